@@ -1,0 +1,46 @@
+import type { FaultTree } from './fault-tree.ts'
+
+/**
+ * What one complaint on one machine comes down to, ready to be weighed.
+ * Plain data: built by `knowledge/`, only read here.
+ */
+export interface Model {
+  readonly tree: FaultTree
+  readonly cutSets: readonly CutSet[]
+  readonly checks: readonly Check[]
+}
+
+/** A smallest set of faults that explains the complaint (IEC 61025 minimal cut set). */
+export interface CutSet {
+  /** Faults of the tree. Empty for the one entry that stands for "nothing in this tree". */
+  readonly faults: readonly string[]
+  /** The parts those faults belong to, each once, sorted. */
+  readonly parts: readonly string[]
+  /** Weight before any reading, 0 to 1; over all cut sets they sum to 1. */
+  readonly prior: number
+}
+
+/** Something to take apart or fit before a check can be made; paid once a job. */
+export interface Setup {
+  readonly id: string
+  /** Minutes, 0 or more. */
+  readonly minutes: number
+}
+
+/** One thing to do and look at (IEEE 1232 test). */
+export interface Check {
+  readonly id: string
+  /** Minutes for the check itself, without its set-ups; above 0. */
+  readonly minutes: number
+  readonly setups: readonly Setup[]
+  readonly outcomes: readonly string[]
+  /** `chances[c][o]`: chance of outcome o if cut set c is the true one. Each row sums to 1. */
+  readonly chances: readonly (readonly number[])[]
+}
+
+/** What a reading says about its check's outcomes: the probability of each, given the reading. */
+export interface Evidence {
+  readonly check: string
+  /** As long as the check's outcomes, each 0 to 1. All zero never happens. */
+  readonly outcomes: readonly number[]
+}

@@ -1,0 +1,90 @@
+import type { Evidence } from './model.ts'
+
+/** Where a job stands after its readings: everything a page needs, folded anew each time. */
+export interface Walk {
+  readonly step: Step
+  /** Probability of each cut set, in the model's order. */
+  readonly belief: readonly number[]
+  /** Parts by falling probability that they have failed; `null` stands for "nothing in this tree". */
+  readonly suspects: readonly Suspect[]
+  /** Every gate and fault of the tree, by name. */
+  readonly branches: ReadonlyMap<string, Branch>
+  /** Checks that could be made now, best first. */
+  readonly proposals: readonly Proposal[]
+}
+
+export interface Suspect {
+  readonly part: string | null
+  readonly probability: number
+}
+
+/** Probability that a gate or fault holds, before any reading and now. */
+export interface Branch {
+  readonly before: number
+  readonly now: number
+  /** Below the clearing threshold now, and not before. */
+  readonly cleared: boolean
+  /** The check whose reading took it below the threshold for good. */
+  readonly clearedBy?: string
+}
+
+export interface Proposal {
+  readonly check: string
+  /** Expected drop in entropy over parts, in bits. */
+  readonly bits: number
+  /** Minutes with the set-ups not yet made. */
+  readonly minutes: number
+  readonly bitsPerMinute: number
+  /** Set-ups still to be made, by name. */
+  readonly setups: readonly string[]
+}
+
+/** What to do next. */
+export type Step =
+  | { readonly kind: 'ask'; readonly proposal: Proposal }
+  | {
+      readonly kind: 'named'
+      /** One part, or several where only together they explain the complaint. */
+      readonly parts: readonly string[]
+      readonly probability: number
+    }
+  | {
+      readonly kind: 'cannotSeparate'
+      /** The suspects that no check at hand can tell apart, most probable first. */
+      readonly group: readonly Suspect[]
+      /** A check that would split them but is not possible now (tool, place, skipped), if there is one. */
+      readonly splitBy?: string
+    }
+  | {
+      readonly kind: 'contradiction'
+      /** The readings that fit worst under the best explanation, worst first, with their surprise in bits. */
+      readonly repeat: readonly { readonly check: string; readonly bits: number }[]
+    }
+  | { readonly kind: 'outsideThisTree'; readonly probability: number }
+
+export interface WalkOptions {
+  /** Readings in the order they were taken. "Could not tell" is evidence that every outcome fits alike. */
+  readonly evidence: readonly Evidence[]
+  /** Checks not to propose: skipped, or the place or a tool is missing. */
+  readonly impossible: ReadonlySet<string>
+}
+
+/** For one check and one of its outcomes: what that outcome would do. */
+export interface Prospect {
+  readonly outcome: string
+  /** Chance of this outcome as things stand. */
+  readonly probability: number
+  /** Gates and faults it would clear (topmost only). */
+  readonly clears: readonly string[]
+  /** The part it would name, if it would name one outright. */
+  readonly names?: string
+  /** The most probable part after it, with its probability. */
+  readonly leads: Suspect
+}
+
+/** How one reading speaks for or against a part. */
+export interface Weight {
+  readonly check: string
+  /** log2 of the likelihood ratio, part failed against not failed; above 0 speaks for it. */
+  readonly bits: number
+}

@@ -1,0 +1,113 @@
+import type { Model } from '../diagnosis/model.ts'
+import type { Quantity } from '../measure/quantities.ts'
+import type { Limits } from '../measure/reading.ts'
+import type { Complaint, Machine } from './schema/index.ts'
+import type { Connector } from './schema/machine.ts'
+import type { Place } from './schema/shared.ts'
+import type { Signal } from './schema/tables.ts'
+
+/**
+ * One complaint on one machine: the model to weigh, and beside it the words and places for people.
+ * Made by `instantiate`; never changed afterwards, so one copy serves every job of that kind.
+ */
+export interface Case {
+  readonly machine: Machine
+  readonly complaint: Complaint
+  readonly model: Model
+  /** Every gate of `model.tree`, by name. */
+  readonly gates: ReadonlyMap<string, GateCard>
+  /** Every fault of `model.tree`, by name (`part.mode`). */
+  readonly faults: ReadonlyMap<string, FaultCard>
+  readonly parts: ReadonlyMap<string, PartCard>
+  /** One for each of `model.checks`, by name. */
+  readonly checks: ReadonlyMap<string, CheckCard>
+}
+
+export interface GateCard {
+  readonly id: string
+  /** "No supply reaches the igniter". For a part's own gate: the part's name. */
+  readonly says: string
+  /** The part, where the gate only gathers the failure modes of one. */
+  readonly part?: string
+}
+
+export interface FaultCard {
+  readonly id: string
+  readonly part: string
+  /** "is open somewhere in the winding": completes a sentence that begins with the part's name. */
+  readonly says: string
+  /** Base rate per 1000 machines that come in, and where it comes from. */
+  readonly rate: number
+  readonly rateSource: string
+  readonly comesAndGoesWith: readonly string[]
+}
+
+export interface PartCard {
+  readonly id: string
+  readonly name: string
+  readonly where?: string
+  readonly repair: string
+  readonly prove: string
+  readonly cautions: readonly CautionCard[]
+}
+
+export interface CheckCard {
+  readonly id: string
+  readonly title: string
+  /** The part it reads, where it reads one. */
+  readonly part?: string
+  readonly engine: 'stopped' | 'cranking' | 'running'
+  readonly where: readonly Place[]
+  readonly tools: readonly ToolCard[]
+  readonly meter?: string
+  /** Minutes of the check itself; set-ups come on top. */
+  readonly minutes: number
+  readonly setups: readonly SetupCard[]
+  readonly spot?: Spot
+  readonly do: readonly string[]
+  readonly phone: string
+  readonly why: string
+  readonly cautions: readonly CautionCard[]
+  /** A measured check has a quantity and limits, any other has answers. */
+  readonly measured?: {
+    readonly quantity: Quantity
+    readonly limits: Limits
+    readonly limitsSource: string
+    readonly rpm?: number
+  }
+  readonly answers?: readonly {
+    readonly id: string
+    readonly says: string
+    readonly phone: string
+  }[]
+  /** Outcome names, as in the model: bands or answer ids. */
+  readonly outcomes: readonly string[]
+}
+
+/** Where the probes or eyes go. */
+export interface Spot {
+  /** "the igniter plug, pins 3 and 4", "the coil tower and pin 1 of the coil plug" */
+  readonly says: string
+  readonly connector?: { readonly id: string; readonly card: Connector }
+  /** What each probe touches: a pin number as text, `ground`, or words. */
+  readonly touch: readonly [string, string]
+  readonly awkward: boolean
+}
+
+export interface SetupCard {
+  readonly id: string
+  readonly do: string
+  readonly minutes: number
+}
+
+export interface ToolCard {
+  readonly id: string
+  readonly name: string
+}
+
+export interface CautionCard {
+  readonly id: string
+  readonly signal: Signal
+  readonly says: string
+  readonly phone: string
+}

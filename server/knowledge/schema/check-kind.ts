@@ -1,0 +1,80 @@
+import { z } from 'zod'
+import { Chances, Minutes, Name, Place, Source, schemaKey, Words } from './shared.ts'
+
+/**
+ * Reads one property of one part. Made once for each part whose kind has the property (and whose sheet
+ * gives limits, if it is measured) at each place the sheet says it can be reached.
+ * The chances come from the failure modes of the part and of every part on the path.
+ */
+const OfProperty = z.strictObject({
+  kind: z.literal('property'),
+  property: Name,
+  /** Only parts with one of these roles. Left out: all. */
+  roles: z.array(Name).optional(),
+  /** Chance of each outcome when the part and its path are healthy. */
+  healthy: Chances,
+  /** The same at a place that the sheet calls awkward to touch. */
+  awkward: Chances.optional(),
+})
+
+/**
+ * Watches whether a gate of the complaint holds, as things are or after something was changed.
+ * Made once for each copy of the gate (a gate written `per: output` has one an output).
+ */
+const OfGate = z.strictObject({
+  kind: z.literal('gate'),
+  gate: Name,
+  /** The faults below this gate are taken out of play: `stopped` for "with the stop circuit unplugged". */
+  without: Name.optional(),
+  /** A known good one stands in for each part of this role in turn. */
+  replacing: Name.optional(),
+  /** The parts of this role change places between two outputs. */
+  swapping: Name.optional(),
+  /** For a measured gate: whose limits and place hold. Named by role and property. */
+  measured: z.strictObject({ role: Name, property: Name }).optional(),
+  holds: Chances,
+  holdsNot: Chances,
+})
+
+/** Asks something. The first gate in the list that holds gives the chances. Made once. */
+const OfQuestion = z.strictObject({
+  kind: z.literal('question'),
+  when: z.array(z.strictObject({ gate: Name, chances: Chances })).min(1),
+  otherwise: Chances,
+})
+
+export const About = z.discriminatedUnion('kind', [OfProperty, OfGate, OfQuestion])
+
+/** A named answer to a check that is not read off a meter. */
+export const Answer = z.strictObject({ id: Name, says: Words, phone: Words.optional() })
+
+/** Words in a check may hold: {part} {output} {place} {pins} {wires} {limits} {connector} {role} */
+export const CheckKind = z.strictObject({
+  ...schemaKey,
+  id: Name,
+  title: Words,
+  about: About,
+  /** Left out where the check is measured: the outcomes are then the bands of the quantity. */
+  answers: z.array(Answer).min(2).optional(),
+  engine: z.enum(['stopped', 'cranking', 'running']),
+  where: z.array(Place).min(1),
+  /** Names in `tools.yaml`. Empty: hands and eyes. */
+  tools: z.array(Name),
+  /** What to set the meter to. Needed where the check is measured. */
+  meter: Words.optional(),
+  /** The connector at the place is taken apart first. */
+  apart: z.boolean().optional(),
+  /** Names in `setups.yaml`. */
+  setups: z.array(Name).optional(),
+  minutes: Minutes,
+  do: z.array(Words).min(1),
+  /** The same, in words to read to an owner on the phone. */
+  phone: Words,
+  /** One line for the apprentice. */
+  why: Words,
+  cautions: z.array(Name),
+  source: Source,
+})
+export type CheckKind = z.infer<typeof CheckKind>
+export type About = z.infer<typeof About>
+export type Answer = z.infer<typeof Answer>

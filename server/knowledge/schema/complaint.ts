@@ -1,0 +1,46 @@
+import { z } from 'zod'
+import { Name, Source, schemaKey, Words } from './shared.ts'
+
+/**
+ * An input of a gate. `any: exciter` stands for one input per part of that role (each holds when any of
+ * its failure modes does); `each: output-dead` for one per copy of a `per: output` gate, or per part.
+ * `any` goes with `or`, `each` with `and` and `atLeast`.
+ */
+const GateInput = z.union([
+  z.strictObject({ gate: Name }),
+  z.strictObject({
+    any: Name,
+    modes: z.array(Name).min(1).optional(),
+    except: z.array(Name).min(1).optional(),
+  }),
+  z.strictObject({ each: Name, modes: z.array(Name).min(1).optional() }),
+])
+export type GateInput = z.infer<typeof GateInput>
+
+export const ComplaintGate = z.strictObject({
+  /** What it means when this gate holds: "No supply reaches the igniter". May hold {output}. */
+  says: Words,
+  /** `output`: one copy for each output of the sheet; roles below it mean that output's own parts. */
+  per: z.literal('output').optional(),
+  or: z.array(GateInput).min(1).optional(),
+  and: z.array(GateInput).min(1).optional(),
+  atLeast: z.strictObject({ k: z.int().min(1), of: z.array(GateInput).min(1) }).optional(),
+})
+
+export const Complaint = z.strictObject({
+  ...schemaKey,
+  id: Name,
+  title: Words,
+  /** What the owner says. */
+  owner: Words,
+  /** The complaint fits a machine that has a part of each of these roles. */
+  needs: z.array(Name).min(1),
+  top: Name,
+  gates: z.record(Name, ComplaintGate),
+  /** Share of such complaints that have a cause this tree does not hold. */
+  elsewhere: z.strictObject({ share: z.number().gt(0).lt(1), says: Words, source: Source }),
+  /** How to prove the complaint itself is gone, after the repair. */
+  prove: Words,
+})
+export type Complaint = z.infer<typeof Complaint>
+export type ComplaintGate = z.infer<typeof ComplaintGate>

@@ -1,0 +1,29 @@
+import type { z } from 'zod'
+import { CheckKind } from './check-kind.ts'
+import { Complaint } from './complaint.ts'
+import { Machine } from './machine.ts'
+import { PartKind } from './part-kind.ts'
+import { Cautions, Colours, Meter, Setups, Tools } from './tables.ts'
+
+/** Which files under `trees/` follow which schema. The name is also the name of its JSON Schema. */
+export interface FileKind {
+  readonly name: string
+  /** A folder of files, or one file. */
+  readonly folder?: string
+  readonly file?: string
+  readonly schema: z.ZodType
+}
+
+export const fileKinds: readonly FileKind[] = [
+  { name: 'complaint', folder: 'complaints', schema: Complaint },
+  { name: 'part-kind', folder: 'parts', schema: PartKind },
+  { name: 'check-kind', folder: 'checks', schema: CheckKind },
+  { name: 'machine', folder: 'machines', schema: Machine },
+  { name: 'meter', folder: 'meters', schema: Meter },
+  { name: 'tools', file: 'tools.yaml', schema: Tools },
+  { name: 'setups', file: 'setups.yaml', schema: Setups },
+  { name: 'cautions', file: 'cautions.yaml', schema: Cautions },
+  { name: 'colours', file: 'colours.yaml', schema: Colours },
+]
+
+export { Cautions, CheckKind, Colours, Complaint, Machine, Meter, PartKind, Setups, Tools }

@@ -1,0 +1,87 @@
+import { z } from 'zod'
+import { QuantityText } from './quantity-text.ts'
+import { Minutes, Name, Source, schemaKey, Words } from './shared.ts'
+
+/** A wire's colours, base first, then tracer, as IEC 60757 two-letter codes. */
+export const Wire = z.array(z.string()).min(1).max(3)
+
+export const Pin = z.strictObject({ wire: Wire, to: Words })
+
+export const Connector = z.strictObject({
+  name: Words,
+  where: Words,
+  face: z.strictObject({
+    /** Pin numbers as they stand when one looks into the face; null where there is no pin. */
+    rows: z.array(z.array(z.int().positive().nullable()).min(1)).min(1),
+    latch: z.enum(['top', 'bottom', 'left', 'right', 'none']),
+    /** Which face is drawn: "looking into the harness half". */
+    view: Words,
+    shape: z.enum(['block', 'round']),
+  }),
+  /** Hard to touch well: deep pins, behind a cover, corroded as a rule. */
+  awkward: z.boolean().optional(),
+  access: z.array(Name).optional(),
+  unplug: z.strictObject({ minutes: Minutes, do: Words }),
+  pins: z.record(z.string().regex(/^\d+$/, 'pins are named by their number'), Pin),
+})
+export type Connector = z.infer<typeof Connector>
+
+export const SheetLimits = z.strictObject({
+  low: QuantityText.optional(),
+  high: QuantityText.optional(),
+  /** Temperature the limits hold at, °C. Left out: 20. */
+  at: z.number().min(-40).max(150).optional(),
+  /** For voltages: the speed they hold at, in revolutions a minute. */
+  rpm: z.number().positive().max(20000).optional(),
+  source: Source,
+})
+
+/** Where and through what a property of a part can be reached. */
+export const Reach = z.strictObject({
+  /** The connector, with `pins`; or left out, with `touch` in words. */
+  at: Name.optional(),
+  /** Pin numbers, or `ground` for bare metal of the engine. */
+  pins: z
+    .array(z.union([z.int().positive(), z.literal('ground')]))
+    .length(2)
+    .optional(),
+  touch: z.array(Words).length(2).optional(),
+  /** Properties read here. */
+  for: z.array(Name).min(1),
+  /** Other parts whose failure shows in this reading: wires, pins, the flywheel's magnets. */
+  through: z.array(Name).optional(),
+  /** Where a part serves several outputs: which one is read here. */
+  output: Name.optional(),
+  access: z.array(Name).optional(),
+})
+
+export const Part = z.strictObject({
+  id: Name,
+  kind: Name,
+  role: Name,
+  name: Words,
+  output: Name.optional(),
+  limits: z.record(Name, SheetLimits).optional(),
+  reach: z.array(Reach).optional(),
+  /** Where it sits. */
+  where: Words.optional(),
+})
+export type Part = z.infer<typeof Part>
+export type Reach = z.infer<typeof Reach>
+
+export const Machine = z.strictObject({
+  ...schemaKey,
+  id: Name,
+  maker: Words,
+  name: Words,
+  family: Words,
+  /** One or two sentences: what it is and how its magneto works. */
+  about: Words,
+  source: Source,
+  outputs: z.array(z.strictObject({ id: Name, name: Words })).min(1),
+  /** Covers and the like: each is a set-up, paid once. */
+  access: z.record(Name, z.strictObject({ do: Words, minutes: Minutes })),
+  connectors: z.record(Name, Connector),
+  parts: z.array(Part).min(1),
+})
+export type Machine = z.infer<typeof Machine>

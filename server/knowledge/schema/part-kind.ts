@@ -1,0 +1,45 @@
+import { z } from 'zod'
+import { Chances, Name, Source, schemaKey, Words } from './shared.ts'
+
+/** Base rate of a failure mode, per 1000 machines that come in with an ignition or electrical complaint. */
+export const Rate = z.strictObject({
+  typical: z.number().positive().max(1000),
+  /** Rates for parts with these roles, where they differ from the typical one. */
+  roles: z.record(Name, z.number().positive().max(1000)).optional(),
+  source: Source,
+})
+
+export const Mode = z.strictObject({
+  id: Name,
+  /** Completes "The lighting winding …": `is open`, `has shorted turns`. */
+  says: Words,
+  rate: Rate,
+  /** What makes it come and go, where it does. */
+  comesAndGoesWith: z.array(z.enum(['heat', 'cold', 'vibration', 'wet'])).optional(),
+  /** By property: chance of each outcome when this mode is there. A property left out does not show it. */
+  shows: z.record(Name, Chances),
+  source: Source,
+})
+
+/** What can be read or looked at on a part of this kind. */
+export const Property = z.strictObject({
+  /** A measured quantity, or `answers` for something looked at or listened to. */
+  quantity: z.enum(['resistance', 'isolation', 'ac-voltage', 'peak-voltage', 'answers']),
+  says: Words,
+})
+
+export const PartKind = z.strictObject({
+  ...schemaKey,
+  kind: Name,
+  name: Words,
+  properties: z.record(Name, Property),
+  modes: z.array(Mode).min(1),
+  /** What to do once this part is named, in one or two sentences. */
+  repair: Words,
+  /** How to prove the repair, in one or two sentences. */
+  prove: Words,
+  /** Names of cautions that belong to the repair. */
+  cautions: z.array(Name).optional(),
+})
+export type PartKind = z.infer<typeof PartKind>
+export type Mode = z.infer<typeof Mode>

@@ -1,0 +1,101 @@
+import { z } from 'zod'
+import { Minutes, Name, Place, Source, schemaKey, Words } from './shared.ts'
+
+/** `trees/tools.yaml` */
+export const Tools = z.strictObject({
+  ...schemaKey,
+  tools: z.record(
+    Name,
+    z.strictObject({
+      name: Words,
+      /** Where one has it as a rule; such tools are ticked when a job is opened there. */
+      usual: z.array(Place),
+    }),
+  ),
+})
+export type Tools = z.infer<typeof Tools>
+
+/** `trees/setups.yaml`: things to fit or take off that are no connector and no cover of one machine. */
+export const Setups = z.strictObject({
+  ...schemaKey,
+  setups: z.record(
+    Name,
+    z.strictObject({
+      name: Words,
+      do: Words,
+      minutes: Minutes,
+      tools: z.array(Name).optional(),
+      source: Source,
+    }),
+  ),
+})
+export type Setups = z.infer<typeof Setups>
+
+/** `trees/cautions.yaml`. Signal words as in ANSI Z535 / ISO 3864. */
+export const Cautions = z.strictObject({
+  ...schemaKey,
+  cautions: z.record(
+    Name,
+    z.strictObject({
+      signal: z.enum(['danger', 'warning', 'caution', 'notice']),
+      says: Words,
+      phone: Words,
+      /** The lint refuses a check of this kind that does not carry the caution. */
+      neededWhen: z
+        .strictObject({
+          engine: z.array(z.enum(['stopped', 'cranking', 'running'])).optional(),
+          tools: z.array(Name).optional(),
+          quantity: z.array(Name).optional(),
+          setups: z.array(Name).optional(),
+        })
+        .optional(),
+      /** Stands on every page that instructs, so no check needs to name it. */
+      everywhere: z.boolean().optional(),
+      /** Shown for work at this place. */
+      place: Place.optional(),
+      /** Shown when the engine is hot. */
+      hot: z.boolean().optional(),
+      source: Source,
+    }),
+  ),
+})
+export type Cautions = z.infer<typeof Cautions>
+export type Signal = Cautions['cautions'][string]['signal']
+
+/** `trees/colours.yaml`: wire colours, IEC 60757. */
+export const Colours = z.strictObject({
+  ...schemaKey,
+  source: Source,
+  colours: z.record(
+    z.string().regex(/^[A-Z]{2}$/, 'two capital letters as in IEC 60757'),
+    z.strictObject({
+      name: Words,
+      /** What the swatch is filled with; the name always stands beside it. */
+      swatch: z.string().regex(/^#[0-9a-f]{6}$/, 'write the swatch as #rrggbb in lower case'),
+    }),
+  ),
+})
+export type Colours = z.infer<typeof Colours>
+
+/** `trees/meters/*.yaml`: a class of meter. */
+export const Meter = z.strictObject({
+  ...schemaKey,
+  id: Name,
+  name: Words,
+  about: Words,
+  ranges: z
+    .array(
+      z.strictObject({
+        quantity: z.enum(['resistance', 'ac-voltage', 'dc-voltage']),
+        /** Top of the range and its last digit, with unit: 400 Ω, 0.1 Ω. */
+        top: Words,
+        digit: Words,
+        /** Percent of reading, and counts of the last digit. */
+        percent: z.number().min(0).max(20),
+        counts: z.number().min(0).max(50),
+      }),
+    )
+    .min(1),
+  source: Source,
+})
+export type Meter = z.infer<typeof Meter>
