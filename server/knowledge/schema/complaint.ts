@@ -37,6 +37,8 @@ export const Complaint = z.strictObject({
   needs: z.array(Name).min(1),
   top: Name,
   gates: z.record(Name, ComplaintGate),
+  /** Gates that checks and questions look at but that are no branch of the tree: "no pulse at the coil". */
+  watched: z.record(Name, ComplaintGate).optional(),
   /** Share of such complaints that have a cause this tree does not hold. */
   elsewhere: z.strictObject({ share: z.number().gt(0).lt(1), says: Words, source: Source }),
   /** How to prove the complaint itself is gone, after the repair. */

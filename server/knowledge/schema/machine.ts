@@ -36,6 +36,8 @@ export const SheetLimits = z.strictObject({
   source: Source,
 })
 
+export type SheetLimits = z.infer<typeof SheetLimits>
+
 /** Where and through what a property of a part can be reached. */
 export const Reach = z.strictObject({
   /** The connector, with `pins`; or left out, with `touch` in words. */

@@ -41,5 +41,6 @@ export const PartKind = z.strictObject({
   /** Names of cautions that belong to the repair. */
   cautions: z.array(Name).optional(),
 })
+export type Rate = z.infer<typeof Rate>
 export type PartKind = z.infer<typeof PartKind>
 export type Mode = z.infer<typeof Mode>

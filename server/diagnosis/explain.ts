@@ -1,0 +1,80 @@
+import { belief, checkNamed, likelihood } from './belief.ts'
+import { branchProbabilities, isCleared } from './branches.ts'
+import type { Evidence, Model } from './model.ts'
+import { suspects } from './suspects.ts'
+import { namedFrom } from './verdict.ts'
+import type { Prospect, Weight } from './walk-types.ts'
+
+/**
+ * What each outcome of a check would do to the tree, likeliest outcome first. Outcomes that can hardly
+ * come (below half a percent) are left out.
+ *
+ * @throws RangeError if the model has no check of that name.
+ */
+export function prospects(model: Model, evidence: readonly Evidence[], id: string): Prospect[] {
+  const check = checkNamed(model, id)
+  const now = belief(model, evidence)
+  const before = branchProbabilities(model, belief(model, []))
+  const branchesNow = branchProbabilities(model, now)
+  return check.outcomes
+    .map((outcome, o): Prospect => {
+      const after = belief(model, [...evidence, { check: id, outcomes: onlyOutcome(check, o) }])
+      const branchesAfter = branchProbabilities(model, after)
+      const clears = [...branchesAfter]
+        .filter(([name, p]) => {
+          const start = before.get(name)!
+          return isCleared(start, p) && !isCleared(start, branchesNow.get(name)!)
+        })
+        .map(([name]) => name)
+      const leads = suspects(model, after)[0]!
+      const probability = now.reduce((sum, p, c) => sum + p * check.chances[c]![o]!, 0)
+      const prospect = { outcome, probability, clears: topmost(model, clears), leads }
+      return leads.part !== null && leads.probability >= namedFrom
+        ? { ...prospect, names: leads.part }
+        : prospect
+    })
+    .filter((prospect) => prospect.probability >= 0.005)
+    .sort((a, b) => b.probability - a.probability)
+}
+
+/**
+ * How each reading speaks for or against a part: log2 of the chance of the reading if the part has
+ * failed over its chance if not, each averaged over the cut sets by the belief before that reading.
+ * (I. J. Good's weight of evidence, in bits.) Most telling first.
+ */
+export function weights(model: Model, evidence: readonly Evidence[], part: string): Weight[] {
+  return evidence
+    .map((item, i): Weight => {
+      const before = belief(model, evidence.slice(0, i))
+      const { chances } = checkNamed(model, item.check)
+      let withPart = 0
+      let without = 0
+      let share = 0
+      before.forEach((p, c) => {
+        const joint = p * likelihood(chances[c]!, item.outcomes)
+        if (model.cutSets[c]!.parts.includes(part)) {
+          withPart += joint
+          share += p
+        } else without += joint
+      })
+      const bits = Math.log2(withPart / share / (without / (1 - share)))
+      return { check: item.check, bits: Number.isNaN(bits) ? 0 : bits }
+    })
+    .sort((a, b) => Math.abs(b.bits) - Math.abs(a.bits))
+}
+
+function onlyOutcome(check: { readonly outcomes: readonly string[] }, o: number): number[] {
+  return check.outcomes.map((_, i) => (i === o ? 1 : 0))
+}
+
+/** Of these gates and faults, those that stand below none of the others. */
+function topmost(model: Model, names: readonly string[]): string[] {
+  const chosen = new Set(names)
+  const covered = new Set<string>()
+  for (const name of names) {
+    for (const input of model.tree.gates.get(name)?.inputs ?? []) {
+      if (chosen.has(input)) covered.add(input)
+    }
+  }
+  return names.filter((name) => !covered.has(name))
+}

@@ -1,0 +1,47 @@
+import { belief } from './belief.ts'
+import { branches } from './branches.ts'
+import type { Evidence, Model } from './model.ts'
+import { rank } from './next-check.ts'
+import { suspects } from './suspects.ts'
+import { decide } from './verdict.ts'
+import type { Walk, WalkOptions } from './walk-types.ts'
+
+/**
+ * Where a job stands: folds all readings from the first one and returns belief, branches, ranked
+ * checks and the step to take. Nothing is remembered between calls, so undo, correction and replay
+ * are the same thing.
+ */
+export function walk(model: Model, options: WalkOptions): Walk {
+  const history = beliefs(model, options.evidence)
+  const now = history.at(-1)!.belief
+  const answered = new Set(options.evidence.map((item) => item.check))
+  const proposals = rank(
+    model,
+    now,
+    (check) => !answered.has(check.id) && !options.impossible.has(check.id),
+    setupsMade(model, answered),
+  )
+  return {
+    step: decide(model, now, options, proposals),
+    belief: now,
+    suspects: suspects(model, now),
+    branches: branches(model, history),
+    proposals,
+  }
+}
+
+function beliefs(model: Model, evidence: readonly Evidence[]) {
+  return [
+    { belief: belief(model, []) },
+    ...evidence.map((item, i) => ({
+      check: item.check,
+      belief: belief(model, evidence.slice(0, i + 1)),
+    })),
+  ]
+}
+
+/** Set-ups stay made once a check that needed them was answered. */
+function setupsMade(model: Model, answered: ReadonlySet<string>): ReadonlySet<string> {
+  const made = model.checks.filter((check) => answered.has(check.id)).flatMap((c) => c.setups)
+  return new Set(made.map((setup) => setup.id))
+}

@@ -1,0 +1,119 @@
+import type { FaultTree } from '../diagnosis/fault-tree.ts'
+import type { Check, CutSet } from '../diagnosis/model.ts'
+import type { Case, CheckCard, PartCard } from './case.ts'
+import { fits } from './fits.ts'
+import { type RowOf, rowOf } from './instantiate/chances.ts'
+import { cautionCards, checkCard } from './instantiate/check-card.ts'
+import { cutSetList } from './instantiate/cut-set-list.ts'
+import { plan } from './instantiate/plan.ts'
+import { type DrawnTree, drawTree } from './instantiate/tree.ts'
+import type { Knowledge } from './knowledge.ts'
+import type { Complaint, Machine } from './schema/index.ts'
+
+/** A check as drawn out for one machine, with the way its outcomes depend on faults (for the lint). */
+export interface DrawnCheck {
+  readonly card: CheckCard
+  readonly rowOf: RowOf
+}
+
+const cases = new WeakMap<Knowledge, Map<string, Case>>()
+
+/**
+ * The case of a complaint on a machine. Made once and kept: it never changes while the knowledge stays.
+ *
+ * @throws RangeError if there is no such machine or complaint, or the complaint does not fit.
+ */
+export function caseFor(knowledge: Knowledge, machineId: string, complaintId: string): Case {
+  const kept = cases.get(knowledge) ?? new Map<string, Case>()
+  cases.set(knowledge, kept)
+  const name = `${machineId} ${complaintId}`
+  const known = kept.get(name)
+  if (known !== undefined) return known
+
+  const machine = knowledge.machines.get(machineId)
+  const complaint = knowledge.complaints.get(complaintId)
+  if (!machine || !complaint || !fits(complaint, machine)) {
+    throw new RangeError(`no complaint ${complaintId} on a machine ${machineId}`)
+  }
+  const made = instantiate(knowledge, complaint, machine)
+  kept.set(name, made)
+  return made
+}
+
+/** Draws a complaint out on a machine's sheet. */
+export function instantiate(knowledge: Knowledge, complaint: Complaint, machine: Machine): Case {
+  const drawn = drawTree(knowledge, complaint, machine)
+  const tree = treeBelow(complaint.top, drawn)
+  const cutSets = cutSetList(tree, drawn.faultCards, complaint.elsewhere.share)
+  const checks = drawChecks(knowledge, complaint, machine, drawn)
+    .map(({ card, rowOf }) => ({ card, check: weighed(card, rowOf, cutSets) }))
+    .filter(({ check }) => tellsAnything(check))
+  return {
+    machine,
+    complaint,
+    model: { tree, cutSets, checks: checks.map(({ check }) => check) },
+    gates: drawn.gateCards,
+    faults: drawn.faultCards,
+    parts: partCards(knowledge, machine),
+    checks: new Map(checks.map(({ card }) => [card.id, card])),
+  }
+}
+
+/** Every check that the kinds make for this complaint on this machine, whether it tells anything or not. */
+export function drawChecks(
+  knowledge: Knowledge,
+  complaint: Complaint,
+  machine: Machine,
+  tree: DrawnTree,
+): DrawnCheck[] {
+  const setting = { complaint, machine, tree, partKinds: knowledge.partKinds }
+  return [...knowledge.checkKinds.values()]
+    .flatMap((kind) => plan(kind, setting))
+    .map((planned) => {
+      const card = checkCard(planned, knowledge, machine)
+      return { card, rowOf: rowOf(planned, card.outcomes, setting) }
+    })
+}
+
+function treeBelow(top: string, drawn: DrawnTree): FaultTree {
+  const gates = new Map<string, NonNullable<ReturnType<typeof drawn.gates.get>>>()
+  const visit = (name: string): void => {
+    const gate = drawn.gates.get(name)
+    if (gate === undefined || gates.has(name)) return
+    gates.set(name, gate)
+    gate.inputs.forEach(visit)
+  }
+  visit(top)
+  return { top, gates }
+}
+
+function weighed(card: CheckCard, rowOf: RowOf, cutSets: readonly CutSet[]): Check {
+  return {
+    id: card.id,
+    minutes: card.minutes,
+    setups: card.setups,
+    outcomes: card.outcomes,
+    chances: cutSets.map((cutSet) => rowOf(cutSet.faults)),
+  }
+}
+
+/** A check with the same chances under every cut set is about some other complaint. */
+function tellsAnything({ chances }: Check): boolean {
+  return chances.some((row) => row.some((chance, o) => chance !== chances[0]![o]))
+}
+
+function partCards(knowledge: Knowledge, machine: Machine): Map<string, PartCard> {
+  return new Map(
+    machine.parts.map((part) => {
+      const kind = knowledge.partKinds.get(part.kind)!
+      const card = {
+        id: part.id,
+        name: part.name,
+        repair: kind.repair,
+        prove: kind.prove,
+        cautions: cautionCards(kind.cautions ?? [], knowledge),
+      }
+      return [part.id, part.where === undefined ? card : { ...card, where: part.where }]
+    }),
+  )
+}

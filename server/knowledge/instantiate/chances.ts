@@ -1,0 +1,122 @@
+import { type FaultTree, faultsBelow, holds } from '../../diagnosis/fault-tree.ts'
+import type { About } from '../schema/check-kind.ts'
+import type { PartKind } from '../schema/index.ts'
+import type { Machine } from '../schema/machine.ts'
+import type { Chances } from '../schema/shared.ts'
+import type { PlannedCheck } from './plan.ts'
+import type { DrawnTree } from './tree.ts'
+
+/**
+ * No reading is impossible: a pin is miscounted, a dial misread. Every row gives this share evenly to
+ * all outcomes, so that one slip cannot rule out the truth for good. From memory.
+ */
+export const slipShare = 0.005
+
+/** Chance of each outcome of a check when exactly these faults are there. */
+export type RowOf = (faults: readonly string[]) => readonly number[]
+
+interface Setting {
+  readonly machine: Machine
+  readonly tree: DrawnTree
+  readonly partKinds: ReadonlyMap<string, PartKind>
+}
+
+/** How the outcomes of a planned check depend on the faults. */
+export function rowOf(check: PlannedCheck, outcomes: readonly string[], setting: Setting): RowOf {
+  const chancesFor = readers[check.kind.about.kind](check, check.kind.about as never, setting)
+  return (faults) => {
+    const chances = chancesFor(faults)
+    const even = slipShare / outcomes.length
+    return outcomes.map((outcome) => (1 - slipShare) * (chances[outcome] ?? 0) + even)
+  }
+}
+
+type ChancesOf = (faults: readonly string[]) => Chances
+
+const readers: {
+  readonly [K in About['kind']]: (
+    check: PlannedCheck,
+    about: Extract<About, { kind: K }>,
+    setting: Setting,
+  ) => ChancesOf
+} = { property: readProperty, gate: watchGate, question: askQuestion }
+
+/**
+ * A reading shows the failure of the part and of whatever stands on the path to it. Where several are
+ * there, the one that shows most plainly wins: an open wire hides a shorted winding.
+ */
+function readProperty(
+  check: PlannedCheck,
+  about: Extract<About, { kind: 'property' }>,
+  { machine, partKinds }: Setting,
+): ChancesOf {
+  const { property } = about
+  const awkward = check.reach?.at !== undefined && machine.connectors[check.reach.at]!.awkward
+  const healthy = (awkward && about.awkward) || about.healthy
+  const expected = likeliest(healthy)
+  const path = [check.part!.id, ...(check.reach?.through ?? [])]
+  const rows = new Map<string, Chances>()
+  for (const id of path) {
+    const part = machine.parts.find((each) => each.id === id)!
+    for (const mode of partKinds.get(part.kind)!.modes) {
+      const row = mode.shows[property]
+      if (row !== undefined) rows.set(`${id}.${mode.id}`, row)
+    }
+  }
+  return (faults) => {
+    const shown = faults.map((fault) => rows.get(fault)).filter((row) => row !== undefined)
+    const plainness = (row: Chances) => row[expected] ?? 0
+    return shown.length === 0
+      ? healthy
+      : shown.reduce((a, b) => (plainness(b) < plainness(a) ? b : a))
+  }
+}
+
+function watchGate(
+  check: PlannedCheck,
+  about: Extract<About, { kind: 'gate' }>,
+  { tree }: Setting,
+): ChancesOf {
+  const whole: FaultTree = { top: check.gate!, gates: tree.gates }
+  const away = new Set(
+    (about.without === undefined ? [] : tree.copies.get(about.without)!).flatMap((copy) =>
+      faultsBelow(whole, copy.name),
+    ),
+  )
+  const replaced = about.replacing === undefined ? undefined : check.part!.id
+  const change = (fault: string): string[] => {
+    const dot = fault.indexOf('.')
+    const part = fault.slice(0, dot)
+    if (away.has(fault) || part === replaced) return []
+    return [swapped(part, check.swap ?? []) + fault.slice(dot)]
+  }
+  return (faults) =>
+    holds(whole, whole.top, new Set(faults.flatMap(change))) ? about.holds : about.holdsNot
+}
+
+function swapped(part: string, swap: readonly (readonly [string, string])[]): string {
+  for (const [a, b] of swap) {
+    if (part === a) return b
+    if (part === b) return a
+  }
+  return part
+}
+
+function askQuestion(
+  _check: PlannedCheck,
+  about: Extract<About, { kind: 'question' }>,
+  { tree }: Setting,
+): ChancesOf {
+  const whole: FaultTree = { top: '', gates: tree.gates }
+  return (faults) => {
+    const present = new Set(faults)
+    const hit = about.when.find(({ gate }) =>
+      (tree.copies.get(gate) ?? []).some((copy) => holds(whole, copy.name, present)),
+    )
+    return hit?.chances ?? about.otherwise
+  }
+}
+
+function likeliest(chances: Chances): string {
+  return Object.entries(chances).reduce((a, b) => (b[1] > a[1] ? b : a))[0]
+}

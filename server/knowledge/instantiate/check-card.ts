@@ -1,0 +1,125 @@
+import { parseQuantityText } from '../../measure/parse.ts'
+import { printLimits } from '../../measure/print.ts'
+import { type QuantityId, quantities } from '../../measure/quantities.ts'
+import type { Limits } from '../../measure/reading.ts'
+import type { CautionCard, CheckCard, SetupCard, ToolCard } from '../case.ts'
+import type { Knowledge } from '../knowledge.ts'
+import type { Machine, SheetLimits } from '../schema/machine.ts'
+import type { PlannedCheck } from './plan.ts'
+import { pinsInWords, spotOf, wiresInWords } from './spot.ts'
+import { type Fillings, fill } from './words.ts'
+
+/** Everything a page says about one planned check, with the words filled in for this machine. */
+export function checkCard(check: PlannedCheck, knowledge: Knowledge, machine: Machine): CheckCard {
+  const { kind } = check
+  const spot = check.reach && spotOf(machine, check.reach)
+  const measured = measuredBy(check, knowledge)
+  const fillings = fillingsFor(check, machine, spot, measured)
+  const say = (text: string) => fill(text, fillings)
+  const answers = kind.answers?.map(({ id, says, phone }) => ({
+    id,
+    says: say(says),
+    phone: say(phone ?? says),
+  }))
+  return {
+    id: check.id,
+    title: say(kind.title),
+    engine: kind.engine,
+    where: kind.where,
+    tools: toolsFor(check, knowledge),
+    minutes: kind.minutes,
+    setups: setupsFor(check, knowledge, machine),
+    do: kind.do.map(say),
+    phone: say(kind.phone),
+    why: say(kind.why),
+    cautions: cautionCards(kind.cautions, knowledge),
+    outcomes: measured?.quantity.bands ?? answers!.map(({ id }) => id),
+    ...(check.part && { part: check.part.id }),
+    ...(kind.meter && { meter: say(kind.meter) }),
+    ...(spot && { spot }),
+    ...(measured && { measured }),
+    ...(answers && !measured && { answers }),
+  }
+}
+
+/** Cautions by name, in the order named. */
+export function cautionCards(names: readonly string[], knowledge: Knowledge): CautionCard[] {
+  return names.map((id) => {
+    const { signal, says, phone } = knowledge.cautions.cautions[id]!
+    return { id, signal, says, phone }
+  })
+}
+
+/**
+ * Limits of a sheet as numbers.
+ *
+ * @throws RangeError if a text is no value with a unit; the lint has seen to that before.
+ */
+export function limitsOf(sheet: SheetLimits): Limits {
+  const value = (text: string): number => {
+    const parsed = parseQuantityText(text)
+    if (parsed === null) throw new RangeError(`not a value with a unit: ${text}`)
+    return parsed.value
+  }
+  return {
+    ...(sheet.low !== undefined && { low: value(sheet.low) }),
+    ...(sheet.high !== undefined && { high: value(sheet.high) }),
+  }
+}
+
+/** What is measured by a planned check, or nothing where it is looked at, listened to or asked. */
+export function measuredBy(check: PlannedCheck, knowledge: Knowledge): CheckCard['measured'] {
+  if (check.limitsOf === undefined) return undefined
+  const { part, property } = check.limitsOf
+  const { quantity } = knowledge.partKinds.get(part.kind)!.properties[property]!
+  const sheet = part.limits![property]!
+  return {
+    quantity: quantities[quantity as QuantityId],
+    limits: limitsOf(sheet),
+    limitsSource: sheet.source,
+    ...(sheet.rpm !== undefined && { rpm: sheet.rpm }),
+  }
+}
+
+function fillingsFor(
+  check: PlannedCheck,
+  machine: Machine,
+  spot: CheckCard['spot'],
+  measured: CheckCard['measured'],
+): Fillings {
+  const connector = spot?.connector?.card
+  return {
+    ...(check.part && { part: check.part.name, role: check.part.role.replaceAll('-', ' ') }),
+    ...(check.output && { output: machine.outputs.find(({ id }) => id === check.output)!.name }),
+    ...(spot && {
+      place: spot.says,
+      pins: connector ? pinsInWords(spot.touch) : spot.touch.join(' and '),
+      wires: wiresInWords(connector, spot.touch),
+    }),
+    ...(connector && { connector: connector.name }),
+    ...(measured && { limits: printLimits(measured.limits, measured.quantity.unit) }),
+  }
+}
+
+/** Covers first, then the plug, then what the check itself needs fitted; each once. */
+function setupsFor(check: PlannedCheck, knowledge: Knowledge, machine: Machine): SetupCard[] {
+  const at = check.reach?.at
+  const connector = at === undefined ? undefined : machine.connectors[at]!
+  const covers = new Set([...(check.reach?.access ?? []), ...(connector?.access ?? [])])
+  return [
+    ...[...covers].map((id) => ({ id: `access ${id}`, ...machine.access[id]! })),
+    ...(connector && check.kind.apart ? [{ id: `unplug ${at}`, ...connector.unplug }] : []),
+    ...(check.kind.setups ?? []).map((id) => {
+      const { do: says, minutes } = knowledge.setups.setups[id]!
+      return { id, do: says, minutes }
+    }),
+  ]
+}
+
+function toolsFor({ kind }: PlannedCheck, knowledge: Knowledge): ToolCard[] {
+  const forSetups = (kind.setups ?? []).flatMap((id) => knowledge.setups.setups[id]!.tools ?? [])
+  return [...new Set([...kind.tools, ...forSetups])].map((id) => ({
+    id,
+    name: knowledge.tools.tools[id]!.name,
+  }))
+}

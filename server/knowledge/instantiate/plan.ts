@@ -1,0 +1,141 @@
+import type { About, CheckKind } from '../schema/check-kind.ts'
+import type { Complaint, Machine, PartKind } from '../schema/index.ts'
+import type { Part, Reach } from '../schema/machine.ts'
+import { reachesFor } from './spot.ts'
+import { type DrawnTree, partsOf } from './tree.ts'
+
+/** One check of a kind, made for a part, a place or a gate of one machine. */
+export interface PlannedCheck {
+  readonly id: string
+  readonly kind: CheckKind
+  readonly part?: Part
+  readonly reach?: Reach
+  readonly output?: string
+  /** For gates: the copy that is watched. */
+  readonly gate?: string
+  /** For swaps: which parts change places. */
+  readonly swap?: readonly (readonly [string, string])[]
+  /** Whose limits and place hold, for a measured check. */
+  readonly limitsOf?: { readonly part: Part; readonly property: string }
+}
+
+interface Setting {
+  readonly complaint: Complaint
+  readonly machine: Machine
+  readonly tree: DrawnTree
+  readonly partKinds: ReadonlyMap<string, PartKind>
+}
+
+/** Every check that a kind makes on this machine for this complaint; none where it does not fit. */
+export function plan(kind: CheckKind, setting: Setting): PlannedCheck[] {
+  return numbered(makers[kind.about.kind](kind, kind.about as never, setting))
+}
+
+/** Each kind of check says itself where it is made; nothing else branches on the kind. */
+const makers: {
+  readonly [K in About['kind']]: (
+    kind: CheckKind,
+    about: Extract<About, { kind: K }>,
+    setting: Setting,
+  ) => PlannedCheck[]
+} = { property: planProperty, gate: planGate, question: planQuestion }
+
+function planProperty(
+  kind: CheckKind,
+  about: Extract<About, { kind: 'property' }>,
+  { machine, partKinds }: Setting,
+): PlannedCheck[] {
+  const { property } = about
+  return machine.parts
+    .filter((part) => about.roles === undefined || about.roles.includes(part.role))
+    .flatMap((part): PlannedCheck[] => {
+      const known = partKinds.get(part.kind)!.properties[property]
+      if (known === undefined) return []
+      const whole = { id: name(kind.id, part.id), kind, part, ...outputOf(part.output) }
+      if (known.quantity === 'answers') return [whole]
+      if (part.limits?.[property] === undefined) return []
+      return reachesFor(part, property).map((reach) => ({
+        ...whole,
+        id: name(kind.id, part.id, reach.at, reach.output),
+        reach,
+        ...outputOf(reach.output ?? part.output),
+        limitsOf: { part, property },
+      }))
+    })
+}
+
+function planGate(
+  kind: CheckKind,
+  about: Extract<About, { kind: 'gate' }>,
+  { machine, tree }: Setting,
+): PlannedCheck[] {
+  if (about.without !== undefined && !tree.copies.get(about.without)?.length) return []
+  return (tree.copies.get(about.gate) ?? []).flatMap((copy): PlannedCheck[] => {
+    const base = { kind, gate: copy.name, ...outputOf(copy.output) }
+    const id = name(kind.id, copy.output)
+    if (about.measured !== undefined) return planMeasured({ ...base, id }, about.measured, machine)
+    if (about.replacing !== undefined) {
+      const parts = partsOf(machine, about.replacing, copy.output)
+      return parts.map((part) => ({ ...base, id: name(kind.id, part.id), part }))
+    }
+    if (about.swapping !== undefined) {
+      const swap = pairsAcrossOutputs(machine, about.swapping)
+      return swap.length > 0 ? [{ ...base, id, swap }] : []
+    }
+    return [{ ...base, id }]
+  })
+}
+
+function planMeasured(
+  base: PlannedCheck,
+  { role, property }: { role: string; property: string },
+  machine: Machine,
+): PlannedCheck[] {
+  return partsOf(machine, role, base.output)
+    .filter((part) => part.limits?.[property] !== undefined)
+    .flatMap((part) =>
+      reachesFor(part, property, base.output).map((reach) => ({
+        ...base,
+        part,
+        reach,
+        limitsOf: { part, property },
+      })),
+    )
+}
+
+function planQuestion(
+  kind: CheckKind,
+  about: Extract<About, { kind: 'question' }>,
+  { tree }: Setting,
+): PlannedCheck[] {
+  const asks = about.when.some(({ gate }) => (tree.copies.get(gate) ?? []).length > 0)
+  return asks ? [{ id: kind.id, kind }] : []
+}
+
+/** The parts of a role that can change places: two outputs with one such part each. */
+function pairsAcrossOutputs(machine: Machine, role: string): (readonly [string, string])[] {
+  const [first, second] = machine.outputs.map(({ id }) =>
+    machine.parts.filter((part) => part.role === role && part.output === id),
+  )
+  if (first?.length !== 1 || second?.length !== 1) return []
+  return [[first[0]!.id, second[0]!.id]]
+}
+
+/** Names of checks are words joined by dots, so that they can stand in an address. */
+function name(...words: readonly (string | undefined)[]): string {
+  return words.filter((word) => word !== undefined).join('.')
+}
+
+function outputOf(output: string | undefined): { output?: string } {
+  return output === undefined ? {} : { output }
+}
+
+/** Two ways of reaching the same property at the same plug are told apart by a number. */
+function numbered(checks: readonly PlannedCheck[]): PlannedCheck[] {
+  const seen = new Map<string, number>()
+  return checks.map((check) => {
+    const count = (seen.get(check.id) ?? 0) + 1
+    seen.set(check.id, count)
+    return count === 1 ? check : { ...check, id: name(check.id, String(count)) }
+  })
+}

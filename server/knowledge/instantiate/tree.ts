@@ -1,0 +1,134 @@
+import type { Gate } from '../../diagnosis/fault-tree.ts'
+import type { FaultCard, GateCard } from '../case.ts'
+import type { Knowledge } from '../knowledge.ts'
+import type { ComplaintGate, GateInput } from '../schema/complaint.ts'
+import type { Complaint, Machine } from '../schema/index.ts'
+import type { Part } from '../schema/machine.ts'
+import type { Rate } from '../schema/part-kind.ts'
+
+/** A complaint's gates, drawn out for the parts and outputs of one machine. */
+export interface DrawnTree {
+  readonly gates: ReadonlyMap<string, Gate>
+  readonly gateCards: ReadonlyMap<string, GateCard>
+  readonly faultCards: ReadonlyMap<string, FaultCard>
+  /** The copies of each gate of the complaint: one, or one an output. Gates with no input have none. */
+  readonly copies: ReadonlyMap<string, readonly GateCopy[]>
+}
+
+export interface GateCopy {
+  readonly name: string
+  readonly output?: string
+}
+
+/**
+ * Draws all gates of a complaint, the branches and the watched ones, on a machine's sheet: roles become
+ * parts, parts become their failure modes, `per: output` gates become one copy an output. A gate that
+ * ends up without inputs (the machine has no such part) can never hold and is left out everywhere.
+ */
+export function drawTree(knowledge: Knowledge, complaint: Complaint, machine: Machine): DrawnTree {
+  const drawing = new Drawing(knowledge, complaint, machine)
+  for (const name of Object.keys(drawing.written)) drawing.copiesOf(name)
+  return drawing
+}
+
+class Drawing implements DrawnTree {
+  readonly gates = new Map<string, Gate>()
+  readonly gateCards = new Map<string, GateCard>()
+  readonly faultCards = new Map<string, FaultCard>()
+  readonly copies = new Map<string, readonly GateCopy[]>()
+  readonly written: Readonly<Record<string, ComplaintGate>>
+  readonly #knowledge: Knowledge
+  readonly #machine: Machine
+
+  constructor(knowledge: Knowledge, complaint: Complaint, machine: Machine) {
+    this.#knowledge = knowledge
+    this.#machine = machine
+    this.written = { ...complaint.gates, ...complaint.watched }
+  }
+
+  copiesOf(name: string): readonly GateCopy[] {
+    const known = this.copies.get(name)
+    if (known !== undefined) return known
+    // Set before descending: a loop in the file then ends here, and the lint names it.
+    this.copies.set(name, [])
+    const gate = this.written[name]!
+    const wanted: GateCopy[] =
+      gate.per === 'output'
+        ? this.#machine.outputs.map(({ id }) => ({ name: `${name}/${id}`, output: id }))
+        : [{ name }]
+    const drawn = wanted.filter((copy) => this.#drawCopy(gate, copy))
+    this.copies.set(name, drawn)
+    return drawn
+  }
+
+  #drawCopy(gate: ComplaintGate, copy: GateCopy): boolean {
+    const kind = gate.or ? 'or' : gate.and ? 'and' : 'atLeast'
+    const written = gate.or ?? gate.and ?? gate.atLeast!.of
+    const inputs = written.flatMap((input) => this.#inputsOf(input, copy.output))
+    if (inputs.length === 0) return false
+    const drawn = { kind, inputs } as const
+    this.gates.set(copy.name, gate.atLeast ? { ...drawn, k: gate.atLeast.k } : drawn)
+    const output = this.#machine.outputs.find(({ id }) => id === copy.output)
+    const says = gate.says.replaceAll('{output}', output?.name ?? '')
+    this.gateCards.set(copy.name, { id: copy.name, says })
+    return true
+  }
+
+  #inputsOf(input: GateInput, output: string | undefined): string[] {
+    if ('gate' in input) return this.#copiesSeenFrom(input.gate, output)
+    const target = 'any' in input ? input.any : input.each
+    if (target in this.written) return this.#copiesSeenFrom(target, output)
+    return partsOf(this.#machine, target, output).flatMap((part) => this.#partGate(part, input))
+  }
+
+  #copiesSeenFrom(name: string, output: string | undefined): string[] {
+    return this.copiesOf(name)
+      .filter((copy) => output === undefined || copy.output === undefined || copy.output === output)
+      .map((copy) => copy.name)
+  }
+
+  /** The gate that gathers the failure modes of one part, or those of them that the complaint means. */
+  #partGate(part: Part, input: Exclude<GateInput, { gate: string }>): string[] {
+    const kind = this.#knowledge.partKinds.get(part.kind)!
+    const except = ('except' in input && input.except) || []
+    const modes = kind.modes.filter(
+      ({ id }) => (input.modes === undefined || input.modes.includes(id)) && !except.includes(id),
+    )
+    if (modes.length === 0) return []
+    const all = modes.length === kind.modes.length
+    const name = [`part:${part.id}`, ...(all ? [] : modes.map(({ id }) => id))].join(':')
+    const inputs = modes.map((mode) => {
+      const id = `${part.id}.${mode.id}`
+      const { rate, source: rateSource } = rateFor(mode.rate, part.role)
+      const comesAndGoesWith = mode.comesAndGoesWith ?? []
+      this.faultCards.set(id, {
+        id,
+        part: part.id,
+        says: mode.says,
+        rate,
+        rateSource,
+        comesAndGoesWith,
+      })
+      return id
+    })
+    this.gates.set(name, { kind: 'or', inputs })
+    this.gateCards.set(name, { id: name, says: part.name, part: part.id })
+    return [name]
+  }
+}
+
+/**
+ * The parts of a role, as seen from an output: that output's own, or the shared ones where no output
+ * has its own. Seen from the whole machine: all.
+ */
+export function partsOf(machine: Machine, role: string, output?: string): Part[] {
+  const parts = machine.parts.filter((part) => part.role === role)
+  if (output === undefined) return parts
+  const own = parts.filter((part) => part.output === output)
+  return own.length > 0 ? own : parts.filter((part) => part.output === undefined)
+}
+
+/** Base rate of a mode for a part of that role, per 1000 machines that come in. */
+function rateFor(rate: Rate, role: string): { rate: number; source: string } {
+  return { rate: rate.roles?.[role] ?? rate.typical, source: rate.source }
+}

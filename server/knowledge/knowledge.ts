@@ -1,0 +1,40 @@
+import type {
+  Cautions,
+  CheckKind,
+  Colours,
+  Complaint,
+  Machine,
+  Meter,
+  PartKind,
+  Setups,
+  Tools,
+} from './schema/index.ts'
+
+/** Everything under `trees/`, read and checked. Never changed while the server runs. */
+export interface Knowledge {
+  readonly complaints: ReadonlyMap<string, Complaint>
+  readonly partKinds: ReadonlyMap<string, PartKind>
+  readonly checkKinds: ReadonlyMap<string, CheckKind>
+  readonly machines: ReadonlyMap<string, Machine>
+  readonly meters: ReadonlyMap<string, Meter>
+  readonly tools: Tools
+  readonly setups: Setups
+  readonly cautions: Cautions
+  readonly colours: Colours
+  /** Where an entry stands in its file, for problems found later. */
+  readonly locate: Locate
+}
+
+/** File and line of a place inside an entry; the nearest one that exists, if the path leads nowhere. */
+export type Locate = (entry: object, path: readonly PropertyKey[]) => Location
+
+export interface Location {
+  /** Relative to the folder of trees. */
+  readonly file: string
+  readonly line: number
+}
+
+/** One thing wrong in the knowledge, in a sentence, with its place. */
+export interface Problem extends Location {
+  readonly says: string
+}

@@ -1,0 +1,80 @@
+import type { Knowledge } from '../knowledge.ts'
+import type { ComplaintGate, GateInput } from '../schema/complaint.ts'
+import type { Complaint } from '../schema/index.ts'
+import type { Report } from './report.ts'
+
+/** Gates are of one kind, hang together without loops, and are reached from the top or watched. */
+export function gatesRule(knowledge: Knowledge, report: Report): void {
+  for (const [, complaint] of knowledge.complaints) {
+    const add = (section: string, id: string, says: string) =>
+      report.add(complaint, [section, id], says)
+    for (const [section, gates] of sections(complaint)) {
+      for (const [id, gate] of Object.entries(gates)) {
+        for (const says of wrongWith(gate)) add(section, id, `gate ${id}: ${says}`)
+        if (leadsTo(complaint, id).has(id)) add(section, id, `gate ${id} leads back to itself`)
+      }
+    }
+    const reached = leadsTo(complaint, complaint.top).add(complaint.top)
+    for (const id of Object.keys(complaint.gates)) {
+      if (!reached.has(id)) {
+        add('gates', id, `nothing reaches gate ${id} from the top: use it, or move it to watched`)
+      }
+    }
+    const used = watchedByChecks(knowledge)
+    for (const id of Object.keys(complaint.watched ?? {})) {
+      const needed = Object.keys(complaint.watched!).some((w) => leadsTo(complaint, w).has(id))
+      if (!used.has(id) && !needed) add('watched', id, `no check watches gate ${id}`)
+    }
+  }
+}
+
+function sections(complaint: Complaint): (readonly [string, Record<string, ComplaintGate>])[] {
+  return [
+    ['gates', complaint.gates],
+    ['watched', complaint.watched ?? {}],
+  ]
+}
+
+function wrongWith(gate: ComplaintGate): string[] {
+  const kinds = [gate.or, gate.and, gate.atLeast].filter((each) => each !== undefined)
+  if (kinds.length !== 1) return ['write exactly one of or, and, atLeast']
+  const inputs = inputsOf(gate)
+  const wrong: string[] = []
+  if (gate.or && inputs.some((input) => 'each' in input))
+    wrong.push('write any, not each, under or')
+  if (gate.and && inputs.some((input) => 'any' in input)) {
+    wrong.push('write each, not any, under and')
+  }
+  if (gate.per === undefined && gate.says.includes('{output}')) {
+    wrong.push('{output} needs per: output')
+  }
+  return wrong
+}
+
+function inputsOf(gate: ComplaintGate): readonly GateInput[] {
+  return gate.or ?? gate.and ?? gate.atLeast?.of ?? []
+}
+
+/** The gates at or below the inputs of a gate. */
+function leadsTo(complaint: Complaint, from: string): Set<string> {
+  const all: Record<string, ComplaintGate> = { ...complaint.gates, ...complaint.watched }
+  const found = new Set<string>()
+  const visit = (id: string): void => {
+    for (const input of inputsOf(all[id]!)) {
+      const target = 'gate' in input ? input.gate : 'any' in input ? input.any : input.each
+      if (!(target in all) || found.has(target)) continue
+      found.add(target)
+      visit(target)
+    }
+  }
+  visit(from)
+  return found
+}
+
+function watchedByChecks(knowledge: Knowledge): Set<string> {
+  const names = [...knowledge.checkKinds.values()].flatMap(({ about }) => {
+    if (about.kind === 'gate') return [about.gate, about.without]
+    return about.kind === 'question' ? about.when.map(({ gate }) => gate) : []
+  })
+  return new Set(names.filter((name) => name !== undefined))
+}

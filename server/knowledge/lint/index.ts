@@ -1,0 +1,25 @@
+import type { Knowledge, Problem } from '../knowledge.ts'
+import { chancesRule } from './chances-rule.ts'
+import { checksRule } from './checks-rule.ts'
+import { gatesRule } from './gates-rule.ts'
+import { namesRule } from './names-rule.ts'
+import { newReport, type Rule } from './report.ts'
+import { sheetsRule } from './sheets-rule.ts'
+import { sightRule } from './sight-rule.ts'
+
+/** Each stage may trust what the stages before it insist on. */
+const stages: readonly (readonly Rule[])[] = [
+  [namesRule],
+  [gatesRule, sheetsRule, checksRule, chancesRule],
+  [sightRule],
+]
+
+/** Everything that is wrong with the meaning of the knowledge; empty if nothing is. */
+export function lint(knowledge: Knowledge): Problem[] {
+  for (const stage of stages) {
+    const report = newReport(knowledge)
+    for (const rule of stage) rule(knowledge, report)
+    if (report.problems.length > 0) return report.problems
+  }
+  return []
+}

@@ -1,0 +1,86 @@
+import { parseQuantityText } from '../../measure/parse.ts'
+import { type QuantityId, quantities } from '../../measure/quantities.ts'
+import type { Knowledge } from '../knowledge.ts'
+import type { Machine, PartKind } from '../schema/index.ts'
+import type { Part, Reach, SheetLimits } from '../schema/machine.ts'
+import type { Report } from './report.ts'
+
+/** Limits are the right way up and in a fitting unit, and every place to touch is one that exists. */
+export function sheetsRule(knowledge: Knowledge, report: Report): void {
+  for (const [, machine] of knowledge.machines) {
+    repeated(machine.parts.map(({ id }) => id)).forEach((id) => {
+      report.add(machine, ['parts'], `two parts are called ${id}`)
+    })
+    machine.parts.forEach((part, p) => {
+      const kind = knowledge.partKinds.get(part.kind)!
+      const add = (path: readonly PropertyKey[], says: string) =>
+        report.add(machine, ['parts', p, ...path], `${part.id}: ${says}`)
+      for (const [property, limits] of Object.entries(part.limits ?? {})) {
+        for (const says of wrongWithLimits(limits, property, kind)) add(['limits', property], says)
+        if (!part.reach?.some((reach) => reach.for.includes(property))) {
+          add(['limits', property], `say in reach where ${property} is read`)
+        }
+      }
+      part.reach?.forEach((reach, r) => {
+        for (const says of wrongWithReach(reach, machine)) add(['reach', r], says)
+        for (const says of wrongWithProperties(reach, part, kind)) add(['reach', r], says)
+      })
+    })
+    for (const [id, connector] of Object.entries(machine.connectors)) {
+      const drawn = connector.face.rows.flat().filter((pin) => pin !== null)
+      const unwired = Object.keys(connector.pins).filter((pin) => !drawn.includes(Number(pin)))
+      for (const pin of unwired) {
+        report.add(
+          machine,
+          ['connectors', id, 'pins', pin],
+          `pin ${pin} is not on the face of ${id}`,
+        )
+      }
+      for (const pin of repeated(drawn.map(String))) {
+        report.add(
+          machine,
+          ['connectors', id, 'face'],
+          `pin ${pin} stands twice on the face of ${id}`,
+        )
+      }
+    }
+  }
+}
+
+function wrongWithLimits(limits: SheetLimits, property: string, kind: PartKind): string[] {
+  const { quantity } = kind.properties[property]!
+  if (quantity === 'answers') return [`${property} is looked at, not measured: it has no limits`]
+  const { unit } = quantities[quantity as QuantityId]
+  const { low, high } = limits
+  if (low === undefined && high === undefined) return ['give low, high or both']
+  const values = [low, high].filter((text) => text !== undefined).map(parseQuantityText)
+  if (values.includes(null)) return ['write limits as a value with its unit, like 310 Ω or 7.8 kΩ']
+  if (values.some((value) => value!.unit !== unit)) return [`${property} is given in ${unit}`]
+  if (values.length === 2 && values[0]!.value > values[1]!.value) {
+    return [`the limits are upside down: low is ${low}, high is ${high}`]
+  }
+  return []
+}
+
+function wrongWithReach(reach: Reach, machine: Machine): string[] {
+  if ((reach.at === undefined) === (reach.touch === undefined)) {
+    return ['write either at and pins, or touch']
+  }
+  if (reach.at === undefined) return []
+  if (reach.pins === undefined) return [`say which pins of ${reach.at} to touch`]
+  const wired = machine.connectors[reach.at]!.pins
+  return reach.pins
+    .filter((pin) => pin !== 'ground' && !(String(pin) in wired))
+    .map((pin) => `${reach.at} has no pin ${pin} among its pins`)
+}
+
+function wrongWithProperties(reach: Reach, part: Part, kind: PartKind): string[] {
+  return reach.for
+    .filter((name) => kind.properties[name]!.quantity !== 'answers')
+    .filter((name) => part.limits?.[name] === undefined)
+    .map((name) => `${name} is read here, so give its limits`)
+}
+
+function repeated(names: readonly string[]): string[] {
+  return names.filter((name, i) => names.indexOf(name) !== i)
+}

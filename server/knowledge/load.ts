@@ -1,0 +1,63 @@
+import type { Knowledge, Problem } from './knowledge.ts'
+import { lint } from './lint/index.ts'
+import {
+  Cautions,
+  CheckKind,
+  Colours,
+  Complaint,
+  Machine,
+  Meter,
+  PartKind,
+  Setups,
+  Tools,
+} from './schema/index.ts'
+import { Shelf } from './shelf.ts'
+
+/** The knowledge has mistakes; the message lists them, one a line, as `file:line: sentence`. */
+export class KnowledgeProblems extends Error {
+  readonly problems: readonly Problem[]
+
+  constructor(problems: readonly Problem[]) {
+    super(problems.map((each) => `${each.file}:${each.line}: ${each.says}`).join('\n'))
+    this.name = 'KnowledgeProblems'
+    this.problems = problems
+  }
+}
+
+/**
+ * Reads all knowledge below a folder, checks its shape and then its meaning. After this the rest of
+ * the program may trust it.
+ *
+ * @throws KnowledgeProblems if anything is wrong, with all that is wrong.
+ */
+export function loadKnowledge(folder: string): Knowledge {
+  const shelf = new Shelf(folder)
+  const complaints = shelf.entries('complaints', Complaint, (entry) => entry.id)
+  const partKinds = shelf.entries('parts', PartKind, (entry) => entry.kind)
+  const checkKinds = shelf.entries('checks', CheckKind, (entry) => entry.id)
+  const machines = shelf.entries('machines', Machine, (entry) => entry.id)
+  const meters = shelf.entries('meters', Meter, (entry) => entry.id)
+  const tools = shelf.table('tools.yaml', Tools)
+  const setups = shelf.table('setups.yaml', Setups)
+  const cautions = shelf.table('cautions.yaml', Cautions)
+  const colours = shelf.table('colours.yaml', Colours)
+  if (shelf.problems.length > 0 || !tools || !setups || !cautions || !colours) {
+    throw new KnowledgeProblems(shelf.problems)
+  }
+
+  const knowledge: Knowledge = {
+    complaints,
+    partKinds,
+    checkKinds,
+    machines,
+    meters,
+    tools,
+    setups,
+    cautions,
+    colours,
+    locate: shelf.locate,
+  }
+  const problems = lint(knowledge)
+  if (problems.length > 0) throw new KnowledgeProblems(problems)
+  return knowledge
+}

@@ -1,0 +1,78 @@
+import { readdirSync, readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import type { z } from 'zod'
+import type { Locate, Problem } from './knowledge.ts'
+import { readYaml, type YamlFile } from './yaml-file.ts'
+
+/** Reads files of knowledge one after another and gathers what is wrong with them. */
+export class Shelf {
+  readonly problems: Problem[] = []
+  readonly #folder: string
+  readonly #fileOf = new Map<object, YamlFile>()
+
+  constructor(folder: string) {
+    this.#folder = folder
+  }
+
+  /** Every entry of a folder by its name. A file is called as its entry, so that it is found without a search. */
+  entries<S extends z.ZodType<object>>(
+    name: string,
+    schema: S,
+    nameOf: (entry: z.output<S>) => string,
+  ): Map<string, z.output<S>> {
+    const found = new Map<string, z.output<S>>()
+    for (const path of this.#filesIn(name)) {
+      const entry = this.table(path, schema)
+      if (entry === null) continue
+      if (path !== `${name}/${nameOf(entry)}.yaml`) {
+        const says = `this file holds ${nameOf(entry)}, so call it ${nameOf(entry)}.yaml`
+        this.problems.push({ file: path, line: 1, says })
+      }
+      found.set(nameOf(entry), entry)
+    }
+    return found
+  }
+
+  /** One file that is one entry; null if something is wrong with it, which `problems` then tells. */
+  table<S extends z.ZodType<object>>(path: string, schema: S): z.output<S> | null {
+    const text = textOf(join(this.#folder, path))
+    if (text === null) {
+      this.problems.push({ file: path, line: 1, says: 'this file is missing or cannot be read' })
+      return null
+    }
+    const file = readYaml(path, text, schema)
+    this.problems.push(...file.problems)
+    if (file.value !== null) this.#fileOf.set(file.value, file)
+    return file.value as z.output<S> | null
+  }
+
+  readonly locate: Locate = (entry, path) => {
+    const file = this.#fileOf.get(entry)
+    if (file === undefined) throw new RangeError('this entry was not read from a file')
+    return { file: file.file, line: file.lineOf(path) }
+  }
+
+  #filesIn(name: string): string[] {
+    try {
+      const files = readdirSync(join(this.#folder, name)).filter((file) => file.endsWith('.yaml'))
+      if (files.length > 0) return files.sort().map((file) => `${name}/${file}`)
+    } catch (error) {
+      if (!(error instanceof Error && 'code' in error)) throw error
+    }
+    this.problems.push({
+      file: name,
+      line: 1,
+      says: 'this folder is missing or holds no .yaml file',
+    })
+    return []
+  }
+}
+
+function textOf(path: string): string | null {
+  try {
+    return readFileSync(path, 'utf8')
+  } catch (error) {
+    if (error instanceof Error && 'code' in error) return null
+    throw error
+  }
+}

@@ -1,0 +1,39 @@
+import { isNode, LineCounter, parseDocument } from 'yaml'
+import type { z } from 'zod'
+import type { Problem } from './knowledge.ts'
+
+/** A file of knowledge, read: its value if it has the right shape, else what is wrong with it. */
+export interface YamlFile {
+  readonly file: string
+  readonly value: object | null
+  readonly problems: readonly Problem[]
+  readonly lineOf: (path: readonly PropertyKey[]) => number
+}
+
+/** Reads YAML text and checks its shape; every problem carries the line it stands on. */
+export function readYaml(file: string, text: string, schema: z.ZodType): YamlFile {
+  const lines = new LineCounter()
+  const document = parseDocument(text, { lineCounter: lines, prettyErrors: false })
+  const lineOf = (path: readonly PropertyKey[]): number => {
+    for (let length = path.length; length > 0; length -= 1) {
+      const node = document.getIn(path.slice(0, length), true)
+      if (isNode(node) && node.range) return lines.linePos(node.range[0]).line
+    }
+    return 1
+  }
+  const broken = document.errors.map((error) => ({
+    file,
+    line: lines.linePos(error.pos[0]).line,
+    says: `this is not YAML: ${error.message}`,
+  }))
+  if (broken.length > 0) return { file, value: null, problems: broken, lineOf }
+
+  const parsed = schema.safeParse(document.toJS())
+  if (parsed.success) return { file, value: parsed.data as object, problems: [], lineOf }
+  const problems = parsed.error.issues.map((issue) => ({
+    file,
+    line: lineOf(issue.path),
+    says: `${issue.path.map(String).join('.') || 'the file'}: ${issue.message}`,
+  }))
+  return { file, value: null, problems, lineOf }
+}

@@ -1,0 +1,37 @@
+import type { Policy, SequencingModel } from '../../server/diagnosis/exact.ts'
+import { rank } from '../../server/diagnosis/next-check.ts'
+import { modelFromTable } from '../support/tables.ts'
+
+/** The product's own information gain per cost, with no look ahead, as a policy. */
+export function greedy({ priors, tests }: SequencingModel): Policy {
+  const model = modelFromTable(
+    Object.fromEntries(priors.map((prior, i) => [`state ${i}`, prior])),
+    Object.fromEntries(tests.map(({ outcomes }, t) => [`test ${t}`, outcomes])),
+    Object.fromEntries(tests.map(({ cost }, t) => [`test ${t}`, cost])),
+  )
+  return (candidates) => {
+    const total = candidates.reduce((sum, i) => sum + priors[i]!, 0)
+    const belief = priors.map((prior, i) => (candidates.includes(i) ? prior / total : 0))
+    const [best] = rank(model, belief, () => true, new Set())
+    return model.checks.findIndex(({ id }) => id === best!.check)
+  }
+}
+
+/**
+ * Mean length of a shortest prefix code (Huffman 1952): the least expected number of tests when
+ * every way to split the states is at hand, and a lower bound when only some are.
+ */
+export function huffmanLength(weights: readonly number[], arity = 2): number {
+  const total = weights.reduce((sum, weight) => sum + weight, 0)
+  const heap = [...weights]
+  // Weights of 0 fill up the last join, so that every join takes as many as it can.
+  while ((heap.length - 1) % (arity - 1) !== 0) heap.push(0)
+  let length = 0
+  while (heap.length > 1) {
+    heap.sort((a, b) => b - a)
+    const joined = heap.splice(-arity).reduce((sum, weight) => sum + weight, 0)
+    length += joined
+    heap.push(joined)
+  }
+  return length / total
+}

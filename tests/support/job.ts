@@ -1,0 +1,43 @@
+import type TestAgent from 'supertest/lib/agent.js'
+import type { Case, CheckCard } from '../../server/knowledge/case.ts'
+import { shippedKnowledge } from './app.ts'
+
+/** The form that opens a job, filled in as it can be sent. */
+export function openForm(kase: Case, changes: Record<string, string | string[]> = {}) {
+  const knowledge = shippedKnowledge()
+  return {
+    job: `${kase.machine.id}/${kase.complaint.id}`,
+    where: 'bench',
+    air: '20',
+    engine: 'cold',
+    tools: Object.keys(knowledge.tools.tools),
+    meter: [...knowledge.meters.keys()][0]!,
+    note: '',
+    ...changes,
+  }
+}
+
+/** Opens a job as a browser would, and returns its address. */
+export async function openJob(http: TestAgent, kase: Case): Promise<string> {
+  const answer = await http.post('/jobs').type('form').send(openForm(kase)).expect(303)
+  return answer.headers.location!
+}
+
+/** Posts a form about one check to one of a job's nouns. */
+export function post(http: TestAgent, address: string, fields: Record<string, string | number>) {
+  return http.post(address).type('form').send(fields)
+}
+
+/** The first check of the case whose reading is a resistance, and the first that has answers. */
+export function measuredCheck({ checks }: Case): CheckCard {
+  return found([...checks.values()].find(({ measured }) => measured?.quantity.id === 'resistance'))
+}
+
+export function askedCheck({ checks }: Case): CheckCard {
+  return found([...checks.values()].find(({ answers }) => answers !== undefined))
+}
+
+function found(card: CheckCard | undefined): CheckCard {
+  if (card === undefined) throw new Error('The shipped trees have no check of that kind.')
+  return card
+}

@@ -1,0 +1,31 @@
+/** What a page says, without its markup. */
+export function textIn(html: string): string {
+  return decoded(
+    html.replaceAll(/<(script|style|svg)\b.*?<\/\1>/gs, ' ').replaceAll(/<[^>]+>/g, ' '),
+  )
+    .replaceAll(/\s+/g, ' ')
+    .trim()
+}
+
+/** The value of the first input of that name, as a browser would send it. */
+export function valueIn(html: string, name: string): string {
+  const input = html.match(new RegExp(`<input\\b[^>]*\\bname="${name}"[^>]*>`))?.[0]
+  const value = input?.match(/\bvalue="([^"]*)"/)?.[1]
+  if (value === undefined) throw new Error(`There is no input called ${name} with a value.`)
+  return decoded(value)
+}
+
+/** Where the links and forms of a page lead. */
+export function addressesIn(html: string): string[] {
+  return [...html.matchAll(/\b(?:href|action)="([^"#]+)/g)].map((match) => decoded(match[1]!))
+}
+
+const entities: Readonly<Record<string, string>> = {
+  '&lt;': '<',
+  '&gt;': '>',
+  '&quot;': '"',
+  '&#39;': "'",
+  '&amp;': '&',
+}
+
+const decoded = (text: string) => text.replaceAll(/&(?:lt|gt|quot|#39|amp);/g, (e) => entities[e]!)
