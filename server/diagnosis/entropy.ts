@@ -14,6 +14,5 @@ export function entropy(weights: ArrayLike<number>): number {
     const share = weights[i]! / total
     if (share !== 0) bits -= share * Math.log2(share)
   }
-  // Not −0, and not a hair below 0, where one weight holds it all.
-  return Math.max(0, bits)
+  return bits
 }

@@ -36,6 +36,11 @@ export interface Check {
   readonly outcomes: readonly string[]
   /** `chances[c][o]`: chance of outcome o if cut set c is the true one. Each row sums to 1. */
   readonly chances: readonly (readonly number[])[]
+  /**
+   * `blur[o][j]`: how much of the verdict falls on outcome j, on average, when o is true, because the
+   * meter at hand cannot tell the two quite apart. Used to foresee, not to judge. Left out: none.
+   */
+  readonly blur?: readonly (readonly number[])[]
 }
 
 /** What a reading says about its check's outcomes: the probability of each, given the reading. */

@@ -1,35 +1,16 @@
-import { entropy } from './entropy.ts'
+import { GainTable } from './gain-table.ts'
 import type { Check, Model } from './model.ts'
-import { explanations } from './suspects.ts'
 import type { Proposal } from './walk-types.ts'
 
-/**
- * Expected drop in entropy over explanations (sets of parts), in bits, if this check is made now:
- * H(E) − Σ over outcomes o of P(o)·H(E | o). At least 0 up to rounding.
- *
- * @param of for each cut set the index of its explanation
- */
-export function expectedDrop(
-  check: Check,
-  belief: readonly number[],
-  of: readonly number[],
-  explanationCount: number,
-): number {
-  const before = new Float64Array(explanationCount)
-  for (let c = 0; c < belief.length; c += 1) before[of[c]!]! += belief[c]!
-  const after = new Float64Array(explanationCount)
-  let expected = 0
-  for (let o = 0; o < check.outcomes.length; o += 1) {
-    after.fill(0)
-    let chance = 0
-    for (let c = 0; c < belief.length; c += 1) {
-      const joint = belief[c]! * check.chances[c]![o]!
-      after[of[c]!]! += joint
-      chance += joint
-    }
-    if (chance > 0) expected += chance * entropy(after)
-  }
-  return Math.max(0, entropy(before) - expected)
+/** Arranged once per model, as it never changes. */
+const tables = new WeakMap<Model, GainTable>()
+
+function tableFor(model: Model): GainTable {
+  const known = tables.get(model)
+  if (known !== undefined) return known
+  const table = new GainTable(model)
+  tables.set(model, table)
+  return table
 }
 
 /**
@@ -44,20 +25,22 @@ export function rank(
   possible: (check: Check) => boolean,
   made: ReadonlySet<string>,
 ): Proposal[] {
-  const { of, parts } = explanations(model)
+  const drops = tableFor(model).drops(belief)
   return model.checks
-    .filter(possible)
-    .map((check) => {
-      const bits = expectedDrop(check, belief, of, parts.length)
-      const unmade = check.setups.filter((setup) => !made.has(setup.id))
-      const minutes = check.minutes + unmade.reduce((sum, setup) => sum + setup.minutes, 0)
-      return {
-        check: check.id,
-        bits,
-        minutes,
-        bitsPerMinute: bits / minutes,
-        setups: unmade.map((setup) => setup.id),
-      }
-    })
+    .map((check, i) => ({ check, bits: drops[i]! }))
+    .filter(({ check }) => possible(check))
+    .map(({ check, bits }) => proposal(check, bits, made))
     .sort((a, b) => b.bitsPerMinute - a.bitsPerMinute || (a.check < b.check ? -1 : 1))
+}
+
+function proposal(check: Check, bits: number, made: ReadonlySet<string>): Proposal {
+  const unmade = check.setups.filter((setup) => !made.has(setup.id))
+  const minutes = check.minutes + unmade.reduce((sum, setup) => sum + setup.minutes, 0)
+  return {
+    check: check.id,
+    bits,
+    minutes,
+    bitsPerMinute: bits / minutes,
+    setups: unmade.map((setup) => setup.id),
+  }
 }

@@ -16,8 +16,7 @@ export type FaultProbabilities = ReadonlyMap<string, number>
 export function exactTopProbability(tree: FaultTree, probabilities: FaultProbabilities): number {
   const { nodes, root, faults } = decisionDiagram(tree)
   const byLevel = faults.map((fault) => probabilityOf(fault, probabilities))
-  const at = new Float64Array(Math.max(2, root + 1))
-  at[1] = 1
+  const at = [0, 1]
   // Children have smaller numbers than their node, so one pass upwards meets them first.
   for (let node = 2; node <= root; node += 1) {
     const p = byLevel[nodes.level(node)]!

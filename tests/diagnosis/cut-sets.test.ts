@@ -128,7 +128,7 @@ describe('large trees', () => {
     const pairs = Object.keys(gates)
     const tree = treeOf({ top: or('all', ...pairs), all: and(...names(12, 'x'), 'z'), ...gates })
     expect(minimalCutSets(tree, 100, 1000)).toEqual({ kind: 'tooLarge', maxNodes: 1000 })
-    expect(minimalCutSets(tree, 100)).toMatchObject({ kind: 'found' })
+    expect(cutSetsOf(tree)).toHaveLength(12 + 1)
     expect(() => decisionDiagram(tree, 1000)).toThrow(DiagramTooLarge)
   })
 })

@@ -1,7 +1,6 @@
 import { resolve } from 'node:path'
 import type { FastifyInstance } from 'fastify'
 import request from 'supertest'
-import type TestAgent from 'supertest/lib/agent.js'
 import { onTestFinished } from 'vitest'
 import { type AppParts, buildApp } from '../../server/app.ts'
 import type { Case } from '../../server/knowledge/case.ts'
@@ -22,11 +21,14 @@ export function shippedKnowledge(): Knowledge {
   return shipped
 }
 
+/** Sends requests without a port, one at a time or together. */
+export type Http = ReturnType<typeof request>
+
 /** A whole app on real trees and a real database, without a port. */
 export interface ReadyApp {
   readonly app: FastifyInstance
   readonly store: Store
-  readonly http: TestAgent
+  readonly http: Http
 }
 
 /** Builds an app that answers, on a data folder of its own unless told otherwise; closed after the test. */
@@ -41,7 +43,7 @@ export async function readyApp(
     await app.close()
     await store.close()
   })
-  return { app, store, http: request(app.server) as unknown as TestAgent }
+  return { app, store, http: request(app.server) }
 }
 
 /** Every complaint on every machine that it fits. */

@@ -1,6 +1,5 @@
-import type TestAgent from 'supertest/lib/agent.js'
 import type { Case, CheckCard } from '../../server/knowledge/case.ts'
-import { shippedKnowledge } from './app.ts'
+import { type Http, shippedKnowledge } from './app.ts'
 
 /** The form that opens a job, filled in as it can be sent. */
 export function openForm(kase: Case, changes: Record<string, string | string[]> = {}) {
@@ -18,13 +17,13 @@ export function openForm(kase: Case, changes: Record<string, string | string[]> 
 }
 
 /** Opens a job as a browser would, and returns its address. */
-export async function openJob(http: TestAgent, kase: Case): Promise<string> {
+export async function openJob(http: Http, kase: Case): Promise<string> {
   const answer = await http.post('/jobs').type('form').send(openForm(kase)).expect(303)
   return answer.headers.location!
 }
 
 /** Posts a form about one check to one of a job's nouns. */
-export function post(http: TestAgent, address: string, fields: Record<string, string | number>) {
+export function post(http: Http, address: string, fields: Record<string, string | number>) {
   return http.post(address).type('form').send(fields)
 }
 

@@ -52,14 +52,17 @@ function planProperty(
       const known = partKinds.get(part.kind)!.properties[property]
       if (known === undefined) return []
       const whole = { id: name(kind.id, part.id), kind, part, ...outputOf(part.output) }
-      if (known.quantity === 'answers') return [whole]
-      if (part.limits?.[property] === undefined) return []
-      return reachesFor(part, property).map((reach) => ({
+      const measured = known.quantity !== 'answers'
+      if (measured && part.limits?.[property] === undefined) return []
+      const reaches = reachesFor(part, property)
+      // What is looked at needs no place of its own: the part's own place will do.
+      if (!measured && reaches.length === 0) return [whole]
+      return reaches.map((reach) => ({
         ...whole,
         id: name(kind.id, part.id, reach.at, reach.output),
         reach,
         ...outputOf(reach.output ?? part.output),
-        limitsOf: { part, property },
+        ...(measured && { limitsOf: { part, property } }),
       }))
     })
 }

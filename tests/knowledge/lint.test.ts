@@ -1,0 +1,152 @@
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { jsonSchemas } from '../../server/knowledge/command.ts'
+import { loadKnowledge } from '../../server/knowledge/load.ts'
+import { shippedTrees } from '../support/knowledge.ts'
+
+let folder: string
+
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), 'trees-'))
+  cpSync(shippedTrees, folder, { recursive: true })
+})
+afterAll(() => rmSync(folder, { recursive: true }))
+
+/** What loading says when one text in one file is replaced, and the line on which `place` stands. */
+function saidAfter(
+  file: string,
+  from: string,
+  to: string,
+  place: string,
+): { said: string; line: number } {
+  const path = join(folder, file)
+  const before = readFileSync(path, 'utf8')
+  const at = before.indexOf(from)
+  // Without this a text that is no longer in the file would leave the test testing nothing.
+  expect(at, `"${from}" in ${file}`).toBeGreaterThanOrEqual(0)
+  writeFileSync(path, before.replace(from, to))
+  try {
+    loadKnowledge(folder)
+    return { said: '', line: 0 }
+  } catch (error) {
+    return {
+      said: (error as Error).message,
+      line: before.slice(0, before.indexOf(place)).split('\n').length,
+    }
+  } finally {
+    writeFileSync(path, before)
+  }
+}
+
+describe('the lint of the knowledge', () => {
+  it('finds nothing wrong with what ships', () => {
+    expect(() => loadKnowledge(shippedTrees)).not.toThrow()
+  })
+
+  it.each([
+    ['text that is no YAML', 'parts/pump.yaml', 'kind: pump', 'kind: [pump', /not YAML/],
+    ['a key nobody knows', 'parts/pump.yaml', 'name: ', 'nmae: ', /nmae|name/],
+    ['a rate below zero', 'parts/winding.yaml', 'typical: 8', 'typical: -8', /rate\.typical/],
+    [
+      'a file that is called otherwise',
+      'meters/hand.yaml',
+      'id: hand',
+      'id: foot',
+      /holds foot, so call it foot\.yaml/,
+    ],
+    [
+      'chances that do not sum to 1',
+      'parts/winding.yaml',
+      'resistance: { open: 0.96, high: 0.02, in range: 0.02 }',
+      'resistance: { open: 0.9, high: 0.02, in range: 0.02 }',
+      /sum to 0\.94; make them sum to 1/,
+    ],
+    [
+      'an outcome that the quantity lacks',
+      'parts/winding.yaml',
+      'resistance: { open: 0.96, high: 0.02, in range: 0.02 }',
+      'resistance: { opne: 0.96, high: 0.02, in range: 0.02 }',
+      /no outcome is called "opne": there is short, low/,
+    ],
+    [
+      'limits upside down',
+      'machines/larkfell-2i.yaml',
+      'resistance: { low: 310 Ω, high: 420 Ω',
+      'resistance: { low: 420 Ω, high: 310 Ω',
+      /upside down: low is 420 Ω, high is 310 Ω/,
+    ],
+    [
+      'a unit that does not fit',
+      'machines/larkfell-2i.yaml',
+      'resistance: { low: 310 Ω, high: 420 Ω',
+      'resistance: { low: 310 V, high: 420 V',
+      /resistance is given in Ω/,
+    ],
+    [
+      'a pin that is not there',
+      'machines/larkfell-2i.yaml',
+      'pins: [1, 2]',
+      'pins: [1, 99]',
+      /has no pin 99/,
+    ],
+    [
+      'a colour that IEC 60757 does not have',
+      'machines/larkfell-2i.yaml',
+      'wire: [RD, BK]',
+      'wire: [RD, XX]',
+      /no colour is called XX/,
+    ],
+    [
+      'a part kind nobody wrote',
+      'machines/pedlar-1c.yaml',
+      'kind: winding',
+      'kind: windign',
+      /no part kind is called windign/,
+    ],
+    [
+      'a gate that is not there',
+      'complaints/no-spark.yaml',
+      '{ gate: no-supply }',
+      '{ gate: no-suply }',
+      /no gate is called no-suply/,
+    ],
+    [
+      'a gate that nothing reaches',
+      'complaints/no-spark.yaml',
+      '      - { gate: flooded }\n',
+      '',
+      /nothing reaches gate flooded/,
+      '  flooded:',
+    ],
+    [
+      'a gate that leads back to itself',
+      'complaints/no-spark.yaml',
+      '      - { any: flooding }',
+      '      - { gate: no-spark }',
+      /gate flooded leads back to itself/,
+    ],
+    [
+      'each under or',
+      'complaints/no-spark.yaml',
+      '{ any: flooding }',
+      '{ each: flooding }',
+      /write any, not each, under or/,
+    ],
+  ])('refuses %s with file, line and a sentence', (_, file, from, to, sentence, place = from) => {
+    const { said, line } = saidAfter(file, from, to, place)
+    expect(said).toMatch(sentence)
+    const first = said.split('\n').find((each) => sentence.test(each))!
+    const [where, at] = first.split(':')
+    expect(where).toBe(file)
+    // A whole entry may be named by its head, so the line may lie a few above the text itself.
+    expect(Math.abs(Number(at) - line)).toBeLessThanOrEqual(8)
+  })
+
+  it('keeps the JSON Schemas for editors up to date', () => {
+    const schemas = jsonSchemas()
+    expect(schemas.length).toBeGreaterThan(5)
+    for (const { file, text } of schemas) expect(readFileSync(file, 'utf8')).toBe(text)
+  })
+})

@@ -1,0 +1,24 @@
+import chromiumPackage from '@sparticuz/chromium'
+import { type Browser, chromium } from 'playwright-core'
+
+// One process for everything dies with its first page, and without web security no policy is kept.
+const unwanted = ['--single-process', '--no-zygote', '--disable-web-security']
+
+/**
+ * Starts the browser that comes with the packages.
+ *
+ * @throws Error with one sentence that says what is missing.
+ */
+export async function launched(): Promise<Browser> {
+  const args = chromiumPackage.args.filter((arg) => !unwanted.includes(arg))
+  try {
+    const executablePath = await chromiumPackage.executablePath()
+    return await chromium.launch({ executablePath, args, headless: true })
+  } catch (error) {
+    const library = /loading shared libraries: (\S+):/.exec(String(error))?.[1]
+    const missing = library ? `the system lacks ${library}` : String(error).split('\n')[0]
+    throw new Error(
+      `The browser for these tests cannot start: ${missing}. On Debian: apt-get install -y libnss3`,
+    )
+  }
+}

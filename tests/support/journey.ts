@@ -1,0 +1,55 @@
+import type { Page } from 'playwright-core'
+import type { Case } from '../../server/knowledge/case.ts'
+import type { Answer, HiddenFault } from './hidden-fault.ts'
+
+/** From the front page to the first check, as a person clicks. */
+export async function openJobByClicks(page: Page, { machine, complaint }: Case): Promise<void> {
+  await page.goto('/')
+  const onMachine = page.getByRole('region', { name: `${machine.maker} ${machine.name}` })
+  await onMachine.getByRole('link', { name: complaint.title }).click()
+  await page.getByRole('button', { name: 'Open the job' }).first().click()
+  await page.locator('#check').waitFor()
+}
+
+/** The check that stands on the page; null where there is a verdict and nothing is asked. */
+export async function checkOnPage(page: Page): Promise<string | null> {
+  const field = page.locator('#reading input[name=check]')
+  return (await field.count()) === 0 ? null : field.inputValue()
+}
+
+/** Answers the check on the page: types and presses Enter, or presses the answer's button. */
+export async function give(page: Page, answer: Answer): Promise<void> {
+  await changing(page, async () => {
+    if ('choose' in answer) {
+      await page.locator(`#reading button[value="${answer.choose}"]`).click()
+    } else {
+      await page.locator('#typed').fill(answer.type)
+      await page.locator('#typed').press('Enter')
+    }
+  })
+}
+
+/** Does something that makes a new version of the job, and waits until the page shows it. */
+export async function changing(page: Page, act: () => Promise<void>): Promise<void> {
+  const version = page.locator('#job input[name=version]').first()
+  const next = Number(await version.inputValue()) + 1
+  await act()
+  await page
+    .locator(`#job input[name=version][value="${next}"]`)
+    .first()
+    .waitFor({ state: 'attached' })
+}
+
+/** Follows every proposal with what the hidden fault typically shows; returns how many there were. */
+export async function followProposals(page: Page, fault: HiddenFault): Promise<number> {
+  for (let count = 0; ; count += 1) {
+    const check = await checkOnPage(page)
+    if (check === null) return count
+    await give(page, fault.typical(check))
+  }
+}
+
+/** The sentence of the verdict. */
+export async function verdictOn(page: Page): Promise<string> {
+  return (await page.locator('#verdict').textContent()) ?? ''
+}

@@ -1,0 +1,270 @@
+import type { Case, CheckCard, PartCard } from '../../server/knowledge/case.ts'
+import type { Knowledge } from '../../server/knowledge/knowledge.ts'
+import { quantities } from '../../server/measure/quantities.ts'
+
+const source = 'invented for the test'
+
+const caution = {
+  id: 'keep-clear',
+  signal: 'warning',
+  says: 'Keep clear of the belt.',
+  phone: 'Keep clear of the belt.',
+} as const
+
+const part = (id: string, name: string, more: Partial<PartCard> = {}): PartCard => ({
+  id,
+  name,
+  repair: `Replace the ${id}.`,
+  prove: `Measure the new ${id}.`,
+  cautions: [],
+  ...more,
+})
+
+const parts = [
+  part('exciter', 'Start exciter', { where: 'behind the flywheel', cautions: [caution] }),
+  part('coil', 'Ignition coil'),
+  part('igniter', 'Igniter'),
+]
+
+const card = (id: string, more: Partial<CheckCard>): CheckCard => ({
+  id,
+  title: `Check ${id}`,
+  engine: 'stopped',
+  where: ['bench', 'trailside'],
+  tools: [],
+  minutes: 2,
+  setups: [],
+  do: ['Look at it.'],
+  phone: 'Look at it.',
+  why: 'It tells.',
+  cautions: [],
+  outcomes: [],
+  ...more,
+})
+
+const resistance = (low: number, high: number): Partial<CheckCard> => ({
+  tools: [{ id: 'meter', name: 'Multimeter' }],
+  meter: 'Ohms',
+  measured: { quantity: quantities.resistance, limits: { low, high }, limitsSource: source },
+  outcomes: quantities.resistance.bands,
+})
+
+const cards = [
+  card('exciter.resistance', {
+    ...resistance(310, 420),
+    title: 'Resistance of the start exciter',
+    part: 'exciter',
+    cautions: [caution],
+    do: ['Touch both pins.', 'Read the meter'],
+    setups: [
+      { id: 'cover', do: 'Take off the cover.', minutes: 3 },
+      { id: 'unplug stator', do: 'Unplug the stator plug.', minutes: 1 },
+    ],
+    spot: {
+      says: 'the stator plug, pins 1 and 2',
+      touch: ['1', '2'],
+      awkward: true,
+      connector: {
+        id: 'stator',
+        card: {
+          name: 'stator plug',
+          where: 'left of the engine',
+          face: {
+            rows: [[1, 2]],
+            latch: 'top',
+            view: 'looking into the stator half',
+            shape: 'block',
+          },
+          unplug: { minutes: 1, do: 'Unplug the stator plug.' },
+          pins: {
+            '1': { wire: ['BK', 'RD'], to: 'start exciter' },
+            '2': { wire: ['WH'], to: 'start exciter, other end' },
+          },
+        },
+      },
+    },
+  }),
+  card('coil.resistance', {
+    ...resistance(5000, 8000),
+    title: 'Resistance of the ignition coil',
+    part: 'coil',
+    setups: [{ id: 'cover', do: 'Take off the cover.', minutes: 3 }],
+    spot: { says: 'the coil tower and bare metal', touch: ['tower', 'ground'], awkward: false },
+  }),
+  card('spark', {
+    title: 'Spark on the tester',
+    engine: 'cranking',
+    outcomes: ['none', 'good'],
+    answers: [
+      { id: 'none', says: 'No spark', phone: 'No spark' },
+      { id: 'good', says: 'Good spark', phone: 'Good spark' },
+    ],
+  }),
+  card('igniter.swap', {
+    title: 'A known good igniter',
+    part: 'igniter',
+    tools: [{ id: 'good-igniter', name: 'Known good igniter' }],
+    outcomes: ['cured', 'as-before'],
+    answers: [
+      { id: 'cured', says: 'It runs', phone: 'It runs' },
+      { id: 'as-before', says: 'As before', phone: 'As before' },
+    ],
+  }),
+]
+
+const fault = (of: string, mode: string, says: string, rate: number) => ({
+  id: `${of}.${mode}`,
+  part: of,
+  says,
+  rate,
+  rateSource: source,
+  comesAndGoesWith: [],
+})
+
+const faults = [
+  fault('exciter', 'open', 'is open somewhere in the winding', 30),
+  fault('exciter', 'turns', 'has shorted turns', 20),
+  fault('coil', 'open', 'is open', 20),
+  fault('igniter', 'dead', 'gives no pulse', 27),
+]
+
+const prior = [0.3, 0.2, 0.2, 0.27]
+
+const chances = {
+  // short, low, in range, high, open; a cut set each, the last for a cause outside the tree
+  'exciter.resistance': [
+    [0, 0, 0.02, 0, 0.98],
+    [0, 0.5, 0.5, 0, 0],
+    [0, 0.01, 0.97, 0.01, 0.01],
+    [0, 0.01, 0.97, 0.01, 0.01],
+    [0, 0.01, 0.97, 0.01, 0.01],
+  ],
+  'coil.resistance': [
+    [0, 0.01, 0.97, 0.01, 0.01],
+    [0, 0.01, 0.97, 0.01, 0.01],
+    [0, 0, 0.02, 0, 0.98],
+    [0, 0.01, 0.97, 0.01, 0.01],
+    [0, 0.01, 0.97, 0.01, 0.01],
+  ],
+  spark: [
+    [0.999, 0.001],
+    [0.99, 0.01],
+    [0.999, 0.001],
+    [0.999, 0.001],
+    [0.001, 0.999],
+  ],
+  'igniter.swap': [
+    [0.01, 0.99],
+    [0.01, 0.99],
+    [0.01, 0.99],
+    [0.99, 0.01],
+    [0.01, 0.99],
+  ],
+}
+
+/** Three parts, four faults and four checks: small enough to say every sentence of a page in advance. */
+export const smallCase: Case = {
+  machine: {
+    id: 'wren',
+    maker: 'Mossgill',
+    name: 'Wren 1',
+    family: 'Wrens',
+    about: 'A pump with a pull start.',
+    source,
+    outputs: [{ id: 'one', name: 'cylinder' }],
+    access: {},
+    connectors: {},
+    parts: [
+      { id: 'exciter', kind: 'winding', role: 'exciter', name: 'Start exciter' },
+      { id: 'coil', kind: 'coil', role: 'coil', name: 'Ignition coil' },
+      { id: 'igniter', kind: 'igniter', role: 'igniter', name: 'Igniter' },
+    ],
+  },
+  complaint: {
+    id: 'no-spark',
+    title: 'No spark',
+    owner: 'It does not even cough.',
+    needs: ['exciter'],
+    top: 'no-spark',
+    gates: {},
+    elsewhere: { share: 0.03, says: 'Look at the fuel and at the compression.', source },
+    prove: 'Start it three times.',
+  },
+  model: {
+    tree: {
+      top: 'no-spark',
+      gates: new Map([
+        ['no-spark', { kind: 'or', inputs: ['no-supply', 'part:coil', 'part:igniter'] }],
+        ['no-supply', { kind: 'or', inputs: ['part:exciter'] }],
+        ['part:exciter', { kind: 'or', inputs: ['exciter.open', 'exciter.turns'] }],
+        ['part:coil', { kind: 'or', inputs: ['coil.open'] }],
+        ['part:igniter', { kind: 'or', inputs: ['igniter.dead'] }],
+      ]),
+    },
+    cutSets: [
+      ...faults.map(({ id, part: of }, i) => ({ faults: [id], parts: [of], prior: prior[i]! })),
+      { faults: [], parts: [], prior: 0.03 },
+    ],
+    checks: cards.map(({ id, minutes, setups, outcomes }) => ({
+      id,
+      minutes,
+      setups,
+      outcomes,
+      chances: chances[id as keyof typeof chances],
+    })),
+  },
+  gates: new Map(
+    [
+      { id: 'no-spark', says: 'There is no spark' },
+      { id: 'no-supply', says: 'No supply reaches the igniter' },
+      ...parts.map(({ id, name }) => ({ id: `part:${id}`, says: name, part: id })),
+    ].map((gate) => [gate.id, gate]),
+  ),
+  faults: new Map(faults.map((each) => [each.id, each])),
+  parts: new Map(parts.map((each) => [each.id, each])),
+  checks: new Map(cards.map((each) => [each.id, each])),
+}
+
+const always = {
+  signal: 'notice',
+  says: 'The manual comes first.',
+  phone: 'The manual comes first.',
+  everywhere: true,
+  source,
+} as const
+
+/** The tables that pages of the small case look things up in. */
+export const smallKnowledge: Knowledge = {
+  complaints: new Map([['no-spark', smallCase.complaint]]),
+  partKinds: new Map(),
+  checkKinds: new Map(),
+  machines: new Map([['wren', smallCase.machine]]),
+  meters: new Map([
+    ['pocket', { id: 'pocket', name: 'Pocket meter', about: 'Small.', ranges: [], source }],
+  ]),
+  tools: {
+    tools: {
+      meter: { name: 'Multimeter', usual: ['bench', 'trailside'] },
+      'good-igniter': { name: 'Known good igniter', usual: ['bench'] },
+    },
+  },
+  setups: { setups: {} },
+  cautions: {
+    cautions: {
+      manual: always,
+      trail: { ...always, everywhere: false, place: 'trailside', says: 'Off the trail first.' },
+      burns: { ...always, everywhere: false, hot: true, says: 'The exhaust burns.' },
+    },
+  },
+  colours: {
+    source,
+    colours: {
+      BK: { name: 'black', swatch: '#000000' },
+      RD: { name: 'red', swatch: '#ff0000' },
+      WH: { name: 'white', swatch: '#ffffff' },
+    },
+  },
+  locate: () => {
+    throw new Error('not read from a file')
+  },
+}
