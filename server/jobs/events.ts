@@ -59,15 +59,3 @@ export interface JobLine {
   readonly changedAt: Date
   readonly events: number
 }
-
-/** Where jobs are kept. Every promise resolves only after the write is durable. */
-export interface JobStore {
-  /** Writes the first event and returns the new job's number. */
-  open(event: Extract<JobEvent, { kind: 'opened' }>): Promise<number>
-  load(id: number): Promise<StoredJob | null>
-  /** Appends one event if the job still is at that version; otherwise writes nothing and says `stale`. */
-  append(id: number, version: number, event: JobEvent): Promise<'written' | 'stale'>
-  /** Newest change first. */
-  list(limit: number): Promise<JobLine[]>
-  close(): Promise<void>
-}

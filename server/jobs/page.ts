@@ -1,26 +1,34 @@
 import type { CautionCard } from '../knowledge/case.ts'
 
 /**
- * View models of the job pages. Presenters make them, templates only print them: every sentence,
- * number and address is finished here.
+ * View model of a job's page. Presenters make it, templates only print it: every sentence, number and
+ * address is finished here.
  */
 export interface JobPage {
+  /** Of the document: "Job 12: peak voltage of the exciter". */
   readonly title: string
-  readonly job: { readonly id: number; readonly version: number; readonly href: string }
+  readonly job: {
+    readonly id: number
+    readonly version: number
+    readonly href: string
+    /** As printed on the ticket: "0012". */
+    readonly number: string
+  }
   /** The head of the work order: label and value, as in "Machine: …". */
   readonly facts: readonly Fact[]
+  /** Read out when the page has changed under a screen reader: what was taken, what comes now. */
+  readonly said: string
+  /** A sentence above everything: what went wrong with the last post. */
+  readonly notice?: string
   /** The check to make now (proposed or chosen), or none where the verdict stands alone. */
   readonly check?: CheckView
   readonly verdict?: VerdictView
   readonly readings: readonly ReadingRow[]
-  readonly suspects: readonly SuspectRow[]
+  readonly suspects: SuspectsView
   readonly tree: BranchView
-  /** Other checks that could be made now, best first, then those passed over with the reason. */
-  readonly others: readonly OtherCheck[]
-  /** A sentence above everything: what went wrong with the last post. */
-  readonly notice?: string
-  /** Cautions that stand on every page that instructs. */
-  readonly always: readonly CautionCard[]
+  readonly others: OthersView
+  /** Where the keyboard goes when the page was swapped in by a script. */
+  readonly focus: 'notice' | 'field' | 'check' | 'verdict'
 }
 
 export interface Fact {
@@ -31,36 +39,56 @@ export interface Fact {
 export interface CheckView {
   readonly id: string
   readonly title: string
-  /** "Proposed" or "Your choice". */
+  /** "Check to make now", "Your choice", "Correct this reading". */
   readonly standing: string
-  /** "3 min, of which 1 min to unplug" */
-  readonly time: string
+  /** Those of the check, of the place and the engine, and those that stand on every page that instructs. */
   readonly cautions: readonly CautionCard[]
-  /** Set-ups still to make, as steps, then the steps of the check. */
+  /** Set-ups still to make, as steps, then the steps of the check, numbered through. */
   readonly setups: readonly string[]
   readonly steps: readonly string[]
-  readonly tools: string
-  readonly meter?: string
-  readonly spot?: SpotView
-  /** "310 Ω to 420 Ω at 20 °C", with its source. */
+  /** Number of the first of `steps`. */
+  readonly stepsFrom: number
+  /** What a good one reads, where it is measured: "310 Ω to 420 Ω", and where that comes from. */
   readonly limits?: { readonly says: string; readonly source: string }
+  /** "Ohms, lowest range", where it is measured. */
+  readonly meter?: string
+  /** Engine, tools, time: label and value. */
+  readonly terms: readonly Fact[]
+  readonly spot?: SpotView
   readonly why: string
-  /** Sentences: what each answer would clear or name, with its chance. */
-  readonly prospects: readonly Fact[]
+  readonly prospects: readonly ProspectRow[]
   readonly form: ReadingForm
+  /** Back to the proposed check, where this one was chosen. */
+  readonly backHref?: string
+}
+
+/** One answer that could come back. */
+export interface ProspectRow {
+  /** "310 Ω to 420 Ω", "OL", "No spark". */
+  readonly answer: string
+  /** "in range", or empty where the answer says it all. */
+  readonly judged: string
+  /** "62 %" */
+  readonly chance: string
+  /** What it would clear, name, or point to. */
+  readonly effect: string
 }
 
 export interface SpotView {
   readonly says: string
   readonly where?: string
-  readonly awkward: boolean
-  readonly probes: readonly {
-    readonly label: string
-    readonly says: string
-    readonly wire?: WireView
-  }[]
+  /** A sentence, where the place is hard to touch well. */
+  readonly awkward?: string
+  readonly probes: readonly ProbeView[]
   /** The connector face as an SVG, ready to print, or none where there is no connector. */
-  readonly face?: string
+  readonly face?: { readonly svg: string; readonly view: string }
+}
+
+export interface ProbeView {
+  /** "One probe", "Other probe". */
+  readonly label: string
+  readonly says: string
+  readonly wire?: WireView
 }
 
 export interface WireView {
@@ -78,14 +106,25 @@ export interface ReadingForm {
   readonly label: string
   readonly hint: string
   /** Measured checks have a field; others have answers. */
-  readonly field?: { readonly unit: string; readonly over: boolean }
-  readonly answers?: readonly { readonly id: string; readonly says: string }[]
+  readonly field?: {
+    readonly unit: string
+    /** What the button for a meter over its range says, where the quantity can be over it. */
+    readonly over?: string
+  }
+  readonly answers: readonly { readonly id: string; readonly says: string }[]
   readonly typed: string
+  readonly submit: string
   /** A clear sentence that says what to do, where the last try could not be taken. */
   readonly problem?: string
-  /** Set where an earlier reading is being corrected. */
-  readonly corrects?: string
-  readonly skipReasons: readonly string[]
+  /** Where an earlier reading is being corrected: what it read, and the way out. */
+  readonly corrects?: { readonly says: string; readonly cancelHref: string }
+  /** Where the check can be passed over. */
+  readonly skip?: {
+    readonly action: string
+    readonly reasons: readonly string[]
+    /** Unfolded, because the last reason could not be taken. */
+    readonly open: boolean
+  }
 }
 
 export interface ReadingRow {
@@ -101,43 +140,73 @@ export interface ReadingRow {
   readonly withdrawAction: string
 }
 
+export interface SuspectsView {
+  readonly rows: readonly SuspectRow[]
+  /** "14 other parts, 3 % or less." or empty. */
+  readonly rest: string
+}
+
 export interface SuspectRow {
   readonly name: string
   readonly percent: string
-  /** 0 to 100, whole, for the bar. */
+  /** Chance before any reading. */
+  readonly before: string
+  /** 0 to 100, whole, for the bar: now and before. */
   readonly width: number
+  readonly beforeAt: number
 }
 
 export interface BranchView {
   readonly says: string
-  /** "any of", "all of", "at least 2 of", or empty for a fault. */
+  /**
+   * "any of these", "all of these together", "at least 2 of these"; empty for a fault, and for a part,
+   * which fails in any of its ways.
+   */
   readonly gate: string
   readonly percent: string
   readonly cleared: boolean
-  /** "cleared by: …" */
-  readonly clearedBy?: string
-  /** Folded away unless asked for. */
+  /** "cleared: start exciter read 365 Ω, in range (reading 2)", or empty. */
+  readonly clearedBy: string
+  /** Unfolded when the page comes. */
   readonly open: boolean
   readonly below: readonly BranchView[]
+}
+
+/** Checks that could be taken instead of the one on the page. */
+export interface OthersView {
+  /** Those that tell most a minute, best first. */
+  readonly best: readonly OtherCheck[]
+  /** All further ones that are possible now. */
+  readonly more: readonly OtherCheck[]
+  /** Passed over, each with the reason. */
+  readonly passedOver: readonly OtherCheck[]
+  /** For which a tool is missing, or the place. */
+  readonly impossible: readonly OtherCheck[]
 }
 
 export interface OtherCheck {
   readonly title: string
   readonly href: string
-  readonly time: string
-  /** "tells 0.8 bit", or why it was passed over. */
+  /** Time and worth, or why it was passed over. */
   readonly says: string
 }
 
 export interface VerdictView {
   readonly kind: 'named' | 'cannotSeparate' | 'contradiction' | 'outsideThisTree'
+  /** What kind of verdict it is, in words: "Named", "Cannot be told apart". */
+  readonly stamp: string
   /** One sentence. */
   readonly says: string
   /** Sentences of evidence, most telling first. */
   readonly evidence: readonly string[]
-  /** What to do next: repair, proof, which check to repeat. */
-  readonly next: readonly string[]
   readonly cautions: readonly CautionCard[]
+  /** What to do next: repair, proof, which check to repeat; each with a way to it where there is one. */
+  readonly next: readonly NextStep[]
   /** What it could still be, as sentences. */
   readonly couldBe: readonly string[]
+}
+
+export interface NextStep {
+  readonly says: string
+  readonly way?: { readonly href: string; readonly text: string }
 }

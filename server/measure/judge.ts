@@ -6,7 +6,7 @@ import type { Limits, Reading } from './reading.ts'
  * below a tenth of the low limit it is `short`, above ten times the high limit it is `open`.
  * Common practice, no published source.
  */
-const farOff = 10
+export const farOff = 10
 
 /**
  * The probability of each band of `quantity.bands`, in their order, given the reading; they sum to 1.

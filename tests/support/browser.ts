@@ -39,8 +39,3 @@ export async function openPage(options: BrowserContextOptions = {}): Promise<Ope
   page.on('pageerror', (error) => complaints.push(String(error)))
   return { page, address, complaints }
 }
-
-/** By how many pixels the page is wider than the window. */
-export function overflow(page: Page): Promise<number> {
-  return page.evaluate('document.documentElement.scrollWidth - innerWidth')
-}

@@ -246,6 +246,9 @@ export const smallKnowledge: Knowledge = {
     tools: {
       meter: { name: 'Multimeter', usual: ['bench', 'trailside'] },
       'good-igniter': { name: 'Known good igniter', usual: ['bench'] },
+      torch: { name: 'Torch', usual: ['bench'] },
+      rag: { name: 'Rag', usual: ['bench'] },
+      rope: { name: 'Rope', usual: ['trailside'] },
     },
   },
   setups: { setups: {} },

@@ -114,6 +114,8 @@ function complaintNames(complaint: Complaint, knowledge: Knowledge, mustKnow: Mu
   const roles = rolesOf(knowledge)
   const all = { ...complaint.gates, ...complaint.watched }
   mustKnow(complaint, ['needs'], 'role', complaint.needs, roles)
+  const checks = [...knowledge.checkKinds.keys()]
+  mustKnow(complaint, ['chart'], 'check', complaint.chart, checks)
   mustKnow(complaint, ['top'], 'gate', [complaint.top], Object.keys(complaint.gates))
   for (const [section, gates] of Object.entries({
     gates: complaint.gates,

@@ -41,6 +41,11 @@ export const Complaint = z.strictObject({
   watched: z.record(Name, ComplaintGate).optional(),
   /** Share of such complaints that have a cause this tree does not hold. */
   elsewhere: z.strictObject({ share: z.number().gt(0).lt(1), says: Words, source: Source }),
+  /**
+   * The fixed order a printed chart would go in: names of check kinds, each made at every part and place
+   * before the next. What the tool's own order is measured against.
+   */
+  chart: z.array(Name).min(1).optional(),
   /** How to prove the complaint itself is gone, after the repair. */
   prove: Words,
 })

@@ -34,6 +34,16 @@ export const PartKind = z.strictObject({
   name: Words,
   properties: z.record(Name, Property),
   modes: z.array(Mode).min(1),
+  /** What it costs to fit a new one, and so what it costs to have been wrong. */
+  cost: z
+    .strictObject({
+      /** In the shop's currency. */
+      price: z.number().min(0),
+      /** Minutes to fit it. */
+      minutes: z.number().min(0).max(600),
+      source: Source,
+    })
+    .optional(),
   /** What to do once this part is named, in one or two sentences. */
   repair: Words,
   /** How to prove the repair, in one or two sentences. */

@@ -1,0 +1,47 @@
+import compress from '@fastify/compress'
+import formbody from '@fastify/formbody'
+import fastify, { type FastifyInstance, type FastifyServerOptions } from 'fastify'
+import { jobStore } from './jobs/job-store.ts'
+import { jobsArea } from './jobs/routes.ts'
+import type { Knowledge } from './knowledge/knowledge.ts'
+import type { Store } from './store/open.ts'
+import { assetsAt, versionsOfFiles } from './web/assets.ts'
+import { showUnreadableAddress, useErrorPages } from './web/errors.ts'
+import { useSecurity } from './web/security.ts'
+import { staticFiles } from './web/static-files.ts'
+import { useViews } from './web/views.ts'
+
+/** What the app is built from. */
+export interface AppParts {
+  readonly knowledge: Knowledge
+  /** Closed by whoever opened it, after the app. */
+  readonly store: Store
+  readonly now?: () => Date
+  /** Left out: nothing is logged. */
+  readonly logger?: FastifyServerOptions['logger']
+  /** Templates are read anew for each page: for those who work on them. */
+  readonly freshViews?: boolean
+}
+
+/** Builds the whole app without listening. */
+export function buildApp(parts: AppParts): FastifyInstance {
+  const { knowledge, store, now = () => new Date(), logger = false, freshViews = false } = parts
+  const app: FastifyInstance = fastify({
+    logger,
+    // Room for a field that somebody pasted a page into, so that it can be answered like any other.
+    bodyLimit: 64 * 1024,
+    routerOptions: { ignoreTrailingSlash: true },
+    frameworkErrors: (_error, _request, reply) => showUnreadableAddress(app, reply),
+  })
+  // Pages post forms; nothing here takes anything else.
+  app.removeAllContentTypeParsers()
+  app.register(formbody)
+  app.register(compress)
+  useErrorPages(app)
+  useSecurity(app)
+  const versions = versionsOfFiles()
+  useViews(app, { assets: assetsAt(versions), fresh: freshViews })
+  app.register(staticFiles, { versions })
+  app.register(jobsArea, { knowledge, jobs: jobStore(store.jobs, now) })
+  return app
+}

@@ -1,0 +1,57 @@
+import type { CheckCard } from '../knowledge/case.ts'
+import { type CheckForm, type Read, readReading, readReason } from './check-form.ts'
+import type { JobEvent } from './events.ts'
+import type { Folded } from './fold.ts'
+
+/** Something that can be posted about one check of a job, to `/jobs/:id/<its name>`. */
+export interface Noun {
+  /** The event that the form means, or what is wrong with the form. */
+  readonly read: (card: CheckCard, form: CheckForm) => Read<{ event: JobEvent }>
+  /** Why that event cannot be taken as the job stands now, or null if it can. */
+  readonly refusal: (job: Folded, check: string) => string | null
+  /** Whether there is something typed or chosen to show again, beside the sentence. */
+  readonly hasField: boolean
+}
+
+export const nouns: Readonly<Record<string, Noun>> = {
+  readings: {
+    read: readingOf('reading'),
+    refusal: ({ readings }, check) =>
+      readings.has(check)
+        ? 'This check has a reading already; send yours as a correction if it is the better one.'
+        : null,
+    hasField: true,
+  },
+  corrections: {
+    read: readingOf('correction'),
+    refusal: ({ readings }, check) =>
+      readings.has(check) ? null : 'The reading was withdrawn meanwhile; send yours as a new one.',
+    hasField: true,
+  },
+  withdrawals: {
+    read: ({ id }) => ({ ok: true, event: { kind: 'withdrawn', check: id } }),
+    refusal: ({ readings }, check) =>
+      readings.has(check) ? null : 'That check has no reading, so there is none to withdraw.',
+    hasField: false,
+  },
+  skips: {
+    read: skipOf,
+    refusal: ({ readings }, check) =>
+      readings.has(check) ? 'That check has a reading already, so it is not passed over.' : null,
+    hasField: true,
+  },
+}
+
+function readingOf(kind: 'reading' | 'correction'): Noun['read'] {
+  return (card, form) => {
+    const read = readReading(card, form)
+    if (!read.ok) return read
+    return { ok: true, event: { kind, check: card.id, typed: read.typed, reading: read.reading } }
+  }
+}
+
+function skipOf({ id }: CheckCard, form: CheckForm): Read<{ event: JobEvent }> {
+  const read = readReason(form)
+  if (!read.ok) return read
+  return { ok: true, event: { kind: 'skipped', check: id, reason: read.reason } }
+}

@@ -1,0 +1,80 @@
+import type { CautionCard, CheckCard, SetupCard } from '../knowledge/case.ts'
+import { printLimits } from '../measure/print.ts'
+import { byGravity, shownCautions } from './cautions.ts'
+import type { CheckView, Fact } from './page.ts'
+import { presentForm } from './present-form.ts'
+import type { JobInput } from './present-job.ts'
+import { presentProspects } from './present-prospects.ts'
+import { presentSpot } from './present-spot.ts'
+import { listed, minutes, sentence, upperFirst } from './sentences.ts'
+
+/** The check that stands on the page: proposed, chosen, or being corrected. */
+export function presentCheck(input: JobInput, card: CheckCard, proposed: boolean): CheckView {
+  const { job, folded, kase, knowledge } = input
+  const setups = setupsToMake(input, card)
+  const correcting = folded.readings.has(card.id)
+  const spot = card.spot && presentSpot(card.spot, knowledge.colours)
+  return {
+    id: card.id,
+    title: upperFirst(card.title),
+    standing: correcting ? 'Correct this reading' : proposed ? 'Check to make now' : 'Your choice',
+    cautions: cautionsFor(input, card),
+    setups: setups.map(({ do: says }) => sentence(says)),
+    steps: card.do.map(sentence),
+    stepsFrom: setups.length + 1,
+    ...(card.measured && {
+      limits: { says: limitsWords(card.measured), source: card.measured.limitsSource },
+    }),
+    ...(card.meter && { meter: card.meter }),
+    terms: terms(card, setups),
+    ...(spot && { spot }),
+    why: sentence(card.why),
+    prospects: correcting ? [] : presentProspects(kase, input.evidence, card),
+    form: presentForm(input, card),
+    ...(!proposed && !correcting && { backHref: `/jobs/${job.id}` }),
+  }
+}
+
+/** Set-ups that no earlier reading has made already. */
+function setupsToMake({ folded, kase }: JobInput, card: CheckCard): readonly SetupCard[] {
+  const answered = [...folded.readings.keys()].filter((check) => check !== card.id)
+  const made = new Set(
+    answered.flatMap((check) => kase.checks.get(check)?.setups.map(({ id }) => id) ?? []),
+  )
+  return card.setups.filter(({ id }) => !made.has(id))
+}
+
+function cautionsFor({ folded, knowledge }: JobInput, card: CheckCard): CautionCard[] {
+  const always = shownCautions(knowledge, folded.opened.conditions)
+  const own = card.cautions.filter(({ id }) => !always.some((each) => each.id === id))
+  return byGravity([...own, ...always])
+}
+
+const engineWords: Readonly<Record<CheckCard['engine'], string>> = {
+  stopped: 'Stopped',
+  cranking: 'Cranked by hand',
+  running: 'Running',
+}
+
+function terms(card: CheckCard, setups: readonly SetupCard[]): Fact[] {
+  return [
+    { label: 'Engine', value: engineWords[card.engine] },
+    {
+      label: 'Tools',
+      value: upperFirst(listed(card.tools.map(({ name }) => name))) || 'Hands and eyes',
+    },
+    { label: 'Time', value: time(card, setups) },
+  ]
+}
+
+function limitsWords({ quantity, limits, rpm }: NonNullable<CheckCard['measured']>): string {
+  const over = quantity.overRange === 'in range' ? ', or OL' : ''
+  const speed = rpm === undefined ? '' : ` at ${rpm}\u00a0rpm`
+  return `${printLimits(limits, quantity.unit)}${over}${speed}`
+}
+
+function time(card: CheckCard, setups: readonly SetupCard[]): string {
+  const first = setups.reduce((sum, setup) => sum + setup.minutes, 0)
+  const all = minutes(card.minutes + first)
+  return first > 0 ? `${all}, ${minutes(first)} of it to get there` : all
+}

@@ -1,0 +1,86 @@
+import type { Evidence } from '../diagnosis/model.ts'
+import type { Walk } from '../diagnosis/walk-types.ts'
+import type { Case } from '../knowledge/case.ts'
+import type { Knowledge } from '../knowledge/knowledge.ts'
+import type { StoredJob } from './events.ts'
+import type { Folded } from './fold.ts'
+import type { CheckView, JobPage, VerdictView } from './page.ts'
+import { presentCheck } from './present-check.ts'
+import { presentHead } from './present-head.ts'
+import { presentOthers } from './present-others.ts'
+import { presentReadings } from './present-readings.ts'
+import { presentSuspects } from './present-suspects.ts'
+import { presentTree } from './present-tree.ts'
+import { presentVerdict } from './present-verdict.ts'
+import { readingInShort } from './reading-words.ts'
+import { jobNumber, lowerFirst, sentence } from './sentences.ts'
+
+/** All that a job's page is made from. */
+export interface JobInput {
+  readonly job: StoredJob
+  readonly folded: Folded
+  readonly kase: Case
+  readonly knowledge: Knowledge
+  /** The readings as they were weighed, in the order they were taken. */
+  readonly evidence: readonly Evidence[]
+  readonly walk: Walk
+  /** A check chosen instead of the proposed one. */
+  readonly check?: string
+  /** A check whose earlier reading is being corrected. */
+  readonly correcting?: string
+  /** What was typed for which check and could not be taken. */
+  readonly problem?: { readonly check: string; readonly typed: string; readonly sentence: string }
+  /** Something about the whole page: "this job has moved on". */
+  readonly notice?: string
+}
+
+/** The page of a job, ready to print. */
+export function presentJob(input: JobInput): JobPage {
+  const { job, notice } = input
+  const proposed = input.walk.step.kind === 'ask' ? input.walk.step.proposal.check : undefined
+  const onPage = input.problem?.check ?? input.correcting ?? input.check ?? proposed
+  const card = onPage === undefined ? undefined : input.kase.checks.get(onPage)
+  const check = card && presentCheck(input, card, onPage === proposed)
+  const verdict = presentVerdict(input)
+  return {
+    title: title(input, check),
+    job: {
+      id: job.id,
+      version: job.version,
+      href: `/jobs/${job.id}`,
+      number: jobNumber(job.id),
+    },
+    facts: presentHead(input),
+    said: said(input, check, verdict),
+    ...(notice !== undefined && { notice }),
+    ...(check && { check }),
+    ...(verdict && { verdict }),
+    readings: presentReadings(input),
+    suspects: presentSuspects(input),
+    tree: presentTree(input),
+    others: presentOthers(input, onPage),
+    focus: notice ? 'notice' : check?.form.problem ? 'field' : check ? 'check' : 'verdict',
+  }
+}
+
+function title({ job, kase }: JobInput, check?: CheckView): string {
+  const what = check?.title ?? `verdict on ${kase.complaint.title}`
+  return `Job ${job.id}: ${lowerFirst(what)}`
+}
+
+/** For those who hear the page: what was taken last, and the one sentence that matters most now. */
+function said(input: JobInput, check?: CheckView, verdict?: VerdictView): string {
+  const { notice, problem } = input
+  if (notice !== undefined) return notice
+  if (problem !== undefined) return problem.sentence
+  const now = check ? `${check.standing}: ${check.title}.` : `Verdict: ${verdict?.says ?? ''}`
+  return [takenLast(input), now].filter(Boolean).join(' ')
+}
+
+function takenLast({ job, folded, kase }: JobInput): string {
+  const last = job.events.at(-1)!.event
+  if (last.kind !== 'reading' && last.kind !== 'correction') return ''
+  const card = kase.checks.get(last.check)
+  const taken = folded.readings.get(last.check)
+  return card && taken ? sentence(readingInShort(kase, card, taken.reading)) : ''
+}

@@ -1,0 +1,70 @@
+import type { Case, CheckCard } from '../knowledge/case.ts'
+import { bandName, bandOf } from '../measure/judge.ts'
+import { printLimits, printReading } from '../measure/print.ts'
+import type { Quantity, QuantityId } from '../measure/quantities.ts'
+import type { Reading } from '../measure/reading.ts'
+import { lowerFirst, upperFirst } from './sentences.ts'
+
+/** "read 365 Ω", "gave 145 V peak": what the meter did, by quantity. */
+const verbs: Readonly<Record<QuantityId, (value: string) => string>> = {
+  resistance: (value) => `read ${value}`,
+  isolation: (value) => `read ${value}`,
+  'ac-voltage': (value) => `gave ${value} AC`,
+  'peak-voltage': (value) => `gave ${value} peak`,
+}
+
+/** What it takes to put a reading into words. */
+type Judging = Pick<CheckCard, 'answers' | 'measured'>
+
+/** What came back, tidied: "8.8 Ω", "OL", "No spark", "Could not tell". */
+export function readWords(card: Judging, reading: Reading): string {
+  if (reading.kind === 'could-not-tell') return 'Could not tell'
+  if (reading.kind === 'answer') {
+    return card.answers?.find(({ id }) => id === reading.answer)?.says ?? reading.answer
+  }
+  if (card.measured) return printReading(reading, card.measured.quantity)
+  return reading.kind === 'value' ? String(reading.value) : 'OL'
+}
+
+/** The band a measured reading falls in, in words; empty where there is nothing to judge. */
+export function judgedWords(card: Judging, reading: Reading): string {
+  if (!card.measured) return ''
+  const { quantity, limits } = card.measured
+  if (reading.kind === 'value') return bandName(bandOf(reading.value, limits, quantity), quantity)
+  if (reading.kind === 'over' && quantity.overRange) return bandName(quantity.overRange, quantity)
+  return ''
+}
+
+/** Completes "cleared: …": "start exciter read 365 Ω, in range", "spark tester: no spark". */
+export function readingInShort(kase: Case, card: CheckCard, reading: Reading): string {
+  const said = what(kase, card, reading)
+  const judged = judgedWords(card, reading)
+  return lowerFirst(judged ? `${said}, ${judged}` : said)
+}
+
+/** A whole sentence with the place and what a good one reads. */
+export function readingSentence(kase: Case, card: CheckCard, reading: Reading): string {
+  if (!card.measured || reading.kind === 'could-not-tell') {
+    return `${upperFirst(what(kase, card, reading))}.`
+  }
+  const place = card.spot?.connector ? ` at ${card.spot.says}` : ''
+  const good = printLimits(card.measured.limits, card.measured.quantity.unit)
+  return `${upperFirst(what(kase, card, reading))}${place}; a good one ${goodVerb(card.measured.quantity)} ${good}.`
+}
+
+function what(kase: Case, card: CheckCard, reading: Reading): string {
+  const read = readWords(card, reading)
+  const part = card.part === undefined ? undefined : kase.parts.get(card.part)
+  if (reading.kind === 'could-not-tell') return asked(card.title, read)
+  if (card.measured && part) return `${part.name} ${verbs[card.measured.quantity.id](read)}`
+  return asked(card.title, read)
+}
+
+function goodVerb({ unit }: Quantity): string {
+  return unit === 'V' ? 'gives' : 'reads'
+}
+
+/** "Spark on the tester: no spark", "Did it die hot? No". */
+function asked(title: string, answer: string): string {
+  return title.endsWith('?') ? `${title} ${answer}` : `${title}: ${lowerFirst(answer)}`
+}

@@ -1,0 +1,63 @@
+/** `<1 %`, `37 %`, `>99 %`: whole, and never a certainty that no reading can give. */
+export function percent(probability: number): string {
+  if (probability < 0.01) return '<1\u00a0%'
+  if (probability > 0.99) return '>99\u00a0%'
+  return `${Math.round(probability * 100)}\u00a0%`
+}
+
+/** "a", "a and b", "a, b and c"; nothing for nothing. */
+export function listed(items: readonly string[], last = 'and'): string {
+  if (items.length < 2) return items.join('')
+  return `${items.slice(0, -1).join(', ')} ${last} ${items.at(-1)}`
+}
+
+/** Clauses, the first few and how many more there are: "a; b; and 5 more". */
+export function clauses(items: readonly string[], most: number): string {
+  // One over the limit is shown: "and 1 more" would be as long.
+  if (items.length <= most + 1) return items.join('; ')
+  return `${items.slice(0, most).join('; ')}; and ${items.length - most} more`
+}
+
+/** For use inside a sentence: "Start exciter" becomes "start exciter", but "AC supply" stays. */
+export function lowerFirst(text: string): string {
+  return /^\p{Lu}\p{Ll}/u.test(text) || /^A /.test(text)
+    ? text.charAt(0).toLowerCase() + text.slice(1)
+    : text
+}
+
+export function upperFirst(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1)
+}
+
+/** Ends with a full stop, whatever the knowledge file wrote. */
+export function sentence(text: string): string {
+  const whole = upperFirst(text.trim())
+  return /[.!?]$/.test(whole) ? whole : `${whole}.`
+}
+
+/** "the start exciter": part names are written without an article. */
+export function the(name: string): string {
+  return /^the /i.test(name) ? lowerFirst(name) : `the ${lowerFirst(name)}`
+}
+
+/** "3 min", "1.5 min" */
+export function minutes(count: number): string {
+  return `${Number(count.toFixed(1))}\u00a0min`
+}
+
+/** "1 reading", "3 readings" */
+export function counted(count: number, one: string, many = `${one}s`): string {
+  return `${count} ${count === 1 ? one : many}`
+}
+
+const dates = new Intl.DateTimeFormat('en-GB', { dateStyle: 'medium', timeStyle: 'short' })
+
+/** "7 May 2031, 14:05", in the server's own time zone: the shop's. */
+export function dateAndTime(date: Date): string {
+  return dates.format(date)
+}
+
+/** As a numbering stamp prints it: "0012". */
+export function jobNumber(id: number): string {
+  return String(id).padStart(4, '0')
+}

@@ -1,0 +1,70 @@
+import { isDeepStrictEqual } from 'node:util'
+import type { FastifyRequest } from 'fastify'
+import { type CheckForm, checkFormFrom } from './check-form.ts'
+import type { JobEvent, StoredJob } from './events.ts'
+import { type FoundJob, findJob, type Missing, noSuchCheck } from './find.ts'
+import type { Noun } from './nouns.ts'
+import type { JobParts } from './parts.ts'
+import type { Asked } from './show.ts'
+
+/** What came of a post: it was taken, it cannot be, or it names something that is not there. */
+export type Taken = { readonly job: number } | Again | Missing
+
+/** The same page again, as the job is now, with a sentence and what was typed. */
+export interface Again {
+  readonly status: 409 | 422
+  readonly found: FoundJob
+  readonly asked: Asked
+}
+
+/** Takes one post about one check: finds the job, reads the form, and appends what it means. */
+export async function take(parts: JobParts, noun: Noun, request: FastifyRequest): Promise<Taken> {
+  const found = await findJob(parts, request)
+  if ('missing' in found) return found
+  const form = checkFormFrom(request.body)
+  const card = found.kase.checks.get(form.check)
+  if (card === undefined) return { missing: noSuchCheck, job: found.job.id }
+
+  const read = noun.read(card, form)
+  if (!read.ok) return again(422, found, noun, form, read.sentence)
+  if (isRepeat(found.job, form, read.event)) return { job: found.job.id }
+  const refusal = noun.refusal(found.folded, form.check)
+  if (refusal !== null) return again(409, found, noun, form, refusal)
+  return append(parts, noun, request, found, form, read.event)
+}
+
+async function append(
+  parts: JobParts,
+  noun: Noun,
+  request: FastifyRequest,
+  { job }: FoundJob,
+  form: CheckForm,
+  event: JobEvent,
+): Promise<Taken> {
+  const done = await parts.jobs.append(job.id, form.version, event)
+  if (done === 'written') return { job: job.id }
+  const moved = await findJob(parts, request)
+  return 'missing' in moved ? moved : again(409, moved, noun, form, movedOn)
+}
+
+const movedOn =
+  'This job has moved on since you saw it. Here it is as it is now; send yours again if it still holds.'
+
+/** A button pressed twice, with gloves on, is one post and not a quarrel with oneself. */
+function isRepeat({ version, events }: StoredJob, form: CheckForm, event: JobEvent): boolean {
+  return version === form.version + 1 && isDeepStrictEqual(events.at(-1)?.event, event)
+}
+
+/** A check that has a reading by now is shown as a correction, so that what was typed finds a field. */
+function again(
+  status: 409 | 422,
+  found: FoundJob,
+  noun: Noun,
+  { check, choice, typed }: CheckForm,
+  sentence: string,
+): Again {
+  if (!noun.hasField) return { status, found, asked: { notice: sentence } }
+  const problem = { check, typed: choice === 'over' ? 'OL' : typed, sentence }
+  const field = found.folded.readings.has(check) ? { correcting: check } : { check }
+  return { status, found, asked: { ...field, problem } }
+}

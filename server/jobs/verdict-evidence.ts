@@ -1,0 +1,34 @@
+import { weights } from '../diagnosis/explain.ts'
+import type { Weight } from '../diagnosis/walk-types.ts'
+import type { JobInput } from './present-job.ts'
+import { readingSentence } from './reading-words.ts'
+
+/** Below this many bits a reading is not worth a sentence. */
+const worthSaying = 0.3
+
+/**
+ * How strongly a reading speaks, by its weight of evidence in bits: 4 is sixteen to one. A weight
+ * that is infinite (the reading cannot be without the part) is strong, too.
+ */
+const strengths = [
+  { from: 4, says: 'speaks strongly' },
+  { from: 1, says: 'speaks' },
+  { from: worthSaying, says: 'speaks a little' },
+]
+
+/** For each reading that tells something about a part, most telling first: what it was, and what it says. */
+export function evidenceSentences(input: JobInput, part: string): string[] {
+  return weights(input.kase.model, input.evidence, part)
+    .filter(({ bits }) => Math.abs(bits) >= worthSaying)
+    .map((weight) => `${readSentence(input, weight.check)} That ${strength(weight)} it.`)
+}
+
+/** What a check read, as a sentence. */
+export function readSentence({ kase, folded }: JobInput, check: string): string {
+  return readingSentence(kase, kase.checks.get(check)!, folded.readings.get(check)!.reading)
+}
+
+function strength({ bits }: Weight): string {
+  const { says } = strengths.find(({ from }) => Math.abs(bits) >= from)!
+  return `${says} ${bits > 0 ? 'for' : 'against'}`
+}

@@ -1,0 +1,31 @@
+import { join } from 'node:path'
+import { buildApp } from './app.ts'
+import { KnowledgeProblems, loadKnowledge } from './knowledge/load.ts'
+import { type Settings, settingsFrom } from './settings.ts'
+import { listen, openData } from './setup.ts'
+import { SetupProblem } from './setup-problem.ts'
+
+const treesFolder = join(import.meta.dirname, '..', 'trees')
+/** Those who change it run it from source, those who use it from the build. */
+const fromSource = import.meta.filename.endsWith('.ts')
+
+try {
+  await start(settingsFrom(process.env))
+} catch (problem) {
+  // Only what a person can mend is a sentence; a bug keeps its stack.
+  if (!(problem instanceof SetupProblem || problem instanceof KnowledgeProblems)) throw problem
+  console.error(problem.message)
+  process.exitCode = 1
+}
+
+async function start(settings: Settings): Promise<void> {
+  const knowledge = loadKnowledge(treesFolder)
+  const store = await openData(settings)
+  const logger = { level: 'error', stream: process.stderr }
+  const app = buildApp({ knowledge, store, logger, freshViews: fromSource })
+  // The store goes last: requests that are still being answered write to it.
+  app.addHook('onClose', () => store.close())
+  const address = await listen(app, settings)
+  console.log(`Coilhound is at ${address}`)
+  for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => app.close())
+}

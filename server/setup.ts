@@ -1,0 +1,63 @@
+import type { FastifyInstance } from 'fastify'
+import type { Settings } from './settings.ts'
+import { SetupProblem } from './setup-problem.ts'
+import { openStore, type Store } from './store/open.ts'
+
+/** Opens the data folder, or says why it cannot be used. */
+export async function openData({ data }: Settings): Promise<Store> {
+  try {
+    return await openStore(data)
+  } catch (problem) {
+    const reason = reasonFor(problem, dataReasons)
+    throw new SetupProblem(`The data folder ${data} cannot be used: ${reason}.`)
+  }
+}
+
+const fileInTheWay = 'there is a file where a folder should be; set COILHOUND_DATA'
+const notWritable = 'it cannot be written to; set COILHOUND_DATA, or change who may write there'
+const notOurs = 'coilhound.sqlite in it is damaged, or no database'
+
+const dataReasons: Reasons = {
+  ENOTDIR: fileInTheWay,
+  EEXIST: fileInTheWay,
+  EACCES: notWritable,
+  EPERM: notWritable,
+  EROFS: notWritable,
+  SQLITE_CANTOPEN: notWritable,
+  SQLITE_READONLY: notWritable,
+  SQLITE_READONLY_DIRECTORY: notWritable,
+  SQLITE_NOTADB: notOurs,
+  SQLITE_CORRUPT: notOurs,
+  SQLITE_BUSY: 'another program holds coilhound.sqlite in it',
+  SQLITE_FULL: 'the disk is full',
+  ENOSPC: 'the disk is full',
+}
+
+/** Listens and returns the address, or says why that cannot be. */
+export async function listen(app: FastifyInstance, { host, port }: Settings): Promise<string> {
+  try {
+    return await app.listen({ host, port })
+  } catch (problem) {
+    await app.close()
+    const reason = reasonFor(problem, listenReasons)
+    throw new SetupProblem(`Cannot listen on ${host}, port ${port}: ${reason}.`)
+  }
+}
+
+const listenReasons: Reasons = {
+  EADDRINUSE: 'the port is taken by another program, perhaps by Coilhound itself; set PORT',
+  EACCES: 'this user may not use that port; set PORT to one above 1023',
+  EADDRNOTAVAIL: 'this machine has no such address; set HOST',
+  ENOTFOUND: 'there is no host of that name; set HOST',
+  EAI_AGAIN: 'the name of the host cannot be looked up; set HOST',
+}
+
+/** What to say for each code that the system or SQLite gives. */
+type Reasons = Readonly<Record<string, string>>
+
+/** @throws the problem itself where it is none of those: then it is a bug, and keeps its stack. */
+function reasonFor(problem: unknown, reasons: Reasons): string {
+  const reason = reasons[String(Object(problem).code)]
+  if (reason === undefined) throw problem
+  return reason
+}

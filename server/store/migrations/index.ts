@@ -1,0 +1,12 @@
+import type { Migration, MigrationProvider } from 'kysely'
+import { jobs } from './0001-jobs.ts'
+
+/** Every migration there ever was, in order. One that has been released is never changed again. */
+const migrations: Readonly<Record<string, Migration>> = {
+  '0001-jobs': jobs,
+}
+
+/** Given as a list rather than read from a folder, so that source and build find the same ones. */
+export const migrationsInOrder: MigrationProvider = {
+  getMigrations: async () => migrations,
+}

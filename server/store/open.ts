@@ -1,0 +1,17 @@
+import { openDatabase } from './database.ts'
+import { JobRecords } from './jobs.ts'
+
+/** Everything that is kept between starts. */
+export interface Store {
+  readonly jobs: JobRecords
+  close(): Promise<void>
+}
+
+/** Opens what is kept in the folder. Throws where it cannot be read and written. */
+export async function openStore(folder: string): Promise<Store> {
+  const database = await openDatabase(folder)
+  return {
+    jobs: new JobRecords(database),
+    close: () => database.destroy(),
+  }
+}

@@ -1,0 +1,80 @@
+import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
+import { asksForFragment, neverKeep } from './page.ts'
+
+/** A page that says what went wrong and where to go from there: `errors/show`. */
+export interface ErrorPage {
+  readonly status: number
+  readonly title: string
+  readonly says: string
+  readonly wayOn: readonly WayOn[]
+}
+
+export interface WayOn {
+  readonly href: string
+  readonly text: string
+}
+
+const frontPage: WayOn = { href: '/', text: 'Go to the front page' }
+
+/** Answers with an error page; from a fragment's request it takes the place of the whole page. */
+export async function showError(
+  request: FastifyRequest,
+  reply: FastifyReply,
+  { wayOn = [], ...page }: Omit<ErrorPage, 'wayOn'> & Partial<Pick<ErrorPage, 'wayOn'>>,
+): Promise<string> {
+  neverKeep(reply)
+  if (asksForFragment(request)) reply.header('HX-Retarget', 'body').header('HX-Reswap', 'innerHTML')
+  const model: ErrorPage = { ...page, wayOn: [...wayOn, frontPage] }
+  return reply.code(page.status).viewAsync('errors/show', model)
+}
+
+/** Pages for what the framework refuses, for addresses that lead nowhere, and for our own mistakes. */
+export function useErrorPages(app: FastifyInstance): void {
+  app.setNotFoundHandler((request, reply) => showError(request, reply, refusal(404)))
+  app.setErrorHandler<FastifyError>(async (error, request, reply) => {
+    const status = error.statusCode ?? 500
+    if (status >= 400 && status < 500) return showError(request, reply, refusal(status))
+    request.log.error(
+      { err: error, job: jobOf(request) },
+      `${request.method} ${request.url} failed`,
+    )
+    return showError(request, reply, ourMistake)
+  })
+}
+
+/**
+ * For an address that cannot even be decoded. The framework refuses it before it comes to any route,
+ * and so before the reply has been taught to show views.
+ */
+export async function showUnreadableAddress(
+  app: FastifyInstance,
+  reply: FastifyReply,
+): Promise<void> {
+  const model: ErrorPage = { ...refusal(400), wayOn: [frontPage] }
+  const page = await app.view('errors/show', model)
+  neverKeep(reply)
+  reply.code(model.status).type('text/html; charset=utf-8').send(page)
+}
+
+/** What to say for what the framework refuses by itself. */
+const refusals: Readonly<Record<number, Omit<ErrorPage, 'status' | 'wayOn'>>> = {
+  404: { title: 'Nothing here', says: 'There is no page at this address.' },
+  413: { title: 'Too much at once', says: 'That was longer than any field here can take.' },
+  415: { title: 'Not a form', says: 'Only the forms of these pages are taken here.' },
+}
+
+function refusal(status: number) {
+  const known = refusals[status]
+  if (known !== undefined) return { status, ...known }
+  return { status, title: 'Not understood', says: 'The request could not be understood.' }
+}
+
+const ourMistake = {
+  status: 500,
+  title: 'Our mistake',
+  says: 'Something went wrong on our side. What was recorded before is safe; please try again.',
+}
+
+function jobOf({ params }: FastifyRequest): string | undefined {
+  return (params as { id?: string }).id
+}

@@ -1,0 +1,76 @@
+import { describe, expect, it } from 'vitest'
+import { allCases } from '../support/app.ts'
+import { openPage } from '../support/browser.ts'
+import { hiddenFault } from '../support/hidden-fault.ts'
+import {
+  changing,
+  checkOnPage,
+  followProposals,
+  give,
+  openJobByClicks,
+  verdictOn,
+} from '../support/journey.ts'
+
+const cases = allCases().map(
+  (kase) => [`${kase.complaint.title}, ${kase.machine.name}`, kase] as const,
+)
+
+describe.each([
+  ['with scripts', true],
+  ['without scripts', false],
+])('a job %s', (_, javaScriptEnabled) => {
+  it.each(cases)('is walked to the part that failed: %s', async (_, kase) => {
+    const fault = hiddenFault(kase)
+    const { page, complaints } = await openPage({ javaScriptEnabled })
+    await openJobByClicks(page, kase)
+
+    // The first reading goes wrong, is noticed one check later, and is put right.
+    const first = (await checkOnPage(page))!
+    await give(page, fault.mistaken(first))
+    const next = await checkOnPage(page)
+    if (next !== null) await give(page, fault.typical(next))
+    await page
+      .getByRole('link', { name: /^Correct/ })
+      .first()
+      .click()
+    await page.getByText('Correct this reading', { exact: true }).waitFor()
+    expect(await checkOnPage(page)).toBe(first)
+    await give(page, fault.typical(first))
+
+    await followProposals(page, fault)
+    expect(await verdictOn(page)).toContain(`The fault is in the ${fault.part}`)
+    expect(complaints).toEqual([])
+  })
+
+  it('goes on where a reading is withdrawn or a check passed over', async () => {
+    const [, kase] = cases[0]!
+    const fault = hiddenFault(kase)
+    const { page, complaints } = await openPage({ javaScriptEnabled })
+    await openJobByClicks(page, kase)
+    const first = (await checkOnPage(page))!
+    await give(page, fault.typical(first))
+    await changing(page, () => page.getByRole('button', { name: /^Withdraw/ }).click())
+    expect(await checkOnPage(page)).toBe(first)
+    await page.getByText('Cannot reach it').click()
+    await changing(page, () => page.getByRole('button', { name: 'Cannot get at it' }).click())
+    expect(await checkOnPage(page)).not.toBe(first)
+    expect(await page.locator('.others').textContent()).toContain('Cannot get at it.')
+    expect(complaints).toEqual([])
+  })
+
+  it('takes another check than the proposed one, and goes back to its own address after it', async () => {
+    const [, kase] = cases[0]!
+    const fault = hiddenFault(kase)
+    const { page } = await openPage({ javaScriptEnabled })
+    await openJobByClicks(page, kase)
+    const job = page.url()
+    const other = page.locator('.others .checks b').first()
+    const title = await other.textContent()
+    await other.click()
+    await page.getByText('Your choice', { exact: true }).waitFor()
+    expect(await page.locator('#check').textContent()).toBe(title)
+    expect(new URL(page.url()).search).toMatch(/^\?check=/)
+    await give(page, fault.typical((await checkOnPage(page))!))
+    expect(page.url().replace(/#now$/, '')).toBe(job)
+  })
+})

@@ -1,0 +1,103 @@
+import type { Page } from 'playwright-core'
+import { describe, expect, it } from 'vitest'
+import { openPage } from '../support/browser.ts'
+import { hiddenFault } from '../support/hidden-fault.ts'
+import { checkOnPage, openJobByClicks } from '../support/journey.ts'
+import { largest, states } from '../support/states.ts'
+
+const focused = (page: Page) =>
+  page.evaluate(`(() => {
+    const it = document.activeElement
+    const shown = it.closest('.field') ?? it
+    return {
+      id: it.id,
+      says: (it.textContent || it.value).trim(),
+      outline: getComputedStyle(shown).outlineStyle,
+      visible: it.checkVisibility(),
+    }
+  })()`) as Promise<{ id: string; says: string; outline: string; visible: boolean }>
+
+/** Presses Tab until something that fits has the focus, and sees that each stop on the way shows it. */
+async function tabTo(page: Page, fits: (at: { id: string; says: string }) => boolean) {
+  for (let presses = 0; presses < 60; presses += 1) {
+    await page.keyboard.press('Tab')
+    const at = await focused(page)
+    expect(at.visible, `“${at.says}” has the focus and cannot be seen`).toBe(true)
+    expect(at.outline, `“${at.says}” does not show its focus`).not.toBe('none')
+    if (fits(at)) return
+  }
+  throw new Error('Tab does not lead there')
+}
+
+const ending = (words: string) => (at: { says: string }) => at.says.endsWith(words)
+
+describe.each([
+  ['with scripts', true],
+  ['without scripts', false],
+])('with the keyboard alone, %s', (_, javaScriptEnabled) => {
+  it('one opens a job and gives the first answers', async () => {
+    const fault = hiddenFault(largest)
+    const { page } = await openPage({ javaScriptEnabled })
+    await page.goto('/')
+    await tabTo(page, ending(largest.complaint.title))
+    await page.keyboard.press('Enter')
+    await page.waitForURL(/\/jobs\/new/)
+    await tabTo(page, ending('Open the job'))
+    await page.keyboard.press('Enter')
+    await page.locator('#check').waitFor()
+
+    for (let version = 2; version <= 4; version += 1) {
+      const check = (await checkOnPage(page))!
+      const answer = fault.typical(check)
+      if ('type' in answer) {
+        await tabTo(page, (at) => at.id === 'typed')
+        await page.keyboard.type(answer.type)
+      } else {
+        const says = largest.checks
+          .get(check)!
+          .answers!.find(({ id }) => id === answer.choose)!.says
+        await tabTo(page, ending(says))
+      }
+      await page.keyboard.press('Enter')
+      await page
+        .locator(`#job input[name=version][value="${version}"]`)
+        .first()
+        .waitFor({ state: 'attached' })
+    }
+    expect(await page.locator('.readings > li').count()).toBe(3)
+  })
+})
+
+describe('the focus', () => {
+  it('goes to the next check when a reading was taken, and the page says it aloud', async () => {
+    const { page } = await openPage()
+    await states['a job with readings']!(page)
+    expect((await focused(page)).id).toBe('check')
+    const said = await page.locator('#said').textContent()
+    expect(said).toContain('Check to make now: ')
+    expect(said).toContain(await page.locator('#check').textContent())
+  })
+
+  it('goes to the verdict when there is one', async () => {
+    const { page } = await openPage()
+    await states['a verdict']!(page)
+    expect((await focused(page)).id).toBe('verdict')
+  })
+
+  it('goes to the field when what was typed cannot be taken, which is still there', async () => {
+    const { page } = await openPage()
+    await states['a reading that cannot be taken']!(page)
+    expect(await focused(page)).toMatchObject({ id: 'typed', says: '36 apples' })
+    expect(await page.locator('#typed').getAttribute('aria-describedby')).toBe('problem hint')
+  })
+
+  it('begins with a way past the head of the page', async () => {
+    const { page } = await openPage()
+    await openJobByClicks(page, largest)
+    await page.reload()
+    await page.keyboard.press('Tab')
+    expect((await focused(page)).says).toBe('Skip to the work')
+    await page.keyboard.press('Enter')
+    expect((await focused(page)).id).toBe('main')
+  })
+})

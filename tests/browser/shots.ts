@@ -1,0 +1,84 @@
+// Pictures of every page for people to look at: npx tsx tests/browser/shots.ts [folder]
+import { mkdirSync, mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import type { Browser, Page } from 'playwright-core'
+import { buildApp } from '../../server/app.ts'
+import { openStore } from '../../server/store/open.ts'
+import { allCases, shippedKnowledge } from '../support/app.ts'
+import { launched } from '../support/chromium.ts'
+import { hiddenFault } from '../support/hidden-fault.ts'
+import { checkOnPage, followProposals, give, openJobByClicks } from '../support/journey.ts'
+
+const looks = [
+  { name: '1280-light', width: 1280, colorScheme: 'light', media: 'screen' },
+  { name: '360-light', width: 360, colorScheme: 'light', media: 'screen' },
+  { name: '1280-dark', width: 1280, colorScheme: 'dark', media: 'screen' },
+  { name: '360-dark', width: 360, colorScheme: 'dark', media: 'screen' },
+  { name: 'print', width: 760, colorScheme: 'light', media: 'print' },
+] as const
+
+const folder = process.argv[2] ?? join(tmpdir(), 'coilhound-shots')
+mkdirSync(folder, { recursive: true })
+const data = mkdtempSync(join(tmpdir(), 'coilhound-'))
+const store = await openStore(data)
+const app = buildApp({ knowledge: shippedKnowledge(), store, freshViews: true })
+const address = await app.listen({ host: '127.0.0.1', port: 0 })
+const browser = await launched()
+try {
+  const pages = await addresses(browser)
+  for (const [name, path] of Object.entries(pages)) await picture(browser, name, path)
+  console.log(`${Object.keys(pages).length} pages in ${looks.length} looks: ${folder}`)
+} finally {
+  await browser.close()
+  await app.close()
+  await store.close()
+  rmSync(data, { recursive: true })
+}
+
+/** Makes jobs in every state by clicking, and says where they are. */
+async function addresses(from: Browser): Promise<Record<string, string>> {
+  const page = await from.newPage({ baseURL: address })
+  const found: Record<string, string> = { front: '/', list: '/jobs', nothing: '/nowhere' }
+  const kase = allCases().find(({ complaint }) => complaint.id === 'no-spark')!
+  found.new = `/jobs/new?machine=${kase.machine.id}&complaint=${kase.complaint.id}`
+  const fault = hiddenFault(kase)
+  await openJobByClicks(page, kase)
+  found.begun = path(page)
+  await openJobByClicks(page, kase)
+  for (let i = 0; i < 3; i += 1) await give(page, fault.typical((await checkOnPage(page))!))
+  const middle = path(page)
+  found.middle = middle
+  const measured = [...kase.checks.values()].filter((card) => card.measured && card.spot?.connector)
+  found.measured = `${middle}?check=${measured.find((card) => card.spot!.touch.includes('ground'))!.id}`
+  found.awkward = `${middle}?check=${measured.find((card) => card.spot!.awkward)!.id}`
+  await page
+    .getByRole('link', { name: /^Correct/ })
+    .first()
+    .click()
+  await page.getByText('Leave it as it was').waitFor()
+  found.correcting = path(page)
+  await openJobByClicks(page, kase)
+  await followProposals(page, fault)
+  found.verdict = path(page)
+  await page.close()
+  return found
+}
+
+function path(page: Page): string {
+  return page.url().slice(address.length)
+}
+
+async function picture(from: Browser, name: string, at: string): Promise<void> {
+  for (const { name: look, width, colorScheme, media } of looks) {
+    const page = await from.newPage({
+      baseURL: address,
+      viewport: { width, height: 800 },
+      colorScheme,
+    })
+    await page.emulateMedia({ media })
+    await page.goto(at)
+    await page.screenshot({ path: join(folder, `${name}-${look}.png`), fullPage: true })
+    await page.close()
+  }
+}

@@ -1,0 +1,103 @@
+import { describe, expect, it } from 'vitest'
+import { allCases, readyApp } from '../support/app.ts'
+import { openForm, openJob, post } from '../support/job.ts'
+import { addressesIn, textIn } from '../support/page.ts'
+
+const kase = allCases()[0]!
+
+/** A logger that keeps its lines. */
+function keptLog() {
+  const lines: { msg: string; job?: string; err?: { message: string } }[] = []
+  const stream = { write: (line: string) => void lines.push(JSON.parse(line)) }
+  return { lines, logger: { level: 'error', stream } }
+}
+
+describe('what cannot be answered', () => {
+  it('is our mistake: a page that does not tell, and one line in the log that names the job', async () => {
+    const { lines, logger } = keptLog()
+    const broken = { events: () => Promise.reject(new Error('the disk is on fire')) }
+    const store = { jobs: broken as never, close: async () => {} }
+    const { http } = await readyApp({ store, logger })
+    const answer = await http.get('/jobs/7')
+    expect(answer.status).toBe(500)
+    expect(textIn(answer.text)).toContain('Something went wrong on our side')
+    expect(answer.text).not.toContain('fire')
+    expect(addressesIn(answer.text)).toContain('/')
+    expect(lines).toHaveLength(1)
+    expect(lines[0]).toMatchObject({
+      msg: 'GET /jobs/7 failed',
+      job: '7',
+      err: { message: 'the disk is on fire' },
+    })
+  })
+
+  it('is our mistake where a stored event is damaged', async () => {
+    const { lines, logger } = keptLog()
+    const { http, store } = await readyApp({ logger })
+    const job = await openJob(http, kase)
+    await store.jobs.append(1, 1, { kind: 'reading', body: { check: 'a' }, at: new Date() })
+    expect((await http.get(job)).status).toBe(500)
+    expect(lines[0]?.err?.message).toContain('Event 2 of job 1 is damaged')
+  })
+
+  it('is not logged where somebody else made the mistake', async () => {
+    const { lines, logger } = keptLog()
+    const { http } = await readyApp({ logger })
+    await http.get('/nothing').expect(404)
+    await http.post('/jobs').expect(422)
+    expect(lines).toEqual([])
+  })
+
+  it('is more than any form: 413', async () => {
+    const { http } = await readyApp()
+    const answer = await post(http, '/jobs', { note: 'x'.repeat(100_000) })
+    expect(answer.status).toBe(413)
+    expect(textIn(answer.text)).toContain('longer than any field here can take')
+  })
+
+  it.each(['application/json', 'text/plain', 'multipart/form-data; boundary=x'])(
+    'is no form: 415 for %s',
+    async (type) => {
+      const { http } = await readyApp()
+      const answer = await http.post('/jobs').set('content-type', type).send('{}')
+      expect(answer.status).toBe(415)
+      expect(answer.headers['content-type']).toContain('text/html')
+    },
+  )
+
+  it('is an address that cannot be read', async () => {
+    const { http } = await readyApp()
+    const answer = await http.get('/jobs/%zz')
+    expect(answer.status).toBe(400)
+    expect(answer.headers['content-type']).toContain('text/html')
+  })
+
+  it('takes the place of the whole page where a script asked for a part of it', async () => {
+    const { http } = await readyApp()
+    const answer = await http.get('/jobs/7').set('HX-Request-Type', 'partial').expect(404)
+    expect(answer.headers['hx-retarget']).toBe('body')
+  })
+})
+
+describe('a post from a page of another site', () => {
+  it.each([
+    ['by what the browser says of the site', { 'sec-fetch-site': 'cross-site' }],
+    ['by its origin', { origin: 'http://elsewhere.example' }],
+    ['by an origin that hides', { origin: 'null' }],
+  ])('is refused: %s', async (_, headers) => {
+    const { http, store } = await readyApp()
+    const answer = await http.post('/jobs').set(headers).type('form').send(openForm(kase))
+    expect(answer.status).toBe(403)
+    expect(answer.headers['content-type']).toContain('text/html')
+    expect(await store.jobs.list(1)).toEqual([])
+  })
+
+  it.each([
+    ['its own page', { 'sec-fetch-site': 'same-origin' }],
+    ['its own page, in an old browser', { host: '127.0.0.1:1', origin: 'http://127.0.0.1:1' }],
+    ['no browser', {}],
+  ])('is not what comes from %s', async (_, headers) => {
+    const { http } = await readyApp()
+    await http.post('/jobs').set(headers).type('form').send(openForm(kase)).expect(303)
+  })
+})

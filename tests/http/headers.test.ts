@@ -1,0 +1,119 @@
+import { describe, expect, it } from 'vitest'
+import { allCases, readyApp } from '../support/app.ts'
+import { openJob, post } from '../support/job.ts'
+
+const kase = allCases()[0]!
+
+describe('every page', () => {
+  it.each(['/', '/jobs', '/jobs/new', '/jobs/1', '/nothing'])(
+    'is never kept, and differs by what is asked for: %s',
+    async (address) => {
+      const { http } = await readyApp()
+      await openJob(http, kase)
+      const { headers } = await http.get(address)
+      expect(headers['cache-control']).toBe('no-store')
+      expect(headers.vary).toContain('HX-Request-Type')
+    },
+  )
+
+  it.each(['/', '/nothing', '/static/htmx.min.js'])('has a strict policy: %s', async (address) => {
+    const { http } = await readyApp()
+    const { headers } = await http.get(address)
+    const policy = headers['content-security-policy']!
+    expect(policy).toContain("default-src 'none'")
+    expect(policy).toContain("script-src 'self'")
+    expect(policy).toContain("style-src 'self'")
+    expect(policy).not.toMatch(/unsafe|upgrade-insecure/)
+    expect(headers['strict-transport-security']).toBeUndefined()
+    expect(headers['x-content-type-options']).toBe('nosniff')
+  })
+
+  it('has no script, style or handler in its markup', async () => {
+    const { http } = await readyApp()
+    const job = await openJob(http, kase)
+    const checks = [...kase.checks.keys()]
+    expect(checks.length).toBeGreaterThan(5)
+    for (const address of [
+      '/',
+      '/jobs',
+      '/jobs/new',
+      ...checks.map((id) => `${job}?check=${id}`),
+    ]) {
+      const { text } = await http.get(address).expect(200)
+      expect(text).not.toMatch(
+        /<style|<script(?![^>]* src=)|<[a-z][^>]* (style|on[a-z]+|hx-on[^=]*)=/i,
+      )
+    }
+  })
+
+  it('says undefined, null or NaN nowhere', async () => {
+    const { http } = await readyApp()
+    const job = await openJob(http, kase)
+    for (const id of kase.checks.keys()) {
+      const { text } = await http.get(`${job}?check=${id}`).expect(200)
+      expect(text).not.toMatch(/\b(undefined|null|NaN)\b|\[object/)
+    }
+  })
+})
+
+describe('the part of a job that a script asks for', () => {
+  it('is the same part that stands in the page', async () => {
+    const { http } = await readyApp()
+    const job = await openJob(http, kase)
+    const part = await http.get(job).set('HX-Request-Type', 'partial').expect(200)
+    const page = await http.get(job).expect(200)
+    expect(part.text).not.toContain('<html')
+    expect(page.text).toContain('<html')
+    expect(part.text).toContain('<div id="job"')
+    expect(part.text.length).toBeLessThan(page.text.length)
+  })
+
+  it('is also what comes back where a reading could not be taken', async () => {
+    const { http } = await readyApp()
+    const job = await openJob(http, kase)
+    const form = { version: 1, check: [...kase.checks.keys()][0]!, typed: '', choice: '' }
+    const answer = await post(http, `${job}/readings`, form).set('HX-Request-Type', 'partial')
+    expect(answer.status).toBe(422)
+    expect(answer.text).not.toContain('<html')
+    expect(answer.text).toContain('<div id="job"')
+  })
+
+  it.each([
+    { 'HX-Request': 'true' },
+    { 'HX-Request-Type': 'full' },
+    { 'HX-History-Restore-Request': 'true' },
+  ])('is not what comes back to %o', async (headers) => {
+    const { http } = await readyApp()
+    const job = await openJob(http, kase)
+    expect((await http.get(job).set(headers)).text).toContain('<html')
+  })
+})
+
+describe('what pages load', () => {
+  it('may be kept for ever under an address that carries its version', async () => {
+    const { http } = await readyApp()
+    const { text } = await http.get('/')
+    const addresses = [...text.matchAll(/(?:src|href)="(\/static\/[^"]+\?v=[^"]+)"/g)].map(
+      (match) => match[1]!,
+    )
+    expect(addresses.length).toBeGreaterThan(1)
+    for (const address of addresses) {
+      const { headers } = await http.get(address).expect(200)
+      expect(headers['cache-control']).toBe('public, max-age=31536000, immutable')
+      const [plain] = address.split('?')
+      for (const other of [plain!, `${plain}?v=other`]) {
+        expect((await http.get(other).expect(200)).headers['cache-control']).toBe('no-cache')
+      }
+    }
+  })
+
+  it('is compressed where the browser can take it', async () => {
+    const { http } = await readyApp()
+    const answer = await http.get('/static/htmx.min.js').set('accept-encoding', 'gzip').expect(200)
+    expect(answer.headers['content-encoding']).toBe('gzip')
+    const page = await http.get('/').set('accept-encoding', 'br, gzip')
+    expect(page.headers['content-encoding']).toBe('br')
+    expect(page.headers.vary).toMatch(/HX-Request-Type/)
+    expect(page.headers.vary).toMatch(/accept-encoding/i)
+  })
+})

@@ -1,0 +1,117 @@
+import { describe, expect, it } from 'vitest'
+import { allCases, readyApp } from '../support/app.ts'
+import { askedCheck, measuredCheck, openJob, post } from '../support/job.ts'
+import { textIn, valueIn } from '../support/page.ts'
+
+const kase = allCases()[0]!
+const measured = measuredCheck(kase)
+const asked = askedCheck(kase)
+
+async function openedJob() {
+  const ready = await readyApp()
+  const job = await openJob(ready.http, kase)
+  const events = async () =>
+    (await ready.store.jobs.events(Number(job.slice('/jobs/'.length)))).slice(1)
+  return { ...ready, job, events }
+}
+
+describe('a reading', () => {
+  it.each([
+    ['8.8', { typed: '8.8' }, { kind: 'value', value: 8.8 }],
+    ['.3', { typed: ' .3 ' }, { kind: 'value', value: 0.3 }],
+    ['6.3k', { typed: '6.3k' }, { kind: 'value', value: 6300 }],
+    ['6k3', { typed: '6k3' }, { kind: 'value', value: 6300 }],
+    ['0,18', { typed: '0,18' }, { kind: 'value', value: 0.18 }],
+    ['OL as typed', { typed: 'OL' }, { kind: 'over' }],
+    ['the OL button', { typed: '', choice: 'over' }, { kind: 'over' }],
+    ['could not tell', { typed: '', choice: 'could-not-tell' }, { kind: 'could-not-tell' }],
+  ])('is taken: %s', async (_, fields, reading) => {
+    const { http, job, events } = await openedJob()
+    const form = { version: 1, check: measured.id, ...fields }
+    const answer = await post(http, `${job}/readings`, form)
+    expect(answer.status).toBe(303)
+    expect(answer.headers.location).toBe(job)
+    expect(await events()).toMatchObject([
+      { kind: 'reading', body: { check: measured.id, reading } },
+    ])
+    const page = await http.get(job).expect(200)
+    expect(valueIn(page.text, 'version')).toBe('2')
+    expect(textIn(page.text)).toContain(measured.title)
+  })
+
+  it.each([...asked.answers!.map(({ id }) => id)])('is taken as an answer: %s', async (answer) => {
+    const { http, job, events } = await openedJob()
+    const fields = { version: 1, check: asked.id, choice: answer }
+    await post(http, `${job}/readings`, fields).expect(303)
+    expect(await events()).toMatchObject([
+      { body: { check: asked.id, reading: { kind: 'answer', answer } } },
+    ])
+  })
+
+  it.each([
+    ['nothing at all', { typed: '' }, ''],
+    ['spaces', { typed: '   ' }, ''],
+    ['no number', { typed: 'broken' }, 'broken'],
+    ['negative ohms', { typed: '-8.8' }, '-8.8'],
+    ['another unit', { typed: '8.8 furlongs' }, '8.8 furlongs'],
+    ['volts', { typed: '8.8 V' }, '8.8 V'],
+    ['more than there is', { typed: '1e400' }, '1e400'],
+    ['markup', { typed: '"><script>alert(1)</script>' }, '"><script>alert(1)</script>'],
+    ['ten thousand characters', { typed: '8'.repeat(10_000) }, '8'.repeat(200)],
+    ['an answer where a value is wanted', { typed: '', choice: 'good-spark' }, ''],
+  ])('is asked for again, with what was typed: %s', async (_, fields, kept) => {
+    const { http, job, events } = await openedJob()
+    const form = { version: 1, check: measured.id, ...fields }
+    const answer = await post(http, `${job}/readings`, form)
+    expect(answer.status).toBe(422)
+    expect(valueIn(answer.text, 'check')).toBe(measured.id)
+    expect(valueIn(answer.text, 'typed')).toBe(kept)
+    expect(answer.text).not.toContain('<script>alert')
+    expect(answer.text.match(/role="alert"/g)).toHaveLength(1)
+    expect(await events()).toEqual([])
+  })
+
+  it.each(['', 'perhaps', 'over'])('is asked for again where “%s” is no answer', async (choice) => {
+    const { http, job, events } = await openedJob()
+    const answer = await post(http, `${job}/readings`, { version: 1, check: asked.id, choice })
+    expect(answer.status).toBe(422)
+    expect(textIn(answer.text)).toContain('Choose one of the answers.')
+    expect(await events()).toEqual([])
+  })
+
+  it('is refused, and offered as a correction, where the check has one', async () => {
+    const { http, job, events } = await openedJob()
+    await post(http, `${job}/readings`, { version: 1, check: measured.id, typed: '8.8' }).expect(
+      303,
+    )
+    const again = { version: 2, check: measured.id, typed: '9.9' }
+    const answer = await post(http, `${job}/readings`, again)
+    expect(answer.status).toBe(409)
+    expect(textIn(answer.text)).toContain('This check has a reading already')
+    expect(valueIn(answer.text, 'typed')).toBe('9.9')
+    expect(answer.text).toContain(`action="${job}/corrections#now"`)
+    expect(await events()).toHaveLength(1)
+  })
+
+  it('is taken for another check than the proposed one', async () => {
+    const { http, job } = await openedJob()
+    const proposed = valueIn((await http.get(job)).text, 'check')
+    const other = [...kase.checks.keys()].find((id) => id !== proposed)!
+    const page = await http.get(`${job}?check=${other}`).expect(200)
+    expect(valueIn(page.text, 'check')).toBe(other)
+  })
+
+  it('counts once where the button was pressed twice', async () => {
+    const { http, job, events } = await openedJob()
+    const form = { version: 1, check: measured.id, typed: '8.8' }
+    await post(http, `${job}/readings`, form).expect(303)
+    await post(http, `${job}/readings`, form).expect(303)
+    expect(await events()).toHaveLength(1)
+  })
+
+  it('leads back to the job where its address is opened by hand', async () => {
+    const { http, job } = await openedJob()
+    const answer = await http.get(`${job}/readings`).expect(303)
+    expect(answer.headers.location).toBe(job)
+  })
+})

@@ -1,0 +1,84 @@
+import { describe, expect, it } from 'vitest'
+import type { JobEvent, StoredJob } from '../../server/jobs/events.ts'
+import { fold } from '../../server/jobs/fold.ts'
+
+const opened = {
+  kind: 'opened',
+  machine: 'pump',
+  complaint: 'no-spark',
+  conditions: { where: 'bench', air: 20, engine: 'cold', tools: [], meter: 'shop' },
+  note: '',
+} as const satisfies JobEvent
+
+const value = (ohms: number) => ({ kind: 'value', value: ohms }) as const
+const read = (check: string, ohms: number): JobEvent => ({
+  kind: 'reading',
+  check,
+  typed: `${ohms}`,
+  reading: value(ohms),
+})
+const correct = (check: string, ohms: number): JobEvent =>
+  ({
+    ...read(check, ohms),
+    kind: 'correction',
+  }) as JobEvent
+const withdraw = (check: string): JobEvent => ({ kind: 'withdrawn', check })
+const skip = (check: string, reason: string): JobEvent => ({ kind: 'skipped', check, reason })
+
+/** One event a minute. */
+const at = (minute: number) => new Date(Date.UTC(2031, 4, 7, 14, minute))
+const job = (...events: JobEvent[]): StoredJob['events'] =>
+  [opened, ...events].map((event, minute) => ({ event, at: at(minute) }))
+
+const readingsOf = (...events: JobEvent[]) =>
+  [...fold(job(...events)).readings].map(([check, { typed }]) => `${check} ${typed}`)
+
+describe('a job folded from its events', () => {
+  it('stands as it was opened', () => {
+    const folded = fold(job())
+    expect(folded.opened).toEqual(opened)
+    expect(folded.readings.size).toBe(0)
+    expect(folded.skipped.size).toBe(0)
+  })
+
+  it('has its readings by check, with when they were taken', () => {
+    const { readings } = fold(job(read('a', 8.8), read('b', 0.3)))
+    expect(readings.get('b')).toEqual({ typed: '0.3', reading: value(0.3), at: at(2) })
+  })
+
+  it('keeps the place of a reading that was corrected', () => {
+    expect(readingsOf(read('a', 1), read('b', 2), correct('a', 3))).toEqual(['a 3', 'b 2'])
+  })
+
+  it('loses only the reading that was withdrawn', () => {
+    expect(readingsOf(read('a', 1), read('b', 2), withdraw('a'))).toEqual(['b 2'])
+  })
+
+  it('takes a reading again after it was withdrawn, as the last one', () => {
+    expect(readingsOf(read('a', 1), read('b', 2), withdraw('a'), read('a', 3))).toEqual([
+      'b 2',
+      'a 3',
+    ])
+  })
+
+  it('keeps why a check was passed over, the last reason if there are several', () => {
+    const { skipped } = fold(job(skip('a', 'too hot'), skip('b', 'no light'), skip('a', 'seized')))
+    expect([...skipped]).toEqual([
+      ['a', 'seized'],
+      ['b', 'no light'],
+    ])
+  })
+
+  it('no longer passes over a check that was made after all', () => {
+    const { skipped, readings } = fold(job(skip('a', 'too hot'), read('a', 1)))
+    expect(skipped.size).toBe(0)
+    expect(readings.size).toBe(1)
+  })
+
+  it.each([
+    ['nothing', []],
+    ['a reading', [{ event: read('a', 1), at: at(0) }]],
+  ])('cannot begin with %s', (_, events) => {
+    expect(() => fold(events)).toThrow(/begins with "opened"/)
+  })
+})

@@ -1,0 +1,188 @@
+import { describe, expect, it } from 'vitest'
+import { allCases, shippedKnowledge } from '../support/app.ts'
+import { plain } from '../support/plain.ts'
+import { smallJobPage } from '../support/small-job.ts'
+
+const asking = (check: string, readings = {}, conditions = {}) =>
+  plain(smallJobPage(readings, { check }, conditions).check!)
+
+describe('the check on the page', () => {
+  it('is the proposed one, and can be passed over', () => {
+    const { check, verdict } = smallJobPage()
+    expect(check).toMatchObject({ id: 'coil.resistance', standing: 'Check to make now' })
+    expect(check!.form.skip!.action).toBe('/jobs/12/skips')
+    expect(check!.form.skip!.reasons.length).toBeGreaterThan(2)
+    expect(check).not.toHaveProperty('backHref')
+    expect(verdict).toBeUndefined()
+  })
+
+  it('is another one where somebody chose it, with a way back', () => {
+    expect(asking('spark')).toMatchObject({
+      id: 'spark',
+      standing: 'Your choice',
+      backHref: '/jobs/12',
+    })
+  })
+
+  it('says what to do, in numbered steps from the first set-up on', () => {
+    expect(asking('exciter.resistance')).toMatchObject({
+      setups: ['Take off the cover.', 'Unplug the stator plug.'],
+      steps: ['Touch both pins.', 'Read the meter.'],
+      stepsFrom: 3,
+      limits: { says: '310 Ω to 420 Ω', source: 'invented for the test' },
+      meter: 'Ohms',
+      terms: [
+        { label: 'Engine', value: 'Stopped' },
+        { label: 'Tools', value: 'Multimeter' },
+        { label: 'Time', value: '6 min, 4 min of it to get there' },
+      ],
+    })
+  })
+
+  it('asks for no set-up that an earlier check has made', () => {
+    const check = asking('exciter.resistance', { 'coil.resistance': 7654 })
+    expect(check.setups).toEqual(['Unplug the stator plug.'])
+    expect(check.stepsFrom).toBe(2)
+    expect(check.terms.at(-1)!.value).toBe('3 min, 1 min of it to get there')
+  })
+
+  it('needs hands and eyes where it needs no tool', () => {
+    expect(asking('spark').terms).toContainEqual({ label: 'Tools', value: 'Hands and eyes' })
+  })
+
+  it('shows where to touch, with wires by code and name', () => {
+    const { spot } = asking('exciter.resistance')
+    expect(spot).toMatchObject({
+      says: 'The stator plug, pins 1 and 2',
+      where: 'Left of the engine.',
+      awkward: expect.stringContaining('touch twice'),
+      probes: [
+        {
+          label: 'Probe A',
+          says: 'pin 1, start exciter',
+          wire: {
+            code: 'BK/RD',
+            name: 'black with red tracer',
+            swatches: ['wire-bk', 'wire-rd'],
+          },
+        },
+        {
+          label: 'Probe B',
+          says: 'pin 2, start exciter, other end',
+          wire: { code: 'WH', name: 'white', swatches: ['wire-wh'] },
+        },
+      ],
+    })
+    expect(spot!.face!.view).toBe('Looking into the stator half')
+    expect(spot!.face!.svg).toContain('class="wire-rd"')
+  })
+
+  it('shows no face where there is no connector', () => {
+    const { spot } = asking('coil.resistance')
+    expect(spot).not.toHaveProperty('face')
+    expect(spot!.probes.map(({ says }) => says)).toEqual(['tower', 'bare metal of the engine'])
+  })
+
+  it.each([
+    [{}, ['Keep clear of the belt.', 'The manual comes first.']],
+    [
+      { where: 'trailside' as const },
+      ['Keep clear of the belt.', 'The manual comes first.', 'Off the trail first.'],
+    ],
+    [
+      { engine: 'hot' as const },
+      ['Keep clear of the belt.', 'The manual comes first.', 'The exhaust burns.'],
+    ],
+  ])('carries its cautions and those of the conditions %j, gravest first', (conditions, says) => {
+    const { cautions } = asking('exciter.resistance', {}, conditions)
+    expect(cautions.map((each) => each.says)).toEqual(says)
+  })
+
+  it('says what each answer would do', () => {
+    expect(asking('coil.resistance').prospects.slice(0, 2)).toEqual([
+      {
+        answer: '5 kΩ to 8 kΩ',
+        judged: 'in range',
+        chance: '78 %',
+        effect: 'Clears: ignition coil. Likeliest then: the start exciter, 62 %.',
+      },
+      {
+        answer: 'OL, or far too much',
+        judged: 'open',
+        chance: '20 %',
+        effect: 'Names the ignition coil. Clears: start exciter has shorted turns.',
+      },
+    ])
+    expect(asking('spark').prospects.map(({ answer }) => answer)).toEqual([
+      'No spark',
+      'Good spark',
+    ])
+  })
+})
+
+describe('the form', () => {
+  it('has a field for a value, and a button for OL where the quantity can be over the range', () => {
+    const { form } = asking('exciter.resistance')
+    expect(form).toMatchObject({
+      action: '/jobs/12/readings',
+      label: 'Reading, in Ω',
+      field: { unit: 'Ω', over: 'OL, over the range' },
+      answers: [],
+      typed: '',
+    })
+    expect(form).not.toHaveProperty('problem')
+  })
+
+  it('has a button for each answer where nothing is measured', () => {
+    const { form } = asking('spark')
+    expect(form.answers.map(({ id, says }) => [id, says])).toEqual([
+      ['none', 'No spark'],
+      ['good', 'Good spark'],
+    ])
+    expect(form).not.toHaveProperty('field')
+  })
+
+  it('keeps what could not be taken, with a sentence, and takes the focus', () => {
+    const problem = { check: 'exciter.resistance', typed: '36 apples', sentence: 'No value.' }
+    const page = smallJobPage({}, { problem, check: problem.check })
+    expect(page.check!.form).toMatchObject({ typed: '36 apples', problem: 'No value.' })
+    expect(page.focus).toBe('field')
+    expect(page.said).toBe('No value.')
+  })
+
+  it('corrects an earlier reading, and cannot be passed over then', () => {
+    const { check } = smallJobPage(
+      { 'exciter.resistance': 365 },
+      { correcting: 'exciter.resistance' },
+    )
+    expect(check!.standing).toBe('Correct this reading')
+    expect(plain(check!.form)).toMatchObject({
+      action: '/jobs/12/corrections',
+      typed: '365',
+      submit: 'Correct the reading',
+      corrects: { says: 'It stands as: 365 Ω.', cancelHref: '/jobs/12' },
+    })
+    expect(check!.form).not.toHaveProperty('skip')
+    // What it would clear is worked out from the readings, and this one is among them.
+    expect(check!.prospects).toEqual([])
+  })
+})
+
+describe('each check that ships', () => {
+  const checks = allCases().flatMap((kase) =>
+    [...kase.checks.values()].map((card) => ({ kase, card })),
+  )
+
+  it('is there to be shown', () => {
+    expect(checks.length).toBeGreaterThan(50)
+  })
+
+  it('names its wires by colours that are known', () => {
+    const { colours } = shippedKnowledge().colours
+    const wires = checks.flatMap(({ card }) =>
+      Object.values(card.spot?.connector?.card.pins ?? {}).flatMap(({ wire }) => wire),
+    )
+    expect(wires.length).toBeGreaterThan(0)
+    expect(wires.filter((code) => !(code in colours))).toEqual([])
+  })
+})

@@ -1,0 +1,63 @@
+import { describe, expect, it } from 'vitest'
+import { allCases, readyApp } from '../support/app.ts'
+import { openJob, post } from '../support/job.ts'
+import { textIn } from '../support/page.ts'
+
+/** One check of each kind: their pages hold everything that the others hold. */
+const checks = allCases().flatMap((kase) => {
+  const kinds = new Map([...kase.checks.values()].map((card) => [card.id.split('.')[0], card]))
+  return [...kinds.values()].map((card) => [kase.complaint.id, card.id, kase, card] as const)
+})
+
+/** What a template prints where the presenter left a hole, and what a filled-in text must not keep. */
+const holes = /\bundefined\b|\bnull\b|\bNaN\b|\[object|\{[a-z]+\}|\bInfinity\b|\.\.|“”|:\.|\.:/
+
+function headings(html: string): number[] {
+  return [...html.matchAll(/<h([1-6])\b/g)].map((match) => Number(match[1]))
+}
+
+function ids(html: string): string[] {
+  return [...html.matchAll(/\sid="([^"]+)"/g)].map((match) => match[1]!)
+}
+
+describe('the page of each kind of check', () => {
+  it.each(checks)('%s, %s', async (_, id, kase, card) => {
+    const { http } = await readyApp()
+    const job = await openJob(http, kase)
+    const { text } = await http.get(`${job}?check=${id}`).expect(200)
+
+    expect(textIn(text).match(holes)).toBeNull()
+    expect(textIn(text)).toContain(textIn(card.why))
+    // Cautions stand before the steps they belong to, and not behind a click.
+    expect(text.indexOf('class="cautions"')).toBeGreaterThan(0)
+    expect(text.indexOf('class="cautions"')).toBeLessThan(text.indexOf('class="steps"'))
+    expect(text.indexOf('class="cautions"')).toBeLessThan(text.indexOf('<details'))
+
+    const levels = headings(text)
+    expect(levels.filter((level) => level === 1)).toHaveLength(1)
+    expect(levels.filter((level, i) => level - (levels[i - 1] ?? 0) > 1)).toEqual([])
+    expect(ids(text)).toEqual([...new Set(ids(text))])
+    expect(text).not.toMatch(/\sstyle="|\son[a-z]+="|<style|<script>/)
+  })
+})
+
+it('shows what was typed by people as text, never as markup', async () => {
+  const [kase] = allCases()
+  const { http } = await readyApp()
+  const note = '<b id="evil">bold</b>'
+  const job = await openJob(http, kase!)
+  const opened = await http
+    .post('/jobs')
+    .type('form')
+    .send({ job: `${kase!.machine.id}/${kase!.complaint.id}`, where: 'bench', air: '20' })
+    .send({ engine: 'cold', meter: '', note })
+  // Refused, as it has no meter: the note comes back in its field.
+  expect(opened.status).toBe(422)
+  expect(opened.text).toContain('&lt;b id=&quot;evil&quot;&gt;')
+  expect(opened.text).not.toContain('<b id="evil">')
+  const check = [...kase!.checks.keys()][0]!
+  await post(http, `${job}/skips`, { version: 1, check, reason: note }).expect(303)
+  const { text } = await http.get(job).expect(200)
+  expect(text).toContain('&lt;b id=&quot;evil&quot;&gt;')
+  expect(text).not.toContain('<b id="evil">')
+})

@@ -1,0 +1,114 @@
+import { existsSync, writeFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { describe, expect, it, onTestFinished } from 'vitest'
+import type { EventRecord } from '../../server/store/jobs.ts'
+import { openStore, type Store } from '../../server/store/open.ts'
+import { emptyFolder } from '../support/folder.ts'
+
+const head = { machine: 'pump', complaint: 'no-spark', note: 'the red one' }
+
+function event(kind: string, minute: number, body: object = {}): EventRecord {
+  return { kind, body, at: new Date(Date.UTC(2031, 4, 7, 14, minute)) }
+}
+
+async function opened(folder = emptyFolder()): Promise<Store> {
+  const store = await openStore(folder)
+  onTestFinished(() => store.close())
+  return store
+}
+
+describe('jobs in the store', () => {
+  it('come back with their events as they were written', async () => {
+    const { jobs } = await opened()
+    const id = await jobs.open(head, event('opened', 0, { air: -5.5, tools: ['plug-wrench'] }))
+    await jobs.append(id, 1, event('reading', 1, { typed: '8,8 Ω “warm”', value: 8.8 }))
+    expect(await jobs.events(id)).toEqual([
+      event('opened', 0, { air: -5.5, tools: ['plug-wrench'] }),
+      event('reading', 1, { typed: '8,8 Ω “warm”', value: 8.8 }),
+    ])
+  })
+
+  it('are numbered each on its own', async () => {
+    const { jobs } = await opened()
+    const first = await jobs.open(head, event('opened', 0))
+    const second = await jobs.open(head, event('opened', 1))
+    expect(second).not.toBe(first)
+    await jobs.append(second, 1, event('reading', 2))
+    expect(await jobs.events(first)).toHaveLength(1)
+    expect(await jobs.events(second)).toHaveLength(2)
+  })
+
+  it('have no events where there is no such job', async () => {
+    const { jobs } = await opened()
+    expect(await jobs.events(1)).toEqual([])
+  })
+
+  it('take one of two events made on the same version, and call the other stale', async () => {
+    const { jobs } = await opened()
+    const id = await jobs.open(head, event('opened', 0))
+    const both = await Promise.all([
+      jobs.append(id, 1, event('reading', 1, { by: 'first' })),
+      jobs.append(id, 1, event('reading', 1, { by: 'second' })),
+    ])
+    expect(both.sort()).toEqual(['stale', 'written'])
+    expect(await jobs.events(id)).toHaveLength(2)
+  })
+
+  it.each([0, 2, 99])('take nothing made on version %i of a job at version 1', async (version) => {
+    const { jobs } = await opened()
+    const id = await jobs.open(head, event('opened', 0))
+    expect(await jobs.append(id, version, event('reading', 1))).toBe('stale')
+    expect(await jobs.events(id)).toHaveLength(1)
+    expect((await jobs.list(1))[0]).toMatchObject({ version: 1, changedAt: event('', 0).at })
+  })
+
+  it('take nothing for a job that is not there', async () => {
+    const { jobs } = await opened()
+    expect(await jobs.append(7, 1, event('reading', 1))).toBe('stale')
+    expect(await jobs.events(7)).toEqual([])
+  })
+
+  it('are listed with the newest change first, and no more than asked for', async () => {
+    const { jobs } = await opened()
+    const a = await jobs.open({ ...head, note: 'a' }, event('opened', 0))
+    const b = await jobs.open({ ...head, note: 'b' }, event('opened', 1))
+    const c = await jobs.open({ ...head, note: 'c' }, event('opened', 2))
+    await jobs.append(a, 1, event('reading', 3))
+    const openedAt = event('', 0).at
+    expect((await jobs.list(9)).map(({ id }) => id)).toEqual([a, c, b])
+    expect(await jobs.list(1)).toEqual([
+      { ...head, note: 'a', id: a, version: 2, openedAt, changedAt: event('', 3).at },
+    ])
+  })
+})
+
+describe('a store', () => {
+  it('keeps what was written for the next time it is opened', async () => {
+    const folder = emptyFolder()
+    const before = await openStore(folder)
+    const id = await before.jobs.open(head, event('opened', 0))
+    await before.close()
+    const after = await opened(folder)
+    expect(await after.jobs.events(id)).toEqual([event('opened', 0)])
+  })
+
+  it('may be open twice, and the second sees what the first wrote', async () => {
+    const folder = emptyFolder()
+    const [one, two] = [await opened(folder), await opened(folder)]
+    const id = await one.jobs.open(head, event('opened', 0))
+    expect(await two.jobs.append(id, 1, event('reading', 1))).toBe('written')
+    expect(await one.jobs.append(id, 1, event('reading', 1))).toBe('stale')
+  })
+
+  it('makes its folder, and the folders above it', async () => {
+    const folder = join(emptyFolder(), 'shop', 'data')
+    await opened(folder)
+    expect(existsSync(join(folder, 'coilhound.sqlite'))).toBe(true)
+  })
+
+  it('does not open a file that is no database', async () => {
+    const folder = emptyFolder()
+    writeFileSync(join(folder, 'coilhound.sqlite'), 'these are the notes of last week\n'.repeat(99))
+    await expect(openStore(folder)).rejects.toMatchObject({ code: 'SQLITE_NOTADB' })
+  })
+})
