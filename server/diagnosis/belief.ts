@@ -8,21 +8,34 @@ import type { Check, Evidence, Model } from './model.ts'
  * reading). Readings are taken as independent once the cut set is known. A reading that fits every
  * outcome alike ("could not tell") changes nothing.
  *
- * If the readings are impossible under every cut set, which the knowledge lint keeps from happening
- * by asking for healthy rows without zeros where it matters, the priors are returned unchanged.
+ * A reading that is impossible under every cut set that is left changes nothing; rows without zeros,
+ * as `knowledge/` makes them, keep that from happening.
  *
  * @throws RangeError for evidence of a check the model does not have.
  */
 export function belief(model: Model, evidence: readonly Evidence[]): number[] {
-  const priors = model.cutSets.map((cutSet) => cutSet.prior)
-  const weights = priors.slice()
-  for (const item of evidence) {
-    const check = checkNamed(model, item.check)
-    for (let c = 0; c < weights.length; c += 1) {
-      weights[c]! *= likelihood(check.chances[c]!, item.outcomes)
-    }
-  }
-  return normalised(weights) ?? normalised(priors) ?? priors
+  return beliefs(model, evidence).at(-1)!
+}
+
+/** The same before any reading, then after each one. */
+export function beliefs(model: Model, evidence: readonly Evidence[]): number[][] {
+  const priors = normalised(model.cutSets.map((cutSet) => cutSet.prior))!
+  const history = [priors]
+  for (const item of evidence) history.push(updated(model, history.at(-1)!, item))
+  return history
+}
+
+/** The belief after one more reading. */
+export function updated(model: Model, before: number[], item: Evidence): number[] {
+  if (tellsNothing(item)) return before
+  const { chances } = checkNamed(model, item.check)
+  const weights = before.map((weight, c) => weight * likelihood(chances[c]!, item.outcomes))
+  return normalised(weights) ?? before
+}
+
+/** Whether every outcome fits the reading alike, as when it could not be told. */
+export function tellsNothing({ outcomes }: Evidence): boolean {
+  return outcomes.every((p) => p === outcomes[0])
 }
 
 /** Chance of what was read if the cut set with this row of chances is true; 0 to the sum of the evidence. */
@@ -32,9 +45,13 @@ export function likelihood(chances: readonly number[], outcomes: readonly number
   return sum
 }
 
+const byName = new WeakMap<Model, ReadonlyMap<string, Check>>()
+
 /** @throws RangeError if the model has no check of that name. */
 export function checkNamed(model: Model, id: string): Check {
-  const check = model.checks.find((each) => each.id === id)
+  const known = byName.get(model) ?? new Map(model.checks.map((check) => [check.id, check]))
+  byName.set(model, known)
+  const check = known.get(id)
   if (check === undefined) throw new RangeError(`no check named ${id} in this model`)
   return check
 }

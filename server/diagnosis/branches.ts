@@ -11,16 +11,22 @@ export const clearedBelow = 0.01
  */
 const clearedByFactor = 4
 
-/** For each gate and fault of the tree: in which cut sets it holds. Kept per model, as it never changes. */
-const holding = new WeakMap<Model, ReadonlyMap<string, readonly boolean[]>>()
+/** For each gate and fault of the tree: the cut sets in which it holds. */
+type Holding = ReadonlyMap<string, readonly number[]>
 
-function holdingIn(model: Model): ReadonlyMap<string, readonly boolean[]> {
+/** Kept per model, as it never changes. */
+const holding = new WeakMap<Model, Holding>()
+
+function holdingIn(model: Model): Holding {
   const known = holding.get(model)
   if (known !== undefined) return known
   const present = model.cutSets.map((cutSet) => new Set(cutSet.faults))
   const names = [...model.tree.gates.keys(), ...faultsBelow(model.tree, model.tree.top)]
   const table = new Map(
-    names.map((name) => [name, present.map((faults) => holds(model.tree, name, faults))]),
+    names.map((name) => [
+      name,
+      present.flatMap((faults, c) => (holds(model.tree, name, faults) ? [c] : [])),
+    ]),
   )
   holding.set(model, table)
   return table
@@ -31,13 +37,14 @@ export function branchProbabilities(
   model: Model,
   belief: readonly number[],
 ): ReadonlyMap<string, number> {
-  const sums = new Map<string, number>()
-  for (const [name, inCutSet] of holdingIn(model)) {
-    let sum = 0
-    for (let c = 0; c < belief.length; c += 1) if (inCutSet[c]) sum += belief[c]!
-    sums.set(name, Math.min(1, sum))
-  }
-  return sums
+  const table = [...holdingIn(model)]
+  return new Map(table.map(([name, cutSets]) => [name, probability(cutSets, belief)]))
+}
+
+function probability(cutSets: readonly number[], belief: readonly number[]): number {
+  let sum = 0
+  for (let i = 0; i < cutSets.length; i += 1) sum += belief[cutSets[i]!]!
+  return Math.min(1, sum)
 }
 
 /** Whether a branch that began at `before` counts as cleared at `now`. */
@@ -49,23 +56,26 @@ export function isCleared(before: number, now: number): boolean {
  * Every branch with its probability before any reading and now, and the reading that cleared it: the
  * one after which it stayed cleared. Nothing is deleted; a later reading can bring a branch back.
  *
- * @param history belief before any reading, then after each reading, with the check that was read
+ * @param history belief before any reading, then after each reading
+ * @param checks the check of each reading, so one less than `history`
  */
 export function branches(
   model: Model,
-  history: readonly { readonly check?: string; readonly belief: readonly number[] }[],
+  history: readonly (readonly number[])[],
+  checks: readonly string[],
 ): Map<string, Branch> {
-  const steps = history.map((step) => branchProbabilities(model, step.belief))
   const result = new Map<string, Branch>()
-  for (const [name, before] of steps[0]!) {
-    const now = steps.at(-1)!.get(name)!
+  for (const [name, cutSets] of holdingIn(model)) {
+    const at = (step: number) => probability(cutSets, history[step]!)
+    const before = at(0)
+    const now = at(checks.length)
     if (!isCleared(before, now)) {
       result.set(name, { before, now, cleared: false })
       continue
     }
-    let last = steps.length - 1
-    while (last > 1 && isCleared(before, steps[last - 1]!.get(name)!)) last -= 1
-    result.set(name, { before, now, cleared: true, clearedBy: history[last]!.check! })
+    let last = checks.length
+    while (last > 1 && isCleared(before, at(last - 1))) last -= 1
+    result.set(name, { before, now, cleared: true, clearedBy: checks[last - 1]! })
   }
   return result
 }

@@ -1,4 +1,4 @@
-import { belief, checkNamed, likelihood } from './belief.ts'
+import { beliefs, checkNamed, likelihood, updated } from './belief.ts'
 import { branchProbabilities, isCleared } from './branches.ts'
 import type { Evidence, Model } from './model.ts'
 import { suspects } from './suspects.ts'
@@ -13,12 +13,13 @@ import type { Prospect, Weight } from './walk-types.ts'
  */
 export function prospects(model: Model, evidence: readonly Evidence[], id: string): Prospect[] {
   const check = checkNamed(model, id)
-  const now = belief(model, evidence)
-  const before = branchProbabilities(model, belief(model, []))
+  const history = beliefs(model, evidence)
+  const now = history.at(-1)!
+  const before = branchProbabilities(model, history[0]!)
   const branchesNow = branchProbabilities(model, now)
   return check.outcomes
     .map((outcome, o): Prospect => {
-      const after = belief(model, [...evidence, { check: id, outcomes: onlyOutcome(check, o) }])
+      const after = updated(model, now, { check: id, outcomes: onlyOutcome(check, o) })
       const branchesAfter = branchProbabilities(model, after)
       const clears = [...branchesAfter]
         .filter(([name, p]) => {
@@ -43,9 +44,10 @@ export function prospects(model: Model, evidence: readonly Evidence[], id: strin
  * (I. J. Good's weight of evidence, in bits.) Most telling first.
  */
 export function weights(model: Model, evidence: readonly Evidence[], part: string): Weight[] {
+  const history = beliefs(model, evidence)
   return evidence
     .map((item, i): Weight => {
-      const before = belief(model, evidence.slice(0, i))
+      const before = history[i]!
       const { chances } = checkNamed(model, item.check)
       let withPart = 0
       let without = 0

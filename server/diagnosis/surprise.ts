@@ -1,4 +1,4 @@
-import { checkNamed, likelihood } from './belief.ts'
+import { checkNamed, likelihood, tellsNothing } from './belief.ts'
 import type { Evidence, Model } from './model.ts'
 
 /**
@@ -22,10 +22,15 @@ export function leastSurprised(
   model: Model,
   evidence: readonly Evidence[],
 ): { readonly cutSet: number; readonly bits: number } {
+  const telling = evidence.filter((item) => !tellsNothing(item))
   let best = { cutSet: 0, bits: Number.POSITIVE_INFINITY }
-  model.cutSets.forEach((_, cutSet) => {
-    const bits = evidence.reduce((sum, item) => sum + surprise(model, item, cutSet), 0)
+  for (let cutSet = 0; cutSet < model.cutSets.length; cutSet += 1) {
+    let bits = 0
+    for (const item of telling) {
+      bits += surprise(model, item, cutSet)
+      if (bits >= best.bits) break
+    }
     if (bits < best.bits) best = { cutSet, bits }
-  })
+  }
   return best
 }

@@ -1,6 +1,6 @@
-import { belief } from './belief.ts'
+import { beliefs } from './belief.ts'
 import { branches } from './branches.ts'
-import type { Evidence, Model } from './model.ts'
+import type { Model } from './model.ts'
 import { rank } from './next-check.ts'
 import { suspects } from './suspects.ts'
 import { decide } from './verdict.ts'
@@ -13,8 +13,9 @@ import type { Walk, WalkOptions } from './walk-types.ts'
  */
 export function walk(model: Model, options: WalkOptions): Walk {
   const history = beliefs(model, options.evidence)
-  const now = history.at(-1)!.belief
-  const answered = new Set(options.evidence.map((item) => item.check))
+  const now = history.at(-1)!
+  const checks = options.evidence.map((item) => item.check)
+  const answered = new Set(checks)
   const proposals = rank(
     model,
     now,
@@ -25,19 +26,9 @@ export function walk(model: Model, options: WalkOptions): Walk {
     step: decide(model, now, options, proposals),
     belief: now,
     suspects: suspects(model, now),
-    branches: branches(model, history),
+    branches: branches(model, history, checks),
     proposals,
   }
-}
-
-function beliefs(model: Model, evidence: readonly Evidence[]) {
-  return [
-    { belief: belief(model, []) },
-    ...evidence.map((item, i) => ({
-      check: item.check,
-      belief: belief(model, evidence.slice(0, i + 1)),
-    })),
-  ]
 }
 
 /** Set-ups stay made once a check that needed them was answered. */

@@ -14,13 +14,8 @@ export interface YamlFile {
 export function readYaml(file: string, text: string, schema: z.ZodType): YamlFile {
   const lines = new LineCounter()
   const document = parseDocument(text, { lineCounter: lines, prettyErrors: false })
-  const lineOf = (path: readonly PropertyKey[]): number => {
-    for (let length = path.length; length > 0; length -= 1) {
-      const node = document.getIn(path.slice(0, length), true)
-      if (isNode(node) && node.range) return lines.linePos(node.range[0]).line
-    }
-    return 1
-  }
+  // Parsed again for each problem: keeping every document for them would cost the server its memory.
+  const lineOf = (path: readonly PropertyKey[]) => lineIn(text, path)
   const broken = document.errors.map((error) => ({
     file,
     line: lines.linePos(error.pos[0]).line,
@@ -36,4 +31,15 @@ export function readYaml(file: string, text: string, schema: z.ZodType): YamlFil
     says: `${issue.path.map(String).join('.') || 'the file'}: ${issue.message}`,
   }))
   return { file, value: null, problems, lineOf }
+}
+
+/** The line on which the nearest place stands that exists on the way down the path. */
+function lineIn(text: string, path: readonly PropertyKey[]): number {
+  const lines = new LineCounter()
+  const document = parseDocument(text, { lineCounter: lines })
+  for (let length = path.length; length > 0; length -= 1) {
+    const node = document.getIn(path.slice(0, length), true)
+    if (isNode(node) && node.range) return lines.linePos(node.range[0]).line
+  }
+  return 1
 }
