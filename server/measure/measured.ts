@@ -1,0 +1,217 @@
+import { canJudge, leastVolts } from './adaptor.ts'
+import { type Budget, combine } from './budget.ts'
+import { bandProbabilities, type Conformance, conformance } from './conformance.ts'
+import { type Contact, cleanTouch, settle, type Trouble } from './contact.ts'
+import { type Circumstances, correct, type Step } from './correct.ts'
+import { type Decision, decide } from './decision.ts'
+import { evidence, evidenceOfOver } from './evidence.ts'
+import { type Fitness, fitness } from './fitness.ts'
+import { rangeAt, rangeFor, repeatability, topOf } from './meter.ts'
+import { allowForPoor, moveToRange } from './poor-touches.ts'
+import type { Quantity } from './quantities.ts'
+import type { Limits, Reading } from './reading.ts'
+import { pullStart, type Speed } from './speed.ts'
+import type { Material, Temperature } from './temperature.ts'
+
+/** What was read, and how. */
+export interface Taken
+  extends Pick<Circumstances, 'quantity' | 'ranges' | 'zero' | 'partTemperature' | 'adaptor'> {
+  /** One touch of the probes, or several: values and OL. "Could not tell" counts for nothing. */
+  readonly touches: readonly Reading[]
+  readonly speed?: Speed
+  /** Read at pins that are hard to touch well. */
+  readonly awkward?: boolean
+}
+
+/** What it is compared with. */
+export interface Against {
+  readonly limits: Limits
+  /** Temperature the limits hold at. */
+  readonly at: Temperature
+  readonly material: Material
+  /** For volts: the speed they hold at. */
+  readonly rpm?: number
+}
+
+/** What to say beside the figures. */
+export type Note =
+  | { readonly kind: 'poor contact'; readonly used: number; readonly of: number }
+  /** It would not conform, but all touches may have been poor: touch again, at the part itself. */
+  | { readonly kind: 'touch again'; readonly chanceAllPoor: number }
+  | { readonly kind: 'leads not zeroed' }
+  | { readonly kind: 'beyond the meter'; readonly top: number }
+  | { readonly kind: 'adaptor cannot judge'; readonly below: number }
+  | { readonly kind: 'speed not known'; readonly slowest: number; readonly fastest: number }
+
+export interface Measured {
+  readonly asRead: number | 'OL' | null
+  /** As compared with the limits; null for OL and for nothing read. */
+  readonly corrected: number | null
+  readonly steps: readonly Step[]
+  readonly budget: Budget | null
+  readonly contact: Contact | null
+  /** Probability of each of `quantity.bands` (JCGM 106), with all touches poor allowed for. */
+  readonly bands: readonly number[]
+  /** How well each band explains the reading: what belief weighs. See `evidence`. */
+  readonly evidence: readonly number[]
+  readonly conformance: Conformance
+  readonly decision: Decision
+  readonly fitness: Fitness
+  readonly notes: readonly Note[]
+}
+
+/** Pulls alike differ by this share. From memory. */
+const pullsAlike = 0.1
+
+/**
+ * What touches of the probes are worth against limits: settled, corrected to the limits' temperature
+ * or speed, with the budget of what is in doubt, and what may be said of the part.
+ *
+ * Every figure can be had by hand: `steps` lead from `asRead` to `corrected`, the budget's lines make u.
+ * If all touches were poor (`contact.chanceAllPoor`) the reading says nothing of a part that seems to
+ * be off on the side trouble pushes to, and such a part is in range as a rule: that share of the
+ * probability is moved there.
+ *
+ * @throws RangeError for a named answer, for OL where the quantity cannot judge it, for a meter without
+ * ranges, and for limits that `edges` refuses.
+ */
+export function measure(taken: Taken, against: Against): Measured {
+  const at: Circumstances = {
+    ...taken,
+    material: against.material,
+    limitsTemperature: against.at,
+    limitsRpm: against.rpm,
+  }
+  const touches = taken.touches.flatMap((reading) => numbers(reading, taken.quantity))
+  const read = touches.length === 0 ? nothingRead(at) : judged(touches, taken, against, at)
+  const unfitAdaptor = taken.adaptor && !canJudge(against.limits)
+  const whole = conformance(read.bands, taken.quantity)
+  return {
+    ...read,
+    ...(unfitAdaptor && { evidence: alike(taken.quantity) }),
+    conformance: whole,
+    decision: touches.length === 0 || unfitAdaptor ? 'undecided' : decide(whole),
+    fitness: fitness(against.limits, at),
+    notes: [
+      ...read.notes,
+      ...(unfitAdaptor ? [{ kind: 'adaptor cannot judge', below: leastVolts } as const] : []),
+    ],
+  }
+}
+
+type Judged = Omit<Measured, 'conformance' | 'decision' | 'fitness'>
+
+function numbers(reading: Reading, quantity: Quantity): (number | 'OL')[] {
+  switch (reading.kind) {
+    case 'value':
+      return [reading.value]
+    case 'over':
+      return ['OL']
+    case 'could-not-tell':
+      return []
+    case 'answer':
+      throw new RangeError(`the answer ${reading.answer} is no reading of ${quantity.name}`)
+  }
+}
+
+const alike = ({ bands }: Quantity) => bands.map(() => 1 / bands.length)
+
+function nothingRead({ quantity }: Circumstances): Judged {
+  const same = { bands: alike(quantity), evidence: alike(quantity) }
+  return {
+    ...same,
+    asRead: null,
+    corrected: null,
+    steps: [],
+    budget: null,
+    contact: null,
+    notes: [],
+  }
+}
+
+function judged(
+  touches: readonly (number | 'OL')[],
+  taken: Taken,
+  { limits }: Against,
+  at: Circumstances,
+): Judged {
+  const { quantity, awkward = false } = taken
+  const trouble: Trouble = quantity.unit === 'Ω' ? 'adds' : 'takes away'
+  const contact = settle(touches, {
+    trouble,
+    awkward,
+    width: widthOf(touches, at),
+    typicalDoubt: quantity.id === 'resistance' ? cleanTouch : 0,
+  })
+  const read =
+    contact.kind === 'open' ? over(at, limits) : value(contact.estimate, contact, at, limits)
+  const poor = contact.chanceAllPoor
+  const bands = moveToRange(read.bands, poor, trouble, quantity)
+  const hides = decide(conformance(read.bands, quantity)) !== decide(conformance(bands, quantity))
+  return {
+    ...read,
+    contact,
+    bands,
+    evidence: allowForPoor(
+      read.evidence,
+      { poor, trouble, over: contact.kind === 'open' },
+      limits,
+      quantity,
+    ),
+    notes: [
+      ...(contact.kind !== 'open' && contact.used < contact.of && trouble === 'adds'
+        ? [{ kind: 'poor contact', used: contact.used, of: contact.of } as const]
+        : []),
+      ...(hides ? [{ kind: 'touch again', chanceAllPoor: poor } as const] : []),
+      ...read.notes,
+    ],
+  }
+}
+
+function widthOf(touches: readonly (number | 'OL')[], { quantity, ranges }: Circumstances): number {
+  const values = touches.filter((touch) => touch !== 'OL')
+  if (values.length === 0) return 0
+  const best = quantity.unit === 'Ω' ? Math.min(...values) : Math.max(...values)
+  const meter = repeatability(rangeAt(ranges, best), best)
+  return quantity.unit === 'Ω' ? meter : Math.max(meter, pullsAlike * best)
+}
+
+function over({ quantity, ranges }: Circumstances, limits: Limits): Omit<Judged, 'contact'> {
+  const bands = evidenceOfOver(topOf(ranges), limits, quantity)
+  return {
+    asRead: 'OL',
+    corrected: null,
+    steps: [],
+    budget: null,
+    bands,
+    evidence: bands,
+    notes: [],
+  }
+}
+
+function value(
+  estimate: number,
+  touched: Parameters<typeof correct>[1],
+  at: Circumstances,
+  limits: Limits,
+): Omit<Judged, 'contact'> {
+  const { value, steps, contributions } = correct(estimate, touched, at)
+  const budget = combine(contributions)
+  const leads = budget.lines.some(({ name }) => name === 'leads not zeroed')
+  const speed = budget.lines.some(({ name }) => name === 'speed not known')
+  return {
+    asRead: estimate,
+    corrected: value,
+    steps,
+    budget,
+    bands: bandProbabilities(value, budget, limits, at.quantity),
+    evidence: evidence(value, budget, limits, at.quantity),
+    notes: [
+      ...(rangeFor(at.ranges, estimate) === null
+        ? [{ kind: 'beyond the meter', top: topOf(at.ranges) } as const]
+        : []),
+      ...(leads ? [{ kind: 'leads not zeroed' } as const] : []),
+      ...(speed ? [{ kind: 'speed not known', ...pullStart } as const] : []),
+    ],
+  }
+}

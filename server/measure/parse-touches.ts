@@ -1,0 +1,49 @@
+import { parseReading } from './parse.ts'
+import type { Quantity } from './quantities.ts'
+import type { Reading } from './reading.ts'
+
+export type ParsedTouches =
+  | { readonly ok: true; readonly touches: readonly Reading[] }
+  | { readonly ok: false; readonly problem: string }
+
+/** More touches than anybody makes at one pin. */
+const most = 12
+
+/**
+ * Reads one touch of the probes or several: `8.8`, `8.9 9.4 8.8`, `8.9; OL; 8,8`, `6.3 kΩ 6.4 kΩ`.
+ *
+ * What can be read as one reading is one (`6.3 kΩ`, `0, 18`); otherwise the text is cut at semicolons
+ * and line ends, or else at spaces, a lone unit going with the number before it. Never throws.
+ */
+export function parseTouches(typed: string, quantity: Quantity): ParsedTouches {
+  const one = parseReading(typed, quantity)
+  if (one.ok) return { ok: true, touches: [one.reading] }
+  const pieces = piecesOf(typed)
+  if (pieces.length < 2 || typed.length > 200) return one
+  if (pieces.length > most) {
+    return { ok: false, problem: `Enter at most ${most} touches; the lowest ones tell most.` }
+  }
+  const parsed = pieces.map((piece) => parseReading(piece, quantity))
+  const wrong = parsed.find((each) => !each.ok)
+  // Two words that are no numbers are not two touches: say what is wrong with the whole.
+  if (wrong && !parsed.some((each) => each.ok)) return one
+  if (wrong && !wrong.ok) return wrong
+  return { ok: true, touches: parsed.flatMap((each) => (each.ok ? [each.reading] : [])) }
+}
+
+function piecesOf(typed: string): string[] {
+  const strong = typed.split(/[;\n|]+/)
+  const words = strong.length > 1 ? strong : typed.trim().split(/[\s\u00a0]+|,\s+/)
+  const pieces: string[] = []
+  for (const word of words.map((each) => each.trim()).filter(Boolean)) {
+    const last = pieces.length - 1
+    if (last >= 0 && isUnit(word)) pieces[last] += ` ${word}`
+    else pieces.push(word)
+  }
+  return pieces
+}
+
+/** A word of letters only that is no OL belongs to the number before it. */
+function isUnit(word: string): boolean {
+  return /^[a-zA-Z\u03a9\u2126]+$/.test(word) && !/^(ol|over|open|inf)$/i.test(word)
+}
