@@ -91,7 +91,7 @@ function both(one: Limits, other: Limits): Limits | null {
   return low !== undefined && high !== undefined ? { low, high } : null
 }
 
-const below = ({ value, u }: Estimate, { low }: Limits) => low !== undefined && value + 2 * u < low
+const below = ({ value }: Estimate, { low }: Limits) => low !== undefined && value < low
 
 const fits = ({ value, u }: Estimate, { low = -Infinity, high = Infinity }: Limits) =>
   value + 2 * u >= low && value - 2 * u <= high

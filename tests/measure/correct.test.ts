@@ -81,6 +81,15 @@ describe('a corrected reading', () => {
     }
   })
 
+  it('of copper is in doubt by a quarter per cent of the temperature’s effect', () => {
+    const { value, contributions } = correct(8.8, touched, hot)
+    const { halfWidth, sensitivity } = contributions.find(
+      ({ name }) => name === 'coefficient of copper',
+    )!
+    const effect = (value * 0.00393 * 60) / (1 + 0.00393 * 60)
+    expect(Math.abs(halfWidth! * sensitivity)).toBeCloseTo(0.0025 * effect, 9)
+  })
+
   it('of volts answers to speed, diode and pulses as their sensitivities say', () => {
     const { value, contributions } = correct(96, touched, pull)
     const line = (name: string) => contributions.find((each) => each.name === name)!

@@ -32,6 +32,14 @@ describe('typical values', () => {
     })
   })
 
+  it('reach one decade above the limits before they count as open, and two beyond', () => {
+    const [, , , high, open] = typical(winding, resistance)
+    expect([high!.at(-1)!.to, open![0]!.from]).toEqual(
+      [4200, 4200].map((x) => expect.closeTo(x, 6)),
+    )
+    expect(open!.at(-1)!.to).toBeCloseTo(420_000, 3)
+  })
+
   it('are none in a band that the limits leave no room for', () => {
     expect(typical({ high: 0.3 }, resistance).map(({ length }) => length > 0)).toEqual([
       false,

@@ -39,6 +39,13 @@ describe('whether a meter can judge limits', () => {
     ])
   })
 
+  it('may tell the bands apart by and large and yet prove nothing', () => {
+    expect(fitness({ low: 1.5, high: 2.2 }, at)).toMatchObject({
+      kind: 'unfit',
+      groups: each('short', 'low', 'in range', 'high', 'open'),
+    })
+  })
+
   it('leads that are zeroed need not be again, and a switch puts out no volts', () => {
     expect(fitness(lighting, at).ways).not.toContain('zero the leads')
     const contact = fitness({ high: 0.3 }, { ...at, material: 'not copper' })

@@ -21,6 +21,9 @@ describe('a reading that tells how it was taken', () => {
     const [kilo, milli] = [0.35, 350_000].map((value) => recognise(read(value), exciter, others))
     expect(kilo).toEqual({ kind: 'thousand off', factor: 1000, instead: 350 })
     expect(milli).toEqual({ kind: 'thousand off', factor: 0.001, instead: 350 })
+    // At −25 °C a winding of 320 Ω reads 263 Ω, and 550 Ω at no temperature is one of 420 Ω.
+    expect(recognise(read(0.263), exciter, others)).toMatchObject({ kind: 'thousand off' })
+    expect(recognise(read(0.55), exciter, [])).toBeNull()
     // The leads are taken off what was read in kΩ, so it is no use comparing what is left.
     const corrected = { value: 0.125, u: 0.25, asRead: 0.35 }
     expect(recognise(corrected, exciter, others)).toMatchObject({ kind: 'thousand off' })
