@@ -1,8 +1,9 @@
 import { beliefs, checkNamed, likelihood, updated } from './belief.ts'
 import { branchProbabilities, isCleared } from './branches.ts'
 import type { Evidence, Model } from './model.ts'
+import { namedFrom } from './stakes.ts'
 import { suspects } from './suspects.ts'
-import { namedFrom } from './verdict.ts'
+
 import type { Prospect, Weight } from './walk-types.ts'
 
 /**

@@ -38,6 +38,28 @@ export class GainTable {
       return Math.max(0, Math.round(bits * 1e12) / 1e12)
     })
   }
+
+  /** Foreseen chances of check i (blur laid over): `[c * outcomes + o]` for cut set c and outcome o. */
+  rows(i: number): Float64Array {
+    return this.#plans[i]!.flat
+  }
+
+  /** For each cut set the index of its explanation, in the order of `explanations`. */
+  get explanationOf(): Int32Array {
+    return this.#of
+  }
+}
+
+/** Arranged once per model, as it never changes. */
+const tables = new WeakMap<Model, GainTable>()
+
+/** The table of this model, made the first time it is asked for. */
+export function gainTableOf(model: Model): GainTable {
+  const known = tables.get(model)
+  if (known !== undefined) return known
+  const table = new GainTable(model)
+  tables.set(model, table)
+  return table
 }
 
 interface CheckPlan {
@@ -47,7 +69,7 @@ interface CheckPlan {
   readonly groups: readonly { readonly row: Float64Array; readonly members: Int32Array }[]
   /** Explanations whose cut sets have different rows, each with those cut sets. */
   readonly mixed: readonly { readonly explanation: number; readonly cutSets: Int32Array }[]
-  /** Foreseen chances, cut set by cut set, for the mixed ones. */
+  /** Foreseen chances, cut set by cut set. */
   readonly flat: Float64Array
 }
 

@@ -8,6 +8,11 @@ export interface Model {
   readonly tree: FaultTree
   readonly cutSets: readonly CutSet[]
   readonly checks: readonly Check[]
+  /**
+   * By part: minutes lost when it is fitted and was not the cause, its price turned into minutes of
+   * labour; 0 or more. Left out: nothing is known of prices, and verdicts go by a fixed threshold.
+   */
+  readonly wrongMinutes?: ReadonlyMap<string, number>
 }
 
 /** A smallest set of faults that explains the complaint (IEC 61025 minimal cut set). */

@@ -1,23 +1,12 @@
-import { GainTable } from './gain-table.ts'
+import { gainTableOf } from './gain-table.ts'
 import type { Check, Model } from './model.ts'
 import type { Proposal } from './walk-types.ts'
-
-/** Arranged once per model, as it never changes. */
-const tables = new WeakMap<Model, GainTable>()
-
-function tableFor(model: Model): GainTable {
-  const known = tables.get(model)
-  if (known !== undefined) return known
-  const table = new GainTable(model)
-  tables.set(model, table)
-  return table
-}
 
 /**
  * The checks that could be made, best first: by expected drop in entropy over parts per minute, where
  * the minutes include each set-up not yet made. Ties go by name, so the same job always gets the same
  * proposal. (Gain per cost as figure of merit: R. Johnson 1960, IRE Trans. Reliability and Quality
- * Control; it is greedy, not optimal.)
+ * Control; it is greedy, not optimal: `plan` looks further.)
  */
 export function rank(
   model: Model,
@@ -25,7 +14,7 @@ export function rank(
   possible: (check: Check) => boolean,
   made: ReadonlySet<string>,
 ): Proposal[] {
-  const drops = tableFor(model).drops(belief)
+  const drops = gainTableOf(model).drops(belief)
   return model.checks
     .map((check, i) => ({ check, bits: drops[i]! }))
     .filter(({ check }) => possible(check))

@@ -11,8 +11,50 @@ export function surprise(model: Model, item: Evidence, cutSet: number): number {
   return Math.max(0, Math.log2(most / likelihood(chances, item.outcomes)))
 }
 
-/** Readings are called contradictory when even the cut set they fit best leaves this many bits: 1 in 500. */
+/**
+ * Readings are called contradictory when even the cut set they fit best leaves this many bits, 1 in 500,
+ * and more than so many readings bring by chance.
+ */
 export const contradictionBits = 9
+
+/** Standard deviations above what is usual. From memory: one job in several hundred by chance. */
+const spreads = 3
+
+/**
+ * Whether the readings surprise even the cut set they fit best. Odd readings come by chance, the more
+ * of them the more readings there are: so the bits are compared with their mean and standard deviation
+ * if that cut set is true.
+ */
+export function isContradiction(
+  model: Model,
+  evidence: readonly Evidence[],
+  best: { readonly cutSet: number; readonly bits: number },
+): boolean {
+  if (best.bits < contradictionBits) return false
+  let mean = 0
+  let variance = 0
+  for (const item of evidence) {
+    if (tellsNothing(item)) continue
+    const usual = usualSurprise(checkNamed(model, item.check).chances[best.cutSet]!)
+    mean += usual.mean
+    variance += usual.variance
+  }
+  return best.bits > mean + spreads * Math.sqrt(variance)
+}
+
+/** Mean and variance of the surprise of a reading that comes with these chances, in bits. */
+function usualSurprise(chances: readonly number[]): { mean: number; variance: number } {
+  const most = Math.max(...chances)
+  let mean = 0
+  let square = 0
+  for (const chance of chances) {
+    if (chance <= 0) continue
+    const bits = Math.log2(most / chance)
+    mean += chance * bits
+    square += chance * bits * bits
+  }
+  return { mean, variance: square - mean * mean }
+}
 
 /**
  * The cut set that all readings together surprise least, and by how many bits. "Could not tell"

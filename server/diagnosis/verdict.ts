@@ -1,13 +1,13 @@
+import { fitOrder } from './first-fit.ts'
 import type { Model } from './model.ts'
 import { rank } from './next-check.ts'
-import { contradictionBits, leastSurprised, surprise } from './surprise.ts'
+import type { Plan } from './plan.ts'
+import { minutesToFit, type Stakes, stakesOf } from './stakes.ts'
+import { isContradiction, leastSurprised, surprise } from './surprise.ts'
 import { explanations, suspects } from './suspects.ts'
-import type { Proposal, Step, Suspect, WalkOptions } from './walk-types.ts'
+import type { FirstFit, Step, Suspect, WalkOptions } from './walk-types.ts'
 
-/** A part is named, and a complaint called outside this tree, from this probability on. */
-export const namedFrom = 0.95
-
-/** A check that is expected to tell less than this is not worth asking for, in bits. */
+/** Without prices, a check that is expected to tell less than this is not worth asking for, in bits. */
 export const worthAsking = 0.01
 
 /** The ambiguity group gathers suspects until this share of the probability is in it. */
@@ -18,25 +18,29 @@ const groupShare = 0.95
  * then a name, then "outside this tree", then the next check, and where no check would tell anything,
  * the group that cannot be separated.
  *
- * @param proposals checks that could be made now, best first
+ * With prices, one stops when no check is worth its minutes against the expected loss of being wrong,
+ * and then names what is likely enough to be named.
  */
 export function decide(
   model: Model,
   belief: readonly number[],
   options: WalkOptions,
-  proposals: readonly Proposal[],
+  plan: Plan,
 ): Step {
+  const stakes = stakesOf(model)
+  const asks = model.wrongMinutes === undefined ? askTelling(plan) : askWorth(plan, options)
+  const mayName = model.wrongMinutes === undefined || asks === null
   return (
     contradiction(model, options) ??
-    named(model, belief, options) ??
-    ask(proposals) ??
+    (mayName ? named(model, belief, options, stakes) : null) ??
+    asks ??
     cannotSeparate(model, belief, options)
   )
 }
 
 function contradiction(model: Model, { evidence }: WalkOptions): Step | null {
   const best = leastSurprised(model, evidence)
-  if (best.bits < contradictionBits) return null
+  if (!isContradiction(model, evidence, best)) return null
   const repeat = evidence
     .map((item) => ({ check: item.check, bits: surprise(model, item, best.cutSet) }))
     .filter((item) => item.bits >= 1)
@@ -44,7 +48,12 @@ function contradiction(model: Model, { evidence }: WalkOptions): Step | null {
   return { kind: 'contradiction', repeat }
 }
 
-function named(model: Model, belief: readonly number[], { evidence }: WalkOptions): Step | null {
+function named(
+  model: Model,
+  belief: readonly number[],
+  { evidence }: WalkOptions,
+  { nameFrom }: Stakes,
+): Step | null {
   if (evidence.length === 0) return null
   const { of, parts } = explanations(model)
   const sums = new Array<number>(parts.length).fill(0)
@@ -53,15 +62,22 @@ function named(model: Model, belief: readonly number[], { evidence }: WalkOption
   })
   const best = sums.indexOf(Math.max(...sums))
   const probability = Math.min(1, sums[best]!)
-  if (probability < namedFrom) return null
+  if (probability < nameFrom) return null
   return parts[best]!.length === 0
     ? { kind: 'outsideThisTree', probability }
     : { kind: 'named', parts: parts[best]!, probability }
 }
 
-function ask(proposals: readonly Proposal[]): Step | null {
+function askTelling({ proposals }: Plan): Step | null {
   const proposal = proposals.find((each) => each.bits >= worthAsking)
   return proposal === undefined ? null : { kind: 'ask', proposal }
+}
+
+/** The first reading is always asked for: without one nobody would believe a verdict. */
+function askWorth({ proposals, worthAsking }: Plan, { evidence }: WalkOptions): Step | null {
+  const [proposal] = proposals
+  if (proposal === undefined || !(proposal.bits > 0)) return null
+  return worthAsking || evidence.length === 0 ? { kind: 'ask', proposal } : null
 }
 
 function cannotSeparate(model: Model, belief: readonly number[], options: WalkOptions): Step {
@@ -76,7 +92,25 @@ function cannotSeparate(model: Model, belief: readonly number[], options: WalkOp
   const split = rank(model, belief, (check) => !answered.has(check.id), new Set()).find(
     (each) => each.bits >= worthAsking,
   )
-  return split === undefined
-    ? { kind: 'cannotSeparate', group }
-    : { kind: 'cannotSeparate', group, splitBy: split.check }
+  const firstFit = model.wrongMinutes === undefined ? null : fitFirst(model, group)
+  return {
+    kind: 'cannotSeparate',
+    group,
+    ...(split && { splitBy: split.check }),
+    ...(firstFit && { firstFit }),
+  }
+}
+
+/**
+ * Of a group, the part to fit first when no check is worth its minutes: by probability over what it
+ * costs to fit (see `fitOrder`). None where the group holds no part.
+ */
+function fitFirst(model: Model, group: readonly Suspect[]): FirstFit | null {
+  const fits = group.flatMap(({ part, probability }) =>
+    part === null ? [] : [{ part, probability, cost: minutesToFit(model, [part]) }],
+  )
+  const [first] = fitOrder(fits)
+  if (first === undefined) return null
+  const { part, probability, cost } = fits[first]!
+  return { part, minutes: cost, probability }
 }

@@ -11,6 +11,11 @@ export interface Walk {
   readonly branches: ReadonlyMap<string, Branch>
   /** Checks that could be made now, best first. */
   readonly proposals: readonly Proposal[]
+  /**
+   * Expected minutes lost by stopping now, through being wrong; infinite where one may not stop yet.
+   * Compare with `expectedMinutes` of the first proposal.
+   */
+  readonly stopping: number
 }
 
 export interface Suspect {
@@ -37,6 +42,19 @@ export interface Proposal {
   readonly bitsPerMinute: number
   /** Set-ups still to be made, by name. */
   readonly setups: readonly string[]
+  /**
+   * Expected minutes to the end when this check comes first, the price of being wrong included. Only
+   * for the checks that were looked at closely.
+   */
+  readonly expectedMinutes?: number
+}
+
+/** The part to fit without more checks, where that is the sensible check. */
+export interface FirstFit {
+  readonly part: string
+  /** Minutes it costs if it was not the cause: to fit it, and its price in minutes of labour. */
+  readonly minutes: number
+  readonly probability: number
 }
 
 /** What to do next. */
@@ -50,10 +68,12 @@ export type Step =
     }
   | {
       readonly kind: 'cannotSeparate'
-      /** The suspects that no check at hand can tell apart, most probable first. */
+      /** The suspects that no check at hand can tell apart, or none that is worth its minutes; most probable first. */
       readonly group: readonly Suspect[]
       /** A check that would split them but is not possible now (tool, place, skipped), if there is one. */
       readonly splitBy?: string
+      /** What to fit first, by probability over cost; only where prices are known. */
+      readonly firstFit?: FirstFit
     }
   | {
       readonly kind: 'contradiction'

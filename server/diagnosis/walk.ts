@@ -1,7 +1,7 @@
 import { beliefs } from './belief.ts'
 import { branches } from './branches.ts'
 import type { Model } from './model.ts'
-import { rank } from './next-check.ts'
+import { plan } from './plan.ts'
 import { suspects } from './suspects.ts'
 import { decide } from './verdict.ts'
 import type { Walk, WalkOptions } from './walk-types.ts'
@@ -16,18 +16,19 @@ export function walk(model: Model, options: WalkOptions): Walk {
   const now = history.at(-1)!
   const checks = options.evidence.map((item) => item.check)
   const answered = new Set(checks)
-  const proposals = rank(
+  const ahead = plan(
     model,
     now,
     (check) => !answered.has(check.id) && !options.impossible.has(check.id),
     setupsMade(model, answered),
   )
   return {
-    step: decide(model, now, options, proposals),
+    step: decide(model, now, options, ahead),
     belief: now,
     suspects: suspects(model, now),
     branches: branches(model, history, checks),
-    proposals,
+    proposals: ahead.proposals,
+    stopping: ahead.stopping,
   }
 }
 

@@ -1,5 +1,5 @@
 import type { CheckCard } from '../knowledge/case.ts'
-import { parseReading } from '../measure/parse.ts'
+import { parseTouches } from '../measure/parse-touches.ts'
 import type { Reading } from '../measure/reading.ts'
 import { textOf, wholeOf } from './form.ts'
 
@@ -13,6 +13,12 @@ export interface CheckForm {
   /** The button that was pressed: `over`, `could-not-tell` or the name of an answer. */
   readonly choice: string
   readonly reason: string
+  /** How warm the part was: a name, or `measured` with `celsius`. */
+  readonly warmth: string
+  readonly celsius: string
+  readonly rpm: string
+  /** What was typed when this form was sent before and looked like a mistake. */
+  readonly kept: string
 }
 
 /** Longer than any reading or reason that people write. */
@@ -25,6 +31,10 @@ export function checkFormFrom(body: unknown): CheckForm {
     typed: textOf(body, 'typed').trim().slice(0, longest),
     choice: textOf(body, 'choice'),
     reason: textOf(body, 'reason').trim(),
+    warmth: textOf(body, 'warmth'),
+    celsius: textOf(body, 'celsius').trim().slice(0, longest),
+    rpm: textOf(body, 'rpm').trim().slice(0, longest),
+    kept: textOf(body, 'kept').trim().slice(0, longest),
   }
 }
 
@@ -33,24 +43,25 @@ export type Read<T> =
   | ({ readonly ok: true } & T)
   | { readonly ok: false; readonly sentence: string }
 
-/** The reading a form means, with the text it stands for. */
-export function readReading(
+/** The touches or the answer that a form means, with the text they stand for. */
+export function readTouches(
   card: CheckCard,
   { typed, choice }: CheckForm,
-): Read<{ typed: string; reading: Reading }> {
-  if (choice === 'could-not-tell')
-    return { ok: true, typed: '', reading: { kind: 'could-not-tell' } }
+): Read<{ typed: string; touches: readonly Reading[] }> {
+  if (choice === 'could-not-tell') {
+    return { ok: true, typed: '', touches: [{ kind: 'could-not-tell' }] }
+  }
   if (card.measured === undefined) return readAnswer(card, choice)
-  const text = choice === 'over' ? 'OL' : typed
-  const parsed = parseReading(text, card.measured.quantity)
+  const text = choice === 'over' ? `${typed} OL`.trim() : typed
+  const parsed = parseTouches(text, card.measured.quantity)
   if (!parsed.ok) return { ok: false, sentence: parsed.problem }
-  return { ok: true, typed: text, reading: parsed.reading }
+  return { ok: true, typed: text, touches: parsed.touches }
 }
 
 function readAnswer({ answers = [] }: CheckCard, choice: string) {
   const chosen = answers.find(({ id }) => id === choice)
   if (chosen === undefined) return { ok: false, sentence: 'Choose one of the answers.' } as const
-  return { ok: true, typed: '', reading: { kind: 'answer', answer: chosen.id } } as const
+  return { ok: true, typed: '', touches: [{ kind: 'answer', answer: chosen.id }] } as const
 }
 
 /** Why a check is passed over; without a reason nobody could take it up again later. */

@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import { Place } from '../knowledge/schema/shared.ts'
 import type { Reading } from '../measure/reading.ts'
-import type { Conditions, JobEvent } from './events.ts'
+import type { Conditions, JobEvent, Manner, MeterChoice } from './events.ts'
 
 /**
  * What was written is checked again when it is read: a file from another version, or one that
@@ -22,7 +22,36 @@ const StoredConditions = z.strictObject({
   meter: z.string(),
 }) satisfies z.ZodType<Conditions>
 
-const taken = { check: z.string(), typed: z.string(), reading: StoredReading }
+const StoredRange = z.strictObject({
+  top: z.number(),
+  digit: z.number(),
+  percent: z.number(),
+  counts: z.number(),
+})
+
+const StoredMeter = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('class'), id: z.string() }),
+  z.strictObject({
+    kind: z.literal('own'),
+    name: z.string(),
+    ranges: z.strictObject({
+      resistance: z.array(StoredRange),
+      'ac-voltage': z.array(StoredRange),
+      'dc-voltage': z.array(StoredRange),
+    }),
+  }),
+]) satisfies z.ZodType<MeterChoice>
+
+const StoredManner = z.strictObject({
+  warmth: z.discriminatedUnion('kind', [
+    z.strictObject({ kind: z.enum(['as the air', 'cold-soaked', 'running hot']) }),
+    z.strictObject({ kind: z.literal('measured'), celsius: z.number() }),
+  ]),
+  rpm: z.number().optional(),
+}) satisfies z.ZodType<Manner>
+
+const touched = { check: z.string(), typed: z.string(), touches: z.array(StoredReading).min(1) }
+const made = { ...touched, manner: StoredManner }
 
 export const JobEventSchema = z.discriminatedUnion('kind', [
   z.strictObject({
@@ -32,8 +61,14 @@ export const JobEventSchema = z.discriminatedUnion('kind', [
     conditions: StoredConditions,
     note: z.string(),
   }),
-  z.strictObject({ kind: z.literal('reading'), ...taken }),
-  z.strictObject({ kind: z.literal('correction'), ...taken }),
+  z.strictObject({ kind: z.literal('reading'), ...made }),
+  z.strictObject({ kind: z.literal('correction'), ...made }),
+  z.strictObject({ kind: z.literal('touched'), ...touched }),
+  z.strictObject({
+    kind: z.literal('instrument'),
+    meter: StoredMeter,
+    zero: z.number().nullable(),
+  }),
   z.strictObject({ kind: z.literal('withdrawn'), check: z.string() }),
   z.strictObject({ kind: z.literal('skipped'), check: z.string(), reason: z.string() }),
 ]) satisfies z.ZodType<JobEvent>

@@ -1,3 +1,4 @@
+import type { Ranges } from '../knowledge/meters.ts'
 import type { Place } from '../knowledge/schema/shared.ts'
 import type { Reading } from '../measure/reading.ts'
 
@@ -13,6 +14,32 @@ export interface Conditions {
   readonly meter: string
 }
 
+/** A meter class of the knowledge, or somebody's own meter. */
+export type MeterChoice =
+  | { readonly kind: 'class'; readonly id: string }
+  | { readonly kind: 'own'; readonly name: string; readonly ranges: Ranges }
+
+/** How warm a part was when it was read. */
+export type PartWarmth =
+  | { readonly kind: 'as the air' | 'cold-soaked' | 'running hot' }
+  | { readonly kind: 'measured'; readonly celsius: number }
+
+/** What else is known of a reading. */
+export interface Manner {
+  readonly warmth: PartWarmth
+  /** Speed while it was read, revolutions a minute, where it is known. */
+  readonly rpm?: number
+}
+
+/** One check as it was made: what was typed, and each touch of the probes or the one answer. */
+interface Made {
+  readonly check: string
+  readonly typed: string
+  /** At least one. */
+  readonly touches: readonly Reading[]
+  readonly manner: Manner
+}
+
 /**
  * What happened on a job, in order. The first is always `opened`. Readings are keyed by check, so a
  * correction names the check, never a position.
@@ -26,18 +53,12 @@ export type JobEvent =
       /** Whose machine, or any note: free text, may be empty. */
       readonly note: string
     }
-  | {
-      readonly kind: 'reading'
-      readonly check: string
-      readonly typed: string
-      readonly reading: Reading
-    }
-  | {
-      readonly kind: 'correction'
-      readonly check: string
-      readonly typed: string
-      readonly reading: Reading
-    }
+  | ({ readonly kind: 'reading' } & Made)
+  | ({ readonly kind: 'correction' } & Made)
+  /** More touches of the same probes at the same place. */
+  | ({ readonly kind: 'touched' } & Omit<Made, 'manner'>)
+  /** Another meter, or its leads zeroed: Ω with the probes held together, null where they are not. */
+  | { readonly kind: 'instrument'; readonly meter: MeterChoice; readonly zero: number | null }
   | { readonly kind: 'withdrawn'; readonly check: string }
   | { readonly kind: 'skipped'; readonly check: string; readonly reason: string }
 

@@ -1,11 +1,13 @@
 import type { Reading } from '../measure/reading.ts'
-import type { JobEvent, StoredJob } from './events.ts'
+import type { JobEvent, Manner, MeterChoice, StoredJob } from './events.ts'
 
 /** A job as its events leave it: what stands now. */
 export interface Folded {
   readonly opened: Opened
   /** By check, in the order in which they were taken; a correction keeps its place. */
   readonly readings: ReadonlyMap<string, Taken>
+  /** The meter as it stands, and what its leads read: Ω, or null where they were not zeroed. */
+  readonly instrument: { readonly meter: MeterChoice; readonly zero: number | null }
   /** Checks passed over, with the reason. A check with a reading is never among them. */
   readonly skipped: ReadonlyMap<string, string>
 }
@@ -14,7 +16,9 @@ export type Opened = Extract<JobEvent, { kind: 'opened' }>
 
 export interface Taken {
   readonly typed: string
-  readonly reading: Reading
+  /** Every touch so far, in order; one for an answer. */
+  readonly touches: readonly Reading[]
+  readonly manner: Manner
   readonly at: Date
 }
 
@@ -22,12 +26,35 @@ export interface Taken {
 export function fold(events: StoredJob['events']): Folded {
   const readings = new Map<string, Taken>()
   const skipped = new Map<string, string>()
+  const opened = firstOf(events)
+  let instrument: Folded['instrument'] = {
+    meter: { kind: 'class', id: opened.conditions.meter },
+    zero: null,
+  }
   for (const { event, at } of events) {
     switch (event.kind) {
       case 'reading':
       case 'correction':
-        readings.set(event.check, { typed: event.typed, reading: event.reading, at })
+        readings.set(event.check, {
+          typed: event.typed,
+          touches: event.touches,
+          manner: event.manner,
+          at,
+        })
         skipped.delete(event.check)
+        break
+      case 'touched': {
+        const before = readings.get(event.check)
+        if (before === undefined) break
+        readings.set(event.check, {
+          ...before,
+          typed: `${before.typed} ${event.typed}`,
+          touches: [...before.touches, ...event.touches],
+        })
+        break
+      }
+      case 'instrument':
+        instrument = { meter: event.meter, zero: event.zero }
         break
       case 'withdrawn':
         readings.delete(event.check)
@@ -39,7 +66,7 @@ export function fold(events: StoredJob['events']): Folded {
         break
     }
   }
-  return { opened: firstOf(events), readings, skipped }
+  return { opened, instrument, readings, skipped }
 }
 
 function firstOf(events: StoredJob['events']): Opened {

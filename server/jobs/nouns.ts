@@ -1,12 +1,22 @@
 import type { CheckCard } from '../knowledge/case.ts'
-import { type CheckForm, type Read, readReading, readReason } from './check-form.ts'
+import { type CheckForm, type Read, readReason, readTouches } from './check-form.ts'
 import type { JobEvent } from './events.ts'
+import type { FoundJob } from './find.ts'
 import type { Folded } from './fold.ts'
+import type { Instrument } from './measuring/instrument.ts'
+import { readManner } from './measuring/manner.ts'
+import { measuredReading } from './measuring/measured-reading.ts'
+import { mistakeIn } from './measuring/mistakes.ts'
 
 /** Something that can be posted about one check of a job, to `/jobs/:id/<its name>`. */
 export interface Noun {
   /** The event that the form means, or what is wrong with the form. */
-  readonly read: (card: CheckCard, form: CheckForm) => Read<{ event: JobEvent }>
+  readonly read: (
+    card: CheckCard,
+    form: CheckForm,
+    found: FoundJob,
+    instrument: Instrument,
+  ) => Read<{ event: JobEvent }>
   /** Why that event cannot be taken as the job stands now, or null if it can. */
   readonly refusal: (job: Folded, check: string) => string | null
   /** Whether there is something typed or chosen to show again, beside the sentence. */
@@ -28,6 +38,12 @@ export const nouns: Readonly<Record<string, Noun>> = {
       readings.has(check) ? null : 'The reading was withdrawn meanwhile; send yours as a new one.',
     hasField: true,
   },
+  touches: {
+    read: touchesOf,
+    refusal: ({ readings }, check) =>
+      readings.has(check) ? null : 'The reading was withdrawn meanwhile; send yours as a new one.',
+    hasField: true,
+  },
   withdrawals: {
     read: ({ id }) => ({ ok: true, event: { kind: 'withdrawn', check: id } }),
     refusal: ({ readings }, check) =>
@@ -43,11 +59,26 @@ export const nouns: Readonly<Record<string, Noun>> = {
 }
 
 function readingOf(kind: 'reading' | 'correction'): Noun['read'] {
-  return (card, form) => {
-    const read = readReading(card, form)
+  return (card, form, { kase, folded }, instrument) => {
+    const read = readTouches(card, form)
     if (!read.ok) return read
-    return { ok: true, event: { kind, check: card.id, typed: read.typed, reading: read.reading } }
+    const { conditions } = folded.opened
+    const how = readManner(card, form, conditions)
+    if (!how.ok) return how
+    const { typed, touches } = read
+    const { manner } = how
+    const measured = measuredReading(card, { touches, manner }, instrument, conditions)
+    const mistake = mistakeIn(kase, card, measured)
+    if (mistake !== null && form.kept !== typed) return { ok: false, sentence: mistake }
+    return { ok: true, event: { kind, check: card.id, typed, touches, manner } }
   }
+}
+
+function touchesOf(card: CheckCard, form: CheckForm): Read<{ event: JobEvent }> {
+  const read = readTouches(card, form)
+  if (!read.ok) return read
+  const { typed, touches } = read
+  return { ok: true, event: { kind: 'touched', check: card.id, typed, touches } }
 }
 
 function skipOf({ id }: CheckCard, form: CheckForm): Read<{ event: JobEvent }> {

@@ -24,16 +24,20 @@ export interface JobPage {
   readonly check?: CheckView
   readonly verdict?: VerdictView
   readonly readings: readonly ReadingRow[]
+  /** What pairs of readings say together, as sentences. */
+  readonly together: readonly string[]
   readonly suspects: SuspectsView
   readonly tree: BranchView
   readonly others: OthersView
   /** Where the keyboard goes when the page was swapped in by a script. */
-  readonly focus: 'notice' | 'field' | 'check' | 'verdict'
+  readonly focus: 'notice' | 'field' | 'touch' | 'check' | 'verdict'
 }
 
 export interface Fact {
   readonly label: string
   readonly value: string
+  /** Where it can be changed. */
+  readonly way?: { readonly href: string; readonly text: string }
 }
 
 export interface CheckView {
@@ -49,9 +53,16 @@ export interface CheckView {
   /** Number of the first of `steps`. */
   readonly stepsFrom: number
   /** What a good one reads, where it is measured: "310 Ω to 420 Ω", and where that comes from. */
-  readonly limits?: { readonly says: string; readonly source: string }
+  readonly limits?: {
+    readonly says: string
+    /** "Limits hold at 20 °C.", or what is taken where the sheet names none; empty where it is all one. */
+    readonly at: string
+    readonly source: string
+  }
   /** "Ohms, lowest range", where it is measured. */
   readonly meter?: string
+  /** The meter of the job, and what it can tell here, where it is measured. */
+  readonly instrument?: InstrumentView
   /** Engine, tools, time: label and value. */
   readonly terms: readonly Fact[]
   readonly spot?: SpotView
@@ -60,6 +71,18 @@ export interface CheckView {
   readonly form: ReadingForm
   /** Back to the proposed check, where this one was chosen. */
   readonly backHref?: string
+}
+
+/** The meter at hand, as far as it matters for one check. */
+export interface InstrumentView {
+  /** "Common hand meter, leads zeroed at 0.2 Ω" */
+  readonly says: string
+  readonly href: string
+  readonly change: string
+  /** Sentences that ask for the leads to be zeroed first, or empty. */
+  readonly prompt: string
+  /** What this meter can and cannot tell here, and ways that can; left out where it is fit. */
+  readonly unfit?: { readonly says: string; readonly ways: readonly NextStep[] }
 }
 
 /** One answer that could come back. */
@@ -114,6 +137,19 @@ export interface ReadingForm {
   readonly answers: readonly { readonly id: string; readonly says: string }[]
   readonly typed: string
   readonly submit: string
+  /** How warm the part is, where its material makes that matter. */
+  readonly warmth?: {
+    readonly choices: readonly {
+      readonly value: string
+      readonly says: string
+      readonly chosen: boolean
+    }[]
+    readonly celsius: string
+  }
+  /** Speed while it was read, where the limits hold at one. */
+  readonly rpm?: { readonly value: string; readonly hint: string }
+  /** What was typed when the form came back: sent again as it is, it is taken. */
+  readonly kept?: string
   /** A clear sentence that says what to do, where the last try could not be taken. */
   readonly problem?: string
   /** Where an earlier reading is being corrected: what it read, and the way out. */
@@ -132,12 +168,57 @@ export interface ReadingRow {
   readonly title: string
   /** As typed, tidied: "8.8 Ω", "OL", "No spark", "Could not tell". */
   readonly read: string
-  /** "in range", "open", … or empty. */
+  /** "lowest of 3 touches: 8.9 Ω, 9.4 Ω, 8.8 Ω", or empty. */
+  readonly touched: string
+  /** "conforms, 97 % within limits"; empty where nothing is judged. */
   readonly judged: string
+  /** What it was corrected for, step by step, and what it comes to. */
+  readonly corrected: readonly string[]
+  /** Poor contact, leads not zeroed, why it is undecided: sentences. */
+  readonly notes: readonly string[]
+  /** Limits, reading and corrected reading as an SVG, ready to print. */
+  readonly scale?: { readonly svg: string; readonly open: boolean }
+  readonly budget?: BudgetView
+  /** A small form for more touches, where it is measured. */
+  readonly again?: {
+    readonly action: string
+    /** Of the field, and of the sentence beside it. */
+    readonly id: string
+    readonly label: string
+    readonly unit: string
+    readonly typed: string
+    readonly problem?: string
+  }
   /** What it cleared, as a sentence, or empty. */
   readonly effect: string
   readonly correctHref: string
   readonly withdrawAction: string
+}
+
+/** The uncertainty of one reading, with digits enough to do every sum again. */
+export interface BudgetView {
+  /** From as read to as compared with the limits, a line of arithmetic each. */
+  readonly steps: readonly string[]
+  readonly rows: readonly BudgetRow[]
+  /** Combined uncertainty, 95 % half-width and chances, as sentences. */
+  readonly totals: readonly string[]
+}
+
+export interface BudgetRow {
+  /** "accuracy of the meter" */
+  readonly name: string
+  /** "0.8 % of 123 Ω + 4 × 0.1 Ω" */
+  readonly from: string
+  /** "± 1.384 Ω" */
+  readonly input: string
+  readonly distribution: string
+  readonly u: string
+  readonly sensitivity: string
+  readonly sensitivityFrom: string
+  /** Sensitivity times u, in the unit of the result. */
+  readonly adds: string
+  /** Share of u², "62 %". */
+  readonly share: string
 }
 
 export interface SuspectsView {

@@ -1,12 +1,14 @@
 import type { CautionCard, CheckCard, SetupCard } from '../knowledge/case.ts'
 import { printLimits } from '../measure/print.ts'
+import { assumedForLimits } from '../measure/temperature.ts'
 import { byGravity, shownCautions } from './cautions.ts'
 import type { CheckView, Fact } from './page.ts'
+import { presentCheckInstrument } from './present-check-instrument.ts'
 import { presentForm } from './present-form.ts'
 import type { JobInput } from './present-job.ts'
 import { presentProspects } from './present-prospects.ts'
 import { presentSpot } from './present-spot.ts'
-import { listed, minutes, sentence, upperFirst } from './sentences.ts'
+import { degrees, listed, minutes, sentence, upperFirst } from './sentences.ts'
 
 /** The check that stands on the page: proposed, chosen, or being corrected. */
 export function presentCheck(input: JobInput, card: CheckCard, proposed: boolean): CheckView {
@@ -23,7 +25,12 @@ export function presentCheck(input: JobInput, card: CheckCard, proposed: boolean
     steps: card.do.map(sentence),
     stepsFrom: setups.length + 1,
     ...(card.measured && {
-      limits: { says: limitsWords(card.measured), source: card.measured.limitsSource },
+      limits: {
+        says: limitsWords(card.measured),
+        at: limitsAtWords(card.measured),
+        source: card.measured.limitsSource,
+      },
+      instrument: presentCheckInstrument(input, card, card.measured),
     }),
     ...(card.meter && { meter: card.meter }),
     terms: terms(card, setups),
@@ -71,6 +78,14 @@ function limitsWords({ quantity, limits, rpm }: NonNullable<CheckCard['measured'
   const over = quantity.overRange === 'in range' ? ', or OL' : ''
   const speed = rpm === undefined ? '' : ` at ${rpm}\u00a0rpm`
   return `${printLimits(limits, quantity.unit)}${over}${speed}`
+}
+
+/** At what temperature the limits hold; of anything but copper that is all one. */
+function limitsAtWords({ at, material }: NonNullable<CheckCard['measured']>): string {
+  if (material !== 'copper') return ''
+  if (at !== undefined) return `Limits hold at ${degrees(at)}.`
+  const { celsius, halfWidth } = assumedForLimits
+  return `The sheet names no temperature: taken as ${celsius} ± ${halfWidth}\u00a0°C.`
 }
 
 function time(card: CheckCard, setups: readonly SetupCard[]): string {

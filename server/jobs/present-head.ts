@@ -1,10 +1,11 @@
 import type { Knowledge } from '../knowledge/knowledge.ts'
 import type { Fact } from './page.ts'
+import { instrumentWords } from './present-check-instrument.ts'
 import type { JobInput } from './present-job.ts'
 import { dateAndTime, listed, lowerFirst, upperFirst } from './sentences.ts'
 
 /** The head of the work order: what was said and how things stood when the job was opened. */
-export function presentHead({ job, folded, kase, knowledge }: JobInput): Fact[] {
+export function presentHead({ job, folded, instrument, kase, knowledge }: JobInput): Fact[] {
   const { conditions, note } = folded.opened
   return [
     { label: 'Machine', value: `${kase.machine.maker} ${kase.machine.name}` },
@@ -14,7 +15,11 @@ export function presentHead({ job, folded, kase, knowledge }: JobInput): Fact[] 
     { label: 'Work done', value: placeWords[conditions.where] },
     { label: 'Air', value: `${String(conditions.air).replace('-', '−')}\u00a0°C` },
     { label: 'Engine', value: engineWords[conditions.engine] },
-    { label: 'Meter', value: knowledge.meters.get(conditions.meter)?.name ?? conditions.meter },
+    {
+      label: 'Meter',
+      value: instrumentWords(instrument),
+      way: { href: `/jobs/${job.id}/instrument`, text: 'Meter and leads' },
+    },
     { label: 'Tools at hand', value: toolWords(conditions.tools, knowledge) },
     ...(note === '' ? [] : [{ label: 'Note', value: note }]),
   ]

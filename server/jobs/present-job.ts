@@ -4,12 +4,15 @@ import type { Case } from '../knowledge/case.ts'
 import type { Knowledge } from '../knowledge/knowledge.ts'
 import type { StoredJob } from './events.ts'
 import type { Folded } from './fold.ts'
+import type { Instrument } from './measuring/instrument.ts'
+import type { Judged } from './measuring/judged.ts'
 import type { CheckView, JobPage, VerdictView } from './page.ts'
 import { presentCheck } from './present-check.ts'
 import { presentHead } from './present-head.ts'
 import { presentOthers } from './present-others.ts'
 import { presentReadings } from './present-readings.ts'
 import { presentSuspects } from './present-suspects.ts'
+import { presentTogether } from './present-together.ts'
 import { presentTree } from './present-tree.ts'
 import { presentVerdict } from './present-verdict.ts'
 import { readingInShort } from './reading-words.ts'
@@ -21,6 +24,9 @@ export interface JobInput {
   readonly folded: Folded
   readonly kase: Case
   readonly knowledge: Knowledge
+  readonly instrument: Instrument
+  /** Every reading with what it is worth. */
+  readonly judged: ReadonlyMap<string, Judged>
   /** The readings as they were weighed, in the order they were taken. */
   readonly evidence: readonly Evidence[]
   readonly walk: Walk
@@ -29,9 +35,21 @@ export interface JobInput {
   /** A check whose earlier reading is being corrected. */
   readonly correcting?: string
   /** What was typed for which check and could not be taken. */
-  readonly problem?: { readonly check: string; readonly typed: string; readonly sentence: string }
+  readonly problem?: Problem
+  /** The same of more touches of a check that has a reading. */
+  readonly touching?: Problem
   /** Something about the whole page: "this job has moved on". */
   readonly notice?: string
+}
+
+/** A form about a check that could not be taken: what it held, and what to do. */
+export interface Problem {
+  readonly check: string
+  readonly typed: string
+  readonly sentence: string
+  readonly warmth?: string
+  readonly celsius?: string
+  readonly rpm?: string
 }
 
 /** The page of a job, ready to print. */
@@ -56,11 +74,19 @@ export function presentJob(input: JobInput): JobPage {
     ...(check && { check }),
     ...(verdict && { verdict }),
     readings: presentReadings(input),
+    together: presentTogether(input),
     suspects: presentSuspects(input),
     tree: presentTree(input),
     others: presentOthers(input, onPage),
-    focus: notice ? 'notice' : check?.form.problem ? 'field' : check ? 'check' : 'verdict',
+    focus: focus(input, check),
   }
+}
+
+function focus({ notice, touching }: JobInput, check?: CheckView): JobPage['focus'] {
+  if (notice !== undefined) return 'notice'
+  if (touching !== undefined) return 'touch'
+  if (check === undefined) return 'verdict'
+  return check.form.problem === undefined ? 'check' : 'field'
 }
 
 function title({ job, kase }: JobInput, check?: CheckView): string {
@@ -70,17 +96,17 @@ function title({ job, kase }: JobInput, check?: CheckView): string {
 
 /** For those who hear the page: what was taken last, and the one sentence that matters most now. */
 function said(input: JobInput, check?: CheckView, verdict?: VerdictView): string {
-  const { notice, problem } = input
-  if (notice !== undefined) return notice
-  if (problem !== undefined) return problem.sentence
+  const { notice, problem, touching } = input
+  const wrong = notice ?? problem?.sentence ?? touching?.sentence
+  if (wrong !== undefined) return wrong
   const now = check ? `${check.standing}: ${check.title}.` : `Verdict: ${verdict?.says ?? ''}`
   return [takenLast(input), now].filter(Boolean).join(' ')
 }
 
-function takenLast({ job, folded, kase }: JobInput): string {
+function takenLast({ job, judged, kase }: JobInput): string {
   const last = job.events.at(-1)!.event
-  if (last.kind !== 'reading' && last.kind !== 'correction') return ''
+  if (!('touches' in last)) return ''
   const card = kase.checks.get(last.check)
-  const taken = folded.readings.get(last.check)
-  return card && taken ? sentence(readingInShort(kase, card, taken.reading)) : ''
+  const taken = judged.get(last.check)
+  return card && taken ? sentence(readingInShort(kase, card, taken)) : ''
 }

@@ -1,26 +1,77 @@
 import type { CheckCard } from '../knowledge/case.ts'
 import { clearedByCheck } from './branch-words.ts'
+import { circumstances } from './measuring/measured-reading.ts'
 import type { ReadingRow } from './page.ts'
+import { presentBudget } from './present-budget.ts'
+import { correctedSentences } from './present-corrected.ts'
 import type { JobInput } from './present-job.ts'
-import { judgedWords, readWords } from './reading-words.ts'
+import { noteSentences } from './present-notes.ts'
+import { presentScale } from './present-scale.ts'
+import { touchedWords } from './present-touches.ts'
+import { decisionWords, readWords } from './reading-words.ts'
 import { clauses, upperFirst } from './sentences.ts'
 
-/** The readings in the order they were taken, each with what it cleared and the way to change it. */
-export function presentReadings({ job, folded, kase, walk }: JobInput): ReadingRow[] {
+/** The readings in the order they were taken, each with what it is worth, and the ways to change it. */
+export function presentReadings(input: JobInput): ReadingRow[] {
+  const { job, judged, kase, walk } = input
   const cleared = clearedByCheck(kase, walk)
-  return [...folded.readings].map(([check, { reading }]): ReadingRow => {
+  const latest = latestMeasured(input)
+  return [...judged].map(([check, taken], index): ReadingRow => {
     const card = kase.checks.get(check) ?? noLongerThere(check)
     const gone = cleared.get(check) ?? []
     return {
       check,
       title: upperFirst(card.title),
-      read: readWords(card, reading),
-      judged: judgedWords(card, reading),
+      read: readWords(card, taken.reading),
+      judged: decisionWords(taken),
+      ...worth(input, check, `reading-${index + 1}`, check === latest),
       effect: gone.length > 0 ? `Cleared: ${clauses(gone, 4)}.` : '',
       correctHref: `/jobs/${job.id}?correct=${encodeURIComponent(check)}`,
       withdrawAction: `/jobs/${job.id}/withdrawals`,
     }
   })
+}
+
+type Worth = Pick<ReadingRow, 'touched' | 'corrected' | 'notes' | 'scale' | 'budget' | 'again'>
+
+const nothing: Worth = { touched: '', corrected: [], notes: [] }
+
+function worth(input: JobInput, check: string, id: string, open: boolean): Worth {
+  const { folded, instrument, job, judged, kase, touching } = input
+  const by = kase.checks.get(check)?.measured
+  if (by === undefined) return nothing
+  const tried = touching?.check === check ? touching : undefined
+  const again = {
+    action: `/jobs/${job.id}/touches`,
+    id: `${id}-again`,
+    label: by.quantity.unit === 'V' ? 'Another pull' : 'Touch again',
+    unit: by.quantity.unit,
+    typed: tried?.typed ?? '',
+    ...(tried && { problem: tried.sentence }),
+  }
+  const { measured } = judged.get(check)!
+  if (measured === null) return { ...nothing, again }
+
+  const { manner, touches } = folded.readings.get(check)!
+  const at = circumstances(by, instrument, folded.opened.conditions, manner)
+  const svg = presentScale(id, measured, by, at)
+  const budget = presentBudget(measured, by, at)
+  return {
+    touched: touchedWords(measured, touches, by),
+    corrected: correctedSentences(measured, at),
+    notes: noteSentences(measured, by),
+    ...(svg !== undefined && { scale: { svg, open } }),
+    ...(budget && { budget }),
+    again,
+  }
+}
+
+/** The check whose measured reading was made or touched again last. */
+function latestMeasured({ job, judged }: JobInput): string | undefined {
+  const last = job.events.findLast(
+    ({ event }) => 'touches' in event && judged.get(event.check)?.measured,
+  )
+  return last && 'check' in last.event ? last.event.check : undefined
 }
 
 /** A check that the knowledge does not have any more: its reading stays on the job and weighs nothing. */

@@ -29,11 +29,10 @@ function branch(input: JobInput, name: string): BranchView {
   }
 }
 
-function clearedBy({ kase, folded, walk }: JobInput, name: string): string {
+function clearedBy({ kase, judged, walk }: JobInput, name: string): string {
   const check = walk.branches.get(name)!.clearedBy!
-  const number = [...folded.readings.keys()].indexOf(check) + 1
-  const { reading } = folded.readings.get(check)!
-  return `cleared: ${readingInShort(kase, kase.checks.get(check)!, reading)} (reading ${number})`
+  const number = [...judged.keys()].indexOf(check) + 1
+  return `cleared: ${readingInShort(kase, kase.checks.get(check)!, judged.get(check)!)} (reading ${number})`
 }
 
 function gateWords({ kind, k, inputs }: Gate): string {

@@ -1,9 +1,10 @@
 import type { Case, CheckCard } from '../knowledge/case.ts'
-import { bandName, bandOf } from '../measure/judge.ts'
+import { bandName } from '../measure/judge.ts'
 import { printLimits, printReading } from '../measure/print.ts'
 import type { Quantity, QuantityId } from '../measure/quantities.ts'
 import type { Reading } from '../measure/reading.ts'
-import { lowerFirst, upperFirst } from './sentences.ts'
+import type { Judged } from './measuring/judged.ts'
+import { lowerFirst, percent, upperFirst } from './sentences.ts'
 
 /** "read 365 Ω", "gave 145 V peak": what the meter did, by quantity. */
 const verbs: Readonly<Record<QuantityId, (value: string) => string>> = {
@@ -26,30 +27,43 @@ export function readWords(card: Judging, reading: Reading): string {
   return reading.kind === 'value' ? String(reading.value) : 'OL'
 }
 
-/** The band a measured reading falls in, in words; empty where there is nothing to judge. */
-export function judgedWords(card: Judging, reading: Reading): string {
-  if (!card.measured) return ''
-  const { quantity, limits } = card.measured
-  if (reading.kind === 'value') return bandName(bandOf(reading.value, limits, quantity), quantity)
-  if (reading.kind === 'over' && quantity.overRange) return bandName(quantity.overRange, quantity)
-  return ''
+/**
+ * The band a measured reading falls in, with its chance: "in range, 97 %", "undecided: in range, 61 %".
+ * Empty where there is nothing to judge.
+ */
+export function judgedWords(card: Judging, { measured }: Judged): string {
+  if (!card.measured || !measured) return ''
+  const { quantity } = card.measured
+  const most = Math.max(...measured.bands)
+  const band = bandName(quantity.bands[measured.bands.indexOf(most)]!, quantity)
+  const undecided = measured.decision === 'undecided' ? 'undecided: ' : ''
+  return `${undecided}${band}, ${percent(most)}`
+}
+
+/** "conforms, 97 % within limits": never one without the other. Empty where nothing is judged. */
+export function decisionWords({ measured }: Judged): string {
+  if (measured === null) return ''
+  return `${measured.decision}, ${percent(measured.conformance.within)} within limits`
 }
 
 /** Completes "cleared: …": "start exciter read 365 Ω, in range", "spark tester: no spark". */
-export function readingInShort(kase: Case, card: CheckCard, reading: Reading): string {
-  const said = what(kase, card, reading)
-  const judged = judgedWords(card, reading)
+export function readingInShort(kase: Case, card: CheckCard, taken: Judged): string {
+  const said = what(kase, card, taken.reading)
+  const judged = judgedWords(card, taken)
   return lowerFirst(judged ? `${said}, ${judged}` : said)
 }
 
 /** A whole sentence with the place and what a good one reads. */
-export function readingSentence(kase: Case, card: CheckCard, reading: Reading): string {
+export function readingSentence(kase: Case, card: CheckCard, judged: Judged): string {
+  const { reading } = judged
   if (!card.measured || reading.kind === 'could-not-tell') {
     return `${upperFirst(what(kase, card, reading))}.`
   }
   const place = card.spot?.connector ? ` at ${card.spot.says}` : ''
   const good = printLimits(card.measured.limits, card.measured.quantity.unit)
-  return `${upperFirst(what(kase, card, reading))}${place}; a good one ${goodVerb(card.measured.quantity)} ${good}.`
+  const band = judgedWords(card, judged)
+  const said = `${upperFirst(what(kase, card, reading))}${place}${band ? `: ${band}` : ''}`
+  return `${said}; a good one ${goodVerb(card.measured.quantity)} ${good}.`
 }
 
 function what(kase: Case, card: CheckCard, reading: Reading): string {

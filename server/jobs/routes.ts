@@ -1,4 +1,5 @@
 import type { FastifyInstance } from 'fastify'
+import { instrumentRoutes } from './instrument-routes.ts'
 import { jobRoutes } from './job-routes.ts'
 import { listRoutes } from './list-routes.ts'
 import { openRoutes } from './open-routes.ts'
@@ -8,5 +9,6 @@ import type { JobParts } from './parts.ts'
 export async function jobsArea(app: FastifyInstance, parts: JobParts): Promise<void> {
   await listRoutes(app, parts)
   await openRoutes(app, parts)
+  await instrumentRoutes(app, parts)
   await jobRoutes(app, parts)
 }

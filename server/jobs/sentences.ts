@@ -1,3 +1,5 @@
+import { printValue } from '../measure/print.ts'
+
 /** `<1 %`, `37 %`, `>99 %`: whole, and never a certainty that no reading can give. */
 export function percent(probability: number): string {
   if (probability < 0.01) return '<1\u00a0%'
@@ -60,4 +62,25 @@ export function dateAndTime(date: Date): string {
 /** As a numbering stamp prints it: "0012". */
 export function jobNumber(id: number): string {
   return String(id).padStart(4, '0')
+}
+
+/** With a true minus sign: "−25", "0.716". */
+export function signed(value: number): string {
+  return String(value).replace('-', '−')
+}
+
+/** "−25 °C" */
+export function degrees(celsius: number): string {
+  return `${signed(Number(celsius.toFixed(1)))}\u00a0°C`
+}
+
+/** Six significant digits, so that a sum can be done again by hand: "−0.716203 Ω", "0.82315". */
+export function exact(value: number, unit = ''): string {
+  const digits = signed(Number(value.toPrecision(6)))
+  return unit === '' ? digits : `${digits}\u00a0${unit}`
+}
+
+/** As much of a doubt as means anything, two digits: "±\u00a05.3\u00a0Ω". */
+export function plusMinus(halfWidth: number, unit: 'Ω' | 'V'): string {
+  return `±\u00a0${printValue(Number(halfWidth.toPrecision(2)), unit)}`
 }

@@ -1,14 +1,13 @@
 import type { FastifyReply, FastifyRequest } from 'fastify'
-import { walk } from '../diagnosis/walk.ts'
 import type { Knowledge } from '../knowledge/knowledge.ts'
 import { showError } from '../web/errors.ts'
 import { showPage } from '../web/page.ts'
 import type { FoundJob, Missing } from './find.ts'
+import { standingOf } from './present-input.ts'
 import { type JobInput, presentJob } from './present-job.ts'
-import { walkOptions } from './weigh.ts'
 
 /** What somebody asked to see on the page, or did and could not. */
-export type Asked = Pick<JobInput, 'check' | 'correcting' | 'problem' | 'notice'>
+export type Asked = Pick<JobInput, 'check' | 'correcting' | 'problem' | 'touching' | 'notice'>
 
 /** A job's page, or the part of it that a script asks for. */
 export async function showJob(
@@ -18,10 +17,7 @@ export async function showJob(
   found: FoundJob,
   asked: Asked,
 ): Promise<string> {
-  const options = walkOptions(found.kase, found.folded)
-  const now = walk(found.kase.model, options)
-  const { evidence } = options
-  const model = presentJob({ ...found, ...asked, knowledge, evidence, walk: now })
+  const model = presentJob({ ...standingOf(knowledge, found), ...asked })
   return showPage(request, reply, { page: 'jobs/show', fragment: 'jobs/_job' }, model)
 }
 

@@ -3,7 +3,8 @@ import type { FastifyRequest } from 'fastify'
 import { type CheckForm, checkFormFrom } from './check-form.ts'
 import type { JobEvent, StoredJob } from './events.ts'
 import { type FoundJob, findJob, type Missing, noSuchCheck } from './find.ts'
-import type { Noun } from './nouns.ts'
+import { instrumentOf } from './measuring/instrument.ts'
+import { type Noun, nouns } from './nouns.ts'
 import type { JobParts } from './parts.ts'
 import type { Asked } from './show.ts'
 
@@ -25,7 +26,8 @@ export async function take(parts: JobParts, noun: Noun, request: FastifyRequest)
   const card = found.kase.checks.get(form.check)
   if (card === undefined) return { missing: noSuchCheck, job: found.job.id }
 
-  const read = noun.read(card, form)
+  const instrument = instrumentOf(parts.knowledge, found.folded)
+  const read = noun.read(card, form, found, instrument)
   if (!read.ok) return again(422, found, noun, form, read.sentence)
   if (isRepeat(found.job, form, read.event)) return { job: found.job.id }
   const refusal = noun.refusal(found.folded, form.check)
@@ -55,16 +57,22 @@ function isRepeat({ version, events }: StoredJob, form: CheckForm, event: JobEve
   return version === form.version + 1 && isDeepStrictEqual(events.at(-1)?.event, event)
 }
 
-/** A check that has a reading by now is shown as a correction, so that what was typed finds a field. */
+/**
+ * A check that has a reading by now is shown as a correction, so that what was typed finds a field;
+ * more touches of it go back to their own.
+ */
 function again(
   status: 409 | 422,
   found: FoundJob,
   noun: Noun,
-  { check, choice, typed }: CheckForm,
+  { check, choice, typed, warmth, celsius, rpm }: CheckForm,
   sentence: string,
 ): Again {
   if (!noun.hasField) return { status, found, asked: { notice: sentence } }
-  const problem = { check, typed: choice === 'over' ? 'OL' : typed, sentence }
-  const field = found.folded.readings.has(check) ? { correcting: check } : { check }
+  const kept = choice === 'over' ? `${typed} OL`.trim() : typed
+  const problem = { check, typed: kept, sentence, warmth, celsius, rpm }
+  const has = found.folded.readings.has(check)
+  if (has && noun === nouns.touches) return { status, found, asked: { touching: problem } }
+  const field = has ? { correcting: check } : { check }
   return { status, found, asked: { ...field, problem } }
 }

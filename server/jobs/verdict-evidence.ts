@@ -24,8 +24,8 @@ export function evidenceSentences(input: JobInput, part: string): string[] {
 }
 
 /** What a check read, as a sentence. */
-export function readSentence({ kase, folded }: JobInput, check: string): string {
-  return readingSentence(kase, kase.checks.get(check)!, folded.readings.get(check)!.reading)
+export function readSentence({ kase, judged }: JobInput, check: string): string {
+  return readingSentence(kase, kase.checks.get(check)!, judged.get(check)!)
 }
 
 function strength({ bits }: Weight): string {

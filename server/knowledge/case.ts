@@ -1,6 +1,7 @@
 import type { Model } from '../diagnosis/model.ts'
 import type { Quantity } from '../measure/quantities.ts'
 import type { Limits } from '../measure/reading.ts'
+import type { Material } from '../measure/temperature.ts'
 import type { Complaint, Machine } from './schema/index.ts'
 import type { Connector } from './schema/machine.ts'
 import type { Place } from './schema/shared.ts'
@@ -69,12 +70,7 @@ export interface CheckCard {
   readonly why: string
   readonly cautions: readonly CautionCard[]
   /** A measured check has a quantity and limits, any other has answers. */
-  readonly measured?: {
-    readonly quantity: Quantity
-    readonly limits: Limits
-    readonly limitsSource: string
-    readonly rpm?: number
-  }
+  readonly measured?: MeasuredBy
   readonly answers?: readonly {
     readonly id: string
     readonly says: string
@@ -82,6 +78,19 @@ export interface CheckCard {
   }[]
   /** Outcome names, as in the model: bands or answer ids. */
   readonly outcomes: readonly string[]
+}
+
+/** What a measured check compares its reading with. */
+export interface MeasuredBy {
+  readonly property: string
+  readonly quantity: Quantity
+  readonly limits: Limits
+  readonly limitsSource: string
+  /** Temperature the limits hold at, °C; left out where the sheet names none. */
+  readonly at?: number
+  /** Speed the limits hold at, revolutions a minute. */
+  readonly rpm?: number
+  readonly material: Material
 }
 
 /** Where the probes or eyes go. */

@@ -6,6 +6,7 @@ import { type RowOf, rowOf } from './instantiate/chances.ts'
 import { cautionCards, checkCard } from './instantiate/check-card.ts'
 import { cutSetList } from './instantiate/cut-set-list.ts'
 import { plan } from './instantiate/plan.ts'
+import { wrongMinutes } from './instantiate/prices.ts'
 import { type DrawnTree, drawTree } from './instantiate/tree.ts'
 import type { Knowledge } from './knowledge.ts'
 import type { Complaint, Machine } from './schema/index.ts'
@@ -51,7 +52,12 @@ export function instantiate(knowledge: Knowledge, complaint: Complaint, machine:
   return {
     machine,
     complaint,
-    model: { tree, cutSets, checks: checks.map(({ check }) => check) },
+    model: {
+      tree,
+      cutSets,
+      checks: checks.map(({ check }) => check),
+      wrongMinutes: wrongMinutes(knowledge, machine),
+    },
     gates: drawn.gateCards,
     faults: drawn.faultCards,
     parts: partCards(knowledge, machine),

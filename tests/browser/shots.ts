@@ -9,6 +9,7 @@ import { allCases, shippedKnowledge } from '../support/app.ts'
 import { launched } from '../support/chromium.ts'
 import { hiddenFault } from '../support/hidden-fault.ts'
 import { checkOnPage, followProposals, give, openJobByClicks } from '../support/journey.ts'
+import { openTwin, take } from '../support/measuring.ts'
 
 const looks = [
   { name: '1280-light', width: 1280, colorScheme: 'light', media: 'screen' },
@@ -17,6 +18,8 @@ const looks = [
   { name: '360-dark', width: 360, colorScheme: 'dark', media: 'screen' },
   { name: 'print', width: 760, colorScheme: 'light', media: 'print' },
 ] as const
+
+const unfold = `for (const each of document.querySelectorAll('.readings details')) each.open = true`
 
 const folder = process.argv[2] ?? join(tmpdir(), 'coilhound-shots')
 mkdirSync(folder, { recursive: true })
@@ -61,6 +64,15 @@ async function addresses(from: Browser): Promise<Record<string, string>> {
   await openJobByClicks(page, kase)
   await followProposals(page, fault)
   found.verdict = path(page)
+  await openTwin(page, { air: '-25' })
+  await take(page, 'winding-resistance.pickup-right.igniter-plug', '181.9 181.9')
+  await take(page, 'winding-resistance.pickup-left.igniter-plug', '185.6 191 185.7')
+  await take(page, 'primary-resistance.coil-left.coil-plug-left', '0.8')
+  await take(page, 'peak-voltage.exciter-start.igniter-plug', '120 131 128')
+  await take(page, 'winding-resistance.exciter-start.igniter-plug', 'OL')
+  found.worth = path(page)
+  found.unfit = `${found.worth}?check=primary-resistance.coil-right.coil-plug-right`
+  found.instrument = `${found.worth}/instrument`
   await page.close()
   return found
 }
@@ -78,6 +90,7 @@ async function picture(from: Browser, name: string, at: string): Promise<void> {
     })
     await page.emulateMedia({ media })
     await page.goto(at)
+    if (name === 'worth') await page.evaluate(unfold)
     await page.screenshot({ path: join(folder, `${name}-${look}.png`), fullPage: true })
     await page.close()
   }

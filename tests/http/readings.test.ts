@@ -32,7 +32,7 @@ describe('a reading', () => {
     expect(answer.status).toBe(303)
     expect(answer.headers.location).toBe(job)
     expect(await events()).toMatchObject([
-      { kind: 'reading', body: { check: measured.id, reading } },
+      { kind: 'reading', body: { check: measured.id, touches: [reading] } },
     ])
     const page = await http.get(job).expect(200)
     expect(valueIn(page.text, 'version')).toBe('2')
@@ -44,7 +44,7 @@ describe('a reading', () => {
     const fields = { version: 1, check: asked.id, choice: answer }
     await post(http, `${job}/readings`, fields).expect(303)
     expect(await events()).toMatchObject([
-      { body: { check: asked.id, reading: { kind: 'answer', answer } } },
+      { body: { check: asked.id, touches: [{ kind: 'answer', answer }] } },
     ])
   })
 

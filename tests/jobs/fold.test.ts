@@ -10,12 +10,20 @@ const opened = {
   note: '',
 } as const satisfies JobEvent
 
+const asTheAir = { warmth: { kind: 'as the air' } } as const
 const value = (ohms: number) => ({ kind: 'value', value: ohms }) as const
 const read = (check: string, ohms: number): JobEvent => ({
   kind: 'reading',
   check,
   typed: `${ohms}`,
-  reading: value(ohms),
+  touches: [value(ohms)],
+  manner: asTheAir,
+})
+const touch = (check: string, ohms: number): JobEvent => ({
+  kind: 'touched',
+  check,
+  typed: `${ohms}`,
+  touches: [value(ohms)],
 })
 const correct = (check: string, ohms: number): JobEvent =>
   ({
@@ -43,7 +51,12 @@ describe('a job folded from its events', () => {
 
   it('has its readings by check, with when they were taken', () => {
     const { readings } = fold(job(read('a', 8.8), read('b', 0.3)))
-    expect(readings.get('b')).toEqual({ typed: '0.3', reading: value(0.3), at: at(2) })
+    expect(readings.get('b')).toEqual({
+      typed: '0.3',
+      touches: [value(0.3)],
+      manner: asTheAir,
+      at: at(2),
+    })
   })
 
   it('keeps the place of a reading that was corrected', () => {
@@ -59,6 +72,28 @@ describe('a job folded from its events', () => {
       'b 2',
       'a 3',
     ])
+  })
+
+  it('adds more touches to the reading they belong to, and to no other', () => {
+    const { readings } = fold(job(read('a', 9), touch('a', 8), touch('gone', 7)))
+    expect(readings.get('a')).toMatchObject({
+      typed: '9 8',
+      touches: [value(9), value(8)],
+      at: at(1),
+    })
+    expect(readings.has('gone')).toBe(false)
+  })
+
+  it('forgets earlier touches where the reading was corrected', () => {
+    const { readings } = fold(job(read('a', 9), touch('a', 8), correct('a', 3)))
+    expect(readings.get('a')!.touches).toEqual([value(3)])
+  })
+
+  it('has the meter it was opened with, its leads not zeroed, until it is told another', () => {
+    expect(fold(job()).instrument).toEqual({ meter: { kind: 'class', id: 'shop' }, zero: null })
+    const hand = { kind: 'class', id: 'hand' } as const
+    const told = fold(job({ kind: 'instrument', meter: hand, zero: 0.2 }))
+    expect(told.instrument).toEqual({ meter: hand, zero: 0.2 })
   })
 
   it('keeps why a check was passed over, the last reason if there are several', () => {

@@ -9,7 +9,7 @@ const asking = (check: string, readings = {}, conditions = {}) =>
 describe('the check on the page', () => {
   it('is the proposed one, and can be passed over', () => {
     const { check, verdict } = smallJobPage()
-    expect(check).toMatchObject({ id: 'coil.resistance', standing: 'Check to make now' })
+    expect(check).toMatchObject({ id: 'exciter.resistance', standing: 'Check to make now' })
     expect(check!.form.skip!.action).toBe('/jobs/12/skips')
     expect(check!.form.skip!.reasons.length).toBeGreaterThan(2)
     expect(check).not.toHaveProperty('backHref')
@@ -29,7 +29,12 @@ describe('the check on the page', () => {
       setups: ['Take off the cover.', 'Unplug the stator plug.'],
       steps: ['Touch both pins.', 'Read the meter.'],
       stepsFrom: 3,
-      limits: { says: '310 Ω to 420 Ω', source: 'invented for the test' },
+      limits: {
+        says: '310 Ω to 420 Ω',
+        at: 'The sheet names no temperature: taken as 20 ± 5 °C.',
+        source: 'invented for the test',
+      },
+      instrument: { says: 'Pocket meter, leads not zeroed', href: '/jobs/12/instrument' },
       meter: 'Ohms',
       terms: [
         { label: 'Engine', value: 'Stopped' },

@@ -4,7 +4,7 @@ import { smallJobPage } from '../support/small-job.ts'
 
 describe('the page of a job', () => {
   it('has the number and the conditions in its head', () => {
-    const page = plain(smallJobPage())
+    const page = plain(smallJobPage({}, {}, { air: -5 }))
     expect(page.job).toEqual({ id: 12, version: 1, href: '/jobs/12', number: '0012' })
     expect(page.facts.map(({ label, value }) => `${label}: ${value}`)).toEqual([
       'Machine: Mossgill Wren 1',
@@ -14,7 +14,7 @@ describe('the page of a job', () => {
       'Work done: At the bench',
       'Air: −5 °C',
       'Engine: Cold',
-      'Meter: Pocket meter',
+      'Meter: Pocket meter, leads not zeroed',
       'Tools at hand: Multimeter',
       'Note: the red one',
     ])
@@ -33,9 +33,9 @@ describe('the page of a job', () => {
   })
 
   it('says aloud what was taken and what comes now', () => {
-    expect(smallJobPage().said).toBe('Check to make now: Resistance of the ignition coil.')
-    expect(plain(smallJobPage({ spark: 'none', 'exciter.resistance': 'OL' }).said)).toBe(
-      'Start exciter read OL, open. Verdict: The fault is in the start exciter: it is open somewhere in the winding.',
+    expect(smallJobPage().said).toBe('Check to make now: Resistance of the start exciter.')
+    expect(plain(smallJobPage({ spark: 'none', 'exciter.resistance': 'OL OL OL' }).said)).toBe(
+      'Start exciter read OL, open, >99 %. Verdict: The fault is in the start exciter: it is open somewhere in the winding.',
     )
   })
 
@@ -54,7 +54,10 @@ describe('the readings so far', () => {
         check: 'spark',
         title: 'Spark on the tester',
         read: 'Could not tell',
+        touched: '',
         judged: '',
+        corrected: [],
+        notes: [],
         effect: '',
         correctHref: '/jobs/12?correct=spark',
         withdrawAction: '/jobs/12/withdrawals',
@@ -62,7 +65,7 @@ describe('the readings so far', () => {
       expect.objectContaining({
         check: 'coil.resistance',
         read: '7.654 kΩ',
-        judged: 'in range',
+        judged: 'conforms, >99 % within limits',
         effect: 'Cleared: ignition coil.',
       }),
     ])
@@ -77,7 +80,7 @@ describe('the readings so far', () => {
 
 describe('the suspects', () => {
   it('stand with their chance now and before any reading, and a bar of that width', () => {
-    const { rows } = plain(smallJobPage({ 'exciter.resistance': 'OL' }).suspects)
+    const { rows } = plain(smallJobPage({ 'exciter.resistance': 'OL OL OL' }).suspects)
     expect(rows[0]).toEqual({
       name: 'Start exciter',
       percent: '98 %',
@@ -89,7 +92,7 @@ describe('the suspects', () => {
   })
 
   it('are counted where they hardly count', () => {
-    expect(plain(smallJobPage({ 'exciter.resistance': 'OL' }).suspects.rest)).toBe(
+    expect(plain(smallJobPage({ 'exciter.resistance': 'OL OL OL' }).suspects.rest)).toBe(
       '1 other part, <1 %.',
     )
     expect(smallJobPage().suspects.rest).toBe('')
@@ -101,14 +104,14 @@ describe('other checks', () => {
     const { best, more } = plain(smallJobPage().others)
     expect(best).toEqual([
       {
+        title: 'Resistance of the ignition coil',
+        href: '/jobs/12?check=coil.resistance',
+        says: '5 min, tells a lot.',
+      },
+      {
         title: 'Spark on the tester',
         href: '/jobs/12?check=spark',
         says: '2 min, tells something.',
-      },
-      {
-        title: 'Resistance of the start exciter',
-        href: '/jobs/12?check=exciter.resistance',
-        says: '6 min, tells a lot.',
       },
     ])
     expect(more).toEqual([])

@@ -5,7 +5,7 @@ import { type Readings, smallJobPage } from '../support/small-job.ts'
 const verdictAfter = (readings: Readings) => plain(smallJobPage(readings).verdict)
 
 describe('a named part', () => {
-  const page = () => smallJobPage({ spark: 'none', 'exciter.resistance': 'OL' })
+  const page = () => smallJobPage({ spark: 'none', 'exciter.resistance': 'OL OL OL' })
 
   it('stands in one sentence, with its share', () => {
     expect(plain(page().verdict)).toMatchObject({
@@ -17,7 +17,7 @@ describe('a named part', () => {
 
   it('has its evidence as sentences that say how much they weigh', () => {
     expect(plain(page().verdict!.evidence)).toEqual([
-      'Start exciter read OL at the stator plug, pins 1 and 2; a good one reads 310 Ω to 420 Ω. That speaks strongly for it.',
+      'Start exciter read OL at the stator plug, pins 1 and 2: open, >99 %; a good one reads 310 Ω to 420 Ω. That speaks strongly for it.',
     ])
   })
 
@@ -33,7 +33,7 @@ describe('a named part', () => {
 
   it('says what it could still be', () => {
     expect(plain(page().verdict!.couldBe)).toEqual([
-      'The igniter, <1 %.',
+      'The igniter, 1 %.',
       'The ignition coil, <1 %.',
     ])
   })
@@ -42,7 +42,7 @@ describe('a named part', () => {
     expect(page()).not.toHaveProperty('check')
     expect(page().focus).toBe('verdict')
     const more = smallJobPage(
-      { spark: 'none', 'exciter.resistance': 'OL' },
+      { spark: 'none', 'exciter.resistance': 'OL OL OL' },
       { check: 'coil.resistance' },
     )
     expect(more.check!.id).toBe('coil.resistance')
@@ -87,8 +87,8 @@ describe('suspects that cannot be told apart', () => {
 describe('readings that disagree', () => {
   it('are to be repeated, the worst first', () => {
     const verdict = verdictAfter({
-      'exciter.resistance': 'OL',
-      'coil.resistance': 'OL',
+      'exciter.resistance': 'OL OL OL',
+      'coil.resistance': 'OL OL OL',
       spark: 'good',
     })!
     expect(verdict.kind).toBe('contradiction')

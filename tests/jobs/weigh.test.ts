@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import type { Conditions } from '../../server/jobs/events.ts'
 import type { Folded } from '../../server/jobs/fold.ts'
+import type { Instrument } from '../../server/jobs/measuring/instrument.ts'
+import { judgedReadings } from '../../server/jobs/measuring/judged.ts'
 import { walkOptions } from '../../server/jobs/weigh.ts'
 import type { Case, CheckCard } from '../../server/knowledge/case.ts'
 import { type QuantityId, quantities } from '../../server/measure/quantities.ts'
@@ -16,7 +18,13 @@ function measured(id: string, quantity: QuantityId): CheckCard {
   const limits = { low: 300, high: 400 }
   return card(id, {
     outcomes: of.bands,
-    measured: { quantity: of, limits, limitsSource: 'invented for the test' },
+    measured: {
+      property: 'any',
+      quantity: of,
+      limits,
+      limitsSource: 'invented for the test',
+      material: 'not copper',
+    },
   })
 }
 
@@ -33,23 +41,66 @@ function folded(
 ): Folded {
   const opened = { kind: 'opened', machine: 'm', complaint: 'c', conditions, note: '' } as const
   const taken = Object.entries(readings).map(
-    ([check, reading]) => [check, { typed: '', reading, at: new Date(0) }] as const,
+    ([check, reading]) =>
+      [
+        check,
+        {
+          typed: '',
+          touches: [reading, reading, reading],
+          manner: { warmth: { kind: 'as the air' as const } },
+          at: new Date(0),
+        },
+      ] as const,
   )
-  return { opened, readings: new Map(taken), skipped: new Map(Object.entries(skipped)) }
+  return {
+    opened,
+    readings: new Map(taken),
+    instrument: { meter: { kind: 'class', id: conditions.meter }, zero: null },
+    skipped: new Map(Object.entries(skipped)),
+  }
+}
+
+const volts = [{ top: 400, digit: 0.1, percent: 1, counts: 3 }]
+const finest: Instrument = {
+  name: 'finest meter',
+  ranges: {
+    resistance: [{ top: 1e6, digit: 0.001, percent: 0.01, counts: 1 }],
+    'ac-voltage': volts,
+    'dc-voltage': volts,
+  },
+  zero: 0,
+}
+
+function options(kase: Case, job: Folded, meter = finest) {
+  return walkOptions(kase, job, judgedReadings(kase, job, meter), meter)
 }
 
 const evidenceOf = (check: CheckCard, reading: Reading) =>
-  walkOptions(caseOf(check), folded({ [check.id]: reading })).evidence
+  options(caseOf(check), folded({ [check.id]: reading })).evidence
+
+function likeliest([weighed]: ReturnType<typeof evidenceOf>): string {
+  const { outcomes } = weighed!
+  return quantities.resistance.bands[outcomes.indexOf(Math.max(...outcomes))]!
+}
 
 describe('what a reading says', () => {
   it('of a measured check is the band it falls in', () => {
     const resistance = measured('ohms', 'resistance')
-    expect(evidenceOf(resistance, { kind: 'value', value: 350 })).toEqual([
-      { check: 'ohms', outcomes: [0, 0, 1, 0, 0] },
-    ])
-    expect(evidenceOf(resistance, { kind: 'over' })).toEqual([
-      { check: 'ohms', outcomes: [0, 0, 0, 0, 1] },
-    ])
+    expect(likeliest(evidenceOf(resistance, { kind: 'value', value: 350 }))).toBe('in range')
+    expect(likeliest(evidenceOf(resistance, { kind: 'value', value: 5 }))).toBe('short')
+    expect(likeliest(evidenceOf(resistance, { kind: 'over' }))).toBe('open')
+  })
+
+  it('of a measured check weighs less with a coarser meter', () => {
+    const resistance = measured('ohms', 'resistance')
+    const coarse = [{ top: 1e6, digit: 50, percent: 1, counts: 3 }]
+    const meter = { ...finest, ranges: { ...finest.ranges, resistance: coarse } }
+    const job = folded({ ohms: { kind: 'value', value: 350 } })
+    const sharp = options(caseOf(resistance), job).evidence[0]!.outcomes
+    const blurred = options(caseOf(resistance), job, meter).evidence[0]!.outcomes
+    const low = quantities.resistance.bands.indexOf('low')
+    const inside = quantities.resistance.bands.indexOf('in range')
+    expect(blurred[low]! / blurred[inside]!).toBeGreaterThan(sharp[low]! / sharp[inside]!)
   })
 
   it('of an asked check is the answer alone', () => {
@@ -75,17 +126,17 @@ describe('what a reading says', () => {
   })
 
   it('is left out where the knowledge no longer has the check', () => {
-    const options = walkOptions(caseOf(asked), folded({ gone: { kind: 'over' } }))
-    expect(options.evidence).toEqual([])
+    const { evidence } = options(caseOf(asked), folded({ gone: { kind: 'over' } }))
+    expect(evidence).toEqual([])
   })
 
   it('comes in the order in which the readings were taken', () => {
     const ohms = measured('ohms', 'resistance')
-    const options = walkOptions(
+    const { evidence } = options(
       caseOf(asked, ohms),
       folded({ ohms: { kind: 'over' }, asked: { kind: 'answer', answer: 'yes' } }),
     )
-    expect(options.evidence.map(({ check }) => check)).toEqual(['ohms', 'asked'])
+    expect(evidence.map(({ check }) => check)).toEqual(['ohms', 'asked'])
   })
 })
 
@@ -99,14 +150,19 @@ describe('a check is not proposed', () => {
   ]
   const impossible = (conditions: Partial<Conditions>, skipped = {}) =>
     [
-      ...walkOptions(caseOf(...cards), folded({}, skipped, { ...atBench, ...conditions }))
-        .impossible,
+      ...options(caseOf(...cards), folded({}, skipped, { ...atBench, ...conditions })).impossible,
     ].sort()
 
   it('where a tool is missing', () => {
     expect(impossible({ tools: [] })).toEqual(['with-tools'])
     expect(impossible({ tools: ['torch'] })).toEqual(['with-tools'])
     expect(impossible({ tools: ['plug-wrench', 'torch'] })).toEqual([])
+  })
+
+  it('where the meter has no range for it', () => {
+    const bare = { ...finest, ranges: { ...finest.ranges, 'ac-voltage': [] } }
+    const kase = caseOf(measured('volts', 'ac-voltage'), measured('ohms', 'resistance'))
+    expect([...options(kase, folded({}), bare).impossible]).toEqual(['volts'])
   })
 
   it('where the place is not the right one', () => {

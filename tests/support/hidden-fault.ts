@@ -1,8 +1,8 @@
-import { walk } from '../../server/diagnosis/walk.ts'
 import type { JobEvent } from '../../server/jobs/events.ts'
 import { fold } from '../../server/jobs/fold.ts'
-import { walkOptions } from '../../server/jobs/weigh.ts'
+import { standingOf } from '../../server/jobs/present-input.ts'
 import type { Case, CheckCard } from '../../server/knowledge/case.ts'
+import { parseTouches } from '../../server/measure/parse-touches.ts'
 import type { Reading } from '../../server/measure/reading.ts'
 import { shippedKnowledge } from './app.ts'
 
@@ -18,12 +18,15 @@ export interface HiddenFault {
 export type Answer = { readonly type: string } | { readonly choose: string }
 
 /**
- * A single fault that the tool names from typical answers, with the tools that the form ticks by itself,
- * but not at once: several pages are seen on the way.
+ * A single fault that the tool names from typical answers, with the meter and the tools that the form
+ * ticks by itself, but not at once: several pages are seen on the way.
  */
 export function hiddenFault(kase: Case): HiddenFault {
   const cutSet = kase.model.cutSets.findIndex(
-    ({ faults }, index) => faults.length === 1 && (stepsToName(kase, index) ?? 0) >= 4,
+    ({ faults }, index) =>
+      faults.length === 1 &&
+      (stepsToName(kase, index) ?? 0) >= 4 &&
+      stepsToName(kase, index, 'a mistake on the way') !== null,
   )
   if (cutSet < 0) throw new Error(`${kase.complaint.id}: no fault is named after four readings`)
   const ranked = (check: string) => outcomesByChance(kase, check, cutSet)
@@ -43,53 +46,91 @@ function outcomesByChance({ model, checks }: Case, check: string, cutSet: number
     .map(({ o }) => o)
 }
 
-/** Readings as a meter shows them: the middle of the limits, half the low one, a fiftieth, OL. */
+/** One touch might have been a poor one; three that agree are believed. */
+const touches = 3
+
+/** Leads that nobody zeroed put this much into every reading of ohms. */
+const leads = 0.3
+
+/**
+ * Readings as a meter shows them: the middle of the limits, half the low one, a fiftieth, OL; of a
+ * voltage that only has to be high enough, well above, as nobody knows how fast it was pulled.
+ */
 function answerFor({ measured }: CheckCard, outcome: string): Answer {
   if (measured === undefined) return { choose: outcome }
   const { quantity, limits } = measured
-  if (quantity.overRange === outcome) return { type: 'OL' }
-  const low = limits.low ?? limits.high! / 2
-  const high = limits.high ?? low * 1.5
+  if (quantity.overRange === outcome) return { type: several('OL') }
+  const low = limits.low ?? 0
+  const high = limits.high ?? low * 4
   const values: Readonly<Record<string, number>> = {
     short: low / 50,
-    low: low / 2,
+    low: low / 3,
     'in range': (low + high) / 2,
-    high: high * 2,
+    high: high * 3,
     open: high * 50,
   }
-  return { type: String(Number(values[outcome]!.toPrecision(3))) }
+  const shown = values[outcome]! + (quantity.id === 'resistance' ? leads : 0)
+  return { type: several(String(Number(shown.toPrecision(3)))) }
 }
 
-function readingOf(answer: Answer): Reading {
-  if ('choose' in answer) return { kind: 'answer', answer: answer.choose }
-  if (answer.type === 'OL') return { kind: 'over' }
-  return { kind: 'value', value: Number(answer.type) }
+const several = (text: string) => Array(touches).fill(text).join(' ')
+
+function touchesOf(answer: Answer, { measured }: CheckCard): readonly Reading[] {
+  if ('choose' in answer) return [{ kind: 'answer', answer: answer.choose }]
+  const parsed = parseTouches(answer.type, measured!.quantity)
+  if (!parsed.ok) throw new Error(`${answer.type}: ${parsed.problem}`)
+  return parsed.touches
 }
 
-/** How many checks it takes until the right part is named; null if that never happens. */
-function stepsToName(kase: Case, cutSet: number): number | null {
-  const tools = Object.entries(shippedKnowledge().tools.tools)
-  const usual = tools.filter(([, { usual }]) => usual.includes('bench')).map(([id]) => id)
-  const events: JobEvent[] = [
-    {
-      kind: 'opened',
-      machine: kase.machine.id,
-      complaint: kase.complaint.id,
-      conditions: { where: 'bench', air: 20, engine: 'cold', tools: usual, meter: '' },
-      note: '',
-    },
-  ]
+/**
+ * How many checks it takes until the right part is named; null if that never happens. A mistake on the
+ * way is made in the first reading, and put right after the second.
+ */
+function stepsToName(
+  kase: Case,
+  cutSet: number,
+  way: 'straight' | 'a mistake on the way' = 'straight',
+) {
+  const events: JobEvent[] = [openedAtBench(kase)]
+  const make = (kind: 'reading' | 'correction', check: string, mistaken = false) => {
+    const ranked = outcomesByChance(kase, check, cutSet)
+    const card = kase.checks.get(check)!
+    const answer = answerFor(card, (mistaken ? ranked.at(-1) : ranked[0])!)
+    const manner = { warmth: { kind: 'as the air' } } as const
+    events.push({ kind, check, typed: '', touches: touchesOf(answer, card), manner })
+  }
+  let first = ''
   for (;;) {
-    const folded = fold(events.map((event) => ({ event, at: new Date(0) })))
-    const { step } = walk(kase.model, walkOptions(kase, folded))
+    const stored = events.map((event) => ({ event, at: new Date(0) }))
+    const folded = fold(stored)
+    const job = { id: 1, version: stored.length, events: stored }
+    const { step } = standingOf(shippedKnowledge(), { job, folded, kase }).walk
+    const astray = way !== 'straight' && events.length < 4
+    if (astray && events.length > 1 && (step.kind !== 'ask' || events.length === 3)) {
+      make('correction', first)
+      way = 'straight'
+      continue
+    }
     if (step.kind !== 'ask') {
       const right =
         step.kind === 'named' && step.parts.join() === kase.model.cutSets[cutSet]!.parts.join()
       return right ? folded.readings.size : null
     }
-    const { check } = step.proposal
-    const [outcome] = outcomesByChance(kase, check, cutSet)
-    const reading = readingOf(answerFor(kase.checks.get(check)!, outcome!))
-    events.push({ kind: 'reading', check, typed: '', reading })
+    first ||= step.proposal.check
+    make('reading', step.proposal.check, astray && events.length === 1)
+  }
+}
+
+function openedAtBench({ machine, complaint }: Case): JobEvent {
+  const knowledge = shippedKnowledge()
+  const tools = Object.entries(knowledge.tools.tools)
+  const usual = tools.filter(([, { usual }]) => usual.includes('bench')).map(([id]) => id)
+  const meter = [...knowledge.meters.keys()][0]!
+  return {
+    kind: 'opened',
+    machine: machine.id,
+    complaint: complaint.id,
+    conditions: { where: 'bench', air: 20, engine: 'cold', tools: usual, meter },
+    note: '',
   }
 }

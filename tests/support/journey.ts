@@ -17,15 +17,22 @@ export async function checkOnPage(page: Page): Promise<string | null> {
   return (await field.count()) === 0 ? null : field.inputValue()
 }
 
-/** Answers the check on the page: types and presses Enter, or presses the answer's button. */
+/**
+ * Answers the check on the page: types and presses Enter, or presses the answer's button. What looks
+ * like a mistake is read once more, and sent as it is.
+ */
 export async function give(page: Page, answer: Answer): Promise<void> {
   await changing(page, async () => {
     if ('choose' in answer) {
       await page.locator(`#reading button[value="${answer.choose}"]`).click()
-    } else {
-      await page.locator('#typed').fill(answer.type)
-      await page.locator('#typed').press('Enter')
+      return
     }
+    const answered = page.waitForResponse((response) => response.request().method() === 'POST')
+    await page.locator('#typed').fill(answer.type)
+    await page.locator('#typed').press('Enter')
+    if ((await answered).status() !== 422) return
+    await page.getByText('Read it once more').waitFor()
+    await page.locator('#typed').press('Enter')
   })
 }
 

@@ -1,6 +1,7 @@
 import type { Case, CheckCard, PartCard } from '../../server/knowledge/case.ts'
 import type { Knowledge } from '../../server/knowledge/knowledge.ts'
 import { quantities } from '../../server/measure/quantities.ts'
+import type { Material } from '../../server/measure/temperature.ts'
 
 const source = 'invented for the test'
 
@@ -42,16 +43,22 @@ const card = (id: string, more: Partial<CheckCard>): CheckCard => ({
   ...more,
 })
 
-const resistance = (low: number, high: number): Partial<CheckCard> => ({
+const resistance = (low: number, high: number, material: Material): Partial<CheckCard> => ({
   tools: [{ id: 'meter', name: 'Multimeter' }],
   meter: 'Ohms',
-  measured: { quantity: quantities.resistance, limits: { low, high }, limitsSource: source },
+  measured: {
+    property: 'resistance',
+    quantity: quantities.resistance,
+    limits: { low, high },
+    limitsSource: source,
+    material,
+  },
   outcomes: quantities.resistance.bands,
 })
 
 const cards = [
   card('exciter.resistance', {
-    ...resistance(310, 420),
+    ...resistance(310, 420, 'copper'),
     title: 'Resistance of the start exciter',
     part: 'exciter',
     cautions: [caution],
@@ -85,7 +92,7 @@ const cards = [
     },
   }),
   card('coil.resistance', {
-    ...resistance(5000, 8000),
+    ...resistance(5000, 8000, 'not copper'),
     title: 'Resistance of the ignition coil',
     part: 'coil',
     setups: [{ id: 'cover', do: 'Take off the cover.', minutes: 3 }],
@@ -240,7 +247,21 @@ export const smallKnowledge: Knowledge = {
   checkKinds: new Map(),
   machines: new Map([['wren', smallCase.machine]]),
   meters: new Map([
-    ['pocket', { id: 'pocket', name: 'Pocket meter', about: 'Small.', ranges: [], source }],
+    [
+      'pocket',
+      {
+        id: 'pocket',
+        name: 'Pocket meter',
+        about: 'Small.',
+        ranges: [
+          { quantity: 'resistance', top: '400 Ω', digit: '0.1 Ω', percent: 1, counts: 4 },
+          { quantity: 'resistance', top: '4 kΩ', digit: '1 Ω', percent: 1, counts: 4 },
+          { quantity: 'resistance', top: '40 kΩ', digit: '10 Ω', percent: 1, counts: 4 },
+          { quantity: 'dc-voltage', top: '400 V', digit: '0.1 V', percent: 1, counts: 4 },
+        ],
+        source,
+      },
+    ],
   ]),
   tools: {
     tools: {

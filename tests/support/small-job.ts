@@ -1,15 +1,18 @@
-import { walk } from '../../server/diagnosis/walk.ts'
-import type { Conditions, JobEvent } from '../../server/jobs/events.ts'
+import type { Conditions, JobEvent, Manner } from '../../server/jobs/events.ts'
 import { fold } from '../../server/jobs/fold.ts'
 import type { JobPage } from '../../server/jobs/page.ts'
+import { standingOf } from '../../server/jobs/present-input.ts'
 import { type JobInput, presentJob } from '../../server/jobs/present-job.ts'
-import { walkOptions } from '../../server/jobs/weigh.ts'
+import { parseTouches } from '../../server/measure/parse-touches.ts'
 import type { Reading } from '../../server/measure/reading.ts'
 import { smallCase, smallKnowledge } from './small-case.ts'
 
-type Asked = Partial<Pick<JobInput, 'check' | 'correcting' | 'problem' | 'notice'>>
+type Asked = Partial<Pick<JobInput, 'check' | 'correcting' | 'problem' | 'touching' | 'notice'>>
 
-/** Readings by check, as they are typed or chosen: a number, `OL`, `?` for could not tell, or an answer. */
+/**
+ * Readings by check, as they are typed or chosen: a number, several touches (`8.9 9.4 OL`), `?` for
+ * could not tell, or an answer.
+ */
 export type Readings = Readonly<Record<string, number | string>>
 
 /** The page of a job on the small case after these readings. */
@@ -19,13 +22,22 @@ export function smallJobPage(
   conditions: Partial<Conditions> = {},
   more: readonly JobEvent[] = [],
 ): JobPage {
+  return presentJob({ ...smallJob(readings, conditions, more), ...asked })
+}
+
+/** The same job as its page is made from it. */
+export function smallJob(
+  readings: Readings = {},
+  conditions: Partial<Conditions> = {},
+  more: readonly JobEvent[] = [],
+): JobInput {
   const opened: JobEvent = {
     kind: 'opened',
     machine: 'wren',
     complaint: 'no-spark',
     conditions: {
       where: 'bench',
-      air: -5,
+      air: 20,
       engine: 'cold',
       tools: ['meter'],
       meter: 'pocket',
@@ -33,26 +45,27 @@ export function smallJobPage(
     },
     note: 'the red one',
   }
-  const taken = Object.entries(readings).map(([check, typed]): JobEvent => {
-    return { kind: 'reading', check, typed: String(typed), reading: readingOf(typed) }
-  })
+  const taken = Object.entries(readings).map(([check, typed]) => smallReading(check, typed))
   const events = [opened, ...taken, ...more].map((event) => ({ event, at: new Date(2031, 4, 7) }))
   const job = { id: 12, version: events.length, events }
-  const folded = fold(events)
-  const options = walkOptions(smallCase, folded)
-  return presentJob({
-    job,
-    folded,
-    kase: smallCase,
-    knowledge: smallKnowledge,
-    evidence: options.evidence,
-    walk: walk(smallCase.model, options),
-    ...asked,
-  })
+  return standingOf(smallKnowledge, { job, folded: fold(events), kase: smallCase })
 }
 
-function readingOf(typed: number | string): Reading {
-  if (typeof typed === 'number') return { kind: 'value', value: typed }
-  if (typed === 'OL') return { kind: 'over' }
-  return typed === '?' ? { kind: 'could-not-tell' } : { kind: 'answer', answer: typed }
+/** One reading of the small case as an event. */
+export function smallReading(
+  check: string,
+  typed: number | string,
+  manner: Manner = { warmth: { kind: 'as the air' } },
+): JobEvent {
+  return { kind: 'reading', check, typed: String(typed), touches: touchesOf(check, typed), manner }
+}
+
+function touchesOf(check: string, typed: number | string): readonly Reading[] {
+  if (typed === '?') return [{ kind: 'could-not-tell' }]
+  const measured = smallCase.checks.get(check)?.measured
+  if (typeof typed === 'number') return [{ kind: 'value', value: typed }]
+  if (measured === undefined) return [{ kind: 'answer', answer: typed }]
+  const parsed = parseTouches(typed, measured.quantity)
+  if (!parsed.ok) throw new Error(`${typed}: ${parsed.problem}`)
+  return parsed.touches
 }

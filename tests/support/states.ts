@@ -2,6 +2,7 @@ import type { Page } from 'playwright-core'
 import { allCases } from './app.ts'
 import { hiddenFault } from './hidden-fault.ts'
 import { changing, checkOnPage, followProposals, give, openJobByClicks } from './journey.ts'
+import { goTo, openTwin, take } from './measuring.ts'
 
 /** The case with the most checks: its pages hold everything that a page can hold. */
 export const largest = allCases().sort((a, b) => b.checks.size - a.checks.size)[0]!
@@ -52,12 +53,47 @@ export const states: Readonly<Record<string, (page: Page) => Promise<unknown>>> 
       .click()
     await page.getByText('Leave it as it was').waitFor()
   },
+  'the page of the meter': async (page) => {
+    await openTwin(page)
+    await page.goto(`${page.url()}/instrument`)
+    await page.getByText('Ranges of my own meter').click()
+  },
+  'the page of the meter, refused': async (page) => {
+    await states['the page of the meter']!(page)
+    await page.getByLabel('My own meter').check()
+    await page.getByLabel('Probes held together read').fill('a lot')
+    await page.getByRole('button', { name: 'Use this meter' }).click()
+    await page.getByRole('alert').first().waitFor()
+  },
+  'a meter that cannot judge': async (page) => {
+    await openTwin(page, { complaint: 'dead-lights' })
+    await goTo(page, 'winding-resistance.lighting.regulator-plug')
+  },
+  'readings with all that is worked out of them': async (page) => {
+    await openTwin(page, { air: '-25' })
+    await take(page, 'winding-resistance.pickup-left.igniter-plug', '185.6 191 185.7')
+    await take(page, 'winding-resistance.pickup-right.igniter-plug', '181.9 181.9')
+    await take(page, 'peak-voltage.exciter-start.igniter-plug', '120 131 128')
+    await take(page, 'primary-resistance.coil-left.coil-plug-left', '0.8 OL')
+    await page.evaluate(
+      'for (const it of document.querySelectorAll(".worth details")) it.open = true',
+    )
+  },
+  'touches that cannot be taken': async (page) => {
+    await openTwin(page)
+    const row = await take(page, 'winding-resistance.exciter-start.igniter-plug', '365')
+    await row.getByLabel('Touch again').fill('about right')
+    await row.getByRole('button', { name: 'Touch again' }).click()
+    await row.getByRole('alert').waitFor()
+  },
   'a check passed over': async (page) => {
     await openJobByClicks(page, largest)
     await page.getByText('Cannot reach it').click()
     await page.getByLabel('Another reason').fill('Seized bolt')
     await changing(page, () => page.getByRole('button', { name: 'Pass over it' }).click())
-    await page.getByText('Not possible on this job').click()
+    await page.evaluate(
+      'for (const it of document.querySelectorAll(".others details")) it.open = true',
+    )
   },
   'a verdict': async (page) => {
     await openJobByClicks(page, largest)

@@ -71,12 +71,15 @@ export function limitsOf(sheet: SheetLimits): Limits {
 export function measuredBy(check: PlannedCheck, knowledge: Knowledge): CheckCard['measured'] {
   if (check.limitsOf === undefined) return undefined
   const { part, property } = check.limitsOf
-  const { quantity } = knowledge.partKinds.get(part.kind)!.properties[property]!
+  const { quantity, material } = knowledge.partKinds.get(part.kind)!.properties[property]!
   const sheet = part.limits![property]!
   return {
+    property,
     quantity: quantities[quantity as QuantityId],
     limits: limitsOf(sheet),
     limitsSource: sheet.source,
+    material: material ?? 'not copper',
+    ...(sheet.at !== undefined && { at: sheet.at }),
     ...(sheet.rpm !== undefined && { rpm: sheet.rpm }),
   }
 }

@@ -2,6 +2,7 @@ import type { Knowledge, Problem } from '../knowledge.ts'
 import { chancesRule } from './chances-rule.ts'
 import { checksRule } from './checks-rule.ts'
 import { gatesRule } from './gates-rule.ts'
+import { metersRule } from './meters-rule.ts'
 import { namesRule } from './names-rule.ts'
 import { newReport, type Rule } from './report.ts'
 import { sheetsRule } from './sheets-rule.ts'
@@ -10,7 +11,7 @@ import { sightRule } from './sight-rule.ts'
 /** Each stage may trust what the stages before it insist on. */
 const stages: readonly (readonly Rule[])[] = [
   [namesRule],
-  [gatesRule, sheetsRule, checksRule, chancesRule],
+  [gatesRule, sheetsRule, metersRule, checksRule, chancesRule],
   [sightRule],
 ]
 

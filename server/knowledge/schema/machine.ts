@@ -29,7 +29,7 @@ export type Connector = z.infer<typeof Connector>
 export const SheetLimits = z.strictObject({
   low: QuantityText.optional(),
   high: QuantityText.optional(),
-  /** Temperature the limits hold at, °C. Left out: 20. */
+  /** Temperature the limits hold at, °C. Left out where the manual names none: taken as 20 ± 5. */
   at: z.number().min(-40).max(150).optional(),
   /** For voltages: the speed they hold at, in revolutions a minute. */
   rpm: z.number().positive().max(20000).optional(),

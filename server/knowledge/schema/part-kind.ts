@@ -25,6 +25,8 @@ export const Mode = z.strictObject({
 export const Property = z.strictObject({
   /** A measured quantity, or `answers` for something looked at or listened to. */
   quantity: z.enum(['resistance', 'isolation', 'ac-voltage', 'peak-voltage', 'answers']),
+  /** `copper` where a reading follows the temperature as a copper winding does. Left out: it does not. */
+  material: z.literal('copper').optional(),
   says: Words,
 })
 

@@ -1,0 +1,58 @@
+import type { Case, CheckCard } from '../../knowledge/case.ts'
+import { limitsOf } from '../../knowledge/instantiate/check-card.ts'
+import type { Measured } from '../../measure/measured.ts'
+import { printValue } from '../../measure/print.ts'
+import { type Known, type Mistake, recognise } from '../../measure/recognise.ts'
+
+/**
+ * A sentence where a reading tells more of how it was taken than of the part: a thousand off, another
+ * winding's pins, a harness left plugged in. Null for any other.
+ */
+export function mistakeIn(kase: Case, card: CheckCard, measured: Measured | null): string | null {
+  if (card.measured?.quantity.id !== 'resistance') return null
+  if (measured === null || typeof measured.asRead !== 'number' || measured.corrected === null) {
+    return null
+  }
+  const read = {
+    asRead: measured.asRead,
+    value: measured.corrected,
+    u: measured.budget?.u ?? 0,
+  }
+  const mistake = recognise(read, card.measured.limits, pathsBeside(kase, card))
+  return mistake && sentenceFor(mistake, measured.asRead, kase)
+}
+
+/** Other windings of the machine that the probes may have been on, or that may hang in parallel. */
+function pathsBeside(kase: Case, card: CheckCard): Known[] {
+  const property = card.measured!.property
+  const connector = card.spot?.connector?.id
+  return kase.machine.parts
+    .filter((part) => part.id !== card.part && part.limits?.[property] !== undefined)
+    .map((part) => ({
+      part: part.id,
+      limits: limitsOf(part.limits![property]!),
+      sameConnector:
+        connector !== undefined &&
+        (part.reach ?? []).some((reach) => reach.at === connector && reach.for.includes(property)),
+    }))
+}
+
+const again = 'Read it once more; if it stays, send it again as it is and it will be taken.'
+
+function sentenceFor(mistake: Mistake, asRead: number, kase: Case): string {
+  const shown = printValue(asRead, 'Ω')
+  switch (mistake.kind) {
+    case 'thousand off':
+      return `${shown} is a thousand times off, and ${printValue(mistake.instead, 'Ω')} would fit: look whether the meter shows Ω or kΩ. ${again}`
+    case 'wrong pins':
+      return `${shown} fits the ${nameOf(kase, mistake.part)}, which ends in the same plug: count the pins again. ${again}`
+    case 'harness left plugged':
+      return `${shown} is what this and the ${nameOf(kase, mistake.part)} read side by side: make sure the harness is unplugged. ${again}`
+    case 'fingers':
+      return `${shown} is what it reads with fingers on both probes: hold them by the plastic. ${again}`
+  }
+}
+
+function nameOf(kase: Case, part: string): string {
+  return kase.parts.get(part)?.name ?? part
+}

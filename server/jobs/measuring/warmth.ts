@@ -1,0 +1,23 @@
+import type { Temperature } from '../../measure/temperature.ts'
+import type { Conditions, PartWarmth } from '../events.ts'
+
+/** How far the temperature of a part may be off what is said of it, K. From memory. */
+const halfWidths = { 'as the air': 5, 'cold-soaked': 2, 'running hot': 30, measured: 3 }
+
+/** A winding behind the flywheel of an engine that has just run, °C. From memory. */
+const runningHot = 90
+
+/** What is meant where nothing else is said: a hot engine has hot parts. */
+export function usualWarmth({ engine }: Conditions): PartWarmth {
+  return { kind: engine === 'hot' ? 'running hot' : 'as the air' }
+}
+
+/** The temperature of a part, °C, and how far it may be off. */
+export function temperatureOf(warmth: PartWarmth, { air }: Conditions): Temperature {
+  return { celsius: celsiusOf(warmth, air), halfWidth: halfWidths[warmth.kind] }
+}
+
+function celsiusOf(warmth: PartWarmth, air: number): number {
+  if (warmth.kind === 'measured') return warmth.celsius
+  return warmth.kind === 'running hot' ? runningHot : air
+}

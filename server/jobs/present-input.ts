@@ -1,0 +1,27 @@
+import { walk } from '../diagnosis/walk.ts'
+import type { Knowledge } from '../knowledge/knowledge.ts'
+import type { FoundJob } from './find.ts'
+import { foreseenModel } from './measuring/foreseen.ts'
+import { instrumentOf } from './measuring/instrument.ts'
+import { judgedReadings } from './measuring/judged.ts'
+import type { JobInput } from './present-job.ts'
+import { walkOptions } from './weigh.ts'
+
+/** Where a job stands: its readings judged with its meter, and the walk they make. */
+export function standingOf(knowledge: Knowledge, found: FoundJob): JobInput {
+  const { folded } = found
+  const instrument = instrumentOf(knowledge, folded)
+  const model = foreseenModel(found.kase, instrument, folded.opened.conditions)
+  const kase = { ...found.kase, model }
+  const judged = judgedReadings(kase, folded, instrument)
+  const options = walkOptions(kase, folded, judged, instrument)
+  return {
+    ...found,
+    kase,
+    knowledge,
+    instrument,
+    judged,
+    evidence: options.evidence,
+    walk: walk(model, options),
+  }
+}

@@ -1,0 +1,174 @@
+import type { Check, Evidence, Model } from '../../server/diagnosis/model.ts'
+import { walk } from '../../server/diagnosis/walk.ts'
+import type { Step } from '../../server/diagnosis/walk-types.ts'
+import type { Case } from '../../server/knowledge/case.ts'
+import { drawn, seeded, shuffled } from './random.ts'
+
+/** What a way of walking came to, over all its walks. */
+export interface Tally {
+  readonly walks: number
+  /** Wrench minutes, set-ups paid once, all walks together. */
+  readonly minutes: number
+  readonly checks: number
+  /** The part that had failed was named, or "outside this tree" said where that was so. */
+  readonly right: number
+  readonly wrong: number
+  /** Ended without a name. */
+  readonly undecided: number
+  /** Minutes that parts named in vain would have cost. */
+  readonly wasted: number
+}
+
+export const ways = ['tool', 'chart', 'random'] as const
+export type Way = (typeof ways)[number]
+
+/** How many shuffled orders stand for "a random order". */
+const randomOrders = 8
+
+/**
+ * Simulated jobs of one complaint on one machine. Each draws what has failed by its base rate and answers
+ * every check by its table of chances, in which errors of contact and plain slips are; the three ways
+ * meet the same failures and, check by check, the same answers. All stop by the tool's verdict, judged
+ * by the checks that their way has: the chart does not go on for a check that is not on it.
+ */
+export function fleet(
+  kase: Case,
+  walks: number,
+  seed: number,
+  asked: readonly Way[] = ways,
+): Record<Way, Tally> {
+  const { model } = kase
+  const random = seeded(seed)
+  const orders = Array.from({ length: randomOrders }, () => shuffled(model.checks, random))
+  const walkers: Record<Way, Walker[]> = {
+    tool: [new Walker(model, null)],
+    chart: [new Walker(model, chartOrder(kase))],
+    random: orders.map((order) => new Walker(model, order)),
+  }
+  const tallies = { tool: none, chart: none, random: none }
+  for (let w = 0; w < walks; w += 1) {
+    const truth = drawn(
+      model.cutSets.map(({ prior }) => prior),
+      random,
+    )
+    const machine = random()
+    for (const way of asked) {
+      const walker = walkers[way][w % walkers[way].length]!
+      tallies[way] = added(tallies[way], model, truth, walker.follow(truth, machine))
+    }
+  }
+  return tallies
+}
+
+/** The checks of the complaint's chart, in its order; all checks in file order where it has none. */
+export function chartOrder({ complaint, model }: Case): Check[] {
+  const kindOf = ({ id }: Check) => id.split('.')[0]!
+  const chart = complaint.chart ?? [...new Set(model.checks.map(kindOf))]
+  return chart.flatMap((kind) => model.checks.filter((check) => kindOf(check) === kind))
+}
+
+interface Walked {
+  readonly minutes: number
+  readonly checks: number
+  readonly end: Step
+}
+
+/** One way of walking. Walks share their beginnings, so steps are kept by what was read before them. */
+class Walker {
+  readonly #model: Model
+  readonly #order: readonly Check[] | null
+  readonly #steps = new Map<string, Step>()
+  readonly #impossible: ReadonlySet<string>
+
+  /** @param order checks in their fixed order; null: as the tool proposes */
+  constructor(model: Model, order: readonly Check[] | null) {
+    this.#model = model
+    this.#order = order
+    const had = new Set(order ?? model.checks)
+    const away = model.checks.filter((check) => !had.has(check))
+    this.#impossible = new Set(away.map(({ id }) => id))
+  }
+
+  /** @param machine a number that decides, with the check, how this machine answers: 0 to 1 */
+  follow(truth: number, machine: number): Walked {
+    const evidence: Evidence[] = []
+    const made = new Set<string>()
+    let minutes = 0
+    let key = ''
+    for (;;) {
+      const end = this.#step(key, evidence)
+      const check = this.#next(end, evidence.length)
+      if (check === null) return { minutes, checks: evidence.length, end }
+      minutes += check.minutes
+      for (const setup of check.setups) {
+        if (!made.has(setup.id)) minutes += setup.minutes
+        made.add(setup.id)
+      }
+      const outcome = drawn(check.chances[truth]!, seeded(hash(check.id, machine)))
+      evidence.push({ check: check.id, outcomes: check.outcomes.map((_, o) => +(o === outcome)) })
+      key += `${check.id}=${outcome} `
+    }
+  }
+
+  #step(key: string, evidence: readonly Evidence[]): Step {
+    const known = this.#steps.get(key)
+    if (known !== undefined) return known
+    const { step } = walk(this.#model, { evidence, impossible: this.#impossible })
+    this.#steps.set(key, step)
+    return step
+  }
+
+  #next(step: Step, answered: number): Check | null {
+    if (step.kind !== 'ask') return null
+    if (this.#order !== null) return this.#order[answered] ?? null
+    return this.#model.checks.find(({ id }) => id === step.proposal.check)!
+  }
+}
+
+const none: Tally = {
+  walks: 0,
+  minutes: 0,
+  checks: 0,
+  right: 0,
+  wrong: 0,
+  undecided: 0,
+  wasted: 0,
+}
+
+function added(tally: Tally, model: Model, truth: number, { minutes, checks, end }: Walked): Tally {
+  const { parts } = model.cutSets[truth]!
+  const named =
+    end.kind === 'named' ? end.parts : end.kind === 'outsideThisTree' ? ([] as string[]) : null
+  const right = named !== null && named.join() === parts.join()
+  const wrong = named !== null && !right
+  const inVain = wrong ? named.filter((part) => !parts.includes(part)) : []
+  return {
+    walks: tally.walks + 1,
+    minutes: tally.minutes + minutes,
+    checks: tally.checks + checks,
+    right: tally.right + +right,
+    wrong: tally.wrong + +wrong,
+    undecided: tally.undecided + +(named === null),
+    wasted:
+      tally.wasted + inVain.reduce((sum, part) => sum + (model.wrongMinutes?.get(part) ?? 0), 0),
+  }
+}
+
+export function together(tallies: readonly Tally[]): Tally {
+  return tallies.reduce((a, b) => ({
+    walks: a.walks + b.walks,
+    minutes: a.minutes + b.minutes,
+    checks: a.checks + b.checks,
+    right: a.right + b.right,
+    wrong: a.wrong + b.wrong,
+    undecided: a.undecided + b.undecided,
+    wasted: a.wasted + b.wasted,
+  }))
+}
+
+/** A seed from a name and a number of 0 to 1 (FNV-1a). */
+function hash(name: string, machine: number): number {
+  let h = Math.floor(machine * 2 ** 32) ^ 0x811c9dc5
+  for (let i = 0; i < name.length; i += 1) h = Math.imul(h ^ name.charCodeAt(i), 0x01000193)
+  return h >>> 0
+}

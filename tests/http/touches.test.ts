@@ -1,0 +1,78 @@
+import { describe, expect, it } from 'vitest'
+import { allCases, readyApp } from '../support/app.ts'
+import { measuredCheck, openJob, post } from '../support/job.ts'
+import { textIn, valueIn } from '../support/page.ts'
+
+const kase = allCases()[0]!
+const check = measuredCheck(kase).id
+
+/** A job with one reading, at version 2. */
+async function begunJob() {
+  const ready = await readyApp()
+  const job = await openJob(ready.http, kase)
+  await post(ready.http, `${job}/readings`, { version: 1, check, typed: '8.8' }).expect(303)
+  const kinds = async () =>
+    (await ready.store.jobs.events(Number(job.slice('/jobs/'.length)))).map(({ kind }) => kind)
+  return { ...ready, job, kinds }
+}
+
+describe('more touches', () => {
+  it('join the reading they belong to', async () => {
+    const { http, job, kinds } = await begunJob()
+    await post(http, `${job}/touches`, { version: 2, check, typed: '8.7 9.4' }).expect(303)
+    expect(textIn((await http.get(job)).text)).toContain('lowest of 3 touches')
+    expect(await kinds()).toEqual(['opened', 'reading', 'touched'])
+  })
+
+  it('are asked for again beside it where they cannot be read, and the reading stands', async () => {
+    const { http, job, kinds } = await begunJob()
+    const answer = await post(http, `${job}/touches`, { version: 2, check, typed: 'hm' })
+    expect(answer.status).toBe(422)
+    expect(answer.text).toMatch(/name="typed"[^>]* value="hm"[^>]*aria-invalid="true"/)
+    expect(textIn(answer.text)).toContain('8.8 Ω')
+    expect(await kinds()).toEqual(['opened', 'reading'])
+  })
+
+  it('of a reading that was withdrawn are offered as a new one', async () => {
+    const { http, job, kinds } = await begunJob()
+    await post(http, `${job}/withdrawals`, { version: 2, check }).expect(303)
+    const answer = await post(http, `${job}/touches`, { version: 3, check, typed: '8.7' })
+    expect(answer.status).toBe(409)
+    expect(valueIn(answer.text, 'typed')).toBe('8.7')
+    expect(answer.text).toContain(`action="${job}/readings#now"`)
+    expect(await kinds()).toEqual(['opened', 'reading', 'withdrawn'])
+  })
+})
+
+describe('the meter and its leads', () => {
+  it('are taken, and the job is judged with them from then on', async () => {
+    const { http, job, kinds } = await begunJob()
+    const page = await http.get(`${job}/instrument`).expect(200)
+    const version = valueIn(page.text, 'version')
+    await post(http, `${job}/instrument`, { version, meter: 'shop', zero: '0.2' }).expect(303)
+    expect(textIn((await http.get(job)).text)).toContain('leads zeroed at 0.2 Ω')
+    expect(await kinds()).toEqual(['opened', 'reading', 'instrument'])
+  })
+
+  it.each([
+    ['no meter', { meter: 'none', zero: '' }, 'Choose a meter.'],
+    ['leads that are none', { meter: 'shop', zero: '365' }, 'Leads read well below 10 Ω'],
+    ['a meter of one’s own without ranges', { meter: 'own', zero: '' }, 'at least one range'],
+  ])('are asked for again, with what was typed: %s', async (_, fields, says) => {
+    const { http, job, kinds } = await begunJob()
+    const answer = await post(http, `${job}/instrument`, { version: 2, ...fields })
+    expect(answer.status).toBe(422)
+    expect(textIn(answer.text)).toContain(says)
+    expect(valueIn(answer.text, 'zero')).toBe(fields.zero)
+    expect(await kinds()).toEqual(['opened', 'reading'])
+  })
+
+  it('are refused on a job that has moved on, and nothing typed is lost', async () => {
+    const { http, job, kinds } = await begunJob()
+    const answer = await post(http, `${job}/instrument`, { version: 1, meter: 'shop', zero: '0.3' })
+    expect(answer.status).toBe(409)
+    expect(textIn(answer.text)).toContain('moved on')
+    expect(valueIn(answer.text, 'zero')).toBe('0.3')
+    expect(await kinds()).toEqual(['opened', 'reading'])
+  })
+})

@@ -1,0 +1,220 @@
+import { describe, expect, it } from 'vitest'
+import type { JobEvent } from '../../server/jobs/events.ts'
+import type { ReadingRow } from '../../server/jobs/page.ts'
+import { plain } from '../support/plain.ts'
+import { smallJobPage, smallReading } from '../support/small-job.ts'
+
+const exciter = 'exciter.resistance'
+
+/** The one reading of a job on the small case: a winding with limits from 310 to 420 Ω, at an awkward plug. */
+function reading(typed: number | string, ...more: JobEvent[]): ReadingRow {
+  return plain(smallJobPage({ [exciter]: typed }, {}, {}, more).readings[0]!)
+}
+
+function readAt(celsius: number, ohms: number): ReadingRow {
+  const event = smallReading(exciter, ohms, { warmth: { kind: 'measured', celsius } })
+  return plain(smallJobPage({}, {}, {}, [event]).readings[0]!)
+}
+
+const zeroed = (zero: number): JobEvent => ({
+  kind: 'instrument',
+  meter: { kind: 'class', id: 'pocket' },
+  zero,
+})
+
+describe('a reading of a cold or hot winding', () => {
+  it.each([
+    [-25, 300.3, 'At −25 °C copper reads 18 % low: 300 Ω now is 364.5 Ω at 20 °C.'],
+    [120, 500.3, 'At 120 °C copper reads 39 % high: 500 Ω now is 358.9 Ω at 20 °C.'],
+    [21, 365.3, 'At 21 °C copper reads 0.4 % high: 365 Ω now is 363.6 Ω at 20 °C.'],
+  ])('at %d °C is said as read and as at the temperature of its limits', (celsius, ohms, says) => {
+    expect(readAt(celsius, ohms).corrected).toContain(says)
+  })
+
+  it('is not condemned for the cold, and never bare: decision and chance stand together', () => {
+    const row = readAt(-25, 300)
+    expect(row.read).toBe('300 Ω')
+    expect(row.judged).toMatch(/^conforms, (>99|9\d) % within limits$/)
+  })
+
+  it('is not corrected at the temperature of its limits', () => {
+    expect(readAt(20, 365).corrected.join()).not.toContain('copper')
+  })
+})
+
+describe('the leads', () => {
+  it('are taken off as far as they are known', () => {
+    expect(reading('365').corrected).toContain(
+      'Leads that were not zeroed have about 0.3 Ω: without them 364.7 Ω.',
+    )
+    expect(reading('365', zeroed(0.5)).corrected).toContain(
+      'The leads have 0.5 Ω: without them 364.5 Ω.',
+    )
+    expect(reading('365', zeroed(0)).corrected.join()).not.toContain('leads')
+  })
+})
+
+describe('several touches', () => {
+  it('are shown with the lowest, and as they came', () => {
+    expect(reading('371 365.2 365.3').touched).toBe('lowest of 3 touches: 371 Ω, 365.2 Ω, 365.3 Ω')
+    expect(reading('365').touched).toBe('')
+    expect(reading('OL OL').touched).toBe('on all 2 touches')
+  })
+
+  it('that scatter are called poor contact, those that agree are not', () => {
+    const poor = 'The touches scatter more than the meter can explain: poor contact'
+    expect(reading('371 365.2 365.3').notes.join()).toContain(poor)
+    expect(reading('365.1 365.2 365.3').notes.join()).not.toContain(poor)
+  })
+
+  it('are asked for again before an OL at an awkward plug condemns a part', () => {
+    const once = reading('OL')
+    expect(once.judged).toContain('undecided')
+    expect(once.notes.join()).toContain('Touch again, at the part itself.')
+    const often = reading('OL OL OL OL')
+    expect(often.judged).toContain('does not conform')
+    expect(often.notes.join()).not.toContain('Touch again')
+  })
+
+  it('have a form of their own, which keeps what could not be taken', () => {
+    const touching = { check: exciter, typed: 'hm', sentence: 'No value.' }
+    const page = smallJobPage({ [exciter]: 365 }, { touching })
+    expect(page.readings[0]!.again).toMatchObject({
+      action: '/jobs/12/touches',
+      typed: 'hm',
+      problem: 'No value.',
+    })
+    expect(page).toMatchObject({ focus: 'touch', said: 'No value.' })
+    expect(reading(365).again).not.toHaveProperty('problem')
+  })
+})
+
+describe('an undecided reading', () => {
+  it('says how wide it is, against what, and where most of that comes from', () => {
+    const row = readAt(20, 421)
+    expect(row.judged).toMatch(/^undecided, \d+ % within limits$/)
+    expect(row.notes.join(' ')).toMatch(
+      /Undecided: known within ± [\d.]+ Ω, against limits of 310 Ω to 420 Ω\. \d+ % of that doubt comes from the temperature\./,
+    )
+  })
+
+  it('is not said of one that is decided', () => {
+    expect(readAt(20, 365).notes.join()).not.toContain('Undecided')
+  })
+})
+
+describe('the budget', () => {
+  const number = (text: string) => Number.parseFloat(text.replace('−', '-').replace(/^[±u]\s*/, ''))
+
+  it.each([
+    ['cold', readAt(-25, 300)],
+    ['warm, leads zeroed', reading('365 365.2 365.1', zeroed(0.2))],
+    ['scattered', reading('380 365.2')],
+  ])('can be done again by hand from what is shown: %s', (_, { budget }) => {
+    const { rows, totals } = budget!
+    expect(rows.length).toBeGreaterThan(3)
+    for (const row of rows) {
+      expect(row.distribution).toBe('rectangle')
+      expect(number(row.input) / Math.sqrt(3) / number(row.u)).toBeCloseTo(1, 4)
+      const adds = Math.abs(number(row.sensitivity)) * number(row.u)
+      expect(adds / number(row.adds)).toBeCloseTo(1, 4)
+    }
+    const u = Math.hypot(...rows.map(({ adds }) => number(adds)))
+    const said = Number(/= ([\d.]+) Ω/.exec(totals[0]!)![1])
+    expect(u).toBeCloseTo(said, 3)
+    for (const row of rows) {
+      const share = (number(row.adds) / u) ** 2
+      if (share > 0.02) expect(number(row.share)).toBeCloseTo(share * 100, -0.5)
+    }
+    const [, half, factor] = /95 %: ([\d.]+) Ω, which is ([\d.]+) × u/.exec(totals[1]!)!
+    expect(Number(half)).toBeCloseTo(u * Number(factor), 3)
+  })
+
+  it('has the half-width of the meter from its own range', () => {
+    const { budget } = reading('365')
+    const [meter] = budget!.rows
+    expect(meter!.from).toBe('1 % of 365 Ω + 4 × 0.1 Ω, range up to 400 Ω')
+    expect(number(meter!.input)).toBeCloseTo(0.01 * 365 + 4 * 0.1, 9)
+  })
+
+  it('has each step as arithmetic', () => {
+    const { steps } = readAt(-25, 300.3).budget!
+    expect(steps[0]).toBe('As read: 300.3 Ω.')
+    expect(steps[1]).toContain('300.3 Ω − 0.3 Ω = 300 Ω')
+    const [, from, by, to] = /^([\d.]+) Ω ÷ ([\d.]+) = ([\d.]+) Ω/.exec(steps[2]!)!
+    expect(Number(from) / Number(by)).toBeCloseTo(Number(to), 2)
+    expect(Number(by)).toBeCloseTo((234.453 - 25) / (234.453 + 20), 5)
+  })
+
+  it('has sensitivities that can be worked out from the words beside them', () => {
+    const rows = readAt(-25, 300.3).budget!.rows
+    for (const name of ['Temperature of the part', 'Temperature of the limits']) {
+      const row = rows.find((each) => each.name === name)!
+      const [, over, sign, celsius] = /^−?([\d.]+) ÷ \(234\.453 ([−+]) ([\d.]+)\)$/.exec(
+        row.sensitivityFrom,
+      )!
+      const below = 234.453 + (sign === '−' ? -1 : 1) * Number(celsius)
+      expect(Number(over) / below).toBeCloseTo(Math.abs(number(row.sensitivity)), 4)
+    }
+  })
+
+  it('is not there for OL and for what nobody could tell', () => {
+    expect(reading('OL')).not.toHaveProperty('budget')
+    expect(reading('?')).not.toHaveProperty('budget')
+    expect(reading('?').judged).toBe('')
+  })
+})
+
+describe('the scale', () => {
+  it('is open for the latest measured reading, and folded for the others', () => {
+    const { readings } = smallJobPage({ [exciter]: 365, 'coil.resistance': 6500, spark: 'none' })
+    expect(readings.map(({ scale }) => scale?.open)).toEqual([false, true, undefined])
+    const touched = { kind: 'touched', check: exciter, typed: '365' } as const
+    const more = { ...touched, touches: [{ kind: 'value', value: 365 }] } as const
+    const after = smallJobPage({ [exciter]: 365, 'coil.resistance': 6500 }, {}, {}, [more])
+    expect(after.readings.map(({ scale }) => scale?.open)).toEqual([true, false])
+  })
+})
+
+describe('the form of a measured check', () => {
+  it('asks how warm a winding is, as the engine has it unless told', () => {
+    const { warmth } = plain(smallJobPage({}, { check: exciter }, { air: -5 }).check!.form)
+    expect(warmth!.choices.map(({ says }) => says)).toEqual([
+      'As the air: −5 °C, give or take 5',
+      'Cold-soaked: −5 °C, give or take 2',
+      'Running hot: 90 °C, give or take 30',
+      'Measured, in °C:',
+    ])
+    const chosen = (engine: 'cold' | 'hot') =>
+      smallJobPage({}, { check: exciter }, { engine })
+        .check!.form.warmth!.choices.filter((choice) => choice.chosen)
+        .map(({ value }) => value)
+    expect(chosen('cold')).toEqual(['as the air'])
+    expect(chosen('hot')).toEqual(['running hot'])
+  })
+
+  it('does not ask it of what is no copper, nor of an answer', () => {
+    expect(smallJobPage({}, { check: 'coil.resistance' }).check!.form).not.toHaveProperty('warmth')
+    expect(smallJobPage({}, { check: 'spark' }).check!.form).not.toHaveProperty('warmth')
+  })
+
+  it('sends back what was typed, so that the same once more is taken', () => {
+    const problem = { check: exciter, typed: '0.365', sentence: 'Read it once more.' }
+    const { form } = smallJobPage({}, { problem, check: exciter }).check!
+    expect(form.kept).toBe('0.365')
+    expect(smallJobPage({}, { check: exciter }).check!.form).not.toHaveProperty('kept')
+  })
+
+  it('keeps how warm and how fast, where the reading could not be taken', () => {
+    const typed = {
+      check: exciter,
+      typed: 'x',
+      sentence: 'No.',
+      warmth: 'measured',
+      celsius: '−12',
+    }
+    const { warmth } = smallJobPage({}, { problem: typed, check: exciter }).check!.form
+    expect(warmth!.celsius).toBe('−12')
+    expect(warmth!.choices.find(({ chosen }) => chosen)!.value).toBe('measured')
+  })
+})
