@@ -1,4 +1,5 @@
 import { join } from 'node:path'
+import type { FastifyInstance } from 'fastify'
 import { buildApp } from './app.ts'
 import { KnowledgeProblems, loadKnowledge } from './knowledge/load.ts'
 import { type Settings, settingsFrom } from './settings.ts'
@@ -27,5 +28,11 @@ async function start(settings: Settings): Promise<void> {
   app.addHook('onClose', () => store.close())
   const address = await listen(app, settings)
   console.log(`Coilhound is at ${address}`)
-  for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => app.close())
+  for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => end(app))
+}
+
+/** What is being answered may finish; a browser that holds a line open without asking may not wait. */
+function end(app: FastifyInstance): void {
+  app.close()
+  setTimeout(() => app.server.closeAllConnections(), 2000).unref()
 }
