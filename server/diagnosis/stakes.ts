@@ -30,6 +30,13 @@ export const namedFloor = 0.85
  */
 export const startingOver = 60
 
+/**
+ * Minutes that a verdict without a name costs on top: parts are fetched and tried in turn, with a trial
+ * run each. Without it the last cheap check that would make a name of a guess is never worth it. From
+ * memory; in the simulated fleet 10 and 30 do as well.
+ */
+export const withoutName = 20
+
 /** Minutes lost by a part that the model gives no price for: a mid-priced part. From memory. */
 const unpricedMinutes = 90
 
@@ -60,7 +67,7 @@ export function sureFrom(threshold: number): Stakes {
 /**
  * With prices: (1 − p)·wrong(first), and then the least of starting over or fitting the others in turn.
  * First comes the explanation that would be named, or else the one with the most probability over cost
- * (see `fitOrder`), and so on down that order.
+ * (see `fitOrder`), and so on down that order. A verdict without a name costs `withoutName` more.
  */
 function priced(model: Model): Stakes {
   const wrong = wrongMinutes(model)
@@ -84,7 +91,8 @@ function priced(model: Model): Stakes {
           afterFirst = left
         } else inTurn += loss
       }
-      return firstLoss + Math.min(inTurn, afterFirst * startingOver)
+      const nameless = p[order[0]!]! >= namedFloor ? 0 : withoutName
+      return nameless + firstLoss + Math.min(inTurn, afterFirst * startingOver)
     },
   }
 }

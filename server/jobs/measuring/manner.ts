@@ -30,8 +30,11 @@ function readWarmth(
   conditions: Conditions,
 ): Read<{ warmth: PartWarmth }> {
   const kind = named.find((name) => name === warmth)
-  if (kind !== undefined) return { ok: true, warmth: { kind } }
-  if (warmth !== 'measured') return { ok: true, warmth: usualWarmth(conditions) }
+  // Who types a temperature has measured it, whatever the list beside it says.
+  if (kind !== undefined && celsius === '') return { ok: true, warmth: { kind } }
+  if (warmth !== 'measured' && celsius === '') {
+    return { ok: true, warmth: usualWarmth(conditions) }
+  }
   const read = numberIn(celsius.replace(/\s*°?\s*C?$/i, ''))
   if (read !== null && read >= -50 && read <= 180) {
     return { ok: true, warmth: { kind: 'measured', celsius: read } }

@@ -90,8 +90,12 @@ function watchGate(
     if (away.has(fault) || part === replaced) return []
     return [swapped(part, check.swap ?? []) + fault.slice(dot)]
   }
-  return (faults) =>
-    holds(whole, whole.top, new Set(faults.flatMap(change))) ? about.holds : about.holdsNot
+  const changes = away.size > 0 || replaced !== undefined || check.swap !== undefined
+  return (faults) => {
+    // A cause outside the tree is not cured by unplugging, replacing or swapping what is in it.
+    if (changes && faults.length === 0) return about.holds
+    return holds(whole, whole.top, new Set(faults.flatMap(change))) ? about.holds : about.holdsNot
+  }
 }
 
 function swapped(part: string, swap: readonly (readonly [string, string])[]): string {
