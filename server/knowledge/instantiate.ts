@@ -1,19 +1,19 @@
 import type { FaultTree } from '../diagnosis/fault-tree.ts'
-import type { Check, CutSet } from '../diagnosis/model.ts'
+import type { Check } from '../diagnosis/model.ts'
 import type { Case, CheckCard, PartCard } from './case.ts'
 import { fits } from './fits.ts'
 import { type RowOf, rowOf } from './instantiate/chances.ts'
-import { cautionCards, checkCard } from './instantiate/check-card.ts'
+import { cautionCards, checkCard, outcomesOf } from './instantiate/check-card.ts'
 import { cutSetList } from './instantiate/cut-set-list.ts'
-import { plan } from './instantiate/plan.ts'
+import { type PlannedCheck, plan } from './instantiate/plan.ts'
 import { wrongMinutes } from './instantiate/prices.ts'
 import { type DrawnTree, drawTree } from './instantiate/tree.ts'
 import type { Knowledge } from './knowledge.ts'
 import type { Complaint, Machine } from './schema/index.ts'
 
-/** A check as drawn out for one machine, with the way its outcomes depend on faults (for the lint). */
+/** A check as drawn out for one machine, and how its outcomes depend on faults. */
 export interface DrawnCheck {
-  readonly card: CheckCard
+  readonly planned: PlannedCheck
   readonly rowOf: RowOf
 }
 
@@ -47,8 +47,15 @@ export function instantiate(knowledge: Knowledge, complaint: Complaint, machine:
   const tree = treeBelow(complaint.top, drawn)
   const cutSets = cutSetList(tree, drawn.faultCards, complaint.elsewhere.share)
   const checks = drawChecks(knowledge, complaint, machine, drawn)
-    .map(({ card, rowOf }) => ({ card, check: weighed(card, rowOf, cutSets) }))
-    .filter(({ check }) => tellsAnything(check))
+    .map(({ planned, rowOf }) => ({
+      planned,
+      chances: cutSets.map((cutSet) => rowOf(cutSet.faults)),
+    }))
+    .filter(({ chances }) => tellsAnything(chances))
+    .map(({ planned, chances }) => {
+      const card = checkCard(planned, knowledge, machine)
+      return { card, check: checkOf(card, chances) }
+    })
   return {
     machine,
     complaint,
@@ -75,10 +82,10 @@ export function drawChecks(
   const setting = { complaint, machine, tree, partKinds: knowledge.partKinds }
   return [...knowledge.checkKinds.values()]
     .flatMap((kind) => plan(kind, setting))
-    .map((planned) => {
-      const card = checkCard(planned, knowledge, machine)
-      return { card, rowOf: rowOf(planned, card.outcomes, setting) }
-    })
+    .map((planned) => ({
+      planned,
+      rowOf: rowOf(planned, outcomesOf(planned, knowledge), setting),
+    }))
 }
 
 function treeBelow(top: string, drawn: DrawnTree): FaultTree {
@@ -93,18 +100,12 @@ function treeBelow(top: string, drawn: DrawnTree): FaultTree {
   return { top, gates }
 }
 
-function weighed(card: CheckCard, rowOf: RowOf, cutSets: readonly CutSet[]): Check {
-  return {
-    id: card.id,
-    minutes: card.minutes,
-    setups: card.setups,
-    outcomes: card.outcomes,
-    chances: cutSets.map((cutSet) => rowOf(cutSet.faults)),
-  }
+function checkOf({ id, minutes, setups, outcomes }: CheckCard, chances: Check['chances']): Check {
+  return { id, minutes, setups, outcomes, chances }
 }
 
 /** A check with the same chances under every cut set is about some other complaint. */
-function tellsAnything({ chances }: Check): boolean {
+function tellsAnything(chances: Check['chances']): boolean {
   return chances.some((row) => row.some((chance, o) => chance !== chances[0]![o]))
 }
 

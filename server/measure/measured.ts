@@ -5,7 +5,6 @@ import { type Contact, cleanTouch, settle, type Trouble } from './contact.ts'
 import { type Circumstances, correct, type Step } from './correct.ts'
 import { type Decision, decide } from './decision.ts'
 import { evidence, evidenceOfOver } from './evidence.ts'
-import { type Fitness, fitness } from './fitness.ts'
 import { rangeAt, rangeFor, repeatability, topOf } from './meter.ts'
 import { allowForPoor, moveToRange } from './poor-touches.ts'
 import type { Quantity } from './quantities.ts'
@@ -56,7 +55,6 @@ export interface Measured {
   readonly evidence: readonly number[]
   readonly conformance: Conformance
   readonly decision: Decision
-  readonly fitness: Fitness
   readonly notes: readonly Note[]
 }
 
@@ -91,7 +89,6 @@ export function measure(taken: Taken, against: Against): Measured {
     ...(unfitAdaptor && { evidence: alike(taken.quantity) }),
     conformance: whole,
     decision: touches.length === 0 || unfitAdaptor ? 'undecided' : decide(whole),
-    fitness: fitness(against.limits, at),
     notes: [
       ...read.notes,
       ...(unfitAdaptor ? [{ kind: 'adaptor cannot judge', below: leastVolts } as const] : []),
@@ -99,7 +96,7 @@ export function measure(taken: Taken, against: Against): Measured {
   }
 }
 
-type Judged = Omit<Measured, 'conformance' | 'decision' | 'fitness'>
+type Judged = Omit<Measured, 'conformance' | 'decision'>
 
 function numbers(reading: Reading, quantity: Quantity): (number | 'OL')[] {
   switch (reading.kind) {

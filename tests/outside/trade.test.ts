@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { fitness } from '../../server/measure/fitness.ts'
 import { type Against, measure, type Taken } from '../../server/measure/measured.ts'
 import { quantities } from '../../server/measure/quantities.ts'
 import { difference } from '../../server/measure/shared-path.ts'
@@ -13,12 +14,9 @@ describe('common practice, no published source', () => {
     zero: 0.2,
     partTemperature: { celsius: 20, halfWidth: 5 },
   }
+  const workshop = { celsius: 20, halfWidth: 5 }
   const read = (value: number, low: number, high: number, how: Partial<Taken> = {}) => {
-    const limits: Against = {
-      limits: { low, high },
-      at: { celsius: 20, halfWidth: 5 },
-      material: 'copper',
-    }
+    const limits: Against = { limits: { low, high }, at: workshop, material: 'copper' }
     return measure({ ...taken, touches: [{ kind: 'value', value }], ...how }, limits)
   }
 
@@ -40,10 +38,17 @@ describe('common practice, no published source', () => {
   ])('%s that reads %f on a 0.1 Ω digit is undecided, not passed', (_, value, low, high) => {
     for (const ranges of [meters.hand, meters.pocket]) {
       for (const zero of [undefined, 0, 0.2]) {
-        const { decision, fitness } = read(value, low, high, { ranges, zero })
-        expect(decision).toBe('undecided')
-        expect(fitness.kind).toBe('unfit')
-        expect(fitness.groups).toEqual([['short', 'low', 'in range', 'high'], ['open']])
+        expect(read(value, low, high, { ranges, zero }).decision).toBe('undecided')
+        const at = {
+          ...taken,
+          ranges,
+          zero,
+          material: 'copper',
+          limitsTemperature: workshop,
+        } as const
+        const judged = fitness({ low, high }, at)
+        expect(judged.kind).toBe('unfit')
+        expect(judged.groups).toEqual([['short', 'low', 'in range', 'high'], ['open']])
       }
     }
   })

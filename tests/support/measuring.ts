@@ -1,17 +1,22 @@
 import type { Locator, Page } from 'playwright-core'
 import { changing } from './journey.ts'
 
-/** How a job on the twin of the demo is opened here; what is left out stays as the form has it. */
+/** How a job is opened here; what is left out stays as the form has it. */
 export interface Opening {
+  readonly machine?: string
   readonly air?: string
   readonly meter?: string
   readonly complaint?: string
 }
 
 /** Opens a job on the twin of the demo, through its form. */
-export async function openTwin(page: Page, opening: Opening = {}): Promise<void> {
-  const { air, meter, complaint = 'no-spark' } = opening
-  await page.goto(`/jobs/new?machine=larkfell-2i&complaint=${complaint}`)
+export function openTwin(page: Page, opening: Opening = {}): Promise<void> {
+  return openMachine(page, opening)
+}
+
+export async function openMachine(page: Page, opening: Opening): Promise<void> {
+  const { machine = 'larkfell-2i', air, meter, complaint = 'no-spark' } = opening
+  await page.goto(`/jobs/new?machine=${machine}&complaint=${complaint}`)
   if (air !== undefined) await page.getByLabel('Air temperature').fill(air)
   if (meter !== undefined) await page.locator(`input[name=meter][value=${meter}]`).check()
   await page.getByRole('button', { name: 'Open the job' }).first().click()

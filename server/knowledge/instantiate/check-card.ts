@@ -33,13 +33,21 @@ export function checkCard(check: PlannedCheck, knowledge: Knowledge, machine: Ma
     phone: say(kind.phone),
     why: say(kind.why),
     cautions: cautionCards(kind.cautions, knowledge),
-    outcomes: measured?.quantity.bands ?? answers!.map(({ id }) => id),
+    outcomes: outcomesOf(check, knowledge),
     ...(check.part && { part: check.part.id }),
     ...(kind.meter && { meter: say(kind.meter) }),
     ...(spot && { spot }),
     ...(measured && { measured }),
     ...(answers && !measured && { answers }),
   }
+}
+
+/** The bands of what is measured, or the answers, by name. */
+export function outcomesOf(check: PlannedCheck, knowledge: Knowledge): readonly string[] {
+  if (check.limitsOf === undefined) return check.kind.answers!.map(({ id }) => id)
+  const { part, property } = check.limitsOf
+  const { quantity } = knowledge.partKinds.get(part.kind)!.properties[property]!
+  return quantities[quantity as QuantityId].bands
 }
 
 /** Cautions by name, in the order named. */
