@@ -28,6 +28,8 @@ export interface JobPage {
   readonly together: readonly string[]
   readonly suspects: SuspectsView
   readonly tree: BranchView
+  /** The same as a drawing, an SVG ready to print. */
+  readonly treeDrawing: string
   readonly others: OthersView
   /** Where the keyboard goes when the page was swapped in by a script. */
   readonly focus: 'notice' | 'field' | 'touch' | 'check' | 'verdict'

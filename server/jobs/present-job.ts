@@ -14,6 +14,7 @@ import { presentReadings } from './present-readings.ts'
 import { presentSuspects } from './present-suspects.ts'
 import { presentTogether } from './present-together.ts'
 import { presentTree } from './present-tree.ts'
+import { presentTreeDrawing } from './present-tree-drawing.ts'
 import { presentVerdict } from './present-verdict.ts'
 import { readingInShort } from './reading-words.ts'
 import { jobNumber, lowerFirst, sentence } from './sentences.ts'
@@ -77,6 +78,7 @@ export function presentJob(input: JobInput): JobPage {
     together: presentTogether(input),
     suspects: presentSuspects(input),
     tree: presentTree(input),
+    treeDrawing: presentTreeDrawing(input, check?.id),
     others: presentOthers(input, onPage),
     focus: focus(input, check),
   }

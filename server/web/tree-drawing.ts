@@ -12,7 +12,7 @@ export interface DrawnBranch {
   /** The check that is asked for now would decide here. */
   readonly asked: boolean
   readonly below: readonly DrawnBranch[]
-  /** How many branches below are folded away. */
+  /** How many faults below are folded away. */
   readonly folded: number
 }
 
@@ -72,7 +72,7 @@ function layOut(branch: DrawnBranch, depth: number, above: number, rows: Row[]):
 
 function foldedWords({ folded }: DrawnBranch): string[] {
   if (folded === 0) return []
-  return [folded === 1 ? '1 branch folded' : `${folded} branches folded`]
+  return [folded === 1 ? '1 fault folded' : `${folded} faults folded`]
 }
 
 const gateAt = (depth: number) => margin + depth * step
@@ -118,7 +118,7 @@ function symbol(row: Row): string {
     return `<circle class="fault" cx="${centre}" cy="${middle(row)}" r="6"/>`
   }
   const mark = gate === 'all' ? '&amp;' : `≥${gate}`
-  return `<rect class="gate" x="${x}" y="${y}" width="${gateSize}" height="${gateSize}"/><text class="mark" x="${centre}" y="${y + 14}" text-anchor="middle">${mark}</text>`
+  return `<rect class="gate" x="${x}" y="${y}" width="${gateSize}" height="${gateSize}"/><text class="function" x="${centre}" y="${y + 14}" text-anchor="middle">${mark}</text>`
 }
 
 /** A flag with a question mark at the branch that the next check decides. */

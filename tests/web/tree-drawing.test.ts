@@ -36,7 +36,7 @@ describe('the drawing of a fault tree', () => {
 
   it('writes gates by their function: any, all, at least so many', () => {
     expect(
-      svg.match(/class="mark"[^>]*>([^<]+)</g)?.map((m) => m.split('>')[1]!.slice(0, -1)),
+      svg.match(/class="function"[^>]*>([^<]+)</g)?.map((m) => m.split('>')[1]!.slice(0, -1)),
     ).toEqual(['≥1', '≥1', '&amp;', '≥2'])
   })
 
@@ -51,7 +51,7 @@ describe('the drawing of a fault tree', () => {
   })
 
   it('counts what is folded away and marks where the next check decides', () => {
-    expect(svg).toContain('4 branches folded')
+    expect(svg).toContain('4 faults folded')
     expect(svg.match(/class="asked"/g)).toHaveLength(1)
   })
 
