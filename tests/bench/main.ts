@@ -1,6 +1,8 @@
 import { setTimeout } from 'node:timers/promises'
 import { firstVisit } from './first-visit.ts'
+import { stepMilliseconds } from './growth.ts'
 import { openedJob, postings } from './one-user.ts'
+import { printFleet } from './print-fleet.ts'
 import { startedServer } from './server.ts'
 
 /** The budgets, each with what was measured now. Times depend on the machine; look at several runs. */
@@ -28,6 +30,22 @@ try {
 } finally {
   server.stop()
 }
+
+for (const [cutSets, checks] of [
+  [500, 250],
+  [1000, 500],
+  [2000, 1000],
+] as const) {
+  const budget = cutSets === 1000 ? 20 : undefined
+  print(
+    `next check, ${cutSets} cut sets × ${checks} checks`,
+    stepMilliseconds(cutSets, checks),
+    'ms',
+    budget,
+  )
+}
+
+printFleet(40, 7)
 
 function print(what: string, value: number, unit: string, budget?: number): void {
   const verdict =

@@ -1,9 +1,27 @@
 import type { Policy, SequencingModel } from '../../server/diagnosis/exact.ts'
+import type { Model } from '../../server/diagnosis/model.ts'
 import { rank } from '../../server/diagnosis/next-check.ts'
+import { plan } from '../../server/diagnosis/plan.ts'
+import { sureFrom } from '../../server/diagnosis/stakes.ts'
 import { modelFromTable } from '../support/tables.ts'
 
 /** The product's own information gain per cost, with no look ahead, as a policy. */
-export function greedy({ priors, tests }: SequencingModel): Policy {
+export function greedy(sequencing: SequencingModel): Policy {
+  return following(sequencing, (model, belief) => rank(model, belief, () => true, new Set())[0]!)
+}
+
+/** The product's own planner, which looks ahead, where every state must be told for certain. */
+export function planner(sequencing: SequencingModel): Policy {
+  const certain = sureFrom(1)
+  return following(
+    sequencing,
+    (model, belief) => plan(model, belief, () => true, new Set(), certain).proposals[0]!,
+  )
+}
+
+type Choose = (model: Model, belief: readonly number[]) => { readonly check: string }
+
+function following({ priors, tests }: SequencingModel, choose: Choose): Policy {
   const model = modelFromTable(
     Object.fromEntries(priors.map((prior, i) => [`state ${i}`, prior])),
     Object.fromEntries(tests.map(({ outcomes }, t) => [`test ${t}`, outcomes])),
@@ -12,8 +30,8 @@ export function greedy({ priors, tests }: SequencingModel): Policy {
   return (candidates) => {
     const total = candidates.reduce((sum, i) => sum + priors[i]!, 0)
     const belief = priors.map((prior, i) => (candidates.includes(i) ? prior / total : 0))
-    const [best] = rank(model, belief, () => true, new Set())
-    return model.checks.findIndex(({ id }) => id === best!.check)
+    const { check } = choose(model, belief)
+    return model.checks.findIndex(({ id }) => id === check)
   }
 }
 

@@ -7,7 +7,7 @@ import {
   policyCost,
   type SequencingModel,
 } from '../../server/diagnosis/exact.ts'
-import { greedy, huffmanLength } from './sequencing.ts'
+import { greedy, huffmanLength, planner } from './sequencing.ts'
 
 /**
  * K. R. Pattipati, M. G. Alexandridis 1990, "Application of heuristic search and information theory to
@@ -33,6 +33,10 @@ describe('six states and five tests (Pattipati & Alexandridis 1990, from memory)
 
   it('cost 2.86 tests by information gain alone, which is greedy (computed)', () => {
     expect(policyCost(model, greedy(model))).toBeCloseTo(2.86, 12)
+  })
+
+  it('cost 2.18 tests, the optimum, as the planner goes about them', () => {
+    expect(policyCost(model, planner(model))).toBeCloseTo(2.18, 12)
   })
 
   it('cost at best 2.86, 2.18, 2.82, 2.18, 2.89 by first test (computed)', () => {
