@@ -70,5 +70,11 @@ export const JobEventSchema = z.discriminatedUnion('kind', [
     zero: z.number().nullable(),
   }),
   z.strictObject({ kind: z.literal('withdrawn'), check: z.string() }),
+  z.strictObject({ kind: z.literal('repaired'), parts: z.array(z.string()).min(1) }),
+  z.strictObject({
+    kind: z.literal('proved'),
+    gone: z.boolean(),
+    reopened: z.array(z.string()),
+  }),
   z.strictObject({ kind: z.literal('skipped'), check: z.string(), reason: z.string() }),
 ]) satisfies z.ZodType<JobEvent>

@@ -60,6 +60,13 @@ export type JobEvent =
   /** Another meter, or its leads zeroed: Ω with the probes held together, null where they are not. */
   | { readonly kind: 'instrument'; readonly meter: MeterChoice; readonly zero: number | null }
   | { readonly kind: 'withdrawn'; readonly check: string }
+  /** These parts were repaired or replaced. */
+  | { readonly kind: 'repaired'; readonly parts: readonly string[] }
+  /**
+   * The complaint was tried again after the last repair. If it is still there, the checks that may have
+   * shown the repaired parts are open again.
+   */
+  | { readonly kind: 'proved'; readonly gone: boolean; readonly reopened: readonly string[] }
   | { readonly kind: 'skipped'; readonly check: string; readonly reason: string }
 
 /** A job as it is kept: its events, and when each was written. */

@@ -8,11 +8,18 @@ export interface Folded {
   readonly readings: ReadonlyMap<string, Taken>
   /** The meter as it stands, and what its leads read: Ω, or null where they were not zeroed. */
   readonly instrument: { readonly meter: MeterChoice; readonly zero: number | null }
+  /** What was repaired, in order, and what came of it; null while it is not proved. */
+  readonly repairs: readonly Repair[]
   /** Checks passed over, with the reason. A check with a reading is never among them. */
   readonly skipped: ReadonlyMap<string, string>
 }
 
 export type Opened = Extract<JobEvent, { kind: 'opened' }>
+
+export interface Repair {
+  readonly parts: readonly string[]
+  readonly outcome: null | 'gone' | 'still there'
+}
 
 export interface Taken {
   readonly typed: string
@@ -26,6 +33,7 @@ export interface Taken {
 export function fold(events: StoredJob['events']): Folded {
   const readings = new Map<string, Taken>()
   const skipped = new Map<string, string>()
+  const repairs: Repair[] = []
   const opened = firstOf(events)
   let instrument: Folded['instrument'] = {
     meter: { kind: 'class', id: opened.conditions.meter },
@@ -53,6 +61,13 @@ export function fold(events: StoredJob['events']): Folded {
         })
         break
       }
+      case 'repaired':
+        repairs.push({ parts: event.parts, outcome: null })
+        break
+      case 'proved':
+        proveLast(repairs, event.gone)
+        for (const check of event.reopened) readings.delete(check)
+        break
       case 'instrument':
         instrument = { meter: event.meter, zero: event.zero }
         break
@@ -66,7 +81,12 @@ export function fold(events: StoredJob['events']): Folded {
         break
     }
   }
-  return { opened, instrument, readings, skipped }
+  return { opened, instrument, readings, repairs, skipped }
+}
+
+function proveLast(repairs: Repair[], gone: boolean): void {
+  const last = repairs.pop()
+  if (last !== undefined) repairs.push({ ...last, outcome: gone ? 'gone' : 'still there' })
 }
 
 function firstOf(events: StoredJob['events']): Opened {

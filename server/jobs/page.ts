@@ -23,6 +23,7 @@ export interface JobPage {
   /** The check to make now (proposed or chosen), or none where the verdict stands alone. */
   readonly check?: CheckView
   readonly verdict?: VerdictView
+  readonly repair?: RepairView
   readonly readings: readonly ReadingRow[]
   /** What pairs of readings say together, as sentences. */
   readonly together: readonly string[]
@@ -287,6 +288,17 @@ export interface VerdictView {
   readonly next: readonly NextStep[]
   /** What it could still be, as sentences. */
   readonly couldBe: readonly string[]
+}
+
+/** Writing down the repair, proving it, or that all is done. */
+export interface RepairView {
+  readonly title: string
+  readonly says: string
+  readonly steps: readonly string[]
+  readonly action: string
+  /** Parts the repair is of, as the form sends them back. */
+  readonly parts: string
+  readonly buttons: readonly { readonly value: string; readonly says: string }[]
 }
 
 export interface NextStep {

@@ -2,11 +2,15 @@ import type { Knowledge } from '../knowledge/knowledge.ts'
 import type { Fact } from './page.ts'
 import { instrumentWords } from './present-check-instrument.ts'
 import type { JobInput } from './present-job.ts'
+import { namesOf } from './present-repair.ts'
 import { dateAndTime, listed, lowerFirst, upperFirst } from './sentences.ts'
 
 /** The head of the work order: what was said and how things stood when the job was opened. */
 export function presentHead({ job, folded, instrument, kase, knowledge }: JobInput): Fact[] {
   const { conditions, note } = folded.opened
+  const stillThere = folded.repairs.flatMap(({ parts, outcome }) =>
+    outcome === 'still there' ? parts : [],
+  )
   return [
     { label: 'Machine', value: `${kase.machine.maker} ${kase.machine.name}` },
     { label: 'Complaint', value: kase.complaint.title },
@@ -21,6 +25,9 @@ export function presentHead({ job, folded, instrument, kase, knowledge }: JobInp
       way: { href: `/jobs/${job.id}/instrument`, text: 'Meter and leads' },
     },
     { label: 'Tools at hand', value: toolWords(conditions.tools, knowledge) },
+    ...(stillThere.length === 0
+      ? []
+      : [{ label: 'Repaired, still there', value: upperFirst(namesOf(kase, stillThere)) }]),
     ...(note === '' ? [] : [{ label: 'Note', value: note }]),
   ]
 }

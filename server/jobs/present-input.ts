@@ -1,3 +1,4 @@
+import { afterRepair } from '../diagnosis/after-repair.ts'
 import { walk } from '../diagnosis/walk.ts'
 import type { Knowledge } from '../knowledge/knowledge.ts'
 import type { FoundJob } from './find.ts'
@@ -11,7 +12,11 @@ import { walkOptions } from './weigh.ts'
 export function standingOf(knowledge: Knowledge, found: FoundJob): JobInput {
   const { folded } = found
   const instrument = instrumentOf(knowledge, folded)
-  const model = foreseenModel(found.kase, instrument, folded.opened.conditions)
+  const cured = folded.repairs.flatMap(({ parts, outcome }) =>
+    outcome === 'still there' ? parts : [],
+  )
+  const whole = foreseenModel(found.kase, instrument, folded.opened.conditions)
+  const model = afterRepair(whole, cured)
   const kase = { ...found.kase, model }
   const judged = judgedReadings(kase, folded, instrument)
   const options = walkOptions(kase, folded, judged, instrument)

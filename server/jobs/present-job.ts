@@ -11,6 +11,7 @@ import { presentCheck } from './present-check.ts'
 import { presentHead } from './present-head.ts'
 import { presentOthers } from './present-others.ts'
 import { presentReadings } from './present-readings.ts'
+import { presentRepair } from './present-repair.ts'
 import { presentSuspects } from './present-suspects.ts'
 import { presentTogether } from './present-together.ts'
 import { presentTree } from './present-tree.ts'
@@ -61,6 +62,7 @@ export function presentJob(input: JobInput): JobPage {
   const card = onPage === undefined ? undefined : input.kase.checks.get(onPage)
   const check = card && presentCheck(input, card, onPage === proposed)
   const verdict = presentVerdict(input)
+  const repair = presentRepair(input)
   return {
     title: title(input, check),
     job: {
@@ -74,6 +76,7 @@ export function presentJob(input: JobInput): JobPage {
     ...(notice !== undefined && { notice }),
     ...(check && { check }),
     ...(verdict && { verdict }),
+    ...(repair && { repair }),
     readings: presentReadings(input),
     together: presentTogether(input),
     suspects: presentSuspects(input),

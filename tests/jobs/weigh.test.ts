@@ -55,6 +55,7 @@ function folded(
   return {
     opened,
     readings: new Map(taken),
+    repairs: [],
     instrument: { meter: { kind: 'class', id: conditions.meter }, zero: null },
     skipped: new Map(Object.entries(skipped)),
   }

@@ -1,0 +1,76 @@
+import { describe, expect, it } from 'vitest'
+import { allCases, type Http, readyApp } from '../support/app.ts'
+import { hiddenFault } from '../support/hidden-fault.ts'
+import { openJob, post } from '../support/job.ts'
+import { textIn, valueIn } from '../support/page.ts'
+
+const kase = allCases().find(({ complaint }) => complaint.id === 'no-spark')!
+const fault = hiddenFault(kase)
+
+/** A job that was walked to its verdict. */
+async function namedJob() {
+  const { http } = await readyApp()
+  const job = await openJob(http, kase)
+  await walkOn(http, job)
+  const page = async () => (await http.get(job).expect(200)).text
+  return { http, job, page, version: async () => valueIn(await page(), 'version') }
+}
+
+/** Answers as the hidden fault would while the page asks. */
+async function walkOn(http: Http, job: string): Promise<void> {
+  for (let step = 0; step < 40; step += 1) {
+    const html = (await http.get(job).expect(200)).text
+    if (!html.includes(`action="${job}/readings#now"`)) return
+    const answer = fault.typical(valueIn(html, 'check'))
+    const said: Record<string, string> =
+      'type' in answer ? { typed: answer.type } : { choice: answer.choose }
+    const fields = { version: valueIn(html, 'version'), check: valueIn(html, 'check'), ...said }
+    await post(http, `${job}/readings`, fields).expect(303)
+  }
+}
+
+describe('a repair', () => {
+  it('is written down, proved, and the job is done', async () => {
+    const { http, job, page, version } = await namedJob()
+    expect(textIn(await page())).toContain(`Repaired: the ${fault.part}`)
+    const parts = valueIn(await page(), 'parts')
+    await post(http, `${job}/repairs`, { version: await version(), parts }).expect(303)
+    expect(textIn(await page())).toContain('Prove the repair')
+    const gone = { version: await version(), choice: 'gone' }
+    await post(http, `${job}/proofs`, gone).expect(303)
+    expect(textIn(await page())).toContain('Repaired and proved')
+  })
+
+  it('that leaves the complaint there is walked on from, with that part out of play', async () => {
+    const { http, job, page, version } = await namedJob()
+    const parts = valueIn(await page(), 'parts')
+    await post(http, `${job}/repairs`, { version: await version(), parts }).expect(303)
+    const still = { version: await version(), choice: 'still-there' }
+    await post(http, `${job}/proofs`, still).expect(303)
+    const text = textIn(await page())
+    expect(text).toContain('Repaired, still there')
+    expect(text).not.toContain(`The fault is in the ${fault.part}`)
+    expect(text).toContain('Check to make now')
+  })
+
+  it('of a part that the verdict does not name is refused with a sentence', async () => {
+    const { http, job, version } = await namedJob()
+    const wrong = { version: await version(), parts: 'flywheel' }
+    const answer = await post(http, `${job}/repairs`, wrong)
+    expect(answer.status).toBe(409)
+    expect(textIn(answer.text)).toContain('The verdict is another one by now')
+  })
+
+  it('cannot be proved before it is written down, nor on an old page', async () => {
+    const { http, job, page, version } = await namedJob()
+    const early = await post(http, `${job}/proofs`, { version: await version(), choice: 'gone' })
+    expect(early.status).toBe(409)
+    expect(textIn(early.text)).toContain('no repair to prove')
+    const stale = await post(http, `${job}/repairs`, {
+      version: 1,
+      parts: valueIn(await page(), 'parts'),
+    })
+    expect(stale.status).toBe(409)
+    expect(textIn(stale.text)).toContain('moved on')
+  })
+})
