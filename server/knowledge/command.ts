@@ -2,6 +2,7 @@ import { writeFileSync } from 'node:fs'
 import { z } from 'zod'
 import { KnowledgeProblems, loadKnowledge } from './load.ts'
 import { fileKinds } from './schema/index.ts'
+import { testabilityReport } from './testability-report.ts'
 
 const trees = `${import.meta.dirname}/../../trees`
 
@@ -21,6 +22,7 @@ const commands: Readonly<Record<string, () => number>> = {
         `knowledge is sound: ${knowledge.complaints.size} complaints, ${knowledge.partKinds.size} part kinds, ` +
           `${knowledge.checkKinds.size} check kinds, ${knowledge.machines.size} machines`,
       )
+      for (const line of testabilityReport(knowledge)) console.log(line)
       return 0
     } catch (error) {
       if (!(error instanceof KnowledgeProblems)) throw error

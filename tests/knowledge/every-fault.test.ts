@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { followTypical } from '../support/follow.ts'
+import { typicalWalk } from '../../server/diagnosis/testability.ts'
 import { shippedCases } from '../support/knowledge.ts'
 
 const cases = shippedCases()
@@ -22,7 +22,7 @@ describe('every fault of the shipped trees', () => {
       for (const c of alone) {
         const { parts, faults } = model.cutSets[c]!
         if (parts.length === 0) continue
-        const { end, minutes, evidence } = followTypical(model, c)
+        const { end, minutes, evidence } = typicalWalk(model, c, new Set())
         tally.minutes += minutes
         if (end.kind === 'named' && end.parts.join() === parts.join()) tally.named += 1
         else if (
