@@ -70,6 +70,8 @@ export interface CheckView {
   readonly terms: readonly Fact[]
   readonly spot?: SpotView
   readonly why: string
+  /** Why not the runner-up, or empty. */
+  readonly rival: string
   readonly prospects: readonly ProspectRow[]
   readonly form: ReadingForm
   /** Back to the proposed check, where this one was chosen. */

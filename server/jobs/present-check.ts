@@ -7,6 +7,7 @@ import { presentCheckInstrument } from './present-check-instrument.ts'
 import { presentForm } from './present-form.ts'
 import type { JobInput } from './present-job.ts'
 import { presentProspects } from './present-prospects.ts'
+import { presentRival } from './present-rival.ts'
 import { presentSpot } from './present-spot.ts'
 import { degrees, listed, minutes, sentence, upperFirst } from './sentences.ts'
 
@@ -36,6 +37,7 @@ export function presentCheck(input: JobInput, card: CheckCard, proposed: boolean
     terms: terms(card, setups),
     ...(spot && { spot }),
     why: sentence(card.why),
+    rival: correcting ? '' : presentRival(input, card.id),
     prospects: correcting ? [] : presentProspects(kase, input.evidence, card),
     form: presentForm(input, card),
     ...(!proposed && !correcting && { backHref: `/jobs/${job.id}` }),

@@ -3,6 +3,7 @@ import { clearedByCheck } from './branch-words.ts'
 import { circumstances } from './measuring/measured-reading.ts'
 import type { ReadingRow } from './page.ts'
 import { presentBudget } from './present-budget.ts'
+import { comesAndGoes } from './present-coming-and-going.ts'
 import { correctedSentences } from './present-corrected.ts'
 import type { JobInput } from './present-job.ts'
 import { noteSentences } from './present-notes.ts'
@@ -25,7 +26,9 @@ export function presentReadings(input: JobInput): ReadingRow[] {
       read: readWords(card, taken.reading),
       judged: decisionWords(taken),
       ...worth(input, check, `reading-${index + 1}`, check === latest),
-      effect: gone.length > 0 ? `Cleared: ${clauses(gone, 4)}.` : '',
+      effect: [gone.length > 0 ? `Cleared: ${clauses(gone, 4)}.` : '', comesAndGoes(input, check)]
+        .filter(Boolean)
+        .join(' '),
       correctHref: `/jobs/${job.id}?correct=${encodeURIComponent(check)}`,
       withdrawAction: `/jobs/${job.id}/withdrawals`,
     }

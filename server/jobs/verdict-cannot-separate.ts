@@ -3,7 +3,7 @@ import type { NextStep, VerdictView } from './page.ts'
 import type { JobInput } from './present-job.ts'
 import { hindrance } from './present-others.ts'
 import { suspectName } from './present-suspects.ts'
-import { listed, lowerFirst, percent, sentence, the, upperFirst } from './sentences.ts'
+import { listed, lowerFirst, minutes, percent, sentence, the, upperFirst } from './sentences.ts'
 import { evidenceSentences } from './verdict-evidence.ts'
 import { cautionsOf, couldStillBe } from './verdict-named.ts'
 
@@ -22,6 +22,7 @@ export function cannotSeparate(input: JobInput, step: CannotSeparate): VerdictVi
     cautions: likeliest ? cautionsOf([likeliest]) : [],
     next: [
       splitter(input, step.splitBy),
+      ...firstFitStep(input, step),
       ...(likeliest
         ? [
             {
@@ -33,6 +34,17 @@ export function cannotSeparate(input: JobInput, step: CannotSeparate): VerdictVi
     ],
     couldBe: couldStillBe(input, parts),
   }
+}
+
+/** Fitting a part can be the sensible check, where it is cheap for its chance. */
+function firstFitStep({ kase }: JobInput, { firstFit }: CannotSeparate): NextStep[] {
+  if (firstFit === undefined) return []
+  const name = the(kase.parts.get(firstFit.part)!.name)
+  return [
+    {
+      says: `Or fit ${name} first: with a chance of ${percent(firstFit.probability)}, and about ${minutes(Math.round(firstFit.minutes))} lost with its price if it was not the cause, it is the cheapest way on.`,
+    },
+  ]
 }
 
 function says({ kase }: JobInput, group: readonly Suspect[]): string {

@@ -30,5 +30,13 @@ export function readSentence({ kase, judged }: JobInput, check: string): string 
 
 function strength({ bits }: Weight): string {
   const { says } = strengths.find(({ from }) => Math.abs(bits) >= from)!
-  return `${says} ${bits > 0 ? 'for' : 'against'}`
+  return `${says} (${odds(Math.abs(bits))}) ${bits > 0 ? 'for' : 'against'}`
+}
+
+/** "19 to 1", "3 to 2": the likelihood ratio as odds. */
+function odds(bits: number): string {
+  const ratio = 2 ** bits
+  if (ratio >= 1000) return 'over 1000 to 1'
+  if (ratio < 1.75) return ratio < 1.4 ? '4 to 3' : '3 to 2'
+  return `${ratio < 10 ? Math.round(ratio) : Number(ratio.toPrecision(2))} to 1`
 }

@@ -1,0 +1,73 @@
+import { describe, expect, it } from 'vitest'
+import type { JobEvent } from '../../server/jobs/events.ts'
+import { fold } from '../../server/jobs/fold.ts'
+import { comesAndGoes } from '../../server/jobs/present-coming-and-going.ts'
+import { standingOf } from '../../server/jobs/present-input.ts'
+import { presentRival } from '../../server/jobs/present-rival.ts'
+import { allCases, shippedKnowledge } from '../support/app.ts'
+
+const knowledge = shippedKnowledge()
+const kase = allCases().find(
+  ({ complaint, machine }) => complaint.id === 'no-spark' && machine.outputs.length > 1,
+)!
+
+/** The twin without a spark, after these touches of these checks. */
+function standing(readings: Record<string, readonly number[]> = {}) {
+  const opened: JobEvent = {
+    kind: 'opened',
+    machine: kase.machine.id,
+    complaint: kase.complaint.id,
+    conditions: {
+      where: 'bench',
+      air: 20,
+      engine: 'cold',
+      tools: Object.keys(knowledge.tools.tools),
+      meter: 'shop',
+    },
+    note: '',
+  }
+  const taken = Object.entries(readings).map(
+    ([check, values]): JobEvent => ({
+      kind: 'reading',
+      check,
+      typed: values.join(' '),
+      touches: values.map((value) => ({ kind: 'value', value })),
+      manner: { warmth: { kind: 'as the air' } },
+    }),
+  )
+  const events = [opened, ...taken].map((event) => ({ event, at: new Date(2031, 4, 7) }))
+  return standingOf(knowledge, {
+    job: { id: 1, version: events.length, events },
+    folded: fold(events),
+    kase,
+  })
+}
+
+describe('why this check and not the next best', () => {
+  it('names the runner-up, what it would tell for its minutes, and both ways to the end', () => {
+    const input = standing()
+    const [best, rival] = input.walk.proposals
+    const says = presentRival(input, best!.check)
+    expect(says).toContain(kase.checks.get(rival!.check)!.title.slice(1))
+    expect(says).toMatch(/tell/)
+    expect(says).toMatch(/To the end .* about/)
+  })
+
+  it('is not said of a check that somebody chose', () => {
+    const input = standing()
+    expect(presentRival(input, input.walk.proposals[3]!.check)).toBe('')
+  })
+})
+
+describe('a part that passes cold', () => {
+  const check = 'winding-resistance.exciter-start.igniter-plug'
+
+  it('is not cleared of a failure that comes with heat, and that is said', () => {
+    const says = comesAndGoes(standing({ [check]: [365, 365] }), check)
+    expect(says).toMatch(/does not clear a failure that comes only when .*it is hot/)
+  })
+
+  it('is not spoken of where it did not pass', () => {
+    expect(comesAndGoes(standing({ [check]: [900, 900, 900] }), check)).toBe('')
+  })
+})
