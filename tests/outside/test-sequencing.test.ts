@@ -91,6 +91,7 @@ describe('a chain of inverters, output wrong, one of them at fault', () => {
     [16, 4, 1],
   ])('of %i needs %i/%i probes (computed)', (n, over, under) => {
     expect(optimalCost(equal(n))).toBe(over / under)
+    expect(policyCost(equal(n), planner(equal(n)))).toBeCloseTo(over / under, 12)
   })
 
   it.each(sizes)('of %i needs m + 2(n − 2^m)/n probes, m = floor(log2 n) (computed)', (n) => {
