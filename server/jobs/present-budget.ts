@@ -5,7 +5,7 @@ import type { Circumstances, Step } from '../measure/correct.ts'
 import type { Measured } from '../measure/measured.ts'
 import { printLimits } from '../measure/print.ts'
 import type { Quantity } from '../measure/quantities.ts'
-import type { BudgetRow, BudgetView } from './page.ts'
+import type { BudgetRow, BudgetView } from './page-readings.ts'
 import { fromWhere, sensitivityWords } from './present-budget-words.ts'
 import { degrees, exact, percent, upperFirst } from './sentences.ts'
 

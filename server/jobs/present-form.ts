@@ -1,6 +1,6 @@
 import type { CheckCard } from '../knowledge/case.ts'
 import type { Quantity } from '../measure/quantities.ts'
-import type { ReadingForm } from './page.ts'
+import type { ReadingForm } from './page-check.ts'
 import type { JobInput } from './present-job.ts'
 import { presentManner } from './present-manner.ts'
 import { readWords } from './reading-words.ts'

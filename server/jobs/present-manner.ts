@@ -1,7 +1,7 @@
 import type { CheckCard } from '../knowledge/case.ts'
 import type { PartWarmth } from './events.ts'
 import { temperatureOf, usualWarmth } from './measuring/warmth.ts'
-import type { ReadingForm } from './page.ts'
+import type { ReadingForm } from './page-check.ts'
 import type { JobInput } from './present-job.ts'
 import { degrees, signed } from './sentences.ts'
 

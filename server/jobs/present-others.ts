@@ -1,6 +1,6 @@
 import type { Proposal } from '../diagnosis/walk-types.ts'
 import type { CheckCard } from '../knowledge/case.ts'
-import type { OtherCheck, OthersView } from './page.ts'
+import type { OtherCheck, OthersView } from './page-beside.ts'
 import type { JobInput } from './present-job.ts'
 import { listed, lowerFirst, minutes, sentence, upperFirst } from './sentences.ts'
 

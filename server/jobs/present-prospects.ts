@@ -7,7 +7,7 @@ import { printLimits, printValue } from '../measure/print.ts'
 import type { Band, Quantity } from '../measure/quantities.ts'
 import type { Limits } from '../measure/reading.ts'
 import { branchClause } from './branch-words.ts'
-import type { ProspectRow } from './page.ts'
+import type { ProspectRow } from './page-check.ts'
 import { suspectName } from './present-suspects.ts'
 import { clauses, percent, the, upperFirst } from './sentences.ts'
 

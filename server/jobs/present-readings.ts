@@ -1,7 +1,7 @@
 import type { CheckCard } from '../knowledge/case.ts'
 import { clearedByCheck } from './branch-words.ts'
 import { circumstances } from './measuring/measured-reading.ts'
-import type { ReadingRow } from './page.ts'
+import type { ReadingRow } from './page-readings.ts'
 import { presentBudget } from './present-budget.ts'
 import { comesAndGoes } from './present-coming-and-going.ts'
 import { correctedSentences } from './present-corrected.ts'

@@ -1,4 +1,4 @@
-import type { RepairView } from './page.ts'
+import type { RepairView } from './page-verdict.ts'
 import type { JobInput } from './present-job.ts'
 import { listed, lowerFirst, sentence, the } from './sentences.ts'
 

@@ -1,7 +1,7 @@
 import type { Spot } from '../knowledge/case.ts'
 import type { Colours } from '../knowledge/schema/tables.ts'
 import { connectorFace } from '../web/connector-face.ts'
-import type { ProbeView, SpotView, WireView } from './page.ts'
+import type { ProbeView, SpotView, WireView } from './page-check.ts'
 import { sentence, upperFirst } from './sentences.ts'
 
 /** Where the probes go: in words, by wire, and as a drawing where there is a connector. */

@@ -1,6 +1,6 @@
 import type { Suspect } from '../diagnosis/walk-types.ts'
 import type { Case } from '../knowledge/case.ts'
-import type { SuspectRow, SuspectsView } from './page.ts'
+import type { SuspectRow, SuspectsView } from './page-beside.ts'
 import type { JobInput } from './present-job.ts'
 import { counted, percent, upperFirst } from './sentences.ts'
 

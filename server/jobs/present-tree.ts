@@ -1,5 +1,5 @@
 import type { Gate } from '../diagnosis/fault-tree.ts'
-import type { BranchView } from './page.ts'
+import type { BranchView } from './page-beside.ts'
 import type { JobInput } from './present-job.ts'
 import { readingInShort } from './reading-words.ts'
 import { percent, upperFirst } from './sentences.ts'

@@ -1,5 +1,5 @@
 import type { Step } from '../diagnosis/walk-types.ts'
-import type { VerdictView } from './page.ts'
+import type { VerdictView } from './page-verdict.ts'
 import type { JobInput } from './present-job.ts'
 import { cannotSeparate } from './verdict-cannot-separate.ts'
 import { contradiction } from './verdict-contradiction.ts'

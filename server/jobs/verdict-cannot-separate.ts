@@ -1,5 +1,5 @@
 import type { Step, Suspect } from '../diagnosis/walk-types.ts'
-import type { NextStep, VerdictView } from './page.ts'
+import type { NextStep, VerdictView } from './page-verdict.ts'
 import type { JobInput } from './present-job.ts'
 import { hindrance } from './present-others.ts'
 import { suspectName } from './present-suspects.ts'

@@ -1,5 +1,5 @@
 import type { Step } from '../diagnosis/walk-types.ts'
-import type { VerdictView } from './page.ts'
+import type { VerdictView } from './page-verdict.ts'
 import type { JobInput } from './present-job.ts'
 import { readSentence } from './verdict-evidence.ts'
 import { couldStillBe } from './verdict-named.ts'

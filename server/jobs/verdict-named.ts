@@ -1,7 +1,7 @@
 import type { Step } from '../diagnosis/walk-types.ts'
 import type { Case, PartCard } from '../knowledge/case.ts'
 import { byGravity } from './cautions.ts'
-import type { NextStep, VerdictView } from './page.ts'
+import type { NextStep, VerdictView } from './page-verdict.ts'
 import type { JobInput } from './present-job.ts'
 import { suspectName } from './present-suspects.ts'
 import { lowerFirst, percent, sentence, the, upperFirst } from './sentences.ts'

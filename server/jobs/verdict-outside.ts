@@ -1,6 +1,6 @@
 import type { Step } from '../diagnosis/walk-types.ts'
 import { clearedByCheck } from './branch-words.ts'
-import type { VerdictView } from './page.ts'
+import type { VerdictView } from './page-verdict.ts'
 import type { JobInput } from './present-job.ts'
 import { clauses, percent, sentence } from './sentences.ts'
 import { readSentence } from './verdict-evidence.ts'

@@ -1,3 +1,5 @@
+import { escaped } from './xml.ts'
+
 /**
  * Draws the face of a connector, so that one finds the two pins to touch without a book. Our own
  * drawing: a body, numbered cavities with their wire's colours, and a lettered flag on a heavy ring
@@ -52,8 +54,8 @@ export function connectorFace(options: FaceOptions): string {
   return [
     `<svg class="connector-face" role="img" viewBox="${view.map(short).join(' ')}"`,
     ' fill="none" stroke="currentColor" stroke-width="1.5" text-anchor="middle">',
-    `<title>${escapeXml(titleOf(options))}</title>`,
-    `<desc>${escapeXml(layoutOf(options))}</desc>`,
+    `<title>${escaped(titleOf(options))}</title>`,
+    `<desc>${escaped(layoutOf(options))}</desc>`,
     drawLatch(options.latch, body),
     body.outline,
     ...body.spots.map((spot) => drawCavity(spot, body.size, options)),
@@ -181,7 +183,7 @@ function drawWire({ swatches: [base, ...tracers] }: FaceWire, width: number, y: 
   const stripe = thick / (2 * tracers.length + 1)
   const bar = (top: number, height: number, more: string) =>
     `<rect ${box(-width / 2, top, width, height)} ${more}/>`
-  const filled = (name: string) => `class="${escapeXml(name)}" stroke="none"`
+  const filled = (name: string) => `class="${escaped(name)}" stroke="none"`
   return [
     bar(y, thick, filled(base)),
     ...tracers.map((tracer, i) => bar(y + (2 * i + 1) * stripe, stripe, filled(tracer))),
@@ -234,12 +236,9 @@ const flagsOn = (place: string, touch: readonly string[]) =>
   touch.map((at, i) => (at === place ? letterOf(i) : '')).join('')
 
 const text = (words: string, x: number, y: number, size: number, more = '') =>
-  `<text x="${short(x)}" y="${short(y)}" font-size="${short(size)}" fill="currentColor" stroke="none" ${more}>${escapeXml(words)}</text>`
+  `<text x="${short(x)}" y="${short(y)}" font-size="${short(size)}" fill="currentColor" stroke="none" ${more}>${escaped(words)}</text>`
 
 const box = (x: number, y: number, width: number, height: number) =>
   `x="${short(x)}" y="${short(y)}" width="${short(width)}" height="${short(height)}"`
 
 const short = (length: number) => String(Math.round(length * 10) / 10 || 0)
-
-const escapeXml = (words: string) =>
-  words.replace(/[&<>"']/g, (character) => `&#${character.charCodeAt(0)};`)

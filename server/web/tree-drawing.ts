@@ -1,3 +1,5 @@
+import { escaped } from './xml.ts'
+
 /** A branch of a fault tree as it is to be drawn. Whatever is folded away is counted, not drawn. */
 export interface DrawnBranch {
   readonly says: string
@@ -137,12 +139,4 @@ function wrapped(text: string, room: number): string[] {
     } else lines.push(word)
   }
   return lines
-}
-
-function escaped(text: string): string {
-  return text
-    .replaceAll('&', '&amp;')
-    .replaceAll('<', '&lt;')
-    .replaceAll('>', '&gt;')
-    .replaceAll('"', '&quot;')
 }

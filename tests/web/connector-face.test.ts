@@ -141,7 +141,7 @@ describe('the face of a connector', () => {
     })
     expect(svg).not.toContain('<script')
     expect(svg).not.toContain('onload="')
-    expect(svg).toContain('&#60;script&#62;&#34;&#38;&#39;')
+    expect(svg).toContain('&lt;script&gt;&quot;&amp;&#39;')
     expect(unclosed(svg)).toEqual([])
   })
 })

@@ -1,0 +1,57 @@
+export interface ReadingRow {
+  readonly check: string
+  readonly title: string
+  /** As typed, tidied: "8.8 Ω", "OL", "No spark", "Could not tell". */
+  readonly read: string
+  /** "lowest of 3 touches: 8.9 Ω, 9.4 Ω, 8.8 Ω", or empty. */
+  readonly touched: string
+  /** "conforms, 97 % within limits"; empty where nothing is judged. */
+  readonly judged: string
+  /** What it was corrected for, step by step, and what it comes to. */
+  readonly corrected: readonly string[]
+  /** Poor contact, leads not zeroed, why it is undecided: sentences. */
+  readonly notes: readonly string[]
+  /** Limits, reading and corrected reading as an SVG, ready to print. */
+  readonly scale?: { readonly svg: string; readonly open: boolean }
+  readonly budget?: BudgetView
+  /** A small form for more touches, where it is measured. */
+  readonly again?: {
+    readonly action: string
+    /** Of the field, and of the sentence beside it. */
+    readonly id: string
+    readonly label: string
+    readonly unit: string
+    readonly typed: string
+    readonly problem?: string
+  }
+  /** What it cleared, as a sentence, or empty. */
+  readonly effect: string
+  readonly correctHref: string
+  readonly withdrawAction: string
+}
+
+/** The uncertainty of one reading, with digits enough to do every sum again. */
+export interface BudgetView {
+  /** From as read to as compared with the limits, a line of arithmetic each. */
+  readonly steps: readonly string[]
+  readonly rows: readonly BudgetRow[]
+  /** Combined uncertainty, 95 % half-width and chances, as sentences. */
+  readonly totals: readonly string[]
+}
+
+export interface BudgetRow {
+  /** "accuracy of the meter" */
+  readonly name: string
+  /** "0.8 % of 123 Ω + 4 × 0.1 Ω" */
+  readonly from: string
+  /** "± 1.384 Ω" */
+  readonly input: string
+  readonly distribution: string
+  readonly u: string
+  readonly sensitivity: string
+  readonly sensitivityFrom: string
+  /** Sensitivity times u, in the unit of the result. */
+  readonly adds: string
+  /** Share of u², "62 %". */
+  readonly share: string
+}
