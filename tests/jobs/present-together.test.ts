@@ -67,7 +67,7 @@ describe('through the wires, minus at the part', () => {
   it('leaves the wires, cold or not', () => {
     for (const air of [20, -25]) {
       const [says] = together({ [atIgniter]: '226.4', [atPickup]: '225' }, air)
-      expect(says).toMatch(/leaves 1\.4 Ω ± .+ for the left pickup wiring\./)
+      expect(says).toMatch(/leaves 1\.4 Ω ± .+ for the left pickup wiring and the pickup plug\./)
     }
   })
 })
