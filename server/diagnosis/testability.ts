@@ -1,5 +1,6 @@
-import type { Evidence, Model } from './model.ts'
-import { walk } from './walk.ts'
+import type { Model } from './model.ts'
+import { type Steps, toTheEnd } from './steps.ts'
+import { type TypicalWalk, typicalWalks } from './typical-walks.ts'
 import type { Step } from './walk-types.ts'
 
 /** How well a tree's checks find its single faults; shares are weighted by the faults' rates. */
@@ -15,13 +16,13 @@ export interface Testability {
   readonly groups: readonly { readonly fault: string; readonly parts: readonly string[] }[]
   /** Faults that end outside the tree, in a contradiction, or under another part's name. */
   readonly missed: readonly string[]
-  /** Checks that none of these walks ever proposed. */
+  /** Checks that no walk proposes, not for pairs of faults and not for "nothing in this tree" either. */
   readonly neverAsked: readonly string[]
 }
 
 /**
- * Walks each single fault of a model, every check answered as that fault typically would, and sums up:
- * faults detected and isolated in the terms of IEEE Std 1522 (definitions confirmed in a secondary
+ * Walks each explanation of a model, every check answered as it typically would be, and sums up for the
+ * single faults: detected and isolated in the terms of IEEE Std 1522 (definitions confirmed in a secondary
  * source; the share isolated is of the detected ones, where other sources divide by all).
  *
  * @param impossible checks that are not at hand
@@ -30,18 +31,32 @@ export function testability(
   model: Model,
   impossible: ReadonlySet<string> = new Set(),
 ): Testability {
+  return toTheEnd(testabilityInSteps(model, impossible))
+}
+
+/** The same in steps of some milliseconds each, for those who have others to attend to meanwhile. */
+export function* testabilityInSteps(
+  model: Model,
+  impossible: ReadonlySet<string>,
+): Steps<Testability> {
+  const all = [...model.cutSets.keys()]
+  return summedUp(model, yield* typicalWalks(model, all, impossible))
+}
+
+function summedUp(model: Model, walks: ReadonlyMap<number, TypicalWalk>): Testability {
   const single = model.cutSets.flatMap(({ faults }, c) => (faults.length === 1 ? [c] : []))
-  const walks = single.map((c) => ({ c, ...typicalWalk(model, c, impossible) }))
+  const ended = single.map((c) => {
+    const { end, minutes } = walks.get(c)!
+    return { c, minutes, group: groupWith(end, partOf(model, c)) }
+  })
   const rate = (some: readonly { readonly c: number }[]) =>
     some.reduce((sum, { c }) => sum + model.cutSets[c]!.prior, 0)
-  const ended = walks.map((each) => ({
-    ...each,
-    group: groupWith(each.end, partOf(model, each.c)),
-  }))
   const detected = ended.filter(({ group }) => group !== null)
   const upTo = (most: number) =>
     rate(detected.filter(({ group }) => group!.length <= most)) / (rate(detected) || 1)
-  const asked = new Set(walks.flatMap(({ asked }) => asked))
+  const asked = new Set(
+    [...walks.values()].flatMap(({ evidence }) => evidence.map(({ check }) => check)),
+  )
   return {
     faults: single.length,
     detected: rate(detected) / (rate(ended) || 1),
@@ -54,32 +69,6 @@ export function testability(
       .map(({ c, group }) => ({ fault: model.cutSets[c]!.faults[0]!, parts: group! })),
     missed: ended.flatMap(({ c, group }) => (group === null ? model.cutSets[c]!.faults : [])),
     neverAsked: model.checks.map(({ id }) => id).filter((id) => !asked.has(id)),
-  }
-}
-
-/** Follows the tool's own proposals, each answered with the likeliest outcome under one cut set. */
-export function typicalWalk(
-  model: Model,
-  cutSet: number,
-  impossible: ReadonlySet<string>,
-): {
-  readonly end: Step
-  readonly minutes: number
-  readonly asked: readonly string[]
-  readonly evidence: readonly Evidence[]
-} {
-  const evidence: Evidence[] = []
-  let minutes = 0
-  for (;;) {
-    const { step } = walk(model, { evidence, impossible })
-    if (step.kind !== 'ask') {
-      return { end: step, minutes, asked: evidence.map(({ check }) => check), evidence }
-    }
-    minutes += step.proposal.minutes
-    const check = model.checks.find(({ id }) => id === step.proposal.check)!
-    const row = check.chances[cutSet]!
-    const typical = row.indexOf(Math.max(...row))
-    evidence.push({ check: check.id, outcomes: row.map((_, o) => (o === typical ? 1 : 0)) })
   }
 }
 

@@ -12,3 +12,16 @@ export function complaintsFor(knowledge: Knowledge, machineId: string): Complain
   if (machine === undefined) return []
   return [...knowledge.complaints.values()].filter((complaint) => fits(complaint, machine))
 }
+
+/** A machine with a complaint that fits it. */
+export interface Fit {
+  readonly machine: Machine
+  readonly complaint: Complaint
+}
+
+/** Every complaint on every machine that it fits, machine by machine. */
+export function allFits(knowledge: Knowledge): Fit[] {
+  return [...knowledge.machines.values()].flatMap((machine) =>
+    complaintsFor(knowledge, machine.id).map((complaint) => ({ machine, complaint })),
+  )
+}

@@ -1,29 +1,30 @@
-import { testability } from '../diagnosis/testability.ts'
-import { complaintsFor } from './fits.ts'
+import { toTheEnd } from '../diagnosis/steps.ts'
+import { caseTestability, kindsThatNeverPay } from './case-testability.ts'
+import { allFits } from './fits.ts'
 import { caseFor } from './instantiate.ts'
 import type { Knowledge } from './knowledge.ts'
 
 /**
  * Per complaint and machine, with a full tool box: faults detected and isolated (by rate, IEEE 1522
- * terms), expected minutes, the groups that cannot be separated and the checks never asked for.
+ * terms), expected minutes, the groups that cannot be separated, and how many checks never pay with
+ * any box; last the kinds of check that pay nowhere. Each line comes as soon as it is worked out.
  */
-export function testabilityReport(knowledge: Knowledge): string[] {
-  return [...knowledge.machines.values()].flatMap((machine) =>
-    complaintsFor(knowledge, machine.id).flatMap((complaint) => {
-      const { model } = caseFor(knowledge, machine.id, complaint.id)
-      const found = testability(model)
-      const [one, two, three] = found.isolated.map(percent)
-      return [
-        `${complaint.id} on ${machine.id}: ${found.faults} single faults, ${percent(found.detected)} detected, ` +
-          `isolated to 1 part ${one}, to 2 ${two}, to 3 ${three}; ${found.minutes.toFixed(1)} min; ` +
-          `${found.neverAsked.length} of ${model.checks.length} checks not asked for`,
-        ...found.groups.map(
-          ({ fault, parts }) => `  cannot separate ${fault}: ${parts.join(', ')}`,
-        ),
-        ...found.missed.map((fault) => `  not found: ${fault}`),
-      ]
-    }),
-  )
+export function* testabilityReport(knowledge: Knowledge): Generator<string, void> {
+  const cases = []
+  for (const { machine, complaint } of allFits(knowledge)) {
+    const kase = caseFor(knowledge, machine.id, complaint.id)
+    const { full, neverPay } = toTheEnd(caseTestability(knowledge, kase))
+    cases.push({ checks: kase.checks, neverPay })
+    const [one, two, three] = full.isolated.map(percent)
+    yield `${complaint.id} on ${machine.id}: ${full.faults} single faults, ${percent(full.detected)} detected, ` +
+      `isolated to 1 part ${one}, to 2 ${two}, to 3 ${three}; ${full.minutes.toFixed(1)} min; ` +
+      `${neverPay.length} of ${kase.checks.size} checks never pay`
+    for (const { fault, parts } of full.groups)
+      yield `  cannot separate ${fault}: ${parts.join(', ')}`
+    for (const fault of full.missed) yield `  not found: ${fault}`
+  }
+  const kinds = kindsThatNeverPay(knowledge, cases)
+  yield `check kinds that never pay on any machine for any complaint: ${kinds.join(', ') || 'none'}`
 }
 
 const percent = (share: number): string => `${(100 * share).toFixed(1)} %`

@@ -1,0 +1,12 @@
+import type { Knowledge } from '../../server/knowledge/knowledge.ts'
+import { shippedKnowledge } from './app.ts'
+
+const few = ['lamps-too-bright', 'will-not-stop']
+
+/** The shipped knowledge with its quickest complaints only: new each time, so that nothing is known of it. */
+export function fewCases(): Knowledge {
+  const shipped = shippedKnowledge()
+  const complaints = new Map([...shipped.complaints].filter(([id]) => few.includes(id)))
+  if (complaints.size !== few.length) throw new Error(`The shipped trees lack one of ${few}.`)
+  return { ...shipped, complaints }
+}
