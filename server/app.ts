@@ -1,6 +1,7 @@
 import compress from '@fastify/compress'
 import formbody from '@fastify/formbody'
 import fastify, { type FastifyInstance, type FastifyServerOptions } from 'fastify'
+import { healthArea } from './health/routes.ts'
 import { jobStore } from './jobs/job-store.ts'
 import { jobsArea } from './jobs/routes.ts'
 import type { Knowledge } from './knowledge/knowledge.ts'
@@ -43,5 +44,6 @@ export function buildApp(parts: AppParts): FastifyInstance {
   useViews(app, { assets: assetsAt(versions), fresh: freshViews })
   app.register(staticFiles, { versions })
   app.register(jobsArea, { knowledge, jobs: jobStore(store.jobs, now) })
+  app.register(healthArea, { knowledge })
   return app
 }

@@ -12,8 +12,9 @@ const below: Readonly<Record<string, readonly string[]>> = {
   store: [],
   web: [],
   jobs: ['knowledge', 'diagnosis', 'measure', 'store', 'web'],
+  health: ['knowledge', 'diagnosis', 'web'],
   // The top of the house puts everything together.
-  '': ['knowledge', 'diagnosis', 'measure', 'store', 'web', 'jobs'],
+  '': ['knowledge', 'diagnosis', 'measure', 'store', 'web', 'jobs', 'health'],
 }
 
 /** The pure rooms may use general-purpose libraries only, and none of Node's own. */

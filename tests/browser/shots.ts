@@ -75,6 +75,13 @@ async function addresses(from: Browser): Promise<Record<string, string>> {
   found.worth = path(page)
   found.unfit = `${found.worth}?check=primary-resistance.coil-right.coil-plug-right`
   found.instrument = `${found.worth}/instrument`
+  found['health-case'] = `/health/${kase.machine.id}/dies-hot`
+  await page.goto(found['health-case'])
+  await page.locator('#never-pay').waitFor()
+  found.health = '/health'
+  // Every case has to be worked out before the page is whole.
+  await page.goto(found.health)
+  await page.locator('#kinds').waitFor({ timeout: 300_000 })
   await page.close()
   return found
 }

@@ -5,7 +5,7 @@ import { openJob, post } from '../support/job.ts'
 const kase = allCases()[0]!
 
 describe('every page', () => {
-  it.each(['/', '/jobs', '/jobs/new', '/jobs/1', '/nothing'])(
+  it.each(['/', '/jobs', '/jobs/new', '/jobs/1', '/health', '/nothing'])(
     'is never kept, and differs by what is asked for: %s',
     async (address) => {
       const { http } = await readyApp()
@@ -37,6 +37,8 @@ describe('every page', () => {
       '/',
       '/jobs',
       '/jobs/new',
+      '/health',
+      `/health/${kase.machine.id}/${kase.complaint.id}`,
       ...checks.map((id) => `${job}?check=${id}`),
     ]) {
       const { text } = await http.get(address).expect(200)

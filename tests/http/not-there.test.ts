@@ -15,6 +15,7 @@ describe('what is not there', () => {
     '/jobs/1e3',
     `/jobs/${'9'.repeat(30)}`,
     '/jobs/1/nothing',
+    '/health/nothing',
     '/static/nothing.css',
   ])('is a page with a way on: %s', async (address) => {
     const { http } = await readyApp()

@@ -1,5 +1,6 @@
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core'
 import { afterAll, onTestFinished } from 'vitest'
+import type { AppParts } from '../../server/app.ts'
 import { readyApp } from './app.ts'
 import { launched } from './chromium.ts'
 
@@ -25,8 +26,11 @@ export interface OpenPage {
 }
 
 /** A new window on an app of its own, closed after the test. */
-export async function openPage(options: BrowserContextOptions = {}): Promise<OpenPage> {
-  const { app } = await readyApp()
+export async function openPage(
+  options: BrowserContextOptions = {},
+  parts: Partial<AppParts> = {},
+): Promise<OpenPage> {
+  const { app } = await readyApp(parts)
   const address = await app.listen({ host: '127.0.0.1', port: 0 })
   const context = await (await browser()).newContext({ baseURL: address, ...options })
   onTestFinished(() => context.close())

@@ -2,12 +2,18 @@ import type { Page } from 'playwright-core'
 import { allCases } from './app.ts'
 import { hiddenFault } from './hidden-fault.ts'
 import { changing, checkOnPage, followProposals, give, openJobByClicks } from './journey.ts'
+import { lookUntil } from './look-until.ts'
 import { goTo, openTwin, take } from './measuring.ts'
 
 /** The case with the most checks: its pages hold everything that a page can hold. */
 export const largest = allCases().sort((a, b) => b.checks.size - a.checks.size)[0]!
 
 const fault = hiddenFault(largest)
+
+/** A case that is quickly worked out, and leaves groups with what one has at the trailside. */
+const atTheTrailside = allCases().find(
+  ({ complaint, machine }) => complaint.id === 'lamps-dim' && machine.outputs.length > 1,
+)!
 
 /** Every page of the app, and every state a job's page can be in, by name; each brings the browser there. */
 export const states: Readonly<Record<string, (page: Page) => Promise<unknown>>> = {
@@ -98,6 +104,18 @@ export const states: Readonly<Record<string, (page: Page) => Promise<unknown>>> 
   'a verdict': async (page) => {
     await openJobByClicks(page, largest)
     await followProposals(page, fault)
+  },
+  'knowledge health, with some of it still being worked out': async (page) => {
+    await states['knowledge health of one case']!(page)
+    await page.goto('/health')
+    await page.locator('#working').waitFor()
+    await page.getByText('Being worked out', { exact: true }).first().waitFor()
+    await page.locator('.health td[data-label]').first().waitFor()
+  },
+  'knowledge health of one case': async (page) => {
+    const { machine, complaint } = atTheTrailside
+    await page.goto(`/health/${machine.id}/${complaint.id}`)
+    await lookUntil(page, '#never-pay')
   },
   'an address that leads nowhere': (page) => page.goto('/nowhere'),
 }

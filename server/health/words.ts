@@ -1,0 +1,52 @@
+import type { Testability } from '../diagnosis/testability.ts'
+import type { Machine } from '../knowledge/schema/index.ts'
+
+/** "97.3 %"; all or nothing is said only where it is so. */
+export function share(part: number): string {
+  const said = (100 * part).toFixed(1)
+  if (said === '100.0') return part < 1 - rounding ? '>99.9\u00a0%' : '100\u00a0%'
+  if (said === '0.0') return part > rounding ? '<0.1\u00a0%' : '0\u00a0%'
+  return `${said}\u00a0%`
+}
+
+/** Sums of some hundred shares miss 1 by less than this. */
+const rounding = 1e-9
+
+/** "12.4 min" */
+export const minutes = (count: number): string => `${count.toFixed(1)}\u00a0min`
+
+/** "1 fault", "1,204 faults" */
+export function counted(count: number, one: string, many = `${one}s`): string {
+  return `${count.toLocaleString('en-GB')} ${count === 1 ? one : many}`
+}
+
+/** "a", "a or b", "a, b or c" */
+export function listed(items: readonly string[], last: 'and' | 'or'): string {
+  if (items.length < 2) return items.join('')
+  return `${items.slice(0, -1).join(', ')} ${last} ${items.at(-1)}`
+}
+
+export const upperFirst = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
+
+export const machineName = ({ maker, name }: Machine): string => `${maker} ${name}`
+
+/** Groups that no check tells apart, each once, with all the faults that end in it. */
+export function groupsOf({ groups }: Testability): {
+  readonly parts: readonly string[]
+  readonly faults: readonly string[]
+}[] {
+  const names = groups.map(({ parts }) => [...parts].sort().join())
+  return [...new Set(names)].map((name) => {
+    const same = groups.filter((_, i) => names[i] === name)
+    return { parts: same[0]!.parts, faults: same.map(({ fault }) => fault) }
+  })
+}
+
+/** What the words over the figures mean. */
+export const meaning =
+  'Each single fault is walked, every check answered as that fault typically would be; shares are ' +
+  'weighted by how often a fault comes in. Detected, isolated and ambiguity group as in IEEE 1522: ' +
+  'the share isolated to so many parts is of the detected faults.'
+
+/** Where a case could not be worked out. */
+export const failed = 'Could not be worked out. The server’s log says why.'
