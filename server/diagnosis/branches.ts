@@ -1,4 +1,4 @@
-import { faultsBelow, holds } from './fault-tree.ts'
+import { faultsBelow, holdingIn } from './fault-tree.ts'
 import type { Model } from './model.ts'
 import type { Branch } from './walk-types.ts'
 
@@ -12,23 +12,21 @@ export const clearedBelow = 0.01
 const clearedByFactor = 4
 
 /** For each gate and fault of the tree: the cut sets in which it holds. */
-type Holding = ReadonlyMap<string, readonly number[]>
+type HoldingTable = ReadonlyMap<string, readonly number[]>
 
 /** Kept per model, as it never changes. */
-const holding = new WeakMap<Model, Holding>()
+const tables = new WeakMap<Model, HoldingTable>()
 
-function holdingIn(model: Model): Holding {
-  const known = holding.get(model)
+function holdingTable(model: Model): HoldingTable {
+  const known = tables.get(model)
   if (known !== undefined) return known
-  const present = model.cutSets.map((cutSet) => new Set(cutSet.faults))
+  const holding = holdingIn(model.tree)
   const names = [...model.tree.gates.keys(), ...faultsBelow(model.tree, model.tree.top)]
-  const table = new Map(
-    names.map((name) => [
-      name,
-      present.flatMap((faults, c) => (holds(model.tree, name, faults) ? [c] : [])),
-    ]),
-  )
-  holding.set(model, table)
+  const table = new Map(names.map((name) => [name, [] as number[]]))
+  model.cutSets.forEach(({ faults }, c) => {
+    for (const name of holding(faults)) table.get(name)!.push(c)
+  })
+  tables.set(model, table)
   return table
 }
 
@@ -37,7 +35,7 @@ export function branchProbabilities(
   model: Model,
   belief: readonly number[],
 ): ReadonlyMap<string, number> {
-  const table = [...holdingIn(model)]
+  const table = [...holdingTable(model)]
   return new Map(table.map(([name, cutSets]) => [name, probability(cutSets, belief)]))
 }
 
@@ -65,7 +63,7 @@ export function branches(
   checks: readonly string[],
 ): Map<string, Branch> {
   const result = new Map<string, Branch>()
-  for (const [name, cutSets] of holdingIn(model)) {
+  for (const [name, cutSets] of holdingTable(model)) {
     const at = (step: number) => probability(cutSets, history[step]!)
     const before = at(0)
     const now = at(checks.length)

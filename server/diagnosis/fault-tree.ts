@@ -14,20 +14,42 @@ export interface FaultTree {
   readonly gates: ReadonlyMap<string, Gate>
 }
 
+/** Which gates and faults hold when exactly these faults are there. */
+export type Holding = (present: Iterable<string>) => ReadonlySet<string>
+
 /**
- * Whether a gate (or a fault) holds when exactly the faults in `present` are there.
- * The tree must be free of cycles (the knowledge lint sees to that).
+ * What holds in a tree, for any faults that are there: worked out upwards from those faults, so that
+ * a gate that many share is met once and not under each of them.
  */
-export function holds(tree: FaultTree, name: string, present: ReadonlySet<string>): boolean {
-  const gate = tree.gates.get(name)
-  if (gate === undefined) return present.has(name)
-  const needed = inputsNeeded(gate)
-  let held = 0
-  for (const input of gate.inputs) {
-    if (holds(tree, input, present)) held += 1
-    if (held >= needed) return true
+export function holdingIn({ gates }: Pick<FaultTree, 'gates'>): Holding {
+  const above = new Map<string, string[]>()
+  for (const [name, { inputs }] of gates) {
+    for (const input of inputs) {
+      const known = above.get(input)
+      if (known === undefined) above.set(input, [name])
+      else known.push(name)
+    }
   }
-  return false
+  return (present) => {
+    const holding = new Set<string>()
+    const met = new Map<string, number>()
+    const open = [...present].filter((name) => !gates.has(name))
+    for (let name = open.pop(); name !== undefined; name = open.pop()) {
+      if (holding.has(name)) continue
+      holding.add(name)
+      for (const gate of above.get(name) ?? []) {
+        const count = (met.get(gate) ?? 0) + 1
+        met.set(gate, count)
+        if (count >= inputsNeeded(gates.get(gate)!)) open.push(gate)
+      }
+    }
+    return holding
+  }
+}
+
+/** Whether a gate (or a fault) holds when exactly the faults in `present` are there. */
+export function holds(tree: FaultTree, name: string, present: Iterable<string>): boolean {
+  return holdingIn(tree)(present).has(name)
 }
 
 /** How many inputs must hold for the gate to hold: 1 for `or`, all for `and`, k for `atLeast`. */
@@ -39,15 +61,45 @@ export function inputsNeeded(gate: Gate): number {
 
 /** Every fault at or below the gate of that name, each once, in tree order. */
 export function faultsBelow(tree: FaultTree, name: string): string[] {
-  const found = new Set<string>()
+  const found: string[] = []
   const seen = new Set<string>()
-  const visit = (at: string): void => {
-    if (seen.has(at)) return
+  // A list of its own and not the call stack, which a deep tree would overflow.
+  const open = [name]
+  for (let at = open.pop(); at !== undefined; at = open.pop()) {
+    if (seen.has(at)) continue
     seen.add(at)
-    const gate = tree.gates.get(at)
-    if (gate === undefined) found.add(at)
-    else gate.inputs.forEach(visit)
+    const inputs = tree.gates.get(at)?.inputs
+    if (inputs === undefined) found.push(at)
+    else for (let i = inputs.length - 1; i >= 0; i -= 1) open.push(inputs[i]!)
   }
-  visit(name)
-  return [...found]
+  return found
+}
+
+/**
+ * Every gate at or below the top, each after all gates among its inputs.
+ *
+ * Throws an `Error` that names a gate which feeds itself.
+ */
+export function gatesBottomUp({ top, gates }: FaultTree): string[] {
+  const found: string[] = []
+  const state = new Map<string, 'entered' | 'done'>()
+  const open = [top]
+  for (let name = open.at(-1); name !== undefined; name = open.at(-1)) {
+    if (!gates.has(name) || state.get(name) === 'done') {
+      open.pop()
+    } else if (state.get(name) === 'entered') {
+      open.pop()
+      state.set(name, 'done')
+      found.push(name)
+    } else {
+      state.set(name, 'entered')
+      for (const input of gates.get(name)!.inputs) {
+        if (state.get(input) === 'entered') {
+          throw new Error(`The fault tree has a cycle through '${input}'`)
+        }
+        if (gates.has(input)) open.push(input)
+      }
+    }
+  }
+  return found
 }

@@ -1,5 +1,6 @@
 import type { DecisionDiagram } from './decision-diagram.ts'
-import { FALSE, NodeTable, pairKey, TRUE } from './node-table.ts'
+import { FALSE, NodeTable, TRUE } from './node-table.ts'
+import { pairwise } from './pairwise.ts'
 
 /** A family of sets of faults as a zero-suppressed diagram: each way to its "holds" is one set. */
 export interface SetDiagram {
@@ -16,53 +17,46 @@ export interface SetDiagram {
  * already. Throws `DiagramTooLarge` beyond the node limit of the diagram given.
  * Source: Rauzy 1993 (from memory), on the zero-suppressed diagrams of Minato 1993.
  */
-export function minimalSolutions(diagram: DecisionDiagram): SetDiagram {
-  const { nodes, faults } = diagram
-  const sets = new NodeTable(nodes.maxNodes)
-  const minimalOf = new Map<number, number>()
-  const withoutOf = new Map<number, number>()
+export function minimalSolutions({ nodes, root, faults }: DecisionDiagram): SetDiagram {
+  const sets = new NodeTable(nodes.maxNodes, 'absent')
 
-  /** Zero suppression: a fault that is in no set of the family needs no node. */
-  const setNode = (level: number, low: number, high: number): number =>
-    high === FALSE ? low : sets.node(level, low, high)
+  /** The sets of a family that do not make f hold. */
+  const without = pairwise({
+    first: sets,
+    second: nodes,
+    into: sets,
+    atOnce: (family, f) => {
+      if (family === FALSE || f === TRUE) return FALSE
+      // The empty set makes no coherent f hold, unless f always does.
+      return f === FALSE || family === TRUE ? family : undefined
+    },
+  })
 
-  const minimal = (f: number): number => {
-    if (f === FALSE || f === TRUE) return f
-    const known = minimalOf.get(f)
-    if (known !== undefined) return known
-    const low = minimal(nodes.low(f))
-    const high = without(minimal(nodes.high(f)), nodes.low(f))
-    const node = setNode(nodes.level(f), low, high)
-    minimalOf.set(f, node)
-    return node
+  const needed = reachable(nodes, root)
+  const minimalOf = [FALSE, TRUE]
+  // Children have smaller numbers than their node, so one pass upwards meets them first.
+  for (let f = 2; f <= root; f += 1) {
+    if (!needed[f]) continue
+    const low = nodes.low(f)
+    const high = without(minimalOf[nodes.high(f)]!, low)
+    minimalOf[f] = sets.node(nodes.level(f), minimalOf[low]!, high)
   }
-
-  /** The sets of the family that do not make f hold. */
-  const without = (family: number, f: number): number => {
-    if (family === FALSE || f === TRUE) return FALSE
-    // The empty set makes no coherent f hold, unless f always does.
-    if (f === FALSE || family === TRUE) return family
-    const key = pairKey(family, f)
-    const known = withoutOf.get(key)
-    if (known !== undefined) return known
-    const level = sets.level(family)
-    const fLevel = nodes.level(f)
-    let node: number
-    if (fLevel < level) {
-      node = without(family, nodes.low(f))
-    } else {
-      const low = without(sets.low(family), fLevel === level ? nodes.low(f) : f)
-      const high = without(sets.high(family), fLevel === level ? nodes.high(f) : f)
-      node = setNode(level, low, high)
-    }
-    withoutOf.set(key, node)
-    return node
-  }
-
-  return { nodes: sets, root: minimal(diagram.root), faults }
+  return { nodes: sets, root: minimalOf[root]!, faults }
 }
 
-/** How many sets the family has, without listing them; exact up to 2^53. */
+/** For each node whether it lies at or below the root; what was built on the way need not. */
+function reachable(nodes: NodeTable, root: number): Uint8Array {
+  const found = new Uint8Array(root + 1)
+  found[root] = 1
+  for (let node = root; node >= 2; node -= 1) {
+    if (!found[node]) continue
+    found[nodes.low(node)] = 1
+    found[nodes.high(node)] = 1
+  }
+  return found
+}
+
+/** How many sets the family has, without listing them; exact up to 2^53, ∞ beyond 10^308. */
 export function countSets({ nodes, root }: SetDiagram): number {
   const counts = [0, 1]
   for (let node = 2; node <= root; node += 1) {
@@ -71,21 +65,31 @@ export function countSets({ nodes, root }: SetDiagram): number {
   return counts[root]!
 }
 
-/** Every set of the family, in no particular order. */
+/** How many faults a list of all sets would name, each as often as it is in one; to 15 digits. */
+export function countNames({ nodes, root }: SetDiagram): number {
+  const counts = [0, 1]
+  const names = [0, 0]
+  for (let node = 2; node <= root; node += 1) {
+    const [low, high] = [nodes.low(node), nodes.high(node)]
+    counts[node] = counts[low]! + counts[high]!
+    names[node] = names[low]! + names[high]! + counts[high]!
+  }
+  return names[root]!
+}
+
+/** Every set of the family, in no particular order. Takes as long as `countNames` is great. */
 export function listSets({ nodes, root, faults }: SetDiagram): string[][] {
   const found: string[][] = []
   const path: string[] = []
-  const walk = (node: number): void => {
-    if (node === FALSE) return
-    if (node === TRUE) {
-      found.push([...path])
-      return
-    }
+  // The nodes still to be looked at, each with how many faults of the path stand above it.
+  const open = [{ node: root, depth: 0 }]
+  for (let at = open.pop(); at !== undefined; at = open.pop()) {
+    const { node, depth } = at
+    path.length = depth
+    if (node === TRUE) found.push([...path])
+    if (node === TRUE || node === FALSE) continue
     path.push(faults[nodes.level(node)]!)
-    walk(nodes.high(node))
-    path.pop()
-    walk(nodes.low(node))
+    open.push({ node: nodes.low(node), depth }, { node: nodes.high(node), depth: depth + 1 })
   }
-  walk(root)
   return found
 }

@@ -1,28 +1,38 @@
+import { IntTable } from './int-table.ts'
+
 /** The two ends of every diagram: "does not hold" and "holds". */
 export const FALSE = 0
 export const TRUE = 1
 
-/** Two node numbers fit side by side in one safe integer (2^52) as long as each stays below this. */
+/** Node numbers must fit into the tables' 32 bits with room to spare. */
 const NODE_SPACE = 2 ** 26
 
 /** The level of an end: below every fault. */
-const END = Number.MAX_SAFE_INTEGER
+const END = 2 ** 31 - 1
 
-/** A diagram would need more nodes than it may have. */
+/**
+ * Steps of work for each node that a diagram may have. Trees that can be answered take one to three;
+ * without a bound, a tree could be worked on for hours without making a new node.
+ */
+const STEPS_PER_NODE = 8
+
+/** A diagram would need more nodes than it may have, or more work than goes with that many. */
 export class DiagramTooLarge extends Error {
   override readonly name = 'DiagramTooLarge'
   readonly maxNodes: number
 
   constructor(maxNodes: number) {
-    super(`The decision diagram needs more than ${maxNodes} nodes`)
+    super(`The decision diagram needs more than ${maxNodes} nodes, or the work of so many`)
     this.maxNodes = maxNodes
   }
 }
 
-/** One key for an ordered pair of node numbers. */
-export function pairKey(first: number, second: number): number {
-  return first * NODE_SPACE + second
-}
+/** What it means that a way through a diagram passes a level without a node there. */
+export type Skipped =
+  /** The fault makes no difference: a decision diagram. */
+  | 'either way'
+  /** The fault is not in the set: a diagram of sets. */
+  | 'absent'
 
 /**
  * Nodes of a diagram by number, each (level, low, high) stored once, so that equal functions have
@@ -30,33 +40,48 @@ export function pairKey(first: number, second: number): number {
  */
 export class NodeTable {
   readonly maxNodes: number
-  readonly #levels: number[] = [END, END]
-  readonly #lows: number[] = [FALSE, TRUE]
-  readonly #highs: number[] = [FALSE, TRUE]
-  readonly #numberOf: Map<number, number>[] = []
+  readonly #skipped: Skipped
+  readonly #numberOf = new IntTable()
+  #levels = new Int32Array(64).fill(END, 0, 2)
+  #lows = new Int32Array(64)
+  #highs = new Int32Array(64)
+  #size = 2
+  #stepsLeft: number
 
   /** @param maxNodes 2 to 2^26, ends included. */
-  constructor(maxNodes: number) {
+  constructor(maxNodes: number, skipped: Skipped = 'either way') {
     if (!(maxNodes >= 2 && maxNodes <= NODE_SPACE)) {
       throw new RangeError(`maxNodes must be 2 to ${NODE_SPACE}, not ${maxNodes}`)
     }
     this.maxNodes = maxNodes
+    this.#skipped = skipped
+    this.#stepsLeft = maxNodes * STEPS_PER_NODE
   }
 
   /** The number of the node with these three, made if it is new. Throws `DiagramTooLarge`. */
   node(level: number, low: number, high: number): number {
-    this.#numberOf[level] ??= new Map()
-    const ofLevel = this.#numberOf[level]
-    const key = pairKey(low, high)
-    const known = ofLevel.get(key)
+    if (high === (this.#skipped === 'absent' ? FALSE : low)) return low
+    const known = this.#numberOf.get(level, low, high)
     if (known !== undefined) return known
-    const made = this.#levels.length
+    const made = this.#size
     if (made >= this.maxNodes) throw new DiagramTooLarge(this.maxNodes)
-    this.#levels.push(level)
-    this.#lows.push(low)
-    this.#highs.push(high)
-    ofLevel.set(key, made)
+    if (made === this.#levels.length) {
+      this.#levels = grown(this.#levels)
+      this.#lows = grown(this.#lows)
+      this.#highs = grown(this.#highs)
+    }
+    this.#levels[made] = level
+    this.#lows[made] = low
+    this.#highs[made] = high
+    this.#size += 1
+    this.#numberOf.set(level, low, high, made)
     return made
+  }
+
+  /** Counts work that may go on without new nodes. Throws `DiagramTooLarge` where it is too much. */
+  spend(steps: number): void {
+    this.#stepsLeft -= steps
+    if (this.#stepsLeft < 0) throw new DiagramTooLarge(this.maxNodes)
   }
 
   /** Place of the node's fault in the order, 0 at the top; ends lie below every fault. */
@@ -73,4 +98,22 @@ export class NodeTable {
   high(node: number): number {
     return this.#highs[node]!
   }
+
+  /** `low` as seen from a level at or above the node's own. */
+  lowFrom(node: number, level: number): number {
+    return this.#levels[node] === level ? this.#lows[node]! : node
+  }
+
+  /** `high` as seen from a level at or above the node's own. */
+  highFrom(node: number, level: number): number {
+    if (this.#levels[node] === level) return this.#highs[node]!
+    return this.#skipped === 'absent' ? FALSE : node
+  }
+}
+
+/** A copy of twice the length. */
+function grown(numbers: Int32Array<ArrayBuffer>): Int32Array<ArrayBuffer> {
+  const copy = new Int32Array(numbers.length * 2)
+  copy.set(numbers)
+  return copy
 }

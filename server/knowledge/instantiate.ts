@@ -1,4 +1,4 @@
-import type { FaultTree } from '../diagnosis/fault-tree.ts'
+import { type FaultTree, holdingIn } from '../diagnosis/fault-tree.ts'
 import type { Check } from '../diagnosis/model.ts'
 import type { Case, CheckCard, PartCard } from './case.ts'
 import { fits } from './fits.ts'
@@ -79,7 +79,8 @@ export function drawChecks(
   machine: Machine,
   tree: DrawnTree,
 ): DrawnCheck[] {
-  const setting = { complaint, machine, tree, partKinds: knowledge.partKinds }
+  const holding = holdingIn(tree)
+  const setting = { complaint, machine, tree, holding, partKinds: knowledge.partKinds }
   return [...knowledge.checkKinds.values()]
     .flatMap((kind) => plan(kind, setting))
     .map((planned) => ({

@@ -1,10 +1,9 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { minimalCutSets } from '../../server/diagnosis/cut-sets.ts'
-import { decisionDiagram } from '../../server/diagnosis/decision-diagram.ts'
-import { type FaultTree, type Gate, holds } from '../../server/diagnosis/fault-tree.ts'
-import { DiagramTooLarge } from '../../server/diagnosis/node-table.ts'
+import { type FaultTree, holds } from '../../server/diagnosis/fault-tree.ts'
 import { coherentTree, cutSetsByTruthTable, subsetsOf } from './coherent-trees.ts'
+import { and, atLeast, or, treeOf } from './tree-shapes.ts'
 
 describe('minimal cut sets', () => {
   it('of an "or" are its faults, one by one', () => {
@@ -87,52 +86,6 @@ describe('minimal cut sets', () => {
   })
 })
 
-describe('large trees', () => {
-  it('do not expand what is absorbed in the end', () => {
-    // Multiplied out from the top, the first twenty gates alone give 3^20 sets.
-    const gates: Record<string, Gate> = {}
-    for (let i = 0; i < 20; i += 1) gates[`g${i}`] = or('x', `a${i}`, `b${i}`)
-    const tree = treeOf({ top: and(...Object.keys(gates), 'x'), ...gates })
-    expect(cutSetsOf(tree)).toEqual([['x']])
-  })
-
-  it('list tens of thousands of sets', () => {
-    const sets = cutSetsOf(treeOf({ top: atLeast(8, ...names(18)) }))
-    expect(sets).toHaveLength(43_758)
-    expect(new Set(sets.map((set) => set.join())).size).toBe(43_758)
-  })
-
-  it('may have thousands of faults under one gate', () => {
-    expect(cutSetsOf(treeOf({ top: or(...names(3000)) }))).toHaveLength(3000)
-    expect(cutSetsOf(treeOf({ top: and(...names(3000)) }))[0]).toHaveLength(3000)
-  })
-
-  it('with more sets than the limit are refused with their number', () => {
-    const vote = treeOf({ top: atLeast(10, ...names(20)) })
-    expect(minimalCutSets(vote)).toEqual({ kind: 'tooMany', count: 184_756, limit: 100_000 })
-    expect(minimalCutSets(vote, 184_755)).toMatchObject({ kind: 'tooMany', count: 184_756 })
-    expect(minimalCutSets(vote, 184_756)).toMatchObject({ kind: 'found' })
-  })
-
-  it('are counted where listing them could never end', () => {
-    const gates: Record<string, Gate> = {}
-    for (let i = 0; i < 50; i += 1) gates[`g${i}`] = or(...names(4, `p${i}.`))
-    const tree = treeOf({ top: and(...Object.keys(gates)), ...gates })
-    expect(minimalCutSets(tree)).toEqual({ kind: 'tooMany', count: 4 ** 50, limit: 100_000 })
-  })
-
-  it('too entangled for the diagram are refused by name', () => {
-    // Asking about all of x before any y makes the diagram remember every x.
-    const gates: Record<string, Gate> = {}
-    for (let i = 0; i < 12; i += 1) gates[`pair${i}`] = and(`x${i}`, `y${i}`)
-    const pairs = Object.keys(gates)
-    const tree = treeOf({ top: or('all', ...pairs), all: and(...names(12, 'x'), 'z'), ...gates })
-    expect(minimalCutSets(tree, 100, 1000)).toEqual({ kind: 'tooLarge', maxNodes: 1000 })
-    expect(cutSetsOf(tree)).toHaveLength(12 + 1)
-    expect(() => decisionDiagram(tree, 1000)).toThrow(DiagramTooLarge)
-  })
-})
-
 describe('trees that cannot be', () => {
   it.each([0, 3, 1.5, Number.NaN])('a vote of %s out of 2 is an error', (k) => {
     expect(() => minimalCutSets(treeOf({ top: atLeast(k, 'a', 'b') }))).toThrow(RangeError)
@@ -152,26 +105,6 @@ function cutSetsOf(tree: FaultTree): readonly (readonly string[])[] {
   const result = minimalCutSets(tree)
   if (result.kind !== 'found') throw new Error(result.kind)
   return result.cutSets
-}
-
-function treeOf(gates: Readonly<Record<string, Gate>>): FaultTree {
-  return { top: 'top', gates: new Map(Object.entries(gates)) }
-}
-
-function or(...inputs: string[]): Gate {
-  return { kind: 'or', inputs }
-}
-
-function and(...inputs: string[]): Gate {
-  return { kind: 'and', inputs }
-}
-
-function atLeast(k: number, ...inputs: string[]): Gate {
-  return { kind: 'atLeast', k, inputs }
-}
-
-function names(count: number, prefix = 'f'): string[] {
-  return Array.from({ length: count }, (_, i) => `${prefix}${i}`)
 }
 
 function sharesAGate({ gates }: FaultTree): boolean {

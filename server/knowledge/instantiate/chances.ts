@@ -1,4 +1,4 @@
-import { type FaultTree, faultsBelow, holds } from '../../diagnosis/fault-tree.ts'
+import { faultsBelow, type Holding } from '../../diagnosis/fault-tree.ts'
 import type { About } from '../schema/check-kind.ts'
 import type { PartKind } from '../schema/index.ts'
 import type { Machine } from '../schema/machine.ts'
@@ -18,6 +18,8 @@ export type RowOf = (faults: readonly string[]) => readonly number[]
 interface Setting {
   readonly machine: Machine
   readonly tree: DrawnTree
+  /** What holds in that tree. */
+  readonly holding: Holding
   readonly partKinds: ReadonlyMap<string, PartKind>
 }
 
@@ -75,12 +77,12 @@ function readProperty(
 function watchGate(
   check: PlannedCheck,
   about: Extract<About, { kind: 'gate' }>,
-  { tree }: Setting,
+  { tree, holding }: Setting,
 ): ChancesOf {
-  const whole: FaultTree = { top: check.gate!, gates: tree.gates }
+  const watched = check.gate!
   const away = new Set(
     (about.without === undefined ? [] : tree.copies.get(about.without)!).flatMap((copy) =>
-      faultsBelow(whole, copy.name),
+      faultsBelow({ top: watched, gates: tree.gates }, copy.name),
     ),
   )
   const replaced = about.replacing === undefined ? undefined : check.part!.id
@@ -94,7 +96,7 @@ function watchGate(
   return (faults) => {
     // A cause outside the tree is not cured by unplugging, replacing or swapping what is in it.
     if (changes && faults.length === 0) return about.holds
-    return holds(whole, whole.top, new Set(faults.flatMap(change))) ? about.holds : about.holdsNot
+    return holding(faults.flatMap(change)).has(watched) ? about.holds : about.holdsNot
   }
 }
 
@@ -109,13 +111,12 @@ function swapped(part: string, swap: readonly (readonly [string, string])[]): st
 function askQuestion(
   _check: PlannedCheck,
   about: Extract<About, { kind: 'question' }>,
-  { tree }: Setting,
+  { tree, holding }: Setting,
 ): ChancesOf {
-  const whole: FaultTree = { top: '', gates: tree.gates }
   return (faults) => {
-    const present = new Set(faults)
+    const held = holding(faults)
     const hit = about.when.find(({ gate }) =>
-      (tree.copies.get(gate) ?? []).some((copy) => holds(whole, copy.name, present)),
+      (tree.copies.get(gate) ?? []).some((copy) => held.has(copy.name)),
     )
     return hit?.chances ?? about.otherwise
   }
