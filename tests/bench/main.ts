@@ -1,6 +1,7 @@
 import { setTimeout } from 'node:timers/promises'
 import { firstVisit } from './first-visit.ts'
 import { stepMilliseconds } from './growth.ts'
+import { printLargeTrees } from './large-trees.ts'
 import { openedJob, postings } from './one-user.ts'
 import { printFleet } from './print-fleet.ts'
 import { startedServer } from './server.ts'
@@ -45,6 +46,7 @@ for (const [cutSets, checks] of [
   )
 }
 
+printLargeTrees()
 printFleet(40, 7)
 
 function print(what: string, value: number, unit: string, budget?: number): void {
