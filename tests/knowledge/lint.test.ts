@@ -40,6 +40,27 @@ function saidAfter(
   }
 }
 
+const everything = [
+  'exciter',
+  'exciter-wires',
+  'flywheel',
+  'igniter',
+  'coil',
+  'plug',
+  'output-dead',
+]
+
+const afterTop = '      - { gate: all-outputs-dead }\n'
+
+/** Instead of that, with as many more gates below the top in a row, each twice above the next. */
+function doubling(count: number): string {
+  const gates = Array.from({ length: count }, (_, i) => {
+    const below = i === count - 1 ? 'no-supply' : `double-${i + 1}`
+    return `  double-${i}: { says: It doubles, or: [{ gate: ${below} }, { gate: ${below} }] }\n`
+  })
+  return `${afterTop}      - { gate: double-0 }\n${gates.join('')}`
+}
+
 describe('the lint of the knowledge', () => {
   it('finds nothing wrong with what ships', () => {
     expect(() => loadKnowledge(shippedTrees)).not.toThrow()
@@ -133,6 +154,44 @@ describe('the lint of the knowledge', () => {
       '{ any: flooding }',
       '{ each: flooding }',
       /write any, not each, under or/,
+    ],
+    [
+      'more cut sets than can be weighed, on the machine that has them,',
+      'complaints/no-spark.yaml',
+      '    and:\n      - { each: output-dead }',
+      `    atLeast: { k: 4, of: [${everything.map((name) => `{ each: ${name} }`)}] }`,
+      /on larkfell-2i gate all-outputs-dead has [\d,]+ cut sets, and at most 20,000 .*: ask for fewer/,
+      '  all-outputs-dead:',
+    ],
+    [
+      'more inputs wanted than a machine has',
+      'complaints/no-spark.yaml',
+      '    and:\n      - { each: output-dead }',
+      '    atLeast: { k: 2, of: [{ each: output-dead }] }',
+      /on pedlar-1c gate all-outputs-dead needs 2 inputs and has 1, .*: lower k/,
+      '  all-outputs-dead:',
+    ],
+    [
+      'a tree that grows by sharing until no page can show it',
+      'complaints/no-spark.yaml',
+      afterTop,
+      doubling(12),
+      /on larkfell-2i gate double-\d+ has [\d,]+ branches.* at most 5,000 can be shown/,
+    ],
+    [
+      'gates too deep for a page',
+      'complaints/no-spark.yaml',
+      afterTop,
+      doubling(52),
+      /gate double-\d+ has more than 49 gates one below the other/,
+    ],
+    [
+      'more gates than anyone can read',
+      'complaints/no-spark.yaml',
+      afterTop,
+      doubling(1000),
+      /gates: write at most 1000 gates; split the complaint in two/,
+      'gates:',
     ],
   ])('refuses %s with file, line and a sentence', (_, file, from, to, sentence, place = from) => {
     const { said, line } = saidAfter(file, from, to, place)

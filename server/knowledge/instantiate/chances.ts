@@ -26,10 +26,16 @@ interface Setting {
 /** How the outcomes of a planned check depend on the faults. */
 export function rowOf(check: PlannedCheck, outcomes: readonly string[], setting: Setting): RowOf {
   const chancesFor = readers[check.kind.about.kind](check, check.kind.about as never, setting)
+  const even = slipShare / outcomes.length
+  // Thousands of cut sets share a few rows; a row for each would fill the memory.
+  const rows = new Map<Chances, readonly number[]>()
   return (faults) => {
     const chances = chancesFor(faults)
-    const even = slipShare / outcomes.length
-    return outcomes.map((outcome) => (1 - slipShare) * (chances[outcome] ?? 0) + even)
+    const known = rows.get(chances)
+    if (known !== undefined) return known
+    const row = outcomes.map((outcome) => (1 - slipShare) * (chances[outcome] ?? 0) + even)
+    rows.set(chances, row)
+    return row
   }
 }
 

@@ -28,6 +28,22 @@ export function gatesRule(knowledge: Knowledge, report: Report): void {
   }
 }
 
+/** The gates of a complaint by name, those that are only watched among them. */
+export function writtenGates(complaint: Complaint): Readonly<Record<string, ComplaintGate>> {
+  return { ...complaint.gates, ...complaint.watched }
+}
+
+/** The gates among the inputs of a gate. */
+export function gatesUnder(
+  gate: ComplaintGate,
+  all: Readonly<Record<string, ComplaintGate>>,
+): string[] {
+  const targets = inputsOf(gate).map((input) =>
+    'gate' in input ? input.gate : 'any' in input ? input.any : input.each,
+  )
+  return targets.filter((target) => target in all)
+}
+
 function sections(complaint: Complaint): (readonly [string, Record<string, ComplaintGate>])[] {
   return [
     ['gates', complaint.gates],
@@ -57,17 +73,12 @@ function inputsOf(gate: ComplaintGate): readonly GateInput[] {
 
 /** The gates at or below the inputs of a gate. */
 function leadsTo(complaint: Complaint, from: string): Set<string> {
-  const all: Record<string, ComplaintGate> = { ...complaint.gates, ...complaint.watched }
-  const found = new Set<string>()
-  const visit = (id: string): void => {
-    for (const input of inputsOf(all[id]!)) {
-      const target = 'gate' in input ? input.gate : 'any' in input ? input.any : input.each
-      if (!(target in all) || found.has(target)) continue
-      found.add(target)
-      visit(target)
-    }
+  const all = writtenGates(complaint)
+  const found = new Set(gatesUnder(all[from]!, all))
+  // What is added while the loop runs is still met by it.
+  for (const id of found) {
+    for (const each of gatesUnder(all[id]!, all)) found.add(each)
   }
-  visit(from)
   return found
 }
 

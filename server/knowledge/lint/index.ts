@@ -1,9 +1,11 @@
 import type { Knowledge, Problem } from '../knowledge.ts'
 import { chancesRule } from './chances-rule.ts'
 import { checksRule } from './checks-rule.ts'
+import { cutSetsRule } from './cut-sets-rule.ts'
 import { gatesRule } from './gates-rule.ts'
 import { metersRule } from './meters-rule.ts'
 import { namesRule } from './names-rule.ts'
+import { nestingRule } from './nesting-rule.ts'
 import { newReport, type Rule } from './report.ts'
 import { sheetsRule } from './sheets-rule.ts'
 import { sightRule } from './sight-rule.ts'
@@ -12,6 +14,8 @@ import { sightRule } from './sight-rule.ts'
 const stages: readonly (readonly Rule[])[] = [
   [namesRule],
   [gatesRule, sheetsRule, metersRule, checksRule, chancesRule],
+  [nestingRule],
+  [cutSetsRule],
   [sightRule],
 ]
 

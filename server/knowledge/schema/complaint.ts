@@ -27,6 +27,15 @@ export const ComplaintGate = z.strictObject({
   atLeast: z.strictObject({ k: z.int().min(1), of: z.array(GateInput).min(1) }).optional(),
 })
 
+/** Far more than any complaint needs; what checks them looks from each gate at all others. */
+const mostGates = 1000
+
+const Gates = z
+  .record(Name, ComplaintGate)
+  .refine((gates) => Object.keys(gates).length <= mostGates, {
+    error: `write at most ${mostGates} gates; split the complaint in two`,
+  })
+
 export const Complaint = z.strictObject({
   ...schemaKey,
   id: Name,
@@ -36,9 +45,9 @@ export const Complaint = z.strictObject({
   /** The complaint fits a machine that has a part of each of these roles. */
   needs: z.array(Name).min(1),
   top: Name,
-  gates: z.record(Name, ComplaintGate),
+  gates: Gates,
   /** Gates that checks and questions look at but that are no branch of the tree: "no pulse at the coil". */
-  watched: z.record(Name, ComplaintGate).optional(),
+  watched: Gates.optional(),
   /** Share of such complaints that have a cause this tree does not hold. */
   elsewhere: z.strictObject({ share: z.number().gt(0).lt(1), says: Words, source: Source }),
   /**

@@ -1,0 +1,110 @@
+import { type CutSetsResult, minimalCutSets } from '../../diagnosis/cut-sets.ts'
+import { type FaultTree, gatesBottomUp, inputsNeeded } from '../../diagnosis/fault-tree.ts'
+import { fits } from '../fits.ts'
+import { mostCutSets } from '../instantiate/cut-set-list.ts'
+import { type DrawnTree, drawTree } from '../instantiate/tree.ts'
+import type { Knowledge } from '../knowledge.ts'
+import type { Complaint } from '../schema/index.ts'
+import type { Report } from './report.ts'
+
+/** A page shows the whole tree, and a gate that several share under each of them. */
+const mostBranches = 5000
+
+/** On every machine that a complaint fits, its tree can be drawn, and its cut sets be weighed. */
+export function cutSetsRule(knowledge: Knowledge, report: Report): void {
+  for (const [, complaint] of knowledge.complaints) {
+    const machines = [...knowledge.machines.values()].filter((m) => fits(complaint, m))
+    for (const machine of machines) {
+      const drawn = drawTree(knowledge, complaint, machine)
+      // A top without inputs is refused for that, by another rule.
+      if (!drawn.gates.has(complaint.top)) continue
+      const wrong = wrongWith({ top: complaint.top, gates: drawn.gates })
+      if (wrong === null) continue
+      const { gate, says } = wrong
+      const place = placeOf(gate, complaint, drawn)
+      report.add(complaint, place, `on ${machine.id} gate ${gate} ${says}`)
+    }
+  }
+}
+
+interface Wrong {
+  /** As drawn. */
+  readonly gate: string
+  readonly says: string
+}
+
+/** The lowest gate with which something is wrong: what stands above it may owe it to that one. */
+function wrongWith(tree: FaultTree): Wrong | null {
+  const gates = gatesBottomUp(tree)
+  return wrongVote(tree, gates) ?? wrongBranches(tree, gates) ?? wrongCutSets(tree, gates)
+}
+
+function wrongVote(tree: FaultTree, gates: readonly string[]): Wrong | null {
+  for (const gate of gates) {
+    const needed = inputsNeeded(tree.gates.get(gate)!)
+    const { length } = tree.gates.get(gate)!.inputs
+    if (needed <= length) continue
+    return { gate, says: `needs ${needed} inputs and has ${length}, so it can never hold: lower k` }
+  }
+  return null
+}
+
+function wrongBranches(tree: FaultTree, gates: readonly string[]): Wrong | null {
+  const branches = new Map<string, number>()
+  for (const gate of gates) {
+    const { inputs } = tree.gates.get(gate)!
+    const sum = inputs.reduce((all, input) => all + (branches.get(input) ?? 1), 1)
+    branches.set(gate, sum)
+    if (sum <= mostBranches) continue
+    const says =
+      `has ${printed(sum)} branches, those that gates share counted under each, and at most ` +
+      `${printed(mostBranches)} can be shown: share less, or split the complaint in two`
+    return { gate, says }
+  }
+  return null
+}
+
+function wrongCutSets(tree: FaultTree, gates: readonly string[]): Wrong | null {
+  // Nearly every tree is sound, and then the gates below need not be looked at one by one.
+  const whole = tooLarge(minimalCutSets(tree, mostCutSets))
+  if (whole === null) return null
+  for (const gate of gates) {
+    const says = tooLarge(
+      minimalCutSets({ top: gate, gates: tree.gates }, mostCutSets, searchNodes),
+    )
+    if (says !== null) return { gate, says }
+  }
+  return { gate: tree.top, says: whole }
+}
+
+/** Nodes for the search for the gate to blame: many gates may have to be looked at. */
+const searchNodes = 50_000
+
+/** What is too large, and what to do about it; null where nothing is. */
+function tooLarge(found: CutSetsResult): string | null {
+  switch (found.kind) {
+    case 'found':
+      return null
+    case 'tooMany':
+      return `has ${printed(found.count)} cut sets, and at most ${printed(found.limit)} can be weighed: ${wayOut}`
+    case 'tooLong':
+      return `has cut sets of ${printed(found.names)} faults in all, and at most ${printed(found.maxNames)} can be listed: ${wayOut}`
+    case 'tooLarge':
+      return 'is too entangled for its cut sets to be counted: let fewer branches share the same parts, or split the complaint in two'
+  }
+}
+
+const wayOut =
+  'ask for fewer things at once (fewer inputs under and, a lower k), name fewer modes, or leave rare combinations to elsewhere'
+
+function printed(count: number): string {
+  if (count < 1e15) return count.toLocaleString('en-US')
+  return `more than 10^${Math.floor(Math.log10(Math.min(count, Number.MAX_VALUE)))}`
+}
+
+/** Where the gate that was drawn is written. */
+function placeOf(gate: string, complaint: Complaint, { copies }: DrawnTree): PropertyKey[] {
+  const [written] = [...copies].find(([, of]) => of.some(({ name }) => name === gate)) ?? []
+  if (written === undefined) return ['top']
+  return [written in complaint.gates ? 'gates' : 'watched', written]
+}
