@@ -1,8 +1,18 @@
 import type { Contribution } from '../measure/budget.ts'
+import { cleanTouch } from '../measure/contact.ts'
 import type { Circumstances } from '../measure/correct.ts'
+import { unzeroed } from '../measure/leads.ts'
 import type { Measured } from '../measure/measured.ts'
 import { rangeAt } from '../measure/meter.ts'
+import { byEar, pullStart, pullToPull } from '../measure/speed.ts'
+import { copperAt20, copperDoubt, zeroOfCopper } from '../measure/temperature.ts'
 import { counted, degrees, exact } from './sentences.ts'
+
+/** "0.1 to 0.5 Ω": what leads have that nobody zeroed. */
+export const unzeroedLeads = `${exact(unzeroed.ohms - unzeroed.halfWidth)} to ${exact(unzeroed.ohms + unzeroed.halfWidth)} Ω`
+
+/** "234.453": copper would read nothing at minus that many °C. */
+export const belowZero = exact(-zeroOfCopper)
 
 /** Where the half-width of a line of the budget comes from, so that it can be worked out again. */
 export function fromWhere(line: Contribution, measured: Measured, at: Circumstances): string {
@@ -28,7 +38,7 @@ function meterWords(asRead: number, { ranges, quantity: { unit } }: Circumstance
 }
 
 function leadsWords({ zero }: Circumstances): string {
-  if (zero === undefined) return 'leads have 0.1 to 0.5 Ω, half of the way between'
+  if (zero === undefined) return `leads have ${unzeroedLeads}, half of the way between`
   return `zeroed at ${exact(zero, 'Ω')}: the last digit on the range that holds both, or the accuracy of its own`
 }
 
@@ -39,7 +49,7 @@ function touchesWords({ name }: Contribution, { contact }: Measured): string {
   }
   return contact.kind === 'poor contact'
     ? 'what was seen at the other touches may be in this one as well'
-    : `0.03 Ω of a clean touch, shared by ${counted(contact.used, 'touch', 'touches')}`
+    : `${exact(cleanTouch)} Ω of a clean touch, shared by ${counted(contact.used, 'touch', 'touches')}`
 }
 
 function temperatureWords({ name }: Contribution, at: Circumstances): string {
@@ -47,7 +57,7 @@ function temperatureWords({ name }: Contribution, at: Circumstances): string {
   if (name === 'temperature of the limits') {
     return `limits at ${degrees(at.limitsTemperature.celsius)}`
   }
-  return '0.25 % of 0.00393 per K'
+  return `${perCent(copperDoubt / copperAt20)} of ${exact(copperAt20)} per K`
 }
 
 function speedWords({ name }: Contribution, { limitsRpm, speed }: Circumstances): string {
@@ -55,11 +65,11 @@ function speedWords({ name }: Contribution, { limitsRpm, speed }: Circumstances)
     case 'speed':
       return `${limitsRpm} ÷ ${exact(speed!.rpm)} × ${exact(speed!.halfWidth)} ÷ ${exact(speed!.rpm)}`
     case 'speed not known':
-      return `half of the way from ${limitsRpm} ÷ 800 to ${limitsRpm} ÷ 300`
+      return `half of the way from ${limitsRpm} ÷ ${pullStart.fastest} to ${limitsRpm} ÷ ${pullStart.slowest}`
     case 'speed by ear':
-      return 'held by ear within a fifth'
+      return `held by ear within ${perCent(byEar)}`
     default:
-      return 'the sheet names no speed, and pulls differ by 15 %'
+      return `the sheet names no speed, and pulls differ by ${perCent(pullToPull)}`
   }
 }
 
@@ -76,7 +86,7 @@ function adaptorWords({ name }: Contribution, { adaptor }: Circumstances): strin
 
 /** How the sensitivity of a line is worked out; empty where it is 1. */
 export function sensitivityWords(line: Contribution, corrected: number, at: Circumstances): string {
-  const above = (celsius: number) => `(234.453 ${plus(celsius)})`
+  const above = (celsius: number) => `(${belowZero} ${plus(celsius)})`
   switch (line.name) {
     case 'temperature of the part':
       return `−${exact(corrected)} ÷ ${above(at.partTemperature.celsius)}`
@@ -84,12 +94,15 @@ export function sensitivityWords(line: Contribution, corrected: number, at: Circ
       return `${exact(corrected)} ÷ ${above(at.limitsTemperature.celsius)}`
     case 'coefficient of copper': {
       const [T, reference] = [at.partTemperature.celsius, at.limitsTemperature.celsius]
-      return `${exact(corrected)} ÷ 0.00393 × (${exact(reference - 20)} ÷ ${above(reference)} ${plus(20 - T)} ÷ ${above(T)})`
+      return `${exact(corrected)} ÷ ${exact(copperAt20)} × (${exact(reference - 20)} ÷ ${above(reference)} ${plus(20 - T)} ÷ ${above(T)})`
     }
     default:
       return ''
   }
 }
+
+/** "15 %", "0.25 %" */
+const perCent = (share: number) => `${exact(100 * share)} %`
 
 /** "+ 20", "− 25": to be added. */
 const plus = (value: number) => `${value < 0 ? '−' : '+'} ${exact(Math.abs(value))}`

@@ -2,11 +2,13 @@ import type { MeasuredBy } from '../knowledge/case.ts'
 import type { Budget } from '../measure/budget.ts'
 import { bandProbabilities, type Conformance, conformance } from '../measure/conformance.ts'
 import type { Circumstances, Step } from '../measure/correct.ts'
+import { proof } from '../measure/decision.ts'
 import type { Measured } from '../measure/measured.ts'
 import { printLimits } from '../measure/print.ts'
 import type { Quantity } from '../measure/quantities.ts'
+import { pullStart } from '../measure/speed.ts'
 import type { BudgetRow, BudgetView } from './page-readings.ts'
-import { fromWhere, sensitivityWords } from './present-budget-words.ts'
+import { belowZero, fromWhere, sensitivityWords, unzeroedLeads } from './present-budget-words.ts'
 import { degrees, exact, percent, upperFirst } from './sentences.ts'
 
 /** The uncertainty budget, with digits enough to do every sum again; none where there is no value. */
@@ -57,15 +59,14 @@ function arithmetic(asRead: number, steps: readonly Step[], at: Circumstances): 
   })
 }
 
-/** Copper would read nothing at −234.453 °C: 20 − 1/0.00393. */
-const zeroOfCopper = '234.453'
-
 function reason({ what, how }: Step, at: Circumstances): string {
   switch (what) {
     case 'leads':
-      return at.zero === undefined ? 'leads not zeroed, the middle of 0.1 to 0.5 Ω' : 'the leads'
+      return at.zero === undefined
+        ? `leads not zeroed, the middle of ${unzeroedLeads}`
+        : 'the leads'
     case 'temperature':
-      return `copper, (${zeroOfCopper} + T) of the part at ${degrees(at.partTemperature.celsius)} ÷ (${zeroOfCopper} + T) of the limits at ${degrees(at.limitsTemperature.celsius)}`
+      return `copper, (${belowZero} + T) of the part at ${degrees(at.partTemperature.celsius)} ÷ (${belowZero} + T) of the limits at ${degrees(at.limitsTemperature.celsius)}`
     case 'adaptor':
       return how === 'plus' ? 'what the diode keeps' : adaptorReason(at)
     case 'speed':
@@ -80,7 +81,7 @@ function adaptorReason({ adaptor }: Circumstances): string {
 
 function speedReason({ limitsRpm, speed }: Circumstances): string {
   if (speed !== undefined) return `volts go with the speed, ${limitsRpm} ÷ ${exact(speed.rpm)}`
-  return `speed not known, the middle of ${limitsRpm} ÷ 800 and ${limitsRpm} ÷ 300`
+  return `speed not known, the middle of ${limitsRpm} ÷ ${pullStart.fastest} and ${limitsRpm} ÷ ${pullStart.slowest}`
 }
 
 function totals(
@@ -98,13 +99,14 @@ function totals(
       : []),
     `a bell curve of ${exact(budget.normal, unit)} for the rest`,
   ].join(', ')
+  const sure = percent(proof)
   const alone = conformance(bandProbabilities(corrected, budget, limits, quantity), quantity)
   return [
     `u = √(sum of the squares of c × u) = ${exact(budget.u, unit)}.`,
     `Half-width that holds 95 %: ${exact(budget.expanded, unit)}, which is ${exact(budget.expanded / (budget.u || 1))} × u (1.96 for a bell curve, 1.65 where one rectangle rules).`,
     `Chances: ${exact(corrected, unit)} with ${curve}. Of that lies below the limits ${share(alone.below)}, within ${printLimits(limits, unit)} ${share(alone.within)}, above ${share(alone.above)}.`,
     ...poorTouches(measured, alone, quantity),
-    'Conforms from 95 % within the limits on; does not conform from 95 % on one side of them; undecided between.',
+    `Conforms from ${sure} within the limits on; does not conform from ${sure} on one side of them; undecided between.`,
   ]
 }
 

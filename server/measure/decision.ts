@@ -4,7 +4,7 @@ import type { Limits } from './reading.ts'
 export type Decision = 'conforms' | 'does not conform' | 'undecided'
 
 /** Taken as proof where nothing else is agreed (ISO 14253-1; from memory). */
-const proof = 0.95
+export const proof = 0.95
 
 /**
  * What may be said of a part: it conforms where the chance of lying within the limits is at least 95 %,

@@ -9,9 +9,9 @@ export interface Speed {
 /** A pull start turns the engine somewhere between these, rpm. Common practice. */
 export const pullStart = { slowest: 300, fastest: 800 }
 /** A running engine is held at the asked speed by ear, within a fifth. From memory. */
-const byEar = 0.2
+export const byEar = 0.2
 /** Where the sheet names no speed, an ordinary pull is meant, and pulls differ. From memory. */
-const pullToPull = 0.15
+export const pullToPull = 0.15
 
 export interface AtLimitsSpeed {
   /** Volts as read times this are volts at the limits' speed. */

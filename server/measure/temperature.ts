@@ -17,7 +17,7 @@ export const copperDoubt = 0.0025 * copperAt20
 export const assumedForLimits: Temperature = { celsius: 20, halfWidth: 5 }
 
 /** Copper would read nothing at this temperature, °C, if the straight line went that far: −234.45. */
-const zeroOfCopper = 20 - 1 / copperAt20
+export const zeroOfCopper = 20 - 1 / copperAt20
 
 /**
  * The coefficient at another reference temperature, per K: a20/(1 + a20·(Tref − 20)).
