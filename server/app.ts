@@ -8,6 +8,7 @@ import type { Knowledge } from './knowledge/knowledge.ts'
 import type { Store } from './store/open.ts'
 import { assetsAt, versionsOfFiles } from './web/assets.ts'
 import { showUnreadableAddress, useErrorPages } from './web/errors.ts'
+import { otherMethods } from './web/other-methods.ts'
 import { useSecurity } from './web/security.ts'
 import { staticFiles } from './web/static-files.ts'
 import { useViews } from './web/views.ts'
@@ -39,11 +40,13 @@ export function buildApp(parts: AppParts): FastifyInstance {
   app.register(formbody)
   app.register(compress)
   useErrorPages(app)
+  const refuseOtherMethods = otherMethods(app)
   useSecurity(app)
   const versions = versionsOfFiles()
   useViews(app, { assets: assetsAt(versions), fresh: freshViews })
   app.register(staticFiles, { versions })
   app.register(jobsArea, { knowledge, jobs: jobStore(store.jobs, now) })
   app.register(healthArea, { knowledge })
+  app.register(refuseOtherMethods)
   return app
 }

@@ -72,6 +72,40 @@ describe('what cannot be answered', () => {
     expect(answer.headers['content-type']).toContain('text/html')
   })
 
+  it.each([
+    ['post', '/', 'GET, HEAD'],
+    ['put', '/jobs', 'GET, HEAD, POST'],
+    ['delete', '/jobs/7', 'GET, HEAD'],
+    ['patch', '/jobs/7/readings', 'GET, HEAD, POST'],
+    ['post', '/jobs/new', 'GET, HEAD'],
+    ['options', '/jobs', 'GET, HEAD, POST'],
+    ['delete', '/static/coilhound.css', 'GET, HEAD'],
+  ] as const)(
+    'is asked for in another way than it takes: 405 for %s %s',
+    async (method, address, allow) => {
+      const { http } = await readyApp()
+      const answer = await http[method](address).set('content-type', 'application/json').send('{}')
+      expect(answer.status).toBe(405)
+      expect(answer.headers.allow).toBe(allow)
+      expect(answer.headers['content-type']).toBe('text/html; charset=utf-8')
+      expect(answer.headers['content-security-policy']).toContain("default-src 'none'")
+      expect(textIn(answer.text)).toContain('Not in this way')
+      expect(addressesIn(answer.text)).toContain('/')
+    },
+  )
+
+  it('has a way on to the page at that address, where there is one', async () => {
+    const { http } = await readyApp()
+    const answer = await http.post('/jobs/7').expect(405)
+    expect(addressesIn(answer.text)).toContain('/jobs/7')
+  })
+
+  it('is no 405 where there is nothing at the address in any way', async () => {
+    const { http } = await readyApp()
+    await http.put('/nothing').expect(404)
+    await http.delete('/jobs/7/nothing').expect(404)
+  })
+
   it('takes the place of the whole page where a script asked for a part of it', async () => {
     const { http } = await readyApp()
     const answer = await http.get('/jobs/7').set('HX-Request-Type', 'partial').expect(404)
