@@ -69,6 +69,7 @@ const cell = (value: number | string, width: number) => String(value).padStart(w
 function count(result: CutSetsResult): string {
   if (result.kind === 'tooLarge') return '?'
   const sets = result.kind === 'found' ? result.cutSets.length : result.count
+  if (sets === Number.POSITIVE_INFINITY) return '> 10^308'
   return sets < 1e9 ? String(sets) : sets.toPrecision(3)
 }
 
