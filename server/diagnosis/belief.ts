@@ -1,4 +1,5 @@
 import type { Check, Evidence, Model } from './model.ts'
+import { takes } from './takes.ts'
 
 /**
  * Probability of each cut set after the readings, in the model's order; they sum to 1.
@@ -28,8 +29,9 @@ export function beliefs(model: Model, evidence: readonly Evidence[]): number[][]
 /** The belief after one more reading. */
 export function updated(model: Model, before: number[], item: Evidence): number[] {
   if (tellsNothing(item)) return before
-  const { chances } = checkNamed(model, item.check)
-  const weights = before.map((weight, c) => weight * likelihood(chances[c]!, item.outcomes))
+  const check = checkNamed(model, item.check)
+  const chance = byRow(check, (c) => chanceOf(check, c, item))
+  const weights = before.map((weight, c) => weight * chance(c))
   return normalised(weights) ?? before
 }
 
@@ -43,6 +45,29 @@ export function likelihood(chances: readonly number[], outcomes: readonly number
   let sum = 0
   for (let o = 0; o < outcomes.length; o += 1) sum += chances[o]! * outcomes[o]!
   return sum
+}
+
+/** Something that depends on a cut set by its row of chances only, worked out once for each row: many share one. */
+export function byRow(check: Check, of: (cutSet: number) => number): (cutSet: number) => number {
+  const known = new Map<readonly number[], number>()
+  return (c) => {
+    const row = check.chances[c]!
+    let value = known.get(row)
+    if (value === undefined) {
+      value = of(c)
+      known.set(row, value)
+    }
+    return value
+  }
+}
+
+/** Chance of all takes of a reading if this cut set is true; 0 to the sum of the evidence. */
+export function chanceOf(check: Check, cutSet: number, item: Evidence): number {
+  if (item.again === undefined) return likelihood(check.chances[cutSet]!, item.outcomes)
+  return takes(check, cutSet, item).reduce(
+    (product, { chances, outcomes }) => product * likelihood(chances, outcomes),
+    1,
+  )
 }
 
 const byName = new WeakMap<Model, ReadonlyMap<string, Check>>()

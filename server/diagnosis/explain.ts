@@ -1,26 +1,32 @@
-import { beliefs, checkNamed, likelihood, updated } from './belief.ts'
+import { belief, beliefs, chanceOf, checkNamed, updated } from './belief.ts'
 import { branchProbabilities, isCleared } from './branches.ts'
 import type { Evidence, Model } from './model.ts'
 import { namedFrom } from './stakes.ts'
 import { suspects } from './suspects.ts'
+import { onceMore, withTake } from './takes.ts'
 
 import type { Prospect, Weight } from './walk-types.ts'
 
 /**
  * What each outcome of a check would do to the tree, likeliest outcome first. Outcomes that can hardly
- * come (below half a percent) are left out.
+ * come (below half a percent) are left out. Of a check that has a reading: what one more take would do;
+ * where none is foreseen, what the check would do in place of that reading.
  *
  * @throws RangeError if the model has no check of that name.
  */
-export function prospects(model: Model, evidence: readonly Evidence[], id: string): Prospect[] {
+export function prospects(model: Model, taken: readonly Evidence[], id: string): Prospect[] {
   const check = checkNamed(model, id)
+  const item = taken.find((each) => each.check === id)
+  const again = item && onceMore(check, item)
+  const evidence = again ? taken : taken.filter((each) => each !== item)
+  const { chances } = again ?? check
   const history = beliefs(model, evidence)
   const now = history.at(-1)!
   const before = branchProbabilities(model, history[0]!)
   const branchesNow = branchProbabilities(model, now)
   return check.outcomes
     .map((outcome, o): Prospect => {
-      const after = updated(model, now, { check: id, outcomes: onlyOutcome(check, o) })
+      const after = afterOutcome(model, evidence, now, id, o)
       const branchesAfter = branchProbabilities(model, after)
       const clears = [...branchesAfter]
         .filter(([name, p]) => {
@@ -29,7 +35,7 @@ export function prospects(model: Model, evidence: readonly Evidence[], id: strin
         })
         .map(([name]) => name)
       const leads = suspects(model, after)[0]!
-      const probability = now.reduce((sum, p, c) => sum + p * check.chances[c]![o]!, 0)
+      const probability = now.reduce((sum, p, c) => sum + p * chances[c]![o]!, 0)
       const prospect = { outcome, probability, clears: topmost(model, clears), leads }
       return leads.part !== null && leads.probability >= namedFrom
         ? { ...prospect, names: leads.part }
@@ -49,12 +55,12 @@ export function weights(model: Model, evidence: readonly Evidence[], part: strin
   return evidence
     .map((item, i): Weight => {
       const before = history[i]!
-      const { chances } = checkNamed(model, item.check)
+      const check = checkNamed(model, item.check)
       let withPart = 0
       let without = 0
       let share = 0
       before.forEach((p, c) => {
-        const joint = p * likelihood(chances[c]!, item.outcomes)
+        const joint = p * chanceOf(check, c, item)
         if (model.cutSets[c]!.parts.includes(part)) {
           withPart += joint
           share += p
@@ -66,8 +72,16 @@ export function weights(model: Model, evidence: readonly Evidence[], part: strin
     .sort((a, b) => Math.abs(b.bits) - Math.abs(a.bits))
 }
 
-function onlyOutcome(check: { readonly outcomes: readonly string[] }, o: number): number[] {
-  return check.outcomes.map((_, i) => (i === o ? 1 : 0))
+/** The belief if this check now came out so: made for the first time, or once more. */
+function afterOutcome(
+  model: Model,
+  evidence: readonly Evidence[],
+  now: number[],
+  id: string,
+  o: number,
+): number[] {
+  const after = withTake(evidence, checkNamed(model, id), o)
+  return after.length > evidence.length ? updated(model, now, after.at(-1)!) : belief(model, after)
 }
 
 /** Of these gates and faults, those that stand below none of the others. */

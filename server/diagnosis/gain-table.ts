@@ -39,6 +39,21 @@ export class GainTable {
     })
   }
 
+  /** The same drop for one check that is not of the model, with chances laid out as by `rows`. */
+  drop(belief: ArrayLike<number>, rows: Float64Array, outcomes: number): number {
+    const p = new Float64Array(this.#explanationCount)
+    for (let c = 0; c < belief.length; c += 1) p[this.#of[c]!]! += belief[c]!
+    let nats = -sum(p.map(xLogX))
+    for (let o = 0; o < outcomes; o += 1) {
+      const joint = new Float64Array(this.#explanationCount)
+      for (let c = 0; c < belief.length; c += 1) {
+        joint[this.#of[c]!]! += belief[c]! * rows[c * outcomes + o]!
+      }
+      nats += sum(joint.map(xLogX)) - xLogX(sum(joint))
+    }
+    return Math.max(0, Math.round((nats / Math.LN2) * 1e12) / 1e12)
+  }
+
   /** Foreseen chances of check i (blur laid over): `[c * outcomes + o]` for cut set c and outcome o. */
   rows(i: number): Float64Array {
     return this.#plans[i]!.flat
@@ -102,8 +117,18 @@ function planFor(check: Check, of: readonly number[], count: number): CheckPlan 
     restRow: rest?.row ?? new Float64Array(check.outcomes.length),
     groups: others,
     mixed,
-    flat: Float64Array.from(rows.flat()),
+    flat: flat(rows),
   }
+}
+
+/** Rows of one length, one after the other. */
+export function flat(rows: readonly (readonly number[])[]): Float64Array {
+  const width = rows[0]?.length ?? 0
+  const all = new Float64Array(rows.length * width)
+  rows.forEach((row, i) => {
+    all.set(row, i * width)
+  })
+  return all
 }
 
 /** Chances of what will be judged, once the meter's blur is laid over the chances of what is true. */

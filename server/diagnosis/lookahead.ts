@@ -16,7 +16,7 @@ const breadth = [
 /** So many checks ahead the gain per minute is measured, to estimate what lies beyond the budget. */
 const farthest = 8
 
-/** What is believed on a branch: some hypotheses of the list with their probabilities, together 1. */
+/** What is believed on a branch: some hypotheses of the list with their probabilities, together 1 but for what was dropped. */
 interface Node {
   readonly live: Int32Array
   readonly p: Float64Array
@@ -136,17 +136,16 @@ export class Lookahead {
       if (chance <= 0) continue
       const live: number[] = []
       const p: number[] = []
-      let kept = 0
       for (let i = 0; i < count; i += 1) {
         const share = (node.p[i]! * rows[o * width + node.live[i]!]!) / chance
         if (share < negligible) continue
         live.push(node.live[i]!)
         p.push(share)
-        kept += share
       }
       const child = {
         live: Int32Array.from(live),
-        p: Float64Array.from(p, (each) => each / kept),
+        // What was dropped is not shared out: near a limit the rest would pass for likelier than it is.
+        p: Float64Array.from(p),
         made: node.made | setups,
         telling: node.telling,
       }

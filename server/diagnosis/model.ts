@@ -46,6 +46,12 @@ export interface Check {
    * meter at hand cannot tell the two quite apart. Used to foresee, not to judge. Left out: none.
    */
   readonly blur?: readonly (readonly number[])[]
+  /**
+   * `slips[s][o]`: chance that one take comes out as o where the part itself would give s, by poor
+   * contact or a slip of the hand, which the next take need not repeat. Each row sums to 1. Left out:
+   * asked once more, it would say the same again.
+   */
+  readonly slips?: readonly (readonly number[])[]
 }
 
 /** What a reading says about its check's outcomes: the probability of each, given the reading. */
@@ -53,4 +59,6 @@ export interface Evidence {
   readonly check: string
   /** As long as the check's outcomes, each 0 to 1. All zero never happens. */
   readonly outcomes: readonly number[]
+  /** What came back each time the check was made once more: indices of outcomes. Needs `slips`. */
+  readonly again?: readonly number[]
 }

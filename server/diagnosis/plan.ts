@@ -2,8 +2,8 @@ import { exactCosts } from './exact-plan.ts'
 import { gainTableOf } from './gain-table.ts'
 import { Lookahead } from './lookahead.ts'
 import type { Check, Model } from './model.ts'
-import { rank } from './next-check.ts'
-import { shortlist } from './shortlist.ts'
+import { type Candidate, candidates } from './next-check.ts'
+import { type Shortlist, shortlist } from './shortlist.ts'
 import { type Stakes, stakesOf } from './stakes.ts'
 import type { Proposal } from './walk-types.ts'
 
@@ -13,8 +13,8 @@ const budget = 80_000
 /** Sets of hypotheses times checks for the exact way; they are dearer than a look. */
 const exactBudget = 20_000
 
-/** How many of the checks with the most gain per minute are looked at closely. */
-const lookedAt = 4
+/** How many of the checks with the most gain per minute are looked at closely: new ones, and repeats. */
+const lookedAt = { fresh: 4, again: 2 }
 
 /** Less than this is rounding, in bits. */
 const tellsFrom = 1e-9
@@ -28,6 +28,13 @@ export interface Plan {
   readonly worthAsking: boolean
 }
 
+export interface PlanOptions {
+  /** What it means to stop; by default from the model's prices. */
+  readonly stakes?: Stakes
+  /** Checks that have a reading, to be made once more, with their chances as they are now. */
+  readonly repeats?: readonly Check[]
+}
+
 /**
  * What to do next, looking ahead: the checks with the most gain per minute are followed through their
  * outcomes to the end, the price of being wrong included, and put in order of expected minutes. Where
@@ -39,39 +46,51 @@ export function plan(
   belief: readonly number[],
   possible: (check: Check) => boolean,
   made: ReadonlySet<string>,
-  stakes: Stakes = stakesOf(model),
+  { stakes = stakesOf(model), repeats = [] }: PlanOptions = {},
 ): Plan {
-  const ranked = rank(model, belief, possible, made)
+  const ranked = candidates(model, belief, possible, made, repeats)
   const stopping = lossNow(model, belief, stakes)
-  const telling = ranked.filter(({ bits }) => bits > tellsFrom)
+  const telling = ranked.filter(({ proposal }) => proposal.bits > tellsFrom)
   if (telling.length === 0 || stopping === 0) {
-    return { proposals: ranked, stopping, worthAsking: false }
+    return { proposals: ranked.map(({ proposal }) => proposal), stopping, worthAsking: false }
   }
-  const index = new Map(model.checks.map(({ id }, i) => [id, i]))
-  const list = shortlist(
-    model,
-    belief,
-    telling.map(({ check }) => index.get(check)!),
-    made,
-  )
-  const costs = costsOf(list, stakes)
-  const looked = telling
-    .slice(0, costs.length)
-    .map((proposal, k) => ({ ...proposal, expectedMinutes: costs[k]! }))
+  const list = shortlist(model, belief, telling, made)
+  const looked = costsOf(list, telling, stakes)
+    .map(({ at, minutes }) => ({ candidate: telling[at]!, expectedMinutes: minutes }))
     .filter(({ expectedMinutes }) => expectedMinutes < Number.POSITIVE_INFINITY)
     // Sorting keeps the order of ties: more gain per minute first.
     .sort((a, b) => differ(a.expectedMinutes, b.expectedMinutes))
-  const names = new Set(looked.map(({ check }) => check))
-  const proposals = [...looked, ...ranked.filter(({ check }) => !names.has(check))]
-  const worthAsking = looked.length > 0 && differ(looked[0]!.expectedMinutes, stopping) < 0
-  return { proposals, stopping, worthAsking }
+  const closely = new Set(looked.map(({ candidate }) => candidate))
+  return {
+    proposals: [
+      ...looked.map(({ candidate, expectedMinutes }) => ({
+        ...candidate.proposal,
+        expectedMinutes,
+      })),
+      ...ranked.filter((each) => !closely.has(each)).map(({ proposal }) => proposal),
+    ],
+    stopping,
+    worthAsking: looked.length > 0 && differ(looked[0]!.expectedMinutes, stopping) < 0,
+  }
 }
 
-function costsOf(list: ReturnType<typeof shortlist>, stakes: Stakes): readonly number[] {
+/** Expected minutes to the end for some places of the list: all of them where that can be exact. */
+function costsOf(
+  list: Shortlist,
+  telling: readonly Candidate[],
+  stakes: Stakes,
+): { readonly at: number; readonly minutes: number }[] {
   const exact = exactCosts(list, stakes, exactBudget)
-  if (exact !== null) return exact
-  const first = [...list.checks.keys()].slice(0, lookedAt)
-  return new Lookahead(list, stakes).costs(first, budget)
+  if (exact !== null) return exact.map((minutes, at) => ({ at, minutes }))
+  const places = [...list.checks.keys()]
+  const isAgain = (at: number) => telling[at]!.proposal.again === true
+  // Repeats are cheap, so they would crowd out the checks that can still tell something new.
+  const first = [
+    ...places.filter((at) => !isAgain(at)).slice(0, lookedAt.fresh),
+    ...places.filter(isAgain).slice(0, lookedAt.again),
+  ].sort((a, b) => a - b)
+  const costs = new Lookahead(list, stakes).costs(first, budget)
+  return first.map((at, k) => ({ at, minutes: costs[k]! }))
 }
 
 /** Minutes that differ by rounding only are the same. */

@@ -1,5 +1,6 @@
 import { gainTableOf } from './gain-table.ts'
-import type { Check, Model } from './model.ts'
+import type { Model } from './model.ts'
+import type { Candidate } from './next-check.ts'
 import { foldSetups } from './shortlist-setups.ts'
 
 /** Cut sets and checks beyond these are left out of the look-ahead. They bound what a step can cost. */
@@ -23,8 +24,6 @@ export interface Shortlist {
 }
 
 export interface ShortCheck {
-  /** Place among the model's checks. */
-  readonly index: number
   /** Minutes without the set-ups in `setups`. */
   readonly minutes: number
   /** Bit i: needs set-up i of the shortlist. */
@@ -35,37 +34,35 @@ export interface ShortCheck {
 }
 
 /**
- * The shortlist at some belief: of the checks given, best first, those that come first; of the cut
- * sets, the weightiest.
+ * The shortlist at some belief: of the checks given, those that come first; of the cut sets, the
+ * weightiest.
  *
- * @param checks indices of checks that tell something, best first
+ * @param candidates checks that tell something, best first
  * @param made set-ups already made
  */
 export function shortlist(
   model: Model,
   belief: readonly number[],
-  checks: readonly number[],
+  candidates: readonly Candidate[],
   made: ReadonlySet<string>,
 ): Shortlist {
-  const table = gainTableOf(model)
-  const of = table.explanationOf
+  const of = gainTableOf(model).explanationOf
   const cutSets = weightiest(belief).sort((a, b) => of[a]! - of[b]! || a - b)
   const total = cutSets.reduce((sum, c) => sum + belief[c]!, 0)
-  const chosen = checks.slice(0, mostChecks)
+  const chosen = candidates.slice(0, mostChecks)
   const { setupMinutes, minutes, bits } = foldSetups(
-    chosen.map((i) => model.checks[i]!),
+    chosen.map(({ check }) => check),
     made,
   )
   return {
     weights: Float64Array.from(cutSets, (c) => belief[c]! / total),
     explanation: Int32Array.from(cutSets, (c) => of[c]!),
     setupMinutes,
-    checks: chosen.map((index, k) => ({
-      index,
+    checks: chosen.map(({ check, rows }, k) => ({
       minutes: minutes[k]!,
       setups: bits[k]!,
-      outcomes: model.checks[index]!.outcomes.length,
-      rows: rowsFor(table.rows(index), model.checks[index]!, cutSets),
+      outcomes: check.outcomes.length,
+      rows: rowsFor(rows, check.outcomes.length, cutSets),
     })),
   }
 }
@@ -83,8 +80,7 @@ function weightiest(belief: readonly number[]): number[] {
   return possible.slice(0, count)
 }
 
-function rowsFor(flat: Float64Array, check: Check, cutSets: readonly number[]): Float64Array {
-  const outcomes = check.outcomes.length
+function rowsFor(flat: Float64Array, outcomes: number, cutSets: readonly number[]): Float64Array {
   const rows = new Float64Array(outcomes * cutSets.length)
   for (let o = 0; o < outcomes; o += 1) {
     for (let h = 0; h < cutSets.length; h += 1) {

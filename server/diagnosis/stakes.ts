@@ -19,23 +19,23 @@ export interface Stakes {
 export const namedFrom = 0.95
 
 /**
- * With prices, nothing is named below this, however cheap it is: one in six would be wrong, and whoever
+ * With prices, nothing is named below this, however cheap it is: one in ten would be wrong, and whoever
  * reads a name takes it for one. Below it the verdict is the group, with what to fit first. From memory.
  */
-export const namedFloor = 0.85
+export const namedFloor = 0.9
 
 /**
- * Minutes of starting over: for whoever fitted a part that was not it, and comes back; and for whoever
- * looks outside this tree although the cause was in it. From memory.
+ * Minutes of starting over: for whoever fitted a part that was not it, and has the owner and the machine
+ * back; and for whoever looks outside this tree although the cause was in it. From memory.
  */
-export const startingOver = 60
+export const startingOver = 120
 
 /**
  * Minutes that a verdict without a name costs on top: parts are fetched and tried in turn, with a trial
  * run each. Without it the last cheap check that would make a name of a guess is never worth it. From
- * memory; in the simulated fleet 10 and 30 do as well.
+ * memory.
  */
-export const withoutName = 20
+export const withoutName = 30
 
 /** Minutes lost by a part that the model gives no price for: a mid-priced part. From memory. */
 const unpricedMinutes = 90

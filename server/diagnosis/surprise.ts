@@ -1,14 +1,18 @@
-import { checkNamed, likelihood, tellsNothing } from './belief.ts'
+import { byRow, checkNamed, likelihood, tellsNothing } from './belief.ts'
 import type { Evidence, Model } from './model.ts'
+import { takes } from './takes.ts'
 
 /**
  * How much less likely a reading is under a cut set than the likeliest reading would have been, in
- * bits: log2(best / actual). 0 for what one would expect; infinite for the impossible.
+ * bits: log2(best / actual), summed over its takes. 0 for what one would expect; infinite for the impossible.
  */
 export function surprise(model: Model, item: Evidence, cutSet: number): number {
-  const chances = checkNamed(model, item.check).chances[cutSet]!
-  const most = Math.max(...chances) * Math.max(...item.outcomes)
-  return Math.max(0, Math.log2(most / likelihood(chances, item.outcomes)))
+  let bits = 0
+  for (const { chances, outcomes } of takes(checkNamed(model, item.check), cutSet, item)) {
+    const most = Math.max(...chances) * Math.max(...outcomes)
+    bits += Math.max(0, Math.log2(most / likelihood(chances, outcomes)))
+  }
+  return bits
 }
 
 /**
@@ -35,9 +39,11 @@ export function isContradiction(
   let variance = 0
   for (const item of evidence) {
     if (tellsNothing(item)) continue
-    const usual = usualSurprise(checkNamed(model, item.check).chances[best.cutSet]!)
-    mean += usual.mean
-    variance += usual.variance
+    for (const { chances } of takes(checkNamed(model, item.check), best.cutSet, item)) {
+      const usual = usualSurprise(chances)
+      mean += usual.mean
+      variance += usual.variance
+    }
   }
   return best.bits > mean + spreads * Math.sqrt(variance)
 }
@@ -64,12 +70,14 @@ export function leastSurprised(
   model: Model,
   evidence: readonly Evidence[],
 ): { readonly cutSet: number; readonly bits: number } {
-  const telling = evidence.filter((item) => !tellsNothing(item))
+  const telling = evidence
+    .filter((item) => !tellsNothing(item))
+    .map((item) => byRow(checkNamed(model, item.check), (c) => surprise(model, item, c)))
   let best = { cutSet: 0, bits: Number.POSITIVE_INFINITY }
   for (let cutSet = 0; cutSet < model.cutSets.length; cutSet += 1) {
     let bits = 0
-    for (const item of telling) {
-      bits += surprise(model, item, cutSet)
+    for (const surpriseUnder of telling) {
+      bits += surpriseUnder(cutSet)
       if (bits >= best.bits) break
     }
     if (bits < best.bits) best = { cutSet, bits }

@@ -1,5 +1,6 @@
 import type { Evidence, Model } from './model.ts'
 import { type Steps, toTheEnd } from './steps.ts'
+import { withTake } from './takes.ts'
 import { walk } from './walk.ts'
 import type { Proposal, Step } from './walk-types.ts'
 
@@ -55,10 +56,9 @@ function parted(model: Model, { cutSets, ...party }: Party, proposal: Proposal):
   const minutes = party.minutes + proposal.minutes
   const answers = cutSets.map((c) => likeliest(check.chances[c]!))
   return [...new Set(answers)].map((answer) => {
-    const outcomes = check.outcomes.map((_, o) => (o === answer ? 1 : 0))
     return {
       cutSets: cutSets.filter((_, i) => answers[i] === answer),
-      evidence: [...party.evidence, { check: check.id, outcomes }],
+      evidence: withTake(party.evidence, check, answer),
       minutes,
     }
   })

@@ -1,10 +1,13 @@
+import { checkNamed } from './belief.ts'
 import { fitOrder } from './first-fit.ts'
-import type { Model } from './model.ts'
+import { flat, gainTableOf } from './gain-table.ts'
+import type { Evidence, Model } from './model.ts'
 import { rank } from './next-check.ts'
 import type { Plan } from './plan.ts'
 import { minutesToFit, type Stakes, stakesOf } from './stakes.ts'
 import { isContradiction, leastSurprised, surprise } from './surprise.ts'
 import { explanations, suspects } from './suspects.ts'
+import { onceMore } from './takes.ts'
 import type { FirstFit, Step, Suspect, WalkOptions } from './walk-types.ts'
 
 /** Without prices, a check that is expected to tell less than this is not worth asking for, in bits. */
@@ -31,21 +34,36 @@ export function decide(
   const asks = model.wrongMinutes === undefined ? askTelling(plan) : askWorth(plan, options)
   const mayName = model.wrongMinutes === undefined || asks === null
   return (
-    contradiction(model, options) ??
+    contradiction(model, belief, options) ??
     (mayName ? named(model, belief, options, stakes) : null) ??
     asks ??
     cannotSeparate(model, belief, options)
   )
 }
 
-function contradiction(model: Model, { evidence }: WalkOptions): Step | null {
+function contradiction(
+  model: Model,
+  belief: readonly number[],
+  { evidence }: WalkOptions,
+): Step | null {
   const best = leastSurprised(model, evidence)
   if (!isContradiction(model, evidence, best)) return null
   const repeat = evidence
-    .map((item) => ({ check: item.check, bits: surprise(model, item, best.cutSet) }))
+    .map((item) => ({
+      check: item.check,
+      bits: surprise(model, item, best.cutSet),
+      tells: tellsOnceMore(model, belief, item),
+    }))
     .filter((item) => item.bits >= 1)
-    .sort((a, b) => b.bits - a.bits)
+    .sort((a, b) => b.tells - a.tells || b.bits - a.bits)
   return { kind: 'contradiction', repeat }
+}
+
+/** What one more take of a reading is expected to tell, in bits. */
+function tellsOnceMore(model: Model, belief: readonly number[], item: Evidence): number {
+  const check = onceMore(checkNamed(model, item.check), item)
+  if (check === null) return 0
+  return gainTableOf(model).drop(belief, flat(check.chances), check.outcomes.length)
 }
 
 function named(

@@ -35,6 +35,8 @@ export interface Branch {
 
 export interface Proposal {
   readonly check: string
+  /** It has a reading already, and is to be made once more in case that was a slip. */
+  readonly again?: boolean
   /** Expected drop in entropy over parts, in bits. */
   readonly bits: number
   /** Minutes with the set-ups not yet made. */
@@ -77,10 +79,18 @@ export type Step =
     }
   | {
       readonly kind: 'contradiction'
-      /** The readings that fit worst under the best explanation, worst first, with their surprise in bits. */
-      readonly repeat: readonly { readonly check: string; readonly bits: number }[]
+      /** The readings that fit badly under the best explanation, the most useful one to repeat first. */
+      readonly repeat: readonly Misfit[]
     }
   | { readonly kind: 'outsideThisTree'; readonly probability: number }
+
+export interface Misfit {
+  readonly check: string
+  /** Surprise of the reading under the explanation that fits all of them best, in bits. */
+  readonly bits: number
+  /** Expected drop in entropy over parts if it is made once more, in bits; 0 where that cannot be foreseen. */
+  readonly tells: number
+}
 
 export interface WalkOptions {
   /** Readings in the order they were taken. "Could not tell" is evidence that every outcome fits alike. */

@@ -1,8 +1,9 @@
-import { beliefs } from './belief.ts'
+import { beliefs, checkNamed } from './belief.ts'
 import { branches } from './branches.ts'
-import type { Model } from './model.ts'
+import type { Check, Model } from './model.ts'
 import { plan } from './plan.ts'
 import { suspects } from './suspects.ts'
+import { onceMore } from './takes.ts'
 import { decide } from './verdict.ts'
 import type { Walk, WalkOptions } from './walk-types.ts'
 
@@ -21,6 +22,7 @@ export function walk(model: Model, options: WalkOptions): Walk {
     now,
     (check) => !answered.has(check.id) && !options.impossible.has(check.id),
     setupsMade(model, answered),
+    { repeats: repeats(model, options) },
   )
   return {
     step: decide(model, now, options, ahead),
@@ -30,6 +32,13 @@ export function walk(model: Model, options: WalkOptions): Walk {
     proposals: ahead.proposals,
     stopping: ahead.stopping,
   }
+}
+
+/** Checks made already that a slip may have spoilt, to be made once more. */
+function repeats(model: Model, { evidence, impossible }: WalkOptions): Check[] {
+  return evidence
+    .filter(({ check }) => !impossible.has(check))
+    .flatMap((item) => onceMore(checkNamed(model, item.check), item) ?? [])
 }
 
 /** Set-ups stay made once a check that needed them was answered. */

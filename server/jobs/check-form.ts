@@ -17,6 +17,8 @@ export interface CheckForm {
   readonly warmth: string
   readonly celsius: string
   readonly rpm: string
+  /** Sent from the form that asks for a check once more, and not from beside its reading. */
+  readonly onceMore: boolean
   /** What was typed when this form was sent before and looked like a mistake. */
   readonly kept: string
 }
@@ -34,6 +36,7 @@ export function checkFormFrom(body: unknown): CheckForm {
     warmth: textOf(body, 'warmth'),
     celsius: textOf(body, 'celsius').trim().slice(0, longest),
     rpm: textOf(body, 'rpm').trim().slice(0, longest),
+    onceMore: textOf(body, 'once-more') !== '',
     kept: textOf(body, 'kept').trim().slice(0, longest),
   }
 }

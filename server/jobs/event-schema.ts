@@ -76,5 +76,6 @@ export const JobEventSchema = z.discriminatedUnion('kind', [
     gone: z.boolean(),
     reopened: z.array(z.string()),
   }),
+  z.strictObject({ kind: z.literal('accepted'), check: z.string() }),
   z.strictObject({ kind: z.literal('skipped'), check: z.string(), reason: z.string() }),
 ]) satisfies z.ZodType<JobEvent>

@@ -55,7 +55,7 @@ export type JobEvent =
     }
   | ({ readonly kind: 'reading' } & Made)
   | ({ readonly kind: 'correction' } & Made)
-  /** More touches of the same probes at the same place. */
+  /** More touches of the same probes at the same place, or one more look. */
   | ({ readonly kind: 'touched' } & Omit<Made, 'manner'>)
   /** Another meter, or its leads zeroed: Ω with the probes held together, null where they are not. */
   | { readonly kind: 'instrument'; readonly meter: MeterChoice; readonly zero: number | null }
@@ -67,6 +67,8 @@ export type JobEvent =
    * shown the repaired parts are open again.
    */
   | { readonly kind: 'proved'; readonly gone: boolean; readonly reopened: readonly string[] }
+  /** A reading is not to be asked for once more: it stands as it is. */
+  | { readonly kind: 'accepted'; readonly check: string }
   | { readonly kind: 'skipped'; readonly check: string; readonly reason: string }
 
 /** A job as it is kept: its events, and when each was written. */

@@ -10,6 +10,8 @@ export interface Folded {
   readonly instrument: { readonly meter: MeterChoice; readonly zero: number | null }
   /** What was repaired, in order, and what came of it; null while it is not proved. */
   readonly repairs: readonly Repair[]
+  /** Checks whose reading stands as it is, and is not asked for once more. */
+  readonly accepted: ReadonlySet<string>
   /** Checks passed over, with the reason. A check with a reading is never among them. */
   readonly skipped: ReadonlyMap<string, string>
 }
@@ -23,7 +25,7 @@ export interface Repair {
 
 export interface Taken {
   readonly typed: string
-  /** Every touch so far, in order; one for an answer. */
+  /** Every touch so far, in order; of an answer, every look. */
   readonly touches: readonly Reading[]
   readonly manner: Manner
   readonly at: Date
@@ -33,6 +35,7 @@ export interface Taken {
 export function fold(events: StoredJob['events']): Folded {
   const readings = new Map<string, Taken>()
   const skipped = new Map<string, string>()
+  const accepted = new Set<string>()
   const repairs: Repair[] = []
   const opened = firstOf(events)
   let instrument: Folded['instrument'] = {
@@ -50,6 +53,7 @@ export function fold(events: StoredJob['events']): Folded {
           at,
         })
         skipped.delete(event.check)
+        accepted.delete(event.check)
         break
       case 'touched': {
         const before = readings.get(event.check)
@@ -66,13 +70,20 @@ export function fold(events: StoredJob['events']): Folded {
         break
       case 'proved':
         proveLast(repairs, event.gone)
-        for (const check of event.reopened) readings.delete(check)
+        for (const check of event.reopened) {
+          readings.delete(check)
+          accepted.delete(check)
+        }
         break
       case 'instrument':
         instrument = { meter: event.meter, zero: event.zero }
         break
       case 'withdrawn':
         readings.delete(event.check)
+        accepted.delete(event.check)
+        break
+      case 'accepted':
+        if (readings.has(event.check)) accepted.add(event.check)
         break
       case 'skipped':
         skipped.set(event.check, event.reason)
@@ -81,7 +92,7 @@ export function fold(events: StoredJob['events']): Folded {
         break
     }
   }
-  return { opened, instrument, readings, repairs, skipped }
+  return { opened, instrument, readings, repairs, skipped, accepted }
 }
 
 function proveLast(repairs: Repair[], gone: boolean): void {

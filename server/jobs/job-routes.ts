@@ -1,6 +1,7 @@
 import type { FastifyInstance } from 'fastify'
 import { type FoundJob, findJob, type Missing, noSuchCheck } from './find.ts'
 import { textOf } from './form.ts'
+import { canRepeat } from './measuring/judged.ts'
 import { type Noun, nouns } from './nouns.ts'
 import type { JobParts } from './parts.ts'
 import { type Asked, showJob, showMissing } from './show.ts'
@@ -19,16 +20,19 @@ export async function jobRoutes(app: FastifyInstance, parts: JobParts): Promise<
   for (const [name, noun] of Object.entries(nouns)) nounRoutes(app, parts, name, noun)
 }
 
-/** What an address asks to see of a job: a check of one's choice, or an earlier reading to correct. */
+/** What an address asks to see of a job: a check of one's choice, a reading to make again, or one to correct. */
 function askedBy(query: unknown, { job, folded, kase }: FoundJob): Asked | Missing | 'outdated' {
   const check = textOf(query, 'check')
+  const again = textOf(query, 'again')
   const correcting = textOf(query, 'correct')
-  const named = check || correcting
+  const named = check || again || correcting
   if (named === '') return {}
   if (!kase.checks.has(named)) return { missing: noSuchCheck, job: job.id }
   // An old link: the check has been made since, or the reading withdrawn.
   if (folded.readings.has(named) === (check !== '')) return 'outdated'
-  return check === '' ? { correcting } : { check }
+  if (check !== '') return { check }
+  if (again === '') return { correcting }
+  return canRepeat(kase, again) ? { again } : 'outdated'
 }
 
 function nounRoutes(app: FastifyInstance, parts: JobParts, name: string, noun: Noun): void {

@@ -1,9 +1,10 @@
-import type { CheckCard } from '../knowledge/case.ts'
+import type { Case, CheckCard } from '../knowledge/case.ts'
 import { type CheckForm, type Read, readReason, readTouches } from './check-form.ts'
 import type { JobEvent } from './events.ts'
 import type { FoundJob } from './find.ts'
 import type { Folded } from './fold.ts'
 import type { Instrument } from './measuring/instrument.ts'
+import { canRepeat } from './measuring/judged.ts'
 import { readManner } from './measuring/manner.ts'
 import { measuredReading } from './measuring/measured-reading.ts'
 import { mistakeIn } from './measuring/mistakes.ts'
@@ -39,7 +40,7 @@ export const nouns: Readonly<Record<string, Noun>> = {
     hasField: true,
   },
   touches: {
-    read: touchesOf,
+    read: (card, form, { kase }) => touchesOf(card, form, kase),
     refusal: ({ readings }, check) =>
       readings.has(check) ? null : 'The reading was withdrawn meanwhile; send yours as a new one.',
     hasField: true,
@@ -48,6 +49,14 @@ export const nouns: Readonly<Record<string, Noun>> = {
     read: ({ id }) => ({ ok: true, event: { kind: 'withdrawn', check: id } }),
     refusal: ({ readings }, check) =>
       readings.has(check) ? null : 'That check has no reading, so there is none to withdraw.',
+    hasField: false,
+  },
+  acceptances: {
+    read: ({ id }) => ({ ok: true, event: { kind: 'accepted', check: id } }),
+    refusal: ({ readings }, check) =>
+      readings.has(check)
+        ? null
+        : 'The reading was withdrawn meanwhile, so there is none to stand.',
     hasField: false,
   },
   skips: {
@@ -74,7 +83,13 @@ function readingOf(kind: 'reading' | 'correction'): Noun['read'] {
   }
 }
 
-function touchesOf(card: CheckCard, form: CheckForm): Read<{ event: JobEvent }> {
+function touchesOf(card: CheckCard, form: CheckForm, kase: Case): Read<{ event: JobEvent }> {
+  if (!canRepeat(kase, card.id)) {
+    return {
+      ok: false,
+      sentence: 'Asked again it comes out the same; correct the answer if it was misheard.',
+    }
+  }
   const read = readTouches(card, form)
   if (!read.ok) return read
   const { typed, touches } = read

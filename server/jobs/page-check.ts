@@ -5,7 +5,7 @@ import type { NextStep } from './page-verdict.ts'
 export interface CheckView {
   readonly id: string
   readonly title: string
-  /** "Check to make now", "Your choice", "Correct this reading". */
+  /** "Check to make now", "Once more, to be sure", "Your choice", "Correct this reading". */
   readonly standing: string
   /** Those of the check, of the place and the engine, and those that stand on every page that instructs. */
   readonly cautions: readonly CautionCard[]
@@ -118,6 +118,8 @@ export interface ReadingForm {
   readonly problem?: string
   /** Where an earlier reading is being corrected: what it read, and the way out. */
   readonly corrects?: { readonly says: string; readonly cancelHref: string }
+  /** Where it is made once more: the way to leave the reading as it is. */
+  readonly onceMore?: { readonly action: string; readonly submit: string }
   /** Where the check can be passed over. */
   readonly skip?: {
     readonly action: string

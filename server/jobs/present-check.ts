@@ -5,23 +5,28 @@ import { byGravity, shownCautions } from './cautions.ts'
 import type { Fact } from './page.ts'
 import type { CheckView } from './page-check.ts'
 import { presentCheckInstrument } from './present-check-instrument.ts'
-import { presentForm } from './present-form.ts'
+import { presentForm, type Taking } from './present-form.ts'
 import type { JobInput } from './present-job.ts'
+import { whyOnceMore } from './present-once-more.ts'
 import { presentProspects } from './present-prospects.ts'
 import { presentRival } from './present-rival.ts'
 import { presentSpot } from './present-spot.ts'
 import { degrees, listed, minutes, sentence, upperFirst } from './sentences.ts'
 
 /** The check that stands on the page: proposed, chosen, or being corrected. */
-export function presentCheck(input: JobInput, card: CheckCard, proposed: boolean): CheckView {
-  const { job, folded, kase, knowledge } = input
-  const setups = setupsToMake(input, card)
-  const correcting = folded.readings.has(card.id)
+export function presentCheck(
+  input: JobInput,
+  card: CheckCard,
+  { proposed, taking }: { readonly proposed: boolean; readonly taking: Taking },
+): CheckView {
+  const { job, kase, knowledge } = input
+  const setups = taking === 'again' ? [] : setupsToMake(input, card)
+  const correcting = taking === 'correction'
   const spot = card.spot && presentSpot(card.spot, knowledge.colours)
   return {
     id: card.id,
     title: upperFirst(card.title),
-    standing: correcting ? 'Correct this reading' : proposed ? 'Check to make now' : 'Your choice',
+    standing: standing(taking, proposed),
     cautions: cautionsFor(input, card),
     setups: setups.map(({ do: says }) => sentence(says)),
     steps: card.do.map(sentence),
@@ -37,12 +42,18 @@ export function presentCheck(input: JobInput, card: CheckCard, proposed: boolean
     ...(card.meter && { meter: card.meter }),
     terms: terms(card, setups),
     ...(spot && { spot }),
-    why: sentence(card.why),
+    why: taking === 'again' ? whyOnceMore(input, card) : sentence(card.why),
     rival: correcting ? '' : presentRival(input, card.id),
     prospects: correcting ? [] : presentProspects(kase, input.evidence, card),
-    form: presentForm(input, card),
+    form: presentForm(input, card, taking),
     ...(!proposed && !correcting && { backHref: `/jobs/${job.id}` }),
   }
+}
+
+function standing(taking: Taking, proposed: boolean): string {
+  if (taking === 'correction') return 'Correct this reading'
+  if (taking === 'again') return 'Once more, to be sure'
+  return proposed ? 'Check to make now' : 'Your choice'
 }
 
 /** Set-ups that no earlier reading has made already. */

@@ -14,15 +14,30 @@ const skipReasons = [
   'Takes too long now',
 ]
 
+/** Whether a check is made for the first time, once more, or put right. */
+export type Taking = 'first' | 'again' | 'correction'
+
+const nouns: Readonly<Record<Taking, string>> = {
+  first: 'readings',
+  again: 'touches',
+  correction: 'corrections',
+}
+
+const questions: Readonly<Record<Taking, string>> = {
+  first: 'What came back?',
+  again: 'What came back this time?',
+  correction: 'What came back?',
+}
+
 /** The form that takes a reading, a correction of one, or the reason for passing over it. */
-export function presentForm(input: JobInput, card: CheckCard): ReadingForm {
+export function presentForm(input: JobInput, card: CheckCard, taking: Taking): ReadingForm {
   const { job, folded, judged, problem } = input
-  const earlier = folded.readings.get(card.id)
+  const corrected = taking === 'correction' ? folded.readings.get(card.id) : undefined
   const tried = problem?.check === card.id ? problem : undefined
   const measured = card.measured?.quantity
   return {
-    action: `/jobs/${job.id}/${earlier ? 'corrections' : 'readings'}`,
-    label: measured ? `Reading, in ${measured.unit}` : 'What came back?',
+    action: `/jobs/${job.id}/${nouns[taking]}`,
+    label: measured ? `Reading, in ${measured.unit}` : questions[taking],
     hint: measured ? hint(measured) : '',
     ...(measured && {
       field: {
@@ -31,17 +46,21 @@ export function presentForm(input: JobInput, card: CheckCard): ReadingForm {
       },
     }),
     answers: card.answers ?? [],
-    typed: tried?.typed ?? earlier?.typed ?? '',
-    submit: earlier ? 'Correct the reading' : 'Take the reading',
-    ...presentManner(input, card),
+    typed: tried?.typed ?? corrected?.typed ?? '',
+    submit: corrected ? 'Correct the reading' : 'Take the reading',
+    // Made once more, the part is as warm as it was.
+    ...(taking !== 'again' && presentManner(input, card)),
     ...(tried && { problem: tried.sentence, kept: tried.typed }),
-    ...(earlier && {
+    ...(taking === 'again' && {
+      onceMore: { action: `/jobs/${job.id}/acceptances`, submit: 'Let it stand as it is' },
+    }),
+    ...(corrected && {
       corrects: {
-        says: `It stands as: ${lowerFirst(readWords(card, judged.get(card.id)!.reading))}.`,
+        says: `It stands as: ${lowerFirst(readWords(card, judged.get(card.id)!))}.`,
         cancelHref: `/jobs/${job.id}`,
       },
     }),
-    ...(!earlier && {
+    ...(taking === 'first' && {
       skip: { action: `/jobs/${job.id}/skips`, reasons: skipReasons, open: false },
     }),
   }

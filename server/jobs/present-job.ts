@@ -10,6 +10,7 @@ import type { JobPage } from './page.ts'
 import type { CheckView } from './page-check.ts'
 import type { VerdictView } from './page-verdict.ts'
 import { presentCheck } from './present-check.ts'
+import type { Taking } from './present-form.ts'
 import { presentHead } from './present-head.ts'
 import { presentOthers } from './present-others.ts'
 import { presentReadings } from './present-readings.ts'
@@ -36,6 +37,8 @@ export interface JobInput {
   readonly walk: Walk
   /** A check chosen instead of the proposed one. */
   readonly check?: string
+  /** A check that is made once more. */
+  readonly again?: string
   /** A check whose earlier reading is being corrected. */
   readonly correcting?: string
   /** What was typed for which check and could not be taken. */
@@ -59,10 +62,12 @@ export interface Problem {
 /** The page of a job, ready to print. */
 export function presentJob(input: JobInput): JobPage {
   const { job, notice } = input
-  const proposed = input.walk.step.kind === 'ask' ? input.walk.step.proposal.check : undefined
-  const onPage = input.problem?.check ?? input.correcting ?? input.check ?? proposed
+  const proposal = input.walk.step.kind === 'ask' ? input.walk.step.proposal : undefined
+  const asked = input.problem?.check ?? input.correcting ?? input.again ?? input.check
+  const onPage = asked ?? proposal?.check
   const card = onPage === undefined ? undefined : input.kase.checks.get(onPage)
-  const check = card && presentCheck(input, card, onPage === proposed)
+  const proposed = onPage === proposal?.check
+  const check = card && presentCheck(input, card, { proposed, taking: takingOf(input, card.id) })
   const verdict = presentVerdict(input)
   const repair = presentRepair(input)
   return {
@@ -87,6 +92,12 @@ export function presentJob(input: JobInput): JobPage {
     others: presentOthers(input, onPage),
     focus: focus(input, check),
   }
+}
+
+function takingOf({ correcting, again, folded, walk }: JobInput, check: string): Taking {
+  if (!folded.readings.has(check)) return 'first'
+  const asks = walk.step.kind === 'ask' && walk.step.proposal.check === check
+  return correcting !== check && (again === check || asks) ? 'again' : 'correction'
 }
 
 function focus({ notice, touching }: JobInput, check?: CheckView): JobPage['focus'] {

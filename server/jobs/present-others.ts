@@ -11,12 +11,12 @@ export function presentOthers(input: JobInput, onPage: string | undefined): Othe
   const { folded, kase, walk } = input
   const possible = walk.proposals
     .filter(({ check }) => check !== onPage)
-    .map((proposal) => other(input, proposal.check, worth(proposal)))
+    .map((proposal) => proposed(input, proposal))
   return {
     best: possible.slice(0, bestCount),
     more: possible.slice(bestCount),
     passedOver: [...folded.skipped]
-      .filter(([check]) => kase.checks.has(check))
+      .filter(([check]) => kase.checks.has(check) && !folded.readings.has(check))
       .map(([check, reason]) => other(input, check, sentence(reason))),
     impossible: [...kase.checks.values()]
       .filter(({ id }) => !folded.readings.has(id) && !folded.skipped.has(id))
@@ -24,6 +24,16 @@ export function presentOthers(input: JobInput, onPage: string | undefined): Othe
         const reason = hindrance(input, card)
         return reason === null ? [] : [other(input, card.id, reason)]
       }),
+  }
+}
+
+function proposed(input: JobInput, proposal: Proposal): OtherCheck {
+  if (!proposal.again) return other(input, proposal.check, worth(proposal))
+  const { job, kase } = input
+  return {
+    title: upperFirst(kase.checks.get(proposal.check)!.title),
+    href: `/jobs/${job.id}?again=${encodeURIComponent(proposal.check)}`,
+    says: `Once more: ${worth(proposal)}`,
   }
 }
 

@@ -23,7 +23,7 @@ export function presentReadings(input: JobInput): ReadingRow[] {
     return {
       check,
       title: upperFirst(card.title),
-      read: readWords(card, taken.reading),
+      read: readWords(card, taken),
       judged: decisionWords(taken),
       ...worth(input, check, `reading-${index + 1}`, check === latest),
       effect: [gone.length > 0 ? `Cleared: ${clauses(gone, 4)}.` : '', comesAndGoes(input, check)]

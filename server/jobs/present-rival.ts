@@ -13,7 +13,8 @@ export function presentRival({ kase, walk }: JobInput, check: string): string {
   const [best, rival] = walk.proposals
   if (best?.check !== check || rival === undefined || rival.bits <= 0) return ''
   const title = upperFirst(kase.checks.get(rival.check)!.title)
-  return `The runner-up, “${title}”, ${difference(best, rival)}.${toTheEnd(best, rival)}`
+  const more = rival.again ? ' once more' : ''
+  return `The runner-up, “${title}”${more}, ${difference(best, rival)}.${toTheEnd(best, rival)}`
 }
 
 function difference(best: Proposal, rival: Proposal): string {

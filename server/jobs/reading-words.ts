@@ -17,8 +17,16 @@ const verbs: Readonly<Record<QuantityId, (value: string) => string>> = {
 /** What it takes to put a reading into words. */
 type Judging = Pick<CheckCard, 'answers' | 'measured'>
 
-/** What came back, tidied: "8.8 Ω", "OL", "No spark", "Could not tell". */
-export function readWords(card: Judging, reading: Reading): string {
+/** What came back, tidied: "8.8 Ω", "OL", "No spark", "No spark, then spark", "Could not tell". */
+export function readWords(card: Judging, { reading, looks }: Judged): string {
+  const words = looks.map((look) => lookWords(card, look))
+  const [first] = words
+  if (first === undefined || words.length < 2) return lookWords(card, reading)
+  if (words.every((each) => each === first)) return `${first}, ${words.length} times alike`
+  return words.map((each, i) => (i === 0 ? each : lowerFirst(each))).join(', then ')
+}
+
+function lookWords(card: Judging, reading: Reading): string {
   if (reading.kind === 'could-not-tell') return 'Could not tell'
   if (reading.kind === 'answer') {
     return card.answers?.find(({ id }) => id === reading.answer)?.says ?? reading.answer
@@ -48,7 +56,7 @@ export function decisionWords({ measured }: Judged): string {
 
 /** Completes "cleared: …": "start exciter read 365 Ω, in range", "spark tester: no spark". */
 export function readingInShort(kase: Case, card: CheckCard, taken: Judged): string {
-  const said = what(kase, card, taken.reading)
+  const said = what(kase, card, taken)
   const judged = judgedWords(card, taken)
   return lowerFirst(judged ? `${said}, ${judged}` : said)
 }
@@ -57,17 +65,18 @@ export function readingInShort(kase: Case, card: CheckCard, taken: Judged): stri
 export function readingSentence(kase: Case, card: CheckCard, judged: Judged): string {
   const { reading } = judged
   if (!card.measured || reading.kind === 'could-not-tell') {
-    return `${upperFirst(what(kase, card, reading))}.`
+    return `${upperFirst(what(kase, card, judged))}.`
   }
   const place = card.spot?.connector ? ` at ${card.spot.says}` : ''
   const good = printLimits(card.measured.limits, card.measured.quantity.unit)
   const band = judgedWords(card, judged)
-  const said = `${upperFirst(what(kase, card, reading))}${place}${band ? `: ${band}` : ''}`
+  const said = `${upperFirst(what(kase, card, judged))}${place}${band ? `: ${band}` : ''}`
   return `${said}; a good one ${goodVerb(card.measured.quantity)} ${good}.`
 }
 
-function what(kase: Case, card: CheckCard, reading: Reading): string {
-  const read = readWords(card, reading)
+function what(kase: Case, card: CheckCard, judged: Judged): string {
+  const { reading } = judged
+  const read = readWords(card, judged)
   const part = card.part === undefined ? undefined : kase.parts.get(card.part)
   if (reading.kind === 'could-not-tell') return asked(card.title, read)
   if (card.measured && part) return `${part.name} ${verbs[card.measured.quantity.id](read)}`

@@ -7,7 +7,10 @@ import { standingOf } from './present-input.ts'
 import { type JobInput, presentJob } from './present-job.ts'
 
 /** What somebody asked to see on the page, or did and could not. */
-export type Asked = Pick<JobInput, 'check' | 'correcting' | 'problem' | 'touching' | 'notice'>
+export type Asked = Pick<
+  JobInput,
+  'check' | 'again' | 'correcting' | 'problem' | 'touching' | 'notice'
+>
 
 /** A job's page, or the part of it that a script asks for. */
 export async function showJob(

@@ -4,8 +4,10 @@ import { type CheckForm, checkFormFrom } from './check-form.ts'
 import type { JobEvent, StoredJob } from './events.ts'
 import { type FoundJob, findJob, type Missing, noSuchCheck } from './find.ts'
 import { instrumentOf } from './measuring/instrument.ts'
+import { canRepeat } from './measuring/judged.ts'
 import { type Noun, nouns } from './nouns.ts'
 import type { JobParts } from './parts.ts'
+import type { Problem } from './present-job.ts'
 import type { Asked } from './show.ts'
 
 /** What came of a post: it was taken, it cannot be, or it names something that is not there. */
@@ -65,14 +67,23 @@ function again(
   status: 409 | 422,
   found: FoundJob,
   noun: Noun,
-  { check, choice, typed, warmth, celsius, rpm }: CheckForm,
+  { check, choice, typed, warmth, celsius, rpm, onceMore }: CheckForm,
   sentence: string,
 ): Again {
   if (!noun.hasField) return { status, found, asked: { notice: sentence } }
   const kept = choice === 'over' ? `${typed} OL`.trim() : typed
   const problem = { check, typed: kept, sentence, warmth, celsius, rpm }
   const has = found.folded.readings.has(check)
-  if (has && noun === nouns.touches) return { status, found, asked: { touching: problem } }
+  if (has && noun === nouns.touches) {
+    return { status, found, asked: touchedAgain(found, problem, onceMore) }
+  }
   const field = has ? { correcting: check } : { check }
   return { status, found, asked: { ...field, problem } }
+}
+
+/** Beside the reading, in the form that asked for the check once more, or above all where there is neither. */
+function touchedAgain({ kase }: FoundJob, problem: Problem, onceMore: boolean): Asked {
+  const { check, sentence } = problem
+  if (onceMore && canRepeat(kase, check)) return { again: check, problem }
+  return kase.checks.get(check)!.measured ? { touching: problem } : { notice: sentence }
 }

@@ -1,5 +1,6 @@
-import type { Step } from '../diagnosis/walk-types.ts'
-import type { VerdictView } from './page-verdict.ts'
+import type { Misfit, Step } from '../diagnosis/walk-types.ts'
+import { canSlip } from './measuring/judged.ts'
+import type { NextStep, VerdictView } from './page-verdict.ts'
 import type { JobInput } from './present-job.ts'
 import { readSentence } from './verdict-evidence.ts'
 import { couldStillBe } from './verdict-named.ts'
@@ -8,23 +9,36 @@ type Contradiction = Extract<Step, { kind: 'contradiction' }>
 
 /** "The readings do not fit any single explanation: repeat … first." */
 export function contradiction(input: JobInput, { repeat }: Contradiction): VerdictView {
-  const title = (check: string) => `“${input.kase.checks.get(check)!.title}”`
   const [first] = repeat
   return {
     kind: 'contradiction',
     stamp: 'the readings disagree',
-    says: `The readings do not fit any single explanation${first ? `: repeat ${title(first.check)} first` : ''}.`,
+    says: `The readings do not fit any single explanation${first ? `: ${begin(input, first)}` : ''}.`,
     evidence: repeat
       .map(({ check }) => `${readSentence(input, check)} That does not fit the rest.`)
       .slice(0, 3),
     cautions: [],
-    next: repeat.slice(0, 3).map(({ check }) => ({
-      says: `Repeat ${title(check)}; if it comes out as before, let it stand.`,
-      way: {
-        href: `/jobs/${input.job.id}?correct=${encodeURIComponent(check)}`,
-        text: 'Repeat it',
-      },
-    })),
+    next: repeat.slice(0, 3).map((misfit) => way(input, misfit)),
     couldBe: couldStillBe(input, []),
   }
+}
+
+function begin({ kase }: JobInput, { check }: Misfit): string {
+  const title = `“${kase.checks.get(check)!.title}”`
+  return canSlip(kase, check) ? `make ${title} once more first` : `look at ${title} again first`
+}
+
+/** A reading that can slip is made once more; an answer that cannot is only put right. */
+function way({ job, kase }: JobInput, { check }: Misfit): NextStep {
+  const title = `“${kase.checks.get(check)!.title}”`
+  const name = encodeURIComponent(check)
+  return canSlip(kase, check)
+    ? {
+        says: `Make ${title} once more, with care; if it comes out as before, it counts for more.`,
+        way: { href: `/jobs/${job.id}?again=${name}`, text: 'Make it once more' },
+      }
+    : {
+        says: `Look at ${title} again: was it heard and set down right?`,
+        way: { href: `/jobs/${job.id}?correct=${name}`, text: 'Put it right' },
+      }
 }

@@ -23,17 +23,20 @@ export function walkOptions(
 function evidenceOf(kase: Case, judged: ReadonlyMap<string, Judged>): Evidence[] {
   return [...judged]
     .filter(([check]) => kase.checks.has(check))
-    .map(([check, { outcomes }]) => ({ check, outcomes }))
+    .map(([check, { outcomes, again }]) =>
+      again.length > 0 ? { check, outcomes, again } : { check, outcomes },
+    )
 }
 
 function impossibleChecks(
   kase: Case,
-  { opened, skipped }: Folded,
+  { opened, skipped, accepted }: Folded,
   instrument: Instrument,
 ): ReadonlySet<string> {
   const impossible = [...kase.checks.values()].filter(
     (card) =>
       skipped.has(card.id) ||
+      accepted.has(card.id) ||
       !isPossible(card, opened.conditions) ||
       (card.measured !== undefined && rangesFor(instrument, card.measured).length === 0),
   )

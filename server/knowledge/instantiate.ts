@@ -7,6 +7,7 @@ import { cautionCards, checkCard, outcomesOf } from './instantiate/check-card.ts
 import { cutSetList } from './instantiate/cut-set-list.ts'
 import { type PlannedCheck, plan } from './instantiate/plan.ts'
 import { wrongMinutes } from './instantiate/prices.ts'
+import { slipsOf } from './instantiate/slips.ts'
 import { type DrawnTree, drawTree } from './instantiate/tree.ts'
 import type { Knowledge } from './knowledge.ts'
 import type { Complaint, Machine } from './schema/index.ts'
@@ -54,7 +55,8 @@ export function instantiate(knowledge: Knowledge, complaint: Complaint, machine:
     .filter(({ chances }) => tellsAnything(chances))
     .map(({ planned, chances }) => {
       const card = checkCard(planned, knowledge, machine)
-      return { card, check: checkOf(card, chances) }
+      const slips = slipsOf(planned, card.outcomes, machine)
+      return { card, check: { ...checkOf(card, chances), ...(slips && { slips }) } }
     })
   return {
     machine,

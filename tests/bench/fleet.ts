@@ -1,4 +1,5 @@
 import type { Check, Evidence, Model } from '../../server/diagnosis/model.ts'
+import { onceMore, withTake } from '../../server/diagnosis/takes.ts'
 import { walk } from '../../server/diagnosis/walk.ts'
 import type { Step } from '../../server/diagnosis/walk-types.ts'
 import type { Case } from '../../server/knowledge/case.ts'
@@ -38,12 +39,14 @@ export function fleet(
   asked: readonly Way[] = ways,
 ): Record<Way, Tally> {
   const { model } = kase
-  const random = seeded(seed)
+  // Each case draws its own machines, or one odd draw would be odd for all of them.
+  const random = seeded(hash(`${kase.complaint.id} ${kase.machine.id}`, seed))
   const orders = Array.from({ length: randomOrders }, () => shuffled(model.checks, random))
+  const fixed = withoutRepeats(model)
   const walkers: Record<Way, Walker[]> = {
     tool: [new Walker(model, null)],
-    chart: [new Walker(model, chartOrder(kase))],
-    random: orders.map((order) => new Walker(model, order)),
+    chart: [new Walker(fixed, chartOrder(kase))],
+    random: orders.map((order) => new Walker(fixed, order)),
   }
   const tallies = { tool: none, chart: none, random: none }
   for (let w = 0; w < walks; w += 1) {
@@ -51,13 +54,18 @@ export function fleet(
       model.cutSets.map(({ prior }) => prior),
       random,
     )
-    const machine = random()
+    const machine = Math.floor(random() * 2 ** 32)
     for (const way of asked) {
       const walker = walkers[way][w % walkers[way].length]!
       tallies[way] = added(tallies[way], model, truth, walker.follow(truth, machine))
     }
   }
   return tallies
+}
+
+/** A fixed order makes each check once. */
+function withoutRepeats(model: Model): Model {
+  return { ...model, checks: model.checks.map(({ slips: _, ...check }) => check) }
 }
 
 /** The checks of the complaint's chart, in its order; all checks in file order where it has none. */
@@ -84,28 +92,33 @@ class Walker {
   constructor(model: Model, order: readonly Check[] | null) {
     this.#model = model
     this.#order = order
-    const had = new Set(order ?? model.checks)
-    const away = model.checks.filter((check) => !had.has(check))
-    this.#impossible = new Set(away.map(({ id }) => id))
+    const had = new Set((order ?? model.checks).map(({ id }) => id))
+    this.#impossible = new Set(model.checks.map(({ id }) => id).filter((id) => !had.has(id)))
   }
 
-  /** @param machine a number that decides, with the check, how this machine answers: 0 to 1 */
+  /** @param machine a number that decides, with the check, how this machine answers */
   follow(truth: number, machine: number): Walked {
-    const evidence: Evidence[] = []
+    let evidence: readonly Evidence[] = []
     const made = new Set<string>()
     let minutes = 0
+    let checks = 0
     let key = ''
     for (;;) {
       const end = this.#step(key, evidence)
       const check = this.#next(end, evidence.length)
-      if (check === null) return { minutes, checks: evidence.length, end }
+      if (check === null) return { minutes, checks, end }
+      checks += 1
       minutes += check.minutes
       for (const setup of check.setups) {
         if (!made.has(setup.id)) minutes += setup.minutes
         made.add(setup.id)
       }
-      const outcome = drawn(check.chances[truth]!, seeded(hash(check.id, machine)))
-      evidence.push({ check: check.id, outcomes: check.outcomes.map((_, o) => +(o === outcome)) })
+      const before = evidence.find((item) => item.check === check.id)
+      const take = before === undefined ? 1 : 2 + (before.again?.length ?? 0)
+      // A second take is drawn by the chances it has after the first.
+      const { chances } = (before && onceMore(check, before)) ?? check
+      const outcome = drawn(chances[truth]!, seeded(hash(`${check.id} ${take}`, machine)))
+      evidence = withTake(evidence, check, outcome)
       key += `${check.id}=${outcome} `
     }
   }
@@ -166,9 +179,11 @@ export function together(tallies: readonly Tally[]): Tally {
   }))
 }
 
-/** A seed from a name and a number of 0 to 1 (FNV-1a). */
-function hash(name: string, machine: number): number {
-  let h = Math.floor(machine * 2 ** 32) ^ 0x811c9dc5
+/** A seed from a name and a whole number (FNV-1a, stirred by the end of MurmurHash3: both public domain). */
+function hash(name: string, number: number): number {
+  let h = number ^ 0x811c9dc5
   for (let i = 0; i < name.length; i += 1) h = Math.imul(h ^ name.charCodeAt(i), 0x01000193)
-  return h >>> 0
+  h = Math.imul(h ^ (h >>> 16), 0x85ebca6b)
+  h = Math.imul(h ^ (h >>> 13), 0xc2b2ae35)
+  return (h ^ (h >>> 16)) >>> 0
 }

@@ -3,6 +3,7 @@ import { firstVisit } from './first-visit.ts'
 import { stepMilliseconds } from './growth.ts'
 import { printLargeTrees } from './large-trees.ts'
 import { openedJob, postings } from './one-user.ts'
+import { printOptimality } from './optimality.ts'
 import { printFleet } from './print-fleet.ts'
 import { startedServer } from './server.ts'
 
@@ -46,6 +47,7 @@ for (const [cutSets, checks] of [
   )
 }
 
+printOptimality()
 printLargeTrees()
 printFleet(40, 7)
 

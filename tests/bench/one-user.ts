@@ -26,23 +26,23 @@ export async function postings(job: string): Promise<number[]> {
     const form = nextForm(page)
     if (form === null) return times
     const began = performance.now()
-    const answer = await fetch(`${job}/readings`, { method: 'POST', body: form })
+    const answer = await fetch(new URL(form.action, job), { method: 'POST', body: form.fields })
     page = await answer.text()
     if (answer.status !== 200) throw new Error(`a reading was answered with ${answer.status}`)
     times.push(performance.now() - began)
   }
 }
 
-function nextForm(page: string): URLSearchParams | null {
-  const form = /<form[^>]*action="[^"]*\/readings#now"[^>]*>([\s\S]*?)<\/form>/.exec(page)
+function nextForm(page: string): { action: string; fields: URLSearchParams } | null {
+  const form = /<form id="reading"[^>]*action="([^"#]*)#now"[^>]*>([\s\S]*?)<\/form>/.exec(page)
   if (form === null) return null
   const fields = new URLSearchParams()
-  for (const [tag] of form[1]!.matchAll(/<input[^>]*type="hidden"[^>]*>/g)) {
+  for (const [tag] of form[2]!.matchAll(/<input[^>]*type="hidden"[^>]*>/g)) {
     const { name, value } = attributes(tag)
     fields.set(name!, value ?? '')
   }
   fields.set('choice', 'could-not-tell')
-  return fields
+  return { action: form[1]!, fields }
 }
 
 function attributes(tag: string): Record<string, string> {

@@ -55,8 +55,10 @@ describe.each([
     await page.keyboard.press('Enter')
     await page.locator('#check').waitFor()
 
+    const made = new Set<string>()
     for (let version = 2; version <= 4; version += 1) {
       const check = (await checkOnPage(page))!
+      made.add(check)
       const answer = fault.typical(check)
       if ('type' in answer) {
         await tabTo(page, (at) => at.id === 'typed')
@@ -73,7 +75,8 @@ describe.each([
         .first()
         .waitFor({ state: 'attached' })
     }
-    expect(await page.locator('.readings > li').count()).toBe(3)
+    // A check made once more adds to its reading.
+    expect(await page.locator('.readings > li').count()).toBe(made.size)
   })
 })
 

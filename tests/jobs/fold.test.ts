@@ -89,6 +89,18 @@ describe('a job folded from its events', () => {
     expect(readings.get('a')!.touches).toEqual([value(3)])
   })
 
+  it('lets a reading stand until it is corrected or withdrawn', () => {
+    const accept: JobEvent = { kind: 'accepted', check: 'a' }
+    const standing = (...more: JobEvent[]) => [
+      ...fold(job(read('a', 8.8), accept, ...more)).accepted,
+    ]
+    expect(standing()).toEqual(['a'])
+    expect(standing(touch('a', 8.7))).toEqual(['a'])
+    expect(standing(correct('a', 0.3))).toEqual([])
+    expect(standing(withdraw('a'))).toEqual([])
+    expect([...fold(job(accept)).accepted]).toEqual([])
+  })
+
   it('has the meter it was opened with, its leads not zeroed, until it is told another', () => {
     expect(fold(job()).instrument).toEqual({ meter: { kind: 'class', id: 'shop' }, zero: null })
     const hand = { kind: 'class', id: 'hand' } as const

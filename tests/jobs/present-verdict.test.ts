@@ -93,7 +93,7 @@ describe('readings that disagree', () => {
     })!
     expect(verdict.kind).toBe('contradiction')
     expect(verdict.says).toMatch(
-      /^The readings do not fit any single explanation: repeat “Resistance of the .+” first\.$/,
+      /^The readings do not fit any single explanation: look at “Resistance of the .+” again first\.$/,
     )
     expect(verdict.evidence[0]).toMatch(/read OL.+ That does not fit the rest\.$/)
     expect(verdict.next[0]!.way!.href).toMatch(/^\/jobs\/12\?correct=(exciter|coil)\.resistance$/)

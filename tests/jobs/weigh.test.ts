@@ -30,7 +30,10 @@ function measured(id: string, quantity: QuantityId): CheckCard {
 
 const asked = card('asked', { outcomes: ['yes', 'no', 'both'] })
 const caseOf = (...cards: CheckCard[]) =>
-  ({ checks: new Map(cards.map((each) => [each.id, each])) }) as unknown as Case
+  ({
+    checks: new Map(cards.map((each) => [each.id, each])),
+    model: { checks: [] },
+  }) as unknown as Case
 
 const atBench: Conditions = { where: 'bench', air: 20, engine: 'cold', tools: [], meter: 'hand' }
 
@@ -58,6 +61,7 @@ function folded(
     repairs: [],
     instrument: { meter: { kind: 'class', id: conditions.meter }, zero: null },
     skipped: new Map(Object.entries(skipped)),
+    accepted: new Set(),
   }
 }
 

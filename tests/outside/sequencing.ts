@@ -15,7 +15,8 @@ export function planner(sequencing: SequencingModel): Policy {
   const certain = sureFrom(1)
   return following(
     sequencing,
-    (model, belief) => plan(model, belief, () => true, new Set(), certain).proposals[0]!,
+    (model, belief) =>
+      plan(model, belief, () => true, new Set(), { stakes: certain }).proposals[0]!,
   )
 }
 

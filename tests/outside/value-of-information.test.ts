@@ -40,7 +40,7 @@ function decision(
 
 const planned = (model: Model, payoffs: readonly (readonly number[])[]) => {
   const belief = model.cutSets.map(({ prior }) => prior)
-  return plan(model, belief, () => true, new Set(), stakes(payoffs))
+  return plan(model, belief, () => true, new Set(), { stakes: stakes(payoffs) })
 }
 
 /** What the test is worth beyond its cost: the loss without it, less all it leaves to pay. */

@@ -29,6 +29,11 @@ export function hiddenFault(kase: Case): HiddenFault {
       stepsToName(kase, index, 'a mistake on the way') !== null,
   )
   if (cutSet < 0) throw new Error(`${kase.complaint.id}: no fault is named after four readings`)
+  return faultOf(kase, cutSet)
+}
+
+/** The fault of one cut set with a single one, whether it is named or not. */
+export function faultOf(kase: Case, cutSet: number): HiddenFault {
   const ranked = (check: string) => outcomesByChance(kase, check, cutSet)
   return {
     part: kase.parts.get(kase.model.cutSets[cutSet]!.parts[0]!)!.name,
@@ -92,12 +97,13 @@ function stepsToName(
   way: 'straight' | 'a mistake on the way' = 'straight',
 ) {
   const events: JobEvent[] = [openedAtBench(kase)]
-  const make = (kind: 'reading' | 'correction', check: string, mistaken = false) => {
+  const make = (kind: 'reading' | 'correction' | 'touched', check: string, mistaken = false) => {
     const ranked = outcomesByChance(kase, check, cutSet)
     const card = kase.checks.get(check)!
     const answer = answerFor(card, (mistaken ? ranked.at(-1) : ranked[0])!)
     const manner = { warmth: { kind: 'as the air' } } as const
-    events.push({ kind, check, typed: '', touches: touchesOf(answer, card), manner })
+    const made = { check, typed: '', touches: touchesOf(answer, card) }
+    events.push(kind === 'touched' ? { kind, ...made } : { kind, ...made, manner })
   }
   let first = ''
   for (;;) {
@@ -117,7 +123,8 @@ function stepsToName(
       return right ? folded.readings.size : null
     }
     first ||= step.proposal.check
-    make('reading', step.proposal.check, astray && events.length === 1)
+    const kind = step.proposal.again ? 'touched' : 'reading'
+    make(kind, step.proposal.check, astray && events.length === 1)
   }
 }
 

@@ -51,6 +51,18 @@ export const states: Readonly<Record<string, (page: Page) => Promise<unknown>>> 
     await page.locator('#typed').press('Enter')
     await page.locator('#problem').waitFor()
   },
+  'a check made once more': async (page) => {
+    await openJobByClicks(page, largest)
+    const look = [...largest.checks.values()].find(
+      ({ id, measured }) =>
+        measured === undefined && largest.model.checks.some((c) => c.id === id && c.slips),
+    )!
+    const job = page.url()
+    await page.goto(`${job}?check=${look.id}`)
+    await give(page, fault.typical(look.id))
+    await page.goto(`${job}?again=${look.id}`)
+    await page.getByText('Once more, to be sure').waitFor()
+  },
   'a reading being corrected': async (page) => {
     await states['a job with readings']!(page)
     await page

@@ -1,3 +1,4 @@
+import { certainFrom, mostTakes } from '../../diagnosis/takes.ts'
 import type { Case, CheckCard } from '../../knowledge/case.ts'
 import type { Measured } from '../../measure/measured.ts'
 import type { Reading } from '../../measure/reading.ts'
@@ -13,6 +14,10 @@ export interface Judged {
   readonly measured: Measured | null
   /** How well each outcome of the check explains it: what belief weighs. All alike tells nothing. */
   readonly outcomes: readonly number[]
+  /** What came back when it was made once more, as indices of outcomes; as far as belief weighs it. */
+  readonly again: readonly number[]
+  /** Of an answer, every look in order. Empty where it is measured. */
+  readonly looks: readonly Reading[]
 }
 
 /** Every reading of a job, judged. One whose check left the knowledge stays, and weighs nothing. */
@@ -24,34 +29,68 @@ export function judgedReadings(
   return new Map(
     [...folded.readings].map(([check, taken]) => {
       const card = kase.checks.get(check)
-      const judged = card ? judgedReading(card, taken, instrument, folded) : asItStands(taken)
+      const judged = card
+        ? judgedReading(card, taken, canSlip(kase, check), instrument, folded)
+        : asItStands(taken)
       return [check, judged]
     }),
   )
 }
 
+/** Whether a second take of a check can come out otherwise than the first: an owner's memory cannot. */
+export function canSlip({ model }: Case, check: string): boolean {
+  return model.checks.some(({ id, slips }) => id === check && slips !== undefined)
+}
+
+/** Whether a check can be made once more: a measured one always, with more touches. */
+export function canRepeat(kase: Case, check: string): boolean {
+  return kase.checks.get(check)?.measured !== undefined || canSlip(kase, check)
+}
+
 function asItStands({ touches }: Taken): Judged {
-  return { reading: touches[0]!, measured: null, outcomes: [] }
+  return { reading: touches[0]!, measured: null, outcomes: [], again: [], looks: touches }
 }
 
 function judgedReading(
   card: CheckCard,
   taken: Taken,
+  slips: boolean,
   instrument: Instrument,
   { opened }: Folded,
 ): Judged {
-  const first = taken.touches[0]!
-  if (first.kind === 'answer') {
-    const known = card.outcomes.includes(first.answer)
-    const outcomes = card.outcomes.map((outcome) => (!known || outcome === first.answer ? 1 : 0))
-    return { reading: first, measured: null, outcomes }
-  }
   const measured = measuredReading(card, taken, instrument, opened.conditions)
-  const tellsNothing = card.outcomes.map(() => 1)
-  if (measured === null || measured.asRead === null) {
-    return { reading: first, measured: null, outcomes: tellsNothing }
+  if (measured !== null && measured.asRead !== null) {
+    const reading: Reading =
+      measured.asRead === 'OL' ? { kind: 'over' } : { kind: 'value', value: measured.asRead }
+    const outcomes = measured.evidence
+    return { reading, measured, outcomes, again: slips ? againTouched(measured) : [], looks: [] }
   }
-  const reading: Reading =
-    measured.asRead === 'OL' ? { kind: 'over' } : { kind: 'value', value: measured.asRead }
-  return { reading, measured, outcomes: measured.evidence }
+  return judgedAnswers(card, taken.touches, slips)
+}
+
+/** A look that told nothing, or that the knowledge has no answer for any more, weighs nothing. */
+function judgedAnswers(card: CheckCard, looks: readonly Reading[], slips: boolean): Judged {
+  const told = looks.flatMap((look) =>
+    look.kind === 'answer' ? card.outcomes.indexOf(look.answer) : [],
+  )
+  const [first, ...more] = told.filter((o) => o >= 0)
+  return {
+    reading: looks.find(({ kind }) => kind === 'answer') ?? looks[0]!,
+    measured: null,
+    outcomes: card.outcomes.map((_, o) => (first === undefined || o === first ? 1 : 0)),
+    again: slips ? more.slice(0, mostTakes - 1) : [],
+    looks: card.measured ? [] : looks,
+  }
+}
+
+/**
+ * Touches that came to the same are takes of the check. What settled apart from them was contact, and
+ * where the meter cannot tell the band it cannot tell it twice.
+ */
+function againTouched({ contact, evidence }: Measured): number[] {
+  const alike = contact === null ? 1 : contact.kind === 'open' ? contact.touches : contact.used
+  const most = Math.max(...evidence)
+  const total = evidence.reduce((a, b) => a + b, 0)
+  if (most < certainFrom * total) return []
+  return new Array(Math.min(alike, mostTakes) - 1).fill(evidence.indexOf(most))
 }

@@ -26,17 +26,32 @@ interface Setting {
 /** How the outcomes of a planned check depend on the faults. */
 export function rowOf(check: PlannedCheck, outcomes: readonly string[], setting: Setting): RowOf {
   const chancesFor = readers[check.kind.about.kind](check, check.kind.about as never, setting)
-  const even = slipShare / outcomes.length
   // Thousands of cut sets share a few rows; a row for each would fill the memory.
   const rows = new Map<Chances, readonly number[]>()
   return (faults) => {
     const chances = chancesFor(faults)
     const known = rows.get(chances)
     if (known !== undefined) return known
-    const row = outcomes.map((outcome) => (1 - slipShare) * (chances[outcome] ?? 0) + even)
+    const row = floored(chances, outcomes)
     rows.set(chances, row)
     return row
   }
+}
+
+/** A row of chances in the order of the outcomes, with the share of slips that is everywhere. */
+export function floored(chances: Chances, outcomes: readonly string[]): number[] {
+  const even = slipShare / outcomes.length
+  return outcomes.map((outcome) => (1 - slipShare) * (chances[outcome] ?? 0) + even)
+}
+
+/** The row of a good part, at a place that is hard to touch or not. */
+export function healthyRow(
+  check: PlannedCheck,
+  about: Extract<About, { kind: 'property' }>,
+  machine: Machine,
+): Chances {
+  const awkward = check.reach?.at !== undefined && machine.connectors[check.reach.at]!.awkward
+  return (awkward && about.awkward) || about.healthy
 }
 
 type ChancesOf = (faults: readonly string[]) => Chances
@@ -59,8 +74,7 @@ function readProperty(
   { machine, partKinds }: Setting,
 ): ChancesOf {
   const { property } = about
-  const awkward = check.reach?.at !== undefined && machine.connectors[check.reach.at]!.awkward
-  const healthy = (awkward && about.awkward) || about.healthy
+  const healthy = healthyRow(check, about, machine)
   const expected = likeliest(healthy)
   const path = [check.part!.id, ...(check.reach?.through ?? [])]
   const rows = new Map<string, Chances>()

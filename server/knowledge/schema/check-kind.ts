@@ -56,6 +56,8 @@ export const CheckKind = z.strictObject({
   about: About,
   /** Left out where the check is measured: the outcomes are then the bands of the quantity. */
   answers: z.array(Answer).min(2).optional(),
+  /** An owner is asked, and remembers the same when asked again. A check about a question always is. */
+  remembered: z.boolean().optional(),
   engine: z.enum(['stopped', 'cranking', 'running']),
   where: z.array(Place).min(1),
   /** Names in `tools.yaml`. Empty: hands and eyes. */

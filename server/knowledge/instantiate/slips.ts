@@ -1,0 +1,36 @@
+import type { Machine } from '../schema/machine.ts'
+import type { Chances } from '../schema/shared.ts'
+import { floored, healthyRow } from './chances.ts'
+import type { PlannedCheck } from './plan.ts'
+
+/**
+ * How one take of a check slips: `[s][o]` is the chance of reading o where the part itself would give s.
+ *
+ * What a healthy part reads beside its likeliest outcome is contact and hand by definition of that row,
+ * and the next take is free of it; the same share is taken of every other outcome. Where a gate is
+ * watched, the smaller of the two rows' shares counts, since the rest may be the machine's own (not
+ * warm enough yet). What an owner remembers is the same when asked again: undefined.
+ */
+export function slipsOf(
+  check: PlannedCheck,
+  outcomes: readonly string[],
+  machine: Machine,
+): number[][] | undefined {
+  const { about, remembered } = check.kind
+  if (about.kind === 'question' || remembered) return undefined
+  const rows = (
+    about.kind === 'gate' ? [about.holds, about.holdsNot] : [healthyRow(check, about, machine)]
+  ).map((chances: Chances) => floored(chances, outcomes))
+  const likeliest = rows.map((row) => row.indexOf(Math.max(...row)))
+  const share = Math.min(...rows.map((row) => 1 - Math.max(...row)))
+  return outcomes.map((_, state) => {
+    const [first] = rows
+    const row = rows[likeliest.indexOf(state)] ?? first!
+    const expected = row.indexOf(Math.max(...row))
+    const off = 1 - row[expected]!
+    return row.map(
+      (p, o) =>
+        (o === state ? 1 - share : 0) + (o === expected || off === 0 ? 0 : (share * p) / off),
+    )
+  })
+}

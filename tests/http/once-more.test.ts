@@ -1,0 +1,110 @@
+import { describe, expect, it } from 'vitest'
+import { allCases, type Http, readyApp } from '../support/app.ts'
+import { faultOf } from '../support/hidden-fault.ts'
+import { openJob, post } from '../support/job.ts'
+import { textIn, valueIn } from '../support/page.ts'
+
+const kase = allCases().find(
+  ({ complaint, machine }) => complaint.id === 'no-spark' && machine.outputs.length === 1,
+)!
+const slips = (id: string) => kase.model.checks.find((check) => check.id === id)!.slips
+const cards = [...kase.checks.values()]
+const look = cards.find(({ id, measured }) => measured === undefined && slips(id) !== undefined)!
+const question = cards.find(({ id }) => slips(id) === undefined)!
+const [one, other] = look.answers!
+
+const asking = 'Once more, to be sure'
+
+/** A job with one look, at version 2. */
+async function lookedJob() {
+  const ready = await readyApp()
+  const job = await openJob(ready.http, kase)
+  const fields = { version: 1, check: look.id, choice: one!.id }
+  await post(ready.http, `${job}/readings`, fields).expect(303)
+  const kinds = async () =>
+    (await ready.store.jobs.events(Number(job.slice('/jobs/'.length)))).map(({ kind }) => kind)
+  return { ...ready, job, kinds }
+}
+
+/** Answers as one fault would until the page asks for a check once more; null if it never does. */
+async function walkedToDoubt(http: Http, cutSet: number): Promise<string | null> {
+  const fault = faultOf(kase, cutSet)
+  const job = await openJob(http, kase)
+  for (;;) {
+    const html = (await http.get(job).expect(200)).text
+    if (html.includes(asking)) return job
+    const form = /<form id="reading"[^>]* action="([^"#]+)#now"/.exec(html)
+    if (form === null) return null
+    const [version, check] = [valueIn(html, 'version'), valueIn(html, 'check')]
+    const answer = fault.typical(check)
+    const said: Record<string, string> =
+      'type' in answer ? { typed: answer.type, kept: answer.type } : { choice: answer.choose }
+    await post(http, form[1]!, { version, check, ...said }).expect(303)
+  }
+}
+
+async function doubtfulJob() {
+  const ready = await readyApp()
+  for (const [cutSet, { faults }] of kase.model.cutSets.entries()) {
+    const job = faults.length === 1 ? await walkedToDoubt(ready.http, cutSet) : null
+    if (job !== null) return { ...ready, job }
+  }
+  throw new Error('No fault of this case leads to a doubtful reading.')
+}
+
+describe('a check made once more', () => {
+  it('is shown on request, says why, and joins the reading', async () => {
+    const { http, job, kinds } = await lookedJob()
+    const page = await http.get(`${job}?again=${look.id}`).expect(200)
+    expect(textIn(page.text)).toContain(asking)
+    expect(textIn(page.text)).toMatch(/About 1 in \d+ takes of this check is a slip/)
+    expect(page.text).toContain(`<form id="reading" method="post" action="${job}/touches#now"`)
+    const fields = { version: 2, check: look.id, choice: other!.id, 'once-more': 'yes' }
+    await post(http, `${job}/touches`, fields).expect(303)
+    const says = `${one!.says}, then ${other!.says[0]!.toLowerCase()}${other!.says.slice(1)}`
+    expect(textIn((await http.get(job)).text)).toContain(says)
+    expect(await kinds()).toEqual(['opened', 'reading', 'touched'])
+  })
+
+  it('keeps the page and the first reading where nothing was chosen', async () => {
+    const { http, job, kinds } = await lookedJob()
+    const fields = { version: 2, check: look.id, choice: 'perhaps', 'once-more': 'yes' }
+    const answer = await post(http, `${job}/touches`, fields)
+    expect(answer.status).toBe(422)
+    expect(textIn(answer.text)).toContain('Choose one of the answers.')
+    expect(textIn(answer.text)).toContain(asking)
+    expect(await kinds()).toEqual(['opened', 'reading'])
+  })
+
+  it('is refused for what an owner remembers, which stays the same when asked again', async () => {
+    const { http, job, kinds } = await lookedJob()
+    const choice = question.answers![0]!.id
+    await post(http, `${job}/readings`, { version: 2, check: question.id, choice }).expect(303)
+    await http.get(`${job}?again=${question.id}`).expect(303)
+    const answer = await post(http, `${job}/touches`, { version: 3, check: question.id, choice })
+    expect(answer.status).toBe(422)
+    expect(textIn(answer.text)).toContain('correct the answer if it was misheard')
+    expect(await kinds()).toEqual(['opened', 'reading', 'reading'])
+  })
+
+  it('is asked for by the tool where much hangs on one reading, until it is let stand', async () => {
+    const { http, job } = await doubtfulJob()
+    const html = (await http.get(job)).text
+    const [version, check] = [valueIn(html, 'version'), valueIn(html, 'check')]
+    expect(html).toContain(`action="${job}/acceptances#now"`)
+    await post(http, `${job}/acceptances`, { version, check }).expect(303)
+    const after = (await http.get(job)).text
+    const asksAgain = after.includes(asking) && valueIn(after, 'check') === check
+    expect(asksAgain).toBe(false)
+    expect(after).not.toContain(`?again=${check}`)
+  })
+
+  it('cannot be let stand without a reading', async () => {
+    const { http, job, kinds } = await lookedJob()
+    await post(http, `${job}/withdrawals`, { version: 2, check: look.id }).expect(303)
+    const answer = await post(http, `${job}/acceptances`, { version: 3, check: look.id })
+    expect(answer.status).toBe(409)
+    expect(textIn(answer.text)).toContain('there is none to stand')
+    expect(await kinds()).toEqual(['opened', 'reading', 'withdrawn'])
+  })
+})

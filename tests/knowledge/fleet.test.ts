@@ -1,0 +1,30 @@
+import { describe, expect, it } from 'vitest'
+import { fleet, type Tally, together } from '../bench/fleet.ts'
+import { shippedCases } from '../support/knowledge.ts'
+
+const cases = shippedCases()
+
+/** Few, so that it is quick; `npm run bench` prints more of them, complaint by complaint. */
+const walks = 6
+const seed = 5
+
+describe('over simulated jobs on every complaint and machine', () => {
+  const tallies = cases.map((kase) => fleet(kase, walks, seed, ['tool', 'chart']))
+  const tool = together(tallies.map((each) => each.tool))
+  const chart = together(tallies.map((each) => each.chart))
+  const share = (count: number, { walks }: Tally) => count / walks
+
+  it('the tool takes at most half the minutes of the fixed chart order', () => {
+    expect(tool.walks).toBe(cases.length * walks)
+    expect(chart.minutes).toBeGreaterThan(0)
+    expect(tool.minutes / chart.minutes).toBeLessThan(0.5)
+  })
+
+  it('names the right part more often', () => {
+    expect(share(tool.right, tool)).toBeGreaterThan(share(chart.right, chart))
+  })
+
+  it('and a wrong one less often', () => {
+    expect(share(tool.wrong, tool)).toBeLessThan(share(chart.wrong, chart))
+  })
+})

@@ -1,0 +1,79 @@
+import { belief, updated } from '../../server/diagnosis/belief.ts'
+import type { Check, Model } from '../../server/diagnosis/model.ts'
+import { plan } from '../../server/diagnosis/plan.ts'
+import { stakesOf } from '../../server/diagnosis/stakes.ts'
+
+/** Where a walk of a small model stands: what is believed, which checks are left, which set-ups are made. */
+interface Standing {
+  readonly belief: number[]
+  readonly left: readonly Check[]
+  readonly made: ReadonlySet<string>
+}
+
+/** What to do there: a check to make, or null to stop. */
+type Choice = (standing: Standing) => Check | null
+
+/**
+ * Least expected minutes, the price of being wrong included, over every way to go about a model whose
+ * outcomes may mislead: each check once, in any order, stopping anywhere. By trying all of them, so the
+ * model must be tiny.
+ */
+export function leastMinutes(model: Model): number {
+  const best = (standing: Standing): number =>
+    Math.min(
+      lossAt(model, standing),
+      ...standing.left.map((check) => asking(model, standing, check, best)),
+    )
+  return best(start(model))
+}
+
+/** Expected minutes of following the planner, until it finds no check worth its minutes. */
+export function plannedMinutes(model: Model): number {
+  return following(model, ({ belief, left, made }) => {
+    const { proposals, worthAsking } = plan(model, belief, (check) => left.includes(check), made)
+    return worthAsking ? left.find(({ id }) => id === proposals[0]!.check)! : null
+  })
+}
+
+function following(model: Model, choose: Choice): number {
+  const cost = (standing: Standing): number => {
+    const check = choose(standing)
+    return check === null ? lossAt(model, standing) : asking(model, standing, check, cost)
+  }
+  return cost(start(model))
+}
+
+const start = (model: Model): Standing => ({
+  belief: belief(model, []),
+  left: model.checks,
+  made: new Set(),
+})
+
+/** Minutes of a check, and of whatever comes after each of its outcomes. */
+function asking(
+  model: Model,
+  { belief, left, made }: Standing,
+  check: Check,
+  after: (standing: Standing) => number,
+): number {
+  const unmade = check.setups.filter(({ id }) => !made.has(id))
+  let minutes = check.minutes + unmade.reduce((sum, setup) => sum + setup.minutes, 0)
+  check.outcomes.forEach((_, o) => {
+    const chance = belief.reduce((sum, p, c) => sum + p * check.chances[c]![o]!, 0)
+    if (chance === 0) return
+    const outcomes = check.outcomes.map((_, i) => (i === o ? 1 : 0))
+    minutes +=
+      chance *
+      after({
+        belief: updated(model, belief, { check: check.id, outcomes }),
+        left: left.filter((each) => each !== check),
+        made: new Set([...made, ...check.setups.map(({ id }) => id)]),
+      })
+  })
+  return minutes
+}
+
+/** Each cut set of these models is an explanation of its own. */
+function lossAt(model: Model, { belief }: Standing): number {
+  return stakesOf(model).loss(belief, [...belief.keys()])
+}

@@ -1,0 +1,76 @@
+import fc from 'fast-check'
+import type { SequencingModel } from '../../server/diagnosis/exact.ts'
+import type { Check, Model } from '../../server/diagnosis/model.ts'
+
+/** Small tables with uneven priors and costs and up to three certain outcomes, all from one seed. */
+export function smallTables(count: number, seed: number): SequencingModel[] {
+  const table = fc
+    .record({ states: fc.integer({ min: 3, max: 9 }), tests: fc.integer({ min: 3, max: 8 }) })
+    .chain(({ states, tests }) =>
+      fc.record({
+        priors: weights(states, 40),
+        tests: fc.array(
+          fc.record({ cost: fc.integer({ min: 1, max: 8 }), outcomes: answers(states) }),
+          { minLength: tests, maxLength: tests },
+        ),
+      }),
+    )
+  return fc.sample(table, { numRuns: count, seed })
+}
+
+/**
+ * Small models as jobs are: outcomes that may mislead (the typical one comes with 70 to 98 %), parts with
+ * prices, and set-ups that two checks share.
+ */
+export function misleadingModels(count: number, seed: number): Model[] {
+  const model = fc
+    .record({ states: fc.integer({ min: 3, max: 5 }), checks: fc.integer({ min: 3, max: 5 }) })
+    .chain(({ states, checks }) =>
+      fc.record({
+        priors: weights(states, 20),
+        prices: fc.array(fc.integer({ min: 10, max: 200 }), {
+          minLength: states,
+          maxLength: states,
+        }),
+        checks: fc.array(
+          fc.record({
+            minutes: fc.integer({ min: 1, max: 12 }),
+            setup: fc.integer({ min: 0, max: 3 }),
+            typical: answers(states),
+            sure: fc.integer({ min: 70, max: 98 }),
+          }),
+          { minLength: checks, maxLength: checks },
+        ),
+      }),
+    )
+  return fc.sample(model, { numRuns: count, seed }).map(({ priors, prices, checks }): Model => {
+    const parts = priors.map((_, i) => `part ${i}`)
+    const total = priors.reduce((a, b) => a + b, 0)
+    return {
+      tree: { top: 'top', gates: new Map([['top', { kind: 'or', inputs: parts }]]) },
+      cutSets: parts.map((part, i) => ({
+        faults: [part],
+        parts: [part],
+        prior: priors[i]! / total,
+      })),
+      checks: checks.map(
+        ({ minutes, setup, typical, sure }, k): Check => ({
+          id: `check ${k}`,
+          minutes,
+          // Two of three share one of two set-ups.
+          setups: setup > 1 ? [{ id: `set-up ${setup}`, minutes: 4 }] : [],
+          outcomes: ['a', 'b', 'c'],
+          chances: typical.map((o) =>
+            [0, 1, 2].map((i) => (i === o ? sure : (100 - sure) / 2) / 100),
+          ),
+        }),
+      ),
+      wrongMinutes: new Map(parts.map((part, i) => [part, prices[i]!])),
+    }
+  })
+}
+
+const weights = (count: number, most: number) =>
+  fc.array(fc.integer({ min: 1, max: most }), { minLength: count, maxLength: count })
+
+const answers = (count: number) => fc.array(fc.nat(2), { minLength: count, maxLength: count })
