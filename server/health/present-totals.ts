@@ -1,5 +1,6 @@
 import type { CaseTestability } from '../knowledge/case-testability.ts'
-import { counted, groupsOf, minutes, share } from './words.ts'
+import { counted } from '../web/words.ts'
+import { groupsOf, minutes, share } from './words.ts'
 
 /** What the cases worked out so far come to, in three sentences. Each case counts alike. */
 export function presentTotals(found: readonly CaseTestability[], all: number): string[] {

@@ -15,19 +15,6 @@ const rounding = 1e-9
 /** "12.4 min" */
 export const minutes = (count: number): string => `${count.toFixed(1)}\u00a0min`
 
-/** "1 fault", "1,204 faults" */
-export function counted(count: number, one: string, many = `${one}s`): string {
-  return `${count.toLocaleString('en-GB')} ${count === 1 ? one : many}`
-}
-
-/** "a", "a or b", "a, b or c" */
-export function listed(items: readonly string[], last: 'and' | 'or'): string {
-  if (items.length < 2) return items.join('')
-  return `${items.slice(0, -1).join(', ')} ${last} ${items.at(-1)}`
-}
-
-export const upperFirst = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
-
 export const machineName = ({ maker, name }: Machine): string => `${maker} ${name}`
 
 /** Groups that no check tells apart, each once, with all the faults that end in it. */

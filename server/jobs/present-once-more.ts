@@ -5,14 +5,16 @@ import { readWords } from './reading-words.ts'
 import { lowerFirst } from './sentences.ts'
 
 /** Why a check that has a reading is asked for once more, with how often such a reading is a slip. */
-export function whyOnceMore({ kase, judged }: JobInput, card: CheckCard): string {
+export function whyOnceMore({ kase, judged, walk }: JobInput, card: CheckCard): string {
   const taken = judged.get(card.id)!
   const { slips } = checkNamed(kase.model, card.id)
   const outcome = taken.outcomes.indexOf(Math.max(...taken.outcomes))
   const share = slips === undefined ? 0 : 1 - slips[outcome]![outcome]!
   const often = share > 0 ? `About 1 in ${Math.round(1 / share)} takes` : 'Now and then a take'
+  const proposed = walk.step.kind === 'ask' && walk.step.proposal.check === card.id
+  const hangs = proposed ? ', and much hangs on that' : ''
   return (
-    `It came back as “${lowerFirst(readWords(card, taken))}”, and much hangs on that. ` +
+    `It came back as “${lowerFirst(readWords(card, taken))}”${hangs}. ` +
     `${often} of this check is a slip of contact or hand; what the part itself does, it does again.`
   )
 }

@@ -1,4 +1,7 @@
 import { printValue } from '../measure/print.ts'
+import { lowerFirst, upperFirst } from '../web/words.ts'
+
+export { counted, listed, lowerFirst, upperFirst } from '../web/words.ts'
 
 /** `<1 %`, `37 %`, `>99 %`: whole, and never a certainty that no reading can give. */
 export function percent(probability: number): string {
@@ -7,28 +10,11 @@ export function percent(probability: number): string {
   return `${Math.round(probability * 100)}\u00a0%`
 }
 
-/** "a", "a and b", "a, b and c"; nothing for nothing. */
-export function listed(items: readonly string[], last = 'and'): string {
-  if (items.length < 2) return items.join('')
-  return `${items.slice(0, -1).join(', ')} ${last} ${items.at(-1)}`
-}
-
 /** Clauses, the first few and how many more there are: "a; b; and 5 more". */
 export function clauses(items: readonly string[], most: number): string {
   // One over the limit is shown: "and 1 more" would be as long.
   if (items.length <= most + 1) return items.join('; ')
   return `${items.slice(0, most).join('; ')}; and ${items.length - most} more`
-}
-
-/** For use inside a sentence: "Start exciter" becomes "start exciter", but "AC supply" stays. */
-export function lowerFirst(text: string): string {
-  return /^\p{Lu}\p{Ll}/u.test(text) || /^A /.test(text)
-    ? text.charAt(0).toLowerCase() + text.slice(1)
-    : text
-}
-
-export function upperFirst(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1)
 }
 
 /** Ends with a full stop, whatever the knowledge file wrote. */
@@ -45,11 +31,6 @@ export function the(name: string): string {
 /** "3 min", "1.5 min" */
 export function minutes(count: number): string {
   return `${Number(count.toFixed(1))}\u00a0min`
-}
-
-/** "1 reading", "3 readings" */
-export function counted(count: number, one: string, many = `${one}s`): string {
-  return `${count} ${count === 1 ? one : many}`
 }
 
 const dates = new Intl.DateTimeFormat('en-GB', { dateStyle: 'medium', timeStyle: 'short' })
