@@ -9,12 +9,12 @@ export function whyOnceMore({ kase, judged, walk }: JobInput, card: CheckCard): 
   const taken = judged.get(card.id)!
   const { slips } = checkNamed(kase.model, card.id)
   const outcome = taken.outcomes.indexOf(Math.max(...taken.outcomes))
-  const share = slips === undefined ? 0 : 1 - slips[outcome]![outcome]!
-  const often = share > 0 ? `About 1 in ${Math.round(1 / share)} takes` : 'Now and then a take'
+  const share = Math.max(0, ...(slips ?? []).map((row, s) => (s === outcome ? 0 : row[outcome]!)))
+  const often = share > 0 ? `About 1 time in ${Math.round(1 / share)}` : 'Now and then'
   const proposed = walk.step.kind === 'ask' && walk.step.proposal.check === card.id
   const hangs = proposed ? ', and much hangs on that' : ''
   return (
     `It came back as “${lowerFirst(readWords(card, taken))}”${hangs}. ` +
-    `${often} of this check is a slip of contact or hand; what the part itself does, it does again.`
+    `${often} it comes out like that by a slip of contact or hand alone; what the part itself does, it does again.`
   )
 }

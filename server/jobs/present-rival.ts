@@ -18,7 +18,8 @@ export function presentRival({ kase, walk }: JobInput, check: string): string {
 }
 
 function difference(best: Proposal, rival: Proposal): string {
-  const cost = `${minutes(rival.minutes)} against ${minutes(best.minutes)}`
+  const same = minutes(rival.minutes) === minutes(best.minutes)
+  const cost = same ? 'the same time' : `${minutes(rival.minutes)} against ${minutes(best.minutes)}`
   const dearer = rival.minutes > best.minutes
   if (rival.bits > best.bits * alike) {
     return dearer

@@ -4,6 +4,7 @@ import { fold } from '../../server/jobs/fold.ts'
 import { comesAndGoes } from '../../server/jobs/present-coming-and-going.ts'
 import { standingOf } from '../../server/jobs/present-input.ts'
 import { presentRival } from '../../server/jobs/present-rival.ts'
+import { presentVerdict } from '../../server/jobs/present-verdict.ts'
 import { allCases, shippedKnowledge } from '../support/app.ts'
 
 const knowledge = shippedKnowledge()
@@ -70,4 +71,33 @@ describe('a part that passes cold', () => {
   it('is not spoken of where it did not pass', () => {
     expect(comesAndGoes(standing({ [check]: [900, 900, 900] }), check)).toBe('')
   })
+})
+
+describe('readings that disagree', () => {
+  it('name the one that is worth making once more, by what that would change, and lead there', () => {
+    const input = contradictory()
+    const { step } = input.walk
+    if (step.kind !== 'contradiction') throw new Error(`no contradiction: ${step.kind}`)
+    const tells = step.repeat.map(({ tells }) => tells)
+    expect(tells[0]).toBeGreaterThan(0)
+    expect(tells).toEqual([...tells].sort((a, b) => b - a))
+    const verdict = presentVerdict(input)!
+    const first = kase.checks.get(step.repeat[0]!.check)!
+    expect(verdict.says).toContain(`make “${first.title}” once more first`)
+    expect(verdict.next[0]!.way!.href).toBe(`/jobs/1?again=${encodeURIComponent(first.id)}`)
+  })
+
+  /** One winding after the other far too high, until no one fault can be behind them all. */
+  function contradictory() {
+    const windings = [...kase.checks.values()].filter(
+      ({ id, measured }) => id.startsWith('winding-resistance.') && measured,
+    )
+    const readings: Record<string, readonly number[]> = {}
+    for (const { id, measured } of windings) {
+      readings[id] = [measured!.limits.high! * 3]
+      const input = standing(readings)
+      if (input.walk.step.kind === 'contradiction') return input
+    }
+    throw new Error('these readings disagree with nothing')
+  }
 })
