@@ -15,12 +15,19 @@ export function contradiction(input: JobInput, { repeat }: Contradiction): Verdi
     stamp: 'the readings disagree',
     says: `The readings do not fit any single explanation${first ? `: ${begin(input, first)}` : ''}.`,
     evidence: repeat
-      .map(({ check }) => `${readSentence(input, check)} That does not fit the rest.`)
+      .map((misfit) => `${readSentence(input, misfit.check)} ${surprising(misfit)}`)
       .slice(0, 3),
     cautions: [],
     next: repeat.slice(0, 3).map((misfit) => way(input, misfit)),
     couldBe: couldStillBe(input, []),
   }
+}
+
+/** How badly a reading fits the explanation that fits all of them best. */
+function surprising({ bits }: Misfit): string {
+  const times = 2 ** bits
+  const often = times >= 1000 ? 'over 1000' : `about ${Number(times.toPrecision(2))}`
+  return `That does not fit the rest: what one would expect is ${often} times likelier.`
 }
 
 function begin({ kase }: JobInput, { check }: Misfit): string {
