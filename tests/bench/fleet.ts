@@ -20,7 +20,7 @@ export interface Tally {
   readonly wasted: number
 }
 
-export const ways = ['tool', 'chart', 'random'] as const
+export const ways = ['tool', 'chart', 'paper', 'random'] as const
 export type Way = (typeof ways)[number]
 
 /** How many shuffled orders stand for "a random order". */
@@ -29,8 +29,9 @@ const randomOrders = 8
 /**
  * Simulated jobs of one complaint on one machine. Each draws what has failed by its base rate and answers
  * every check by its table of chances, in which errors of contact and plain slips are; the three ways
- * meet the same failures and, check by check, the same answers. All stop by the tool's verdict, judged
- * by the checks that their way has: the chart does not go on for a check that is not on it.
+ * meet the same failures and, check by check, the same answers. The tool, the chart and the random order
+ * stop by the tool's verdict, judged by the checks that their way has: the chart does not go on for a
+ * check that is not on it. The chart on paper has no tool beside it; see `followedOnPaper`.
  */
 export function fleet(
   kase: Case,
@@ -43,12 +44,12 @@ export function fleet(
   const random = seeded(hash(`${kase.complaint.id} ${kase.machine.id}`, seed))
   const orders = Array.from({ length: randomOrders }, () => shuffled(model.checks, random))
   const fixed = withoutRepeats(model)
-  const walkers: Record<Way, Walker[]> = {
+  const walkers: Record<Exclude<Way, 'paper'>, Walker[]> = {
     tool: [new Walker(model, null)],
     chart: [new Walker(fixed, chartOrder(kase))],
     random: orders.map((order) => new Walker(fixed, order)),
   }
-  const tallies = { tool: none, chart: none, random: none }
+  const tallies = { tool: none, chart: none, paper: none, random: none }
   for (let w = 0; w < walks; w += 1) {
     const truth = drawn(
       model.cutSets.map(({ prior }) => prior),
@@ -56,6 +57,10 @@ export function fleet(
     )
     const machine = Math.floor(random() * 2 ** 32)
     for (const way of asked) {
+      if (way === 'paper') {
+        tallies.paper = added(tallies.paper, model, truth, followedOnPaper(kase, truth, machine))
+        continue
+      }
       const walker = walkers[way][w % walkers[way].length]!
       tallies[way] = added(tallies[way], model, truth, walker.follow(truth, machine))
     }
@@ -73,6 +78,39 @@ export function chartOrder({ complaint, model }: Case): Check[] {
   const kindOf = ({ id }: Check) => id.split('.')[0]!
   const chart = complaint.chart ?? [...new Set(model.checks.map(kindOf))]
   return chart.flatMap((kind) => model.checks.filter((check) => kindOf(check) === kind))
+}
+
+/**
+ * The chart as one follows it on paper: one check after the other, and the first part that reads as a
+ * good one does not is the part that gets the blame. Undecided at its end.
+ */
+function followedOnPaper(kase: Case, truth: number, machine: number): Walked {
+  const { model } = kase
+  const nothing = model.cutSets.findIndex(({ parts }) => parts.length === 0)
+  const made = new Set<string>()
+  let minutes = 0
+  let checks = 0
+  for (const check of chartOrder(kase)) {
+    checks += 1
+    minutes += minutesOf(check, made)
+    const outcome = drawn(check.chances[truth]!, seeded(hash(`${check.id} 1`, machine)))
+    const { part } = kase.checks.get(check.id)!
+    const good = check.chances[nothing]!
+    if (part !== undefined && outcome !== good.indexOf(Math.max(...good))) {
+      return { minutes, checks, end: { kind: 'named', parts: [part], probability: 1 } }
+    }
+  }
+  return { minutes, checks, end: { kind: 'cannotSeparate', group: [] } }
+}
+
+/** Minutes of a check with the set-ups it needs, which are paid once. */
+function minutesOf(check: Check, made: Set<string>): number {
+  let { minutes } = check
+  for (const setup of check.setups) {
+    if (!made.has(setup.id)) minutes += setup.minutes
+    made.add(setup.id)
+  }
+  return minutes
 }
 
 interface Walked {
@@ -108,16 +146,12 @@ class Walker {
       const check = this.#next(end, evidence.length)
       if (check === null) return { minutes, checks, end }
       checks += 1
-      minutes += check.minutes
-      for (const setup of check.setups) {
-        if (!made.has(setup.id)) minutes += setup.minutes
-        made.add(setup.id)
-      }
       const before = evidence.find((item) => item.check === check.id)
       const take = before === undefined ? 1 : 2 + (before.again?.length ?? 0)
-      // A second take is drawn by the chances it has after the first.
-      const { chances } = (before && onceMore(check, before)) ?? check
-      const outcome = drawn(chances[truth]!, seeded(hash(`${check.id} ${take}`, machine)))
+      // A second take has its own minutes, and is drawn by the chances it has after the first.
+      const now = (before && onceMore(check, before)) ?? check
+      minutes += minutesOf(now, made)
+      const outcome = drawn(now.chances[truth]!, seeded(hash(`${check.id} ${take}`, machine)))
       evidence = withTake(evidence, check, outcome)
       key += `${check.id}=${outcome} `
     }

@@ -49,7 +49,7 @@ for (const [cutSets, checks] of [
 
 printOptimality()
 printLargeTrees()
-printFleet(40, 7)
+printFleet(40, 7, [5, 21])
 
 function print(what: string, value: number, unit: string, budget?: number): void {
   const verdict =

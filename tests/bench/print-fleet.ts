@@ -1,21 +1,26 @@
 import { shippedCases } from '../support/knowledge.ts'
-import { fleet, type Tally, together, ways } from './fleet.ts'
+import { fleet, type Tally, together, type Way, ways } from './fleet.ts'
 
-/** Prints the simulated fleet, complaint by complaint, and all together. */
-export function printFleet(walks: number, seed: number): void {
+const heading =
+  '                                   minutes  checks   right   wrong  undecided  wasted'
+
+/** Prints the simulated fleet, complaint by complaint, and all together; and all together for more seeds. */
+export function printFleet(walks: number, seed: number, more: readonly number[] = []): void {
   console.log(`simulated fleet, ${walks} jobs each, seed ${seed}`)
-  console.log(
-    '                                   minutes  checks   right   wrong  undecided  wasted',
-  )
+  console.log(heading)
   const all = shippedCases().map((kase) => {
     const tallies = fleet(kase, walks, seed)
     print(`${kase.complaint.id} on ${kase.machine.id}`, tallies)
     return tallies
   })
-  print(
-    'all together',
-    Object.fromEntries(ways.map((way) => [way, together(all.map((each) => each[way]))])),
-  )
+  print('all together', summed(all))
+  const others = more.flatMap((each) => shippedCases().map((kase) => fleet(kase, walks, each)))
+  if (more.length > 0)
+    print(`all together, seeds ${[seed, ...more].join(', ')}`, summed([...all, ...others]))
+}
+
+function summed(tallies: readonly Record<Way, Tally>[]): Record<string, Tally> {
+  return Object.fromEntries(ways.map((way) => [way, together(tallies.map((each) => each[way]))]))
 }
 
 function print(name: string, tallies: Record<string, Tally>): void {

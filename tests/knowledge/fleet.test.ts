@@ -9,9 +9,10 @@ const walks = 6
 const seed = 5
 
 describe('over simulated jobs on every complaint and machine', () => {
-  const tallies = cases.map((kase) => fleet(kase, walks, seed, ['tool', 'chart']))
+  const tallies = cases.map((kase) => fleet(kase, walks, seed, ['tool', 'chart', 'paper']))
   const tool = together(tallies.map((each) => each.tool))
   const chart = together(tallies.map((each) => each.chart))
+  const paper = together(tallies.map((each) => each.paper))
   const share = (count: number, { walks }: Tally) => count / walks
 
   it('the tool takes at most half the minutes of the fixed chart order', () => {
@@ -22,9 +23,11 @@ describe('over simulated jobs on every complaint and machine', () => {
 
   it('names the right part more often', () => {
     expect(share(tool.right, tool)).toBeGreaterThan(share(chart.right, chart))
+    expect(share(tool.right, tool)).toBeGreaterThan(share(paper.right, paper))
   })
 
   it('and a wrong one less often', () => {
     expect(share(tool.wrong, tool)).toBeLessThan(share(chart.wrong, chart))
+    expect(share(tool.wrong, tool)).toBeLessThan(share(paper.wrong, paper) / 2)
   })
 })
