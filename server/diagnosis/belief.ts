@@ -63,7 +63,6 @@ export function byRow(check: Check, of: (cutSet: number) => number): (cutSet: nu
 
 /** Chance of all takes of a reading if this cut set is true; 0 to the sum of the evidence. */
 export function chanceOf(check: Check, cutSet: number, item: Evidence): number {
-  if (item.again === undefined) return likelihood(check.chances[cutSet]!, item.outcomes)
   return takes(check, cutSet, item).reduce(
     (product, { chances, outcomes }) => product * likelihood(chances, outcomes),
     1,

@@ -59,26 +59,23 @@ function requireReachable(gate: Gate, name: string): number {
 
 /** `atLeast` on the nodes of one table, and with it `or` (1 of n) and `and` (n of n). */
 function votes(nodes: NodeTable) {
-  const all = { first: nodes, second: nodes, into: nodes }
-  const andOf = pairwise({
-    ...all,
-    atOnce: (f, g) => {
-      if (f === FALSE || g === FALSE) return FALSE
-      if (f === TRUE || f === g) return g
-      return g === TRUE ? f : undefined
-    },
-  })
-  const orOf = pairwise({
-    ...all,
-    atOnce: (f, g) => {
-      if (f === TRUE || g === TRUE) return TRUE
-      if (f === FALSE || f === g) return g
-      return g === FALSE ? f : undefined
-    },
-  })
-  // Either way round is the same, and so remembered once.
-  const and = (f: number, g: number) => (f < g ? andOf(f, g) : andOf(g, f))
-  const or = (f: number, g: number) => (f < g ? orOf(f, g) : orOf(g, f))
+  /** `or` is decided by an input that holds, `and` by one that does not; the other end changes nothing. */
+  const decidedBy = (end: number, other: number) => {
+    const of = pairwise({
+      first: nodes,
+      second: nodes,
+      into: nodes,
+      atOnce: (f, g) => {
+        if (f === end || g === end) return end
+        if (f === other || f === g) return g
+        return g === other ? f : undefined
+      },
+    })
+    // Either way round is the same, and so remembered once.
+    return (f: number, g: number) => (f < g ? of(f, g) : of(g, f))
+  }
+  const and = decidedBy(FALSE, TRUE)
+  const or = decidedBy(TRUE, FALSE)
 
   /**
    * At least `needed` of `inputs`. Inputs are taken from the last to the first: the last lies

@@ -1,4 +1,4 @@
-import { belief, beliefs, chanceOf, checkNamed, updated } from './belief.ts'
+import { belief, beliefs, byRow, chanceOf, checkNamed, updated } from './belief.ts'
 import { branchProbabilities, isCleared } from './branches.ts'
 import type { Evidence, Model } from './model.ts'
 import { namedFrom } from './stakes.ts'
@@ -56,11 +56,12 @@ export function weights(model: Model, evidence: readonly Evidence[], part: strin
     .map((item, i): Weight => {
       const before = history[i]!
       const check = checkNamed(model, item.check)
+      const chance = byRow(check, (c) => chanceOf(check, c, item))
       let withPart = 0
       let without = 0
       let share = 0
       before.forEach((p, c) => {
-        const joint = p * chanceOf(check, c, item)
+        const joint = p * chance(c)
         if (model.cutSets[c]!.parts.includes(part)) {
           withPart += joint
           share += p

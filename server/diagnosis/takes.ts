@@ -36,12 +36,16 @@ export function takes(check: Check, cutSet: number, item: Evidence): Take[] {
   let own = weighted(ownOutcomes(row, slips), slips, item.outcomes)
   const further = item.again.map((outcome): Take => {
     const chances = row.map((_, o) => own.reduce((sum, p, state) => sum + p * slips[state]![o]!, 0))
-    const outcomes = row.map((_, o) => (o === outcome ? 1 : 0))
+    const outcomes = only(outcome, row.length)
     own = weighted(own, slips, outcomes)
     return { chances, outcomes }
   })
   return [first, ...further]
 }
+
+/** A reading that is certain of one outcome. */
+const only = (outcome: number, count: number): number[] =>
+  Array.from({ length: count }, (_, o) => (o === outcome ? 1 : 0))
 
 /** The readings with one more: of a check not made yet, or one more take of one that was. */
 export function withTake(
@@ -50,8 +54,7 @@ export function withTake(
   outcome: number,
 ): readonly Evidence[] {
   if (!evidence.some((item) => item.check === check.id)) {
-    const outcomes = check.outcomes.map((_, o) => (o === outcome ? 1 : 0))
-    return [...evidence, { check: check.id, outcomes }]
+    return [...evidence, { check: check.id, outcomes: only(outcome, check.outcomes.length) }]
   }
   return evidence.map((item) =>
     item.check === check.id ? { ...item, again: [...(item.again ?? []), outcome] } : item,

@@ -1,3 +1,4 @@
+import { likeliest } from './likeliest.ts'
 import type { Evidence, Model } from './model.ts'
 import { type Steps, toTheEnd } from './steps.ts'
 import { withTake } from './takes.ts'
@@ -63,5 +64,3 @@ function parted(model: Model, { cutSets, ...party }: Party, proposal: Proposal):
     }
   })
 }
-
-const likeliest = (row: readonly number[]): number => row.indexOf(Math.max(...row))

@@ -1,6 +1,7 @@
 import { checkNamed } from './belief.ts'
 import { fitOrder } from './first-fit.ts'
 import { flat, gainTableOf } from './gain-table.ts'
+import { likeliest } from './likeliest.ts'
 import type { Evidence, Model } from './model.ts'
 import { rank } from './next-check.ts'
 import type { Plan } from './plan.ts'
@@ -78,7 +79,7 @@ function named(
   belief.forEach((probability, c) => {
     sums[of[c]!]! += probability
   })
-  const best = sums.indexOf(Math.max(...sums))
+  const best = likeliest(sums)
   const probability = Math.min(1, sums[best]!)
   if (probability < nameFrom) return null
   return parts[best]!.length === 0

@@ -1,3 +1,4 @@
+import type { Prospect } from '../diagnosis/walk-types.ts'
 import type { CautionCard, CheckCard, SetupCard } from '../knowledge/case.ts'
 import { printLimits } from '../measure/print.ts'
 import { assumedForLimits } from '../measure/temperature.ts'
@@ -13,11 +14,18 @@ import { presentRival } from './present-rival.ts'
 import { presentSpot } from './present-spot.ts'
 import { degrees, listed, minutes, sentence, upperFirst } from './sentences.ts'
 
+/** How a check comes to stand on the page, and what each of its answers would do. */
+interface Standing {
+  readonly proposed: boolean
+  readonly taking: Taking
+  readonly foreseen: readonly Prospect[]
+}
+
 /** The check that stands on the page: proposed, chosen, or being corrected. */
 export function presentCheck(
   input: JobInput,
   card: CheckCard,
-  { proposed, taking }: { readonly proposed: boolean; readonly taking: Taking },
+  { proposed, taking, foreseen }: Standing,
 ): CheckView {
   const { job, kase, knowledge } = input
   const setups = taking === 'again' ? [] : setupsToMake(input, card)
@@ -44,7 +52,7 @@ export function presentCheck(
     ...(spot && { spot }),
     why: taking === 'again' ? whyOnceMore(input, card) : sentence(card.why),
     rival: correcting ? '' : presentRival(input, card.id),
-    prospects: correcting ? [] : presentProspects(kase, input.evidence, card),
+    prospects: correcting ? [] : presentProspects(kase, card, foreseen),
     form: presentForm(input, card, taking),
     ...(!proposed && !correcting && { backHref: `/jobs/${job.id}` }),
   }

@@ -1,3 +1,4 @@
+import { prospects } from '../diagnosis/explain.ts'
 import type { Evidence } from '../diagnosis/model.ts'
 import type { Walk } from '../diagnosis/walk-types.ts'
 import type { Case } from '../knowledge/case.ts'
@@ -67,7 +68,10 @@ export function presentJob(input: JobInput): JobPage {
   const onPage = asked ?? proposal?.check
   const card = onPage === undefined ? undefined : input.kase.checks.get(onPage)
   const proposed = onPage === proposal?.check
-  const check = card && presentCheck(input, card, { proposed, taking: takingOf(input, card.id) })
+  // For the check and for the drawing of the tree alike.
+  const foreseen = card ? prospects(input.kase.model, input.evidence, card.id) : []
+  const check =
+    card && presentCheck(input, card, { proposed, taking: takingOf(input, card.id), foreseen })
   const verdict = presentVerdict(input)
   const repair = presentRepair(input)
   return {
@@ -88,7 +92,7 @@ export function presentJob(input: JobInput): JobPage {
     together: presentTogether(input),
     suspects: presentSuspects(input),
     tree: presentTree(input),
-    treeDrawing: presentTreeDrawing(input, check?.id),
+    treeDrawing: presentTreeDrawing(input, foreseen),
     others: presentOthers(input, onPage),
     focus: focus(input, check),
   }

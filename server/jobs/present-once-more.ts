@@ -1,4 +1,5 @@
 import { checkNamed } from '../diagnosis/belief.ts'
+import { likeliest } from '../diagnosis/likeliest.ts'
 import type { CheckCard } from '../knowledge/case.ts'
 import type { JobInput } from './present-job.ts'
 import { readWords } from './reading-words.ts'
@@ -8,7 +9,7 @@ import { lowerFirst } from './sentences.ts'
 export function whyOnceMore({ kase, judged, walk }: JobInput, card: CheckCard): string {
   const taken = judged.get(card.id)!
   const { slips } = checkNamed(kase.model, card.id)
-  const outcome = taken.outcomes.indexOf(Math.max(...taken.outcomes))
+  const outcome = likeliest(taken.outcomes)
   const share = Math.max(0, ...(slips ?? []).map((row, s) => (s === outcome ? 0 : row[outcome]!)))
   const often = share > 0 ? `About 1 time in ${Math.round(1 / share)}` : 'Now and then'
   const proposed = walk.step.kind === 'ask' && walk.step.proposal.check === card.id

@@ -1,5 +1,3 @@
-import { prospects } from '../diagnosis/explain.ts'
-import type { Evidence } from '../diagnosis/model.ts'
 import type { Prospect } from '../diagnosis/walk-types.ts'
 import type { Case, CheckCard } from '../knowledge/case.ts'
 import { bandName } from '../measure/judge.ts'
@@ -14,10 +12,10 @@ import { clauses, percent, the, upperFirst } from './sentences.ts'
 /** What each answer would do to the tree, likeliest first. */
 export function presentProspects(
   kase: Case,
-  evidence: readonly Evidence[],
   card: CheckCard,
+  foreseen: readonly Prospect[],
 ): ProspectRow[] {
-  return prospects(kase.model, evidence, card.id).map((prospect) => ({
+  return foreseen.map((prospect) => ({
     ...answerWords(card, prospect.outcome),
     chance: percent(prospect.probability),
     effect: effectWords(kase, prospect),

@@ -1,5 +1,5 @@
-import { prospects } from '../diagnosis/explain.ts'
 import { faultsBelow, type Gate } from '../diagnosis/fault-tree.ts'
+import type { Prospect } from '../diagnosis/walk-types.ts'
 import { type DrawnBranch, treeDrawing } from '../web/tree-drawing.ts'
 import type { JobInput } from './present-job.ts'
 import { readingInShort } from './reading-words.ts'
@@ -12,20 +12,18 @@ const liveFrom = { gate: 0.1, part: 0.25 }
  * The fault tree as a drawing: where the probability sits, what is cleared and by which reading, and
  * where the check on the page decides. The live path stays open; the words beside it hold all branches.
  *
- * @param check the check on the page, or none where the verdict stands alone
+ * @param foreseen what each answer to the check on the page would do; none where the verdict stands alone
  */
-export function presentTreeDrawing(input: JobInput, check: string | undefined): string {
+export function presentTreeDrawing(input: JobInput, foreseen: readonly Prospect[]): string {
   const { kase } = input
-  const decided = check === undefined ? new Set<string>() : decidedBy(input, check)
-  const top = branch(input, kase.model.tree.top, decided)
+  const top = branch(input, kase.model.tree.top, decidedBy(foreseen))
   return treeDrawing(top, `Drawing of the fault tree: ${kase.complaint.title}`)
 }
 
 /** What some answer to the check would clear, or name. */
-function decidedBy({ kase, evidence }: JobInput, check: string): ReadonlySet<string> {
-  const all = prospects(kase.model, evidence, check)
-  const named = all.flatMap(({ names }) => (names === undefined ? [] : [`part:${names}`]))
-  return new Set([...all.flatMap(({ clears }) => clears), ...named])
+function decidedBy(foreseen: readonly Prospect[]): ReadonlySet<string> {
+  const named = foreseen.flatMap(({ names }) => (names === undefined ? [] : [`part:${names}`]))
+  return new Set([...foreseen.flatMap(({ clears }) => clears), ...named])
 }
 
 function branch(input: JobInput, name: string, decided: ReadonlySet<string>): DrawnBranch {

@@ -1,3 +1,4 @@
+import { likeliest } from '../../server/diagnosis/likeliest.ts'
 import type { Check, Evidence, Model } from '../../server/diagnosis/model.ts'
 import { onceMore, withTake } from '../../server/diagnosis/takes.ts'
 import { walk } from '../../server/diagnosis/walk.ts'
@@ -96,7 +97,7 @@ function followedOnPaper(kase: Case, truth: number, machine: number): Walked {
     const outcome = drawn(check.chances[truth]!, seeded(hash(`${check.id} 1`, machine)))
     const { part } = kase.checks.get(check.id)!
     const good = check.chances[nothing]!
-    if (part !== undefined && outcome !== good.indexOf(Math.max(...good))) {
+    if (part !== undefined && outcome !== likeliest(good)) {
       return { minutes, checks, end: { kind: 'named', parts: [part], probability: 1 } }
     }
   }

@@ -32,7 +32,7 @@ const asked = card('asked', { outcomes: ['yes', 'no', 'both'] })
 const caseOf = (...cards: CheckCard[]) =>
   ({
     checks: new Map(cards.map((each) => [each.id, each])),
-    model: { checks: [] },
+    model: { checks: cards.map(({ id }) => ({ id })) },
   }) as unknown as Case
 
 const atBench: Conditions = { where: 'bench', air: 20, engine: 'cold', tools: [], meter: 'hand' }

@@ -2,6 +2,7 @@ import { belief, updated } from '../../server/diagnosis/belief.ts'
 import type { Check, Model } from '../../server/diagnosis/model.ts'
 import { plan } from '../../server/diagnosis/plan.ts'
 import { stakesOf } from '../../server/diagnosis/stakes.ts'
+import { withTake } from '../../server/diagnosis/takes.ts'
 
 /** Where a walk of a small model stands: what is believed, which checks are left, which set-ups are made. */
 interface Standing {
@@ -61,11 +62,10 @@ function asking(
   check.outcomes.forEach((_, o) => {
     const chance = belief.reduce((sum, p, c) => sum + p * check.chances[c]![o]!, 0)
     if (chance === 0) return
-    const outcomes = check.outcomes.map((_, i) => (i === o ? 1 : 0))
     minutes +=
       chance *
       after({
-        belief: updated(model, belief, { check: check.id, outcomes }),
+        belief: updated(model, belief, withTake([], check, o)[0]!),
         left: left.filter((each) => each !== check),
         made: new Set([...made, ...check.setups.map(({ id }) => id)]),
       })

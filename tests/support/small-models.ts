@@ -4,17 +4,15 @@ import type { Check, Model } from '../../server/diagnosis/model.ts'
 
 /** Small tables with uneven priors and costs and up to three certain outcomes, all from one seed. */
 export function smallTables(count: number, seed: number): SequencingModel[] {
-  const table = fc
-    .record({ states: fc.integer({ min: 3, max: 9 }), tests: fc.integer({ min: 3, max: 8 }) })
-    .chain(({ states, tests }) =>
-      fc.record({
-        priors: weights(states, 40),
-        tests: fc.array(
-          fc.record({ cost: fc.integer({ min: 1, max: 8 }), outcomes: answers(states) }),
-          { minLength: tests, maxLength: tests },
-        ),
-      }),
-    )
+  const table = sized(9, 8).chain(({ states, tests }) =>
+    fc.record({
+      priors: many(fc.integer({ min: 1, max: 40 }), states),
+      tests: many(
+        fc.record({ cost: fc.integer({ min: 1, max: 8 }), outcomes: many(fc.nat(2), states) }),
+        tests,
+      ),
+    }),
+  )
   return fc.sample(table, { numRuns: count, seed })
 }
 
@@ -23,26 +21,21 @@ export function smallTables(count: number, seed: number): SequencingModel[] {
  * prices, and set-ups that two checks share.
  */
 export function misleadingModels(count: number, seed: number): Model[] {
-  const model = fc
-    .record({ states: fc.integer({ min: 3, max: 5 }), checks: fc.integer({ min: 3, max: 5 }) })
-    .chain(({ states, checks }) =>
-      fc.record({
-        priors: weights(states, 20),
-        prices: fc.array(fc.integer({ min: 10, max: 200 }), {
-          minLength: states,
-          maxLength: states,
+  const model = sized(5, 5).chain(({ states, tests }) =>
+    fc.record({
+      priors: many(fc.integer({ min: 1, max: 20 }), states),
+      prices: many(fc.integer({ min: 10, max: 200 }), states),
+      checks: many(
+        fc.record({
+          minutes: fc.integer({ min: 1, max: 12 }),
+          setup: fc.integer({ min: 0, max: 3 }),
+          typical: many(fc.nat(2), states),
+          sure: fc.integer({ min: 70, max: 98 }),
         }),
-        checks: fc.array(
-          fc.record({
-            minutes: fc.integer({ min: 1, max: 12 }),
-            setup: fc.integer({ min: 0, max: 3 }),
-            typical: answers(states),
-            sure: fc.integer({ min: 70, max: 98 }),
-          }),
-          { minLength: checks, maxLength: checks },
-        ),
-      }),
-    )
+        tests,
+      ),
+    }),
+  )
   return fc.sample(model, { numRuns: count, seed }).map(({ priors, prices, checks }): Model => {
     const parts = priors.map((_, i) => `part ${i}`)
     const total = priors.reduce((a, b) => a + b, 0)
@@ -70,7 +63,12 @@ export function misleadingModels(count: number, seed: number): Model[] {
   })
 }
 
-const weights = (count: number, most: number) =>
-  fc.array(fc.integer({ min: 1, max: most }), { minLength: count, maxLength: count })
+/** How many states there are and how many tests of them, three of each at least. */
+const sized = (states: number, tests: number) =>
+  fc.record({
+    states: fc.integer({ min: 3, max: states }),
+    tests: fc.integer({ min: 3, max: tests }),
+  })
 
-const answers = (count: number) => fc.array(fc.nat(2), { minLength: count, maxLength: count })
+const many = <T>(of: fc.Arbitrary<T>, count: number) =>
+  fc.array(of, { minLength: count, maxLength: count })

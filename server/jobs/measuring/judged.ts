@@ -1,3 +1,5 @@
+import { checkNamed } from '../../diagnosis/belief.ts'
+import { likeliest } from '../../diagnosis/likeliest.ts'
 import { certainFrom, mostTakes } from '../../diagnosis/takes.ts'
 import type { Case, CheckCard } from '../../knowledge/case.ts'
 import type { Measured } from '../../measure/measured.ts'
@@ -39,7 +41,7 @@ export function judgedReadings(
 
 /** Whether a second take of a check can come out otherwise than the first: an owner's memory cannot. */
 export function canSlip({ model }: Case, check: string): boolean {
-  return model.checks.some(({ id, slips }) => id === check && slips !== undefined)
+  return checkNamed(model, check).slips !== undefined
 }
 
 /** Whether a check can be made once more: a measured one always, with more touches. */
@@ -89,8 +91,8 @@ function judgedAnswers(card: CheckCard, looks: readonly Reading[], slips: boolea
  */
 function againTouched({ contact, evidence }: Measured): number[] {
   const alike = contact === null ? 1 : contact.kind === 'open' ? contact.touches : contact.used
-  const most = Math.max(...evidence)
+  const most = likeliest(evidence)
   const total = evidence.reduce((a, b) => a + b, 0)
-  if (most < certainFrom * total) return []
-  return new Array(Math.min(alike, mostTakes) - 1).fill(evidence.indexOf(most))
+  if (evidence[most]! < certainFrom * total) return []
+  return new Array(Math.min(alike, mostTakes) - 1).fill(most)
 }

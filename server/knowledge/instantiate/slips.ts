@@ -1,3 +1,4 @@
+import { likeliest } from '../../diagnosis/likeliest.ts'
 import type { Machine } from '../schema/machine.ts'
 import type { Chances } from '../schema/shared.ts'
 import { floored, healthyRow } from './chances.ts'
@@ -21,12 +22,10 @@ export function slipsOf(
   const rows = (
     about.kind === 'gate' ? [about.holds, about.holdsNot] : [healthyRow(check, about, machine)]
   ).map((chances: Chances) => floored(chances, outcomes))
-  const likeliest = rows.map((row) => row.indexOf(Math.max(...row)))
   const share = Math.min(...rows.map((row) => 1 - Math.max(...row)))
   return outcomes.map((_, state) => {
-    const [first] = rows
-    const row = rows[likeliest.indexOf(state)] ?? first!
-    const expected = row.indexOf(Math.max(...row))
+    const row = rows.find((each) => likeliest(each) === state) ?? rows[0]!
+    const expected = likeliest(row)
     const off = 1 - row[expected]!
     return row.map(
       (p, o) =>
