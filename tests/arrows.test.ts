@@ -11,10 +11,11 @@ const below: Readonly<Record<string, readonly string[]>> = {
   knowledge: ['diagnosis', 'measure'],
   store: [],
   web: [],
-  jobs: ['knowledge', 'diagnosis', 'measure', 'store', 'web'],
+  drawings: [],
+  jobs: ['knowledge', 'diagnosis', 'measure', 'store', 'web', 'drawings'],
   health: ['knowledge', 'diagnosis', 'web'],
   // The top of the house puts everything together.
-  '': ['knowledge', 'diagnosis', 'measure', 'store', 'web', 'jobs', 'health'],
+  '': ['knowledge', 'diagnosis', 'measure', 'store', 'web', 'drawings', 'jobs', 'health'],
 }
 
 /** The pure rooms may use general-purpose libraries only, and none of Node's own. */

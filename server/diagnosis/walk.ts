@@ -1,10 +1,10 @@
-import { beliefs, checkNamed } from './belief.ts'
-import { branches } from './branches.ts'
+import { beliefs, checkNamed } from './belief/belief.ts'
+import { branches } from './belief/branches.ts'
+import { suspects } from './belief/suspects.ts'
+import { onceMore } from './belief/takes.ts'
 import type { Check, Model } from './model.ts'
-import { plan } from './plan.ts'
-import { suspects } from './suspects.ts'
-import { onceMore } from './takes.ts'
-import { decide } from './verdict.ts'
+import { plan } from './plan/plan.ts'
+import { decide } from './verdict/verdict.ts'
 import type { Walk, WalkOptions } from './walk-types.ts'
 
 /**

@@ -1,5 +1,5 @@
 import { setImmediate } from 'node:timers/promises'
-import type { Steps } from '../diagnosis/steps.ts'
+import type { Steps } from '../diagnosis/testability/steps.ts'
 import { type CaseTestability, caseTestability } from '../knowledge/case-testability.ts'
 import { allFits, type Fit } from '../knowledge/fits.ts'
 import { caseFor } from '../knowledge/instantiate.ts'

@@ -1,4 +1,4 @@
-import type { Testability } from '../diagnosis/testability.ts'
+import type { Testability } from '../diagnosis/testability/testability.ts'
 import type { Case } from '../knowledge/case.ts'
 import type { CaseTestability } from '../knowledge/case-testability.ts'
 import type { Fit } from '../knowledge/fits.ts'

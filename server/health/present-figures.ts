@@ -1,4 +1,4 @@
-import type { Testability } from '../diagnosis/testability.ts'
+import type { Testability } from '../diagnosis/testability/testability.ts'
 import type { CaseTestability } from '../knowledge/case-testability.ts'
 import type { Figure } from './page.ts'
 import { groupsOf, minutes, share } from './words.ts'

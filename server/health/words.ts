@@ -1,4 +1,4 @@
-import type { Testability } from '../diagnosis/testability.ts'
+import type { Testability } from '../diagnosis/testability/testability.ts'
 import type { Machine } from '../knowledge/schema/index.ts'
 
 /** "97.3 %"; all or nothing is said only where it is so. */

@@ -1,10 +1,10 @@
 import type { FastifyInstance } from 'fastify'
-import { instrumentRoutes } from './instrument-routes.ts'
-import { jobRoutes } from './job-routes.ts'
-import { listRoutes } from './list-routes.ts'
-import { openRoutes } from './open-routes.ts'
-import type { JobParts } from './parts.ts'
-import { repairRoutes } from './repair-routes.ts'
+import { instrumentRoutes } from './meter/routes.ts'
+import { listRoutes } from './opening/list-routes.ts'
+import { openRoutes } from './opening/open-routes.ts'
+import { jobRoutes } from './page/job-routes.ts'
+import { repairRoutes } from './page/repair-routes.ts'
+import type { JobParts } from './record/parts.ts'
 
 /** Everything under `/` that is about jobs. */
 export async function jobsArea(app: FastifyInstance, parts: JobParts): Promise<void> {

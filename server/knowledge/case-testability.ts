@@ -1,5 +1,5 @@
-import type { Steps } from '../diagnosis/steps.ts'
-import { type Testability, testabilityInSteps } from '../diagnosis/testability.ts'
+import type { Steps } from '../diagnosis/testability/steps.ts'
+import { type Testability, testabilityInSteps } from '../diagnosis/testability/testability.ts'
 import type { Case } from './case.ts'
 import type { Knowledge } from './knowledge.ts'
 import { Place } from './schema/shared.ts'

@@ -1,5 +1,5 @@
-import { type FaultTree, holdingIn } from '../diagnosis/fault-tree.ts'
 import type { Check } from '../diagnosis/model.ts'
+import { type FaultTree, holdingIn } from '../diagnosis/tree/fault-tree.ts'
 import type { Case, CheckCard, PartCard } from './case.ts'
 import { fits } from './fits.ts'
 import { type RowOf, rowOf } from './instantiate/chances.ts'

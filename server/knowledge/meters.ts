@@ -1,5 +1,5 @@
-import type { MeterRange } from '../measure/meter.ts'
-import { parseQuantityText } from '../measure/parse.ts'
+import type { MeterRange } from '../measure/doubt/meter.ts'
+import { parseQuantityText } from '../measure/reading/parse.ts'
 import type { Meter } from './schema/tables.ts'
 
 /** What a meter is set to: a peak voltage is read on the DC range, behind an adaptor. */

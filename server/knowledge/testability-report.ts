@@ -1,4 +1,4 @@
-import { toTheEnd } from '../diagnosis/steps.ts'
+import { toTheEnd } from '../diagnosis/testability/steps.ts'
 import { caseTestability, kindsThatNeverPay } from './case-testability.ts'
 import { allFits } from './fits.ts'
 import { caseFor } from './instantiate.ts'

@@ -1,6 +1,6 @@
-import { likeliest } from '../../server/diagnosis/likeliest.ts'
+import { likeliest } from '../../server/diagnosis/belief/likeliest.ts'
+import { onceMore, withTake } from '../../server/diagnosis/belief/takes.ts'
 import type { Check, Evidence, Model } from '../../server/diagnosis/model.ts'
-import { onceMore, withTake } from '../../server/diagnosis/takes.ts'
 import { walk } from '../../server/diagnosis/walk.ts'
 import type { Step } from '../../server/diagnosis/walk-types.ts'
 import type { Case } from '../../server/knowledge/case.ts'

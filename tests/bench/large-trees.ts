@@ -1,6 +1,6 @@
-import { type CutSetsResult, minimalCutSets } from '../../server/diagnosis/cut-sets.ts'
-import { type FaultTree, faultsBelow, type Gate } from '../../server/diagnosis/fault-tree.ts'
-import * as shape from '../diagnosis/tree-shapes.ts'
+import { type CutSetsResult, minimalCutSets } from '../../server/diagnosis/tree/cut-sets.ts'
+import { type FaultTree, faultsBelow, type Gate } from '../../server/diagnosis/tree/fault-tree.ts'
+import * as shape from '../diagnosis/tree/tree-shapes.ts'
 import { seeded } from './random.ts'
 
 /** A generated tree of one shape; those of a shape grow. */

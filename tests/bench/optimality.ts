@@ -1,4 +1,4 @@
-import { optimalCost, policyCost } from '../../server/diagnosis/exact.ts'
+import { optimalCost, policyCost } from '../../server/diagnosis/plan/exact.ts'
 import { greedy, planner } from '../outside/sequencing.ts'
 import { leastMinutes, plannedMinutes } from '../support/misleading-optimum.ts'
 import { misleadingModels, smallTables } from '../support/small-models.ts'

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { toTheEnd } from '../../server/diagnosis/steps.ts'
-import type { Testability } from '../../server/diagnosis/testability.ts'
+import { toTheEnd } from '../../server/diagnosis/testability/steps.ts'
+import type { Testability } from '../../server/diagnosis/testability/testability.ts'
 import type { Standing } from '../../server/health/figures.ts'
 import { presentBoxes, presentNeverPay } from '../../server/health/present-case.ts'
 import { presentHealth } from '../../server/health/present-health.ts'

@@ -1,6 +1,6 @@
 import { setImmediate } from 'node:timers/promises'
 import { describe, expect, it } from 'vitest'
-import { testability } from '../../server/diagnosis/testability.ts'
+import { testability } from '../../server/diagnosis/testability/testability.ts'
 import { Figures } from '../../server/health/figures.ts'
 import { allFits, fits } from '../../server/knowledge/fits.ts'
 import { caseFor } from '../../server/knowledge/instantiate.ts'

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import type { JobEvent, StoredJob } from '../../server/jobs/events.ts'
-import { fold } from '../../server/jobs/fold.ts'
+import type { JobEvent, StoredJob } from '../../server/jobs/record/events.ts'
+import { fold } from '../../server/jobs/record/fold.ts'
 
 const opened = {
   kind: 'opened',

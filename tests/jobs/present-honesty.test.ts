@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest'
-import type { JobEvent } from '../../server/jobs/events.ts'
-import { fold } from '../../server/jobs/fold.ts'
-import { comesAndGoes } from '../../server/jobs/present-coming-and-going.ts'
-import { standingOf } from '../../server/jobs/present-input.ts'
-import { presentRival } from '../../server/jobs/present-rival.ts'
-import { presentVerdict } from '../../server/jobs/present-verdict.ts'
+import { presentRival } from '../../server/jobs/check/rival.ts'
+import { comesAndGoes } from '../../server/jobs/readings/coming-and-going.ts'
+import type { JobEvent } from '../../server/jobs/record/events.ts'
+import { fold } from '../../server/jobs/record/fold.ts'
+import { standingOf } from '../../server/jobs/standing/standing.ts'
+import { presentVerdict } from '../../server/jobs/verdict/present.ts'
 import { allCases, shippedKnowledge } from '../support/app.ts'
 
 const knowledge = shippedKnowledge()

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import type { JobEvent } from '../../server/jobs/events.ts'
-import type { ReadingRow } from '../../server/jobs/page-readings.ts'
+import type { ReadingRow } from '../../server/jobs/readings/view.ts'
+import type { JobEvent } from '../../server/jobs/record/events.ts'
 import { plain } from '../support/plain.ts'
 import { smallJobPage, smallReading } from '../support/small-job.ts'
 

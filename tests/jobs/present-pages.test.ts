@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import type { JobLine } from '../../server/jobs/events.ts'
-import { presentFront, presentList, presentNew } from '../../server/jobs/present-pages.ts'
+import { presentFront, presentList, presentNew } from '../../server/jobs/opening/present.ts'
+import type { JobLine } from '../../server/jobs/record/events.ts'
 import { smallKnowledge } from '../support/small-case.ts'
 
 const line: JobLine = {

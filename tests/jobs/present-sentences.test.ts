@@ -8,7 +8,7 @@ import {
   percent,
   sentence,
   the,
-} from '../../server/jobs/sentences.ts'
+} from '../../server/jobs/words/sentences.ts'
 
 describe('a percentage', () => {
   it.each([

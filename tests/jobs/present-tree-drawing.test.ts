@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { prospects } from '../../server/diagnosis/explain.ts'
-import { presentTreeDrawing } from '../../server/jobs/present-tree-drawing.ts'
+import { prospects } from '../../server/diagnosis/verdict/explain.ts'
+import { presentTreeDrawing } from '../../server/jobs/beside/tree-drawing.ts'
 import { smallJob } from '../support/small-job.ts'
 
 describe('the drawing of a job’s fault tree', () => {

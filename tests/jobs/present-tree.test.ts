@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import type { BranchView } from '../../server/jobs/page-beside.ts'
+import type { BranchView } from '../../server/jobs/beside/view.ts'
 import { plain } from '../support/plain.ts'
 import { type Readings, smallJobPage } from '../support/small-job.ts'
 

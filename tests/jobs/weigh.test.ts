@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest'
-import type { Conditions } from '../../server/jobs/events.ts'
-import type { Folded } from '../../server/jobs/fold.ts'
-import type { Instrument } from '../../server/jobs/measuring/instrument.ts'
 import { judgedReadings } from '../../server/jobs/measuring/judged.ts'
-import { walkOptions } from '../../server/jobs/weigh.ts'
+import type { Instrument } from '../../server/jobs/measuring/meter-at-hand.ts'
+import type { Conditions } from '../../server/jobs/record/events.ts'
+import type { Folded } from '../../server/jobs/record/fold.ts'
+import { walkOptions } from '../../server/jobs/standing/walk-options.ts'
 import type { Case, CheckCard } from '../../server/knowledge/case.ts'
-import { type QuantityId, quantities } from '../../server/measure/quantities.ts'
-import type { Reading } from '../../server/measure/reading.ts'
+import { type QuantityId, quantities } from '../../server/measure/reading/quantities.ts'
+import type { Reading } from '../../server/measure/reading/reading.ts'
 
 /** As much of a check as is weighed. */
 function card(id: string, more: Partial<CheckCard>): CheckCard {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { toTheEnd } from '../../server/diagnosis/steps.ts'
-import { testability } from '../../server/diagnosis/testability.ts'
+import { toTheEnd } from '../../server/diagnosis/testability/steps.ts'
+import { testability } from '../../server/diagnosis/testability/testability.ts'
 import {
   caseTestability,
   kindsThatNeverPay,

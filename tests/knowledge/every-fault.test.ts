@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { typicalWalk } from '../../server/diagnosis/typical-walks.ts'
+import { typicalWalk } from '../../server/diagnosis/testability/typical-walks.ts'
 import { shippedCases } from '../support/knowledge.ts'
 
 const cases = shippedCases()

@@ -1,9 +1,9 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { commonAdaptor } from '../../server/measure/adaptor.ts'
+import { commonAdaptor } from '../../server/measure/correct/adaptor.ts'
 import { type Against, type Measured, measure, type Taken } from '../../server/measure/measured.ts'
-import { quantities } from '../../server/measure/quantities.ts'
-import { handVolts, meters, workshop } from './meters.ts'
+import { quantities } from '../../server/measure/reading/quantities.ts'
+import { handVolts, meters, workshop } from './doubt/meters.ts'
 
 const values = (...all: (number | 'OL')[]): Taken['touches'] =>
   all.map((value) => (value === 'OL' ? { kind: 'over' } : { kind: 'value', value }))

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { copperCoefficient, toReference } from '../../server/measure/temperature.ts'
+import { copperCoefficient, toReference } from '../../server/measure/correct/temperature.ts'
 
 /**
  * Coefficient of copper at other references, NBS Handbook 100, Copper Wire Tables (1966): 20 °C

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest'
-import { parseReading } from '../../server/measure/parse.ts'
-import { quantities } from '../../server/measure/quantities.ts'
+import { parseReading } from '../../server/measure/reading/parse.ts'
+import { quantities } from '../../server/measure/reading/quantities.ts'
 
 /**
  * Value letters of IEC 60062:2016, the letter in the place of the decimal mark.

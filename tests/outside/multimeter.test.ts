@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest'
-import { combine, normal, rectangular } from '../../server/measure/budget.ts'
-import { bandProbabilities } from '../../server/measure/conformance.ts'
-import { accuracy } from '../../server/measure/meter.ts'
-import { quantities } from '../../server/measure/quantities.ts'
-import { sensitivities, toReference } from '../../server/measure/temperature.ts'
-import { addUp, type Uncertainty } from '../../server/measure/uncertainty.ts'
+import { sensitivities, toReference } from '../../server/measure/correct/temperature.ts'
+import { bandProbabilities } from '../../server/measure/decide/conformance.ts'
+import { combine, normal, rectangular } from '../../server/measure/doubt/budget.ts'
+import { accuracy } from '../../server/measure/doubt/meter.ts'
+import { addUp, type Uncertainty } from '../../server/measure/doubt/uncertainty.ts'
+import { quantities } from '../../server/measure/reading/quantities.ts'
 
 const volts = { what: 'meter', unit: 'V', sensitivity: 1 } as const
 

@@ -1,10 +1,10 @@
 import { beforeAll, describe, expect, it } from 'vitest'
-import { correct } from '../../server/measure/correct.ts'
-import { quantities } from '../../server/measure/quantities.ts'
-import { recognise } from '../../server/measure/recognise.ts'
-import { difference, leakToGround, parallel } from '../../server/measure/shared-path.ts'
-import { toReference } from '../../server/measure/temperature.ts'
-import { meters, workshop } from '../measure/meters.ts'
+import { correct } from '../../server/measure/correct/correct.ts'
+import { difference, leakToGround, parallel } from '../../server/measure/correct/shared-path.ts'
+import { toReference } from '../../server/measure/correct/temperature.ts'
+import { recognise } from '../../server/measure/decide/recognise.ts'
+import { quantities } from '../../server/measure/reading/quantities.ts'
+import { meters, workshop } from '../measure/doubt/meters.ts'
 import { operatingPoint, simulate } from './simulator.ts'
 
 /**

@@ -1,6 +1,6 @@
-import type { Limits } from '../../server/measure/reading.ts'
-import type { Temperature } from '../../server/measure/temperature.ts'
-import type { meters } from '../measure/meters.ts'
+import type { Temperature } from '../../server/measure/correct/temperature.ts'
+import type { Limits } from '../../server/measure/reading/reading.ts'
+import type { meters } from '../measure/doubt/meters.ts'
 
 /** Gives the next number from 0 up to 1. */
 export type Draw = () => number

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { type Adaptor, canJudge, truePeak } from '../../server/measure/adaptor.ts'
-import { combine } from '../../server/measure/budget.ts'
-import { toLimitsSpeed } from '../../server/measure/speed.ts'
+import { type Adaptor, canJudge, truePeak } from '../../server/measure/correct/adaptor.ts'
+import { toLimitsSpeed } from '../../server/measure/correct/speed.ts'
+import { combine } from '../../server/measure/doubt/budget.ts'
 import { over, simulate } from './simulator.ts'
 
 interface Case {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { minimalCutSets } from '../../server/diagnosis/cut-sets.ts'
-import type { Gate } from '../../server/diagnosis/fault-tree.ts'
+import { minimalCutSets } from '../../server/diagnosis/tree/cut-sets.ts'
+import type { Gate } from '../../server/diagnosis/tree/fault-tree.ts'
 import { walk } from '../../server/diagnosis/walk.ts'
 import { modelFromTable, saw } from '../support/tables.ts'
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { testability } from '../../server/diagnosis/testability.ts'
+import { testability } from '../../server/diagnosis/testability/testability.ts'
 import { shippedCases } from '../support/knowledge.ts'
 import { modelFromTable } from '../support/tables.ts'
 

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest'
-import { fitness } from '../../server/measure/fitness.ts'
+import { difference } from '../../server/measure/correct/shared-path.ts'
+import { toReference } from '../../server/measure/correct/temperature.ts'
+import { fitness } from '../../server/measure/foresee/fitness.ts'
 import { type Against, measure, type Taken } from '../../server/measure/measured.ts'
-import { quantities } from '../../server/measure/quantities.ts'
-import { difference } from '../../server/measure/shared-path.ts'
-import { toReference } from '../../server/measure/temperature.ts'
-import { meters } from '../measure/meters.ts'
+import { quantities } from '../../server/measure/reading/quantities.ts'
+import { meters } from '../measure/doubt/meters.ts'
 
 /** Facts of the trade, as check values only: common practice, no published source. */
 describe('common practice, no published source', () => {

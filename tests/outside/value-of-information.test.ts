@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest'
-import { beliefs } from '../../server/diagnosis/belief.ts'
-import { fitCost, fitOrder } from '../../server/diagnosis/first-fit.ts'
+import { beliefs } from '../../server/diagnosis/belief/belief.ts'
 import type { Model } from '../../server/diagnosis/model.ts'
-import { plan } from '../../server/diagnosis/plan.ts'
-import type { Stakes } from '../../server/diagnosis/stakes.ts'
+import { plan } from '../../server/diagnosis/plan/plan.ts'
+import type { Stakes } from '../../server/diagnosis/plan/stakes.ts'
+import { fitCost, fitOrder } from '../../server/diagnosis/verdict/first-fit.ts'
 import { modelFromTable } from '../support/tables.ts'
 
 /** A decision: what each choice pays in each state. The loss is what perfect knowledge would add. */

@@ -1,9 +1,9 @@
-import type { JobEvent } from '../../server/jobs/events.ts'
-import { fold } from '../../server/jobs/fold.ts'
-import { standingOf } from '../../server/jobs/present-input.ts'
+import type { JobEvent } from '../../server/jobs/record/events.ts'
+import { fold } from '../../server/jobs/record/fold.ts'
+import { standingOf } from '../../server/jobs/standing/standing.ts'
 import type { Case, CheckCard } from '../../server/knowledge/case.ts'
-import { parseTouches } from '../../server/measure/parse-touches.ts'
-import type { Reading } from '../../server/measure/reading.ts'
+import { parseTouches } from '../../server/measure/reading/parse-touches.ts'
+import type { Reading } from '../../server/measure/reading/reading.ts'
 import { shippedKnowledge } from './app.ts'
 
 /** A fault hidden in a machine, and what a person would find and type who has it in front of them. */

@@ -1,8 +1,8 @@
-import { belief, updated } from '../../server/diagnosis/belief.ts'
+import { belief, updated } from '../../server/diagnosis/belief/belief.ts'
+import { withTake } from '../../server/diagnosis/belief/takes.ts'
 import type { Check, Model } from '../../server/diagnosis/model.ts'
-import { plan } from '../../server/diagnosis/plan.ts'
-import { stakesOf } from '../../server/diagnosis/stakes.ts'
-import { withTake } from '../../server/diagnosis/takes.ts'
+import { plan } from '../../server/diagnosis/plan/plan.ts'
+import { stakesOf } from '../../server/diagnosis/plan/stakes.ts'
 
 /** Where a walk of a small model stands: what is believed, which checks are left, which set-ups are made. */
 interface Standing {

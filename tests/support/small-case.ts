@@ -1,7 +1,7 @@
 import type { Case, CheckCard, PartCard } from '../../server/knowledge/case.ts'
 import type { Knowledge } from '../../server/knowledge/knowledge.ts'
-import { quantities } from '../../server/measure/quantities.ts'
-import type { Material } from '../../server/measure/temperature.ts'
+import type { Material } from '../../server/measure/correct/temperature.ts'
+import { quantities } from '../../server/measure/reading/quantities.ts'
 
 const source = 'invented for the test'
 

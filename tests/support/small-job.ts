@@ -1,10 +1,10 @@
-import type { Conditions, JobEvent, Manner } from '../../server/jobs/events.ts'
-import { fold } from '../../server/jobs/fold.ts'
-import type { JobPage } from '../../server/jobs/page.ts'
-import { standingOf } from '../../server/jobs/present-input.ts'
-import { type JobInput, presentJob } from '../../server/jobs/present-job.ts'
-import { parseTouches } from '../../server/measure/parse-touches.ts'
-import type { Reading } from '../../server/measure/reading.ts'
+import { type JobInput, presentJob } from '../../server/jobs/page/present.ts'
+import type { JobPage } from '../../server/jobs/page/view.ts'
+import type { Conditions, JobEvent, Manner } from '../../server/jobs/record/events.ts'
+import { fold } from '../../server/jobs/record/fold.ts'
+import { standingOf } from '../../server/jobs/standing/standing.ts'
+import { parseTouches } from '../../server/measure/reading/parse-touches.ts'
+import type { Reading } from '../../server/measure/reading/reading.ts'
 import { smallCase, smallKnowledge } from './small-case.ts'
 
 type Asked = Partial<Pick<JobInput, 'check' | 'correcting' | 'problem' | 'touching' | 'notice'>>

@@ -1,9 +1,9 @@
 import type { Check, Model } from '../../diagnosis/model.ts'
 import type { Case, CheckCard } from '../../knowledge/case.ts'
-import { blur } from '../../measure/blur.ts'
-import type { Conditions } from '../events.ts'
-import { type Instrument, rangesFor } from './instrument.ts'
+import { blur } from '../../measure/foresee/blur.ts'
+import type { Conditions } from '../record/events.ts'
 import { circumstances } from './measured-reading.ts'
+import { type Instrument, rangesFor } from './meter-at-hand.ts'
 import { usualWarmth } from './warmth.ts'
 
 /** Jobs of one case with the same meter in the same weather share a model; the latest few are kept. */

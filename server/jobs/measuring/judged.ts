@@ -1,12 +1,12 @@
-import { checkNamed } from '../../diagnosis/belief.ts'
-import { likeliest } from '../../diagnosis/likeliest.ts'
-import { certainFrom, mostTakes } from '../../diagnosis/takes.ts'
+import { checkNamed } from '../../diagnosis/belief/belief.ts'
+import { likeliest } from '../../diagnosis/belief/likeliest.ts'
+import { certainFrom, mostTakes } from '../../diagnosis/belief/takes.ts'
 import type { Case, CheckCard } from '../../knowledge/case.ts'
 import type { Measured } from '../../measure/measured.ts'
-import type { Reading } from '../../measure/reading.ts'
-import type { Folded, Taken } from '../fold.ts'
-import type { Instrument } from './instrument.ts'
+import type { Reading } from '../../measure/reading/reading.ts'
+import type { Folded, Taken } from '../record/fold.ts'
 import { measuredReading } from './measured-reading.ts'
+import type { Instrument } from './meter-at-hand.ts'
 
 /** A check that was made, and what came of it. */
 export interface Judged {

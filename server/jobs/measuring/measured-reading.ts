@@ -1,11 +1,11 @@
 import type { CheckCard, MeasuredBy } from '../../knowledge/case.ts'
-import { commonAdaptor } from '../../measure/adaptor.ts'
-import type { Circumstances } from '../../measure/correct.ts'
+import { commonAdaptor } from '../../measure/correct/adaptor.ts'
+import type { Circumstances } from '../../measure/correct/correct.ts'
+import { assumedForLimits, type Temperature } from '../../measure/correct/temperature.ts'
 import { type Measured, measure } from '../../measure/measured.ts'
-import { assumedForLimits, type Temperature } from '../../measure/temperature.ts'
-import type { Conditions, Manner } from '../events.ts'
-import type { Taken } from '../fold.ts'
-import { type Instrument, rangesFor } from './instrument.ts'
+import type { Conditions, Manner } from '../record/events.ts'
+import type { Taken } from '../record/fold.ts'
+import { type Instrument, rangesFor } from './meter-at-hand.ts'
 import { temperatureOf } from './warmth.ts'
 
 /** A speed that was read off a counter is right within this share. From memory. */

@@ -1,8 +1,8 @@
 import type { Case, CheckCard } from '../../knowledge/case.ts'
 import { limitsOf } from '../../knowledge/instantiate/check-card.ts'
+import { type Known, type Mistake, recognise } from '../../measure/decide/recognise.ts'
 import type { Measured } from '../../measure/measured.ts'
-import { printValue } from '../../measure/print.ts'
-import { type Known, type Mistake, recognise } from '../../measure/recognise.ts'
+import { printValue } from '../../measure/reading/print.ts'
 
 /**
  * A sentence where a reading tells more of how it was taken than of the part: a thousand off, another

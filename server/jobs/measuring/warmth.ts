@@ -1,5 +1,5 @@
-import type { Temperature } from '../../measure/temperature.ts'
-import type { Conditions, PartWarmth } from '../events.ts'
+import type { Temperature } from '../../measure/correct/temperature.ts'
+import type { Conditions, PartWarmth } from '../record/events.ts'
 
 /** How far the temperature of a part may be off what is said of it, K. From memory. */
 const halfWidths = { 'as the air': 5, 'cold-soaked': 2, 'running hot': 30, measured: 3 }

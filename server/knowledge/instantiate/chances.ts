@@ -1,4 +1,4 @@
-import { faultsBelow, type Holding } from '../../diagnosis/fault-tree.ts'
+import { faultsBelow, type Holding } from '../../diagnosis/tree/fault-tree.ts'
 import type { About } from '../schema/check-kind.ts'
 import type { PartKind } from '../schema/index.ts'
 import type { Machine } from '../schema/machine.ts'

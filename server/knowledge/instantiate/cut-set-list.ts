@@ -1,6 +1,6 @@
-import { minimalCutSets } from '../../diagnosis/cut-sets.ts'
-import type { FaultTree } from '../../diagnosis/fault-tree.ts'
 import type { CutSet } from '../../diagnosis/model.ts'
+import { minimalCutSets } from '../../diagnosis/tree/cut-sets.ts'
+import type { FaultTree } from '../../diagnosis/tree/fault-tree.ts'
 import type { FaultCard } from '../case.ts'
 
 /** Each is weighed at every step, so a tree must stay below this. */

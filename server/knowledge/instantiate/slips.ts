@@ -1,4 +1,4 @@
-import { likeliest } from '../../diagnosis/likeliest.ts'
+import { likeliest } from '../../diagnosis/belief/likeliest.ts'
 import type { Machine } from '../schema/machine.ts'
 import type { Chances } from '../schema/shared.ts'
 import { floored, healthyRow } from './chances.ts'

@@ -1,4 +1,4 @@
-import type { Gate } from '../../diagnosis/fault-tree.ts'
+import type { Gate } from '../../diagnosis/tree/fault-tree.ts'
 import type { FaultCard, GateCard } from '../case.ts'
 import type { Knowledge } from '../knowledge.ts'
 import type { ComplaintGate, GateInput } from '../schema/complaint.ts'

@@ -1,4 +1,4 @@
-import { type QuantityId, quantities } from '../../measure/quantities.ts'
+import { type QuantityId, quantities } from '../../measure/reading/quantities.ts'
 import type { Knowledge } from '../knowledge.ts'
 import type { CheckKind } from '../schema/index.ts'
 import type { Chances } from '../schema/shared.ts'

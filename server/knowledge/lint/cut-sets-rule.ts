@@ -1,5 +1,5 @@
-import { type CutSetsResult, minimalCutSets } from '../../diagnosis/cut-sets.ts'
-import { type FaultTree, gatesBottomUp, inputsNeeded } from '../../diagnosis/fault-tree.ts'
+import { type CutSetsResult, minimalCutSets } from '../../diagnosis/tree/cut-sets.ts'
+import { type FaultTree, gatesBottomUp, inputsNeeded } from '../../diagnosis/tree/fault-tree.ts'
 import { fits } from '../fits.ts'
 import { mostCutSets } from '../instantiate/cut-set-list.ts'
 import { type DrawnTree, drawTree } from '../instantiate/tree.ts'

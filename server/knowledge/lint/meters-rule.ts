@@ -1,4 +1,4 @@
-import { parseQuantityText } from '../../measure/parse.ts'
+import { parseQuantityText } from '../../measure/reading/parse.ts'
 import type { Knowledge } from '../knowledge.ts'
 import type { Report } from './report.ts'
 

@@ -1,4 +1,4 @@
-import { gatesBottomUp } from '../../diagnosis/fault-tree.ts'
+import { gatesBottomUp } from '../../diagnosis/tree/fault-tree.ts'
 import type { Knowledge } from '../knowledge.ts'
 import type { Complaint } from '../schema/index.ts'
 import { gatesUnder, writtenGates } from './gates-rule.ts'

@@ -1,5 +1,5 @@
-import { parseQuantityText } from '../../measure/parse.ts'
-import { type QuantityId, quantities } from '../../measure/quantities.ts'
+import { parseQuantityText } from '../../measure/reading/parse.ts'
+import { type QuantityId, quantities } from '../../measure/reading/quantities.ts'
 import type { Knowledge } from '../knowledge.ts'
 import type { Machine, PartKind } from '../schema/index.ts'
 import type { Part, Reach, SheetLimits } from '../schema/machine.ts'

@@ -1,4 +1,4 @@
-import { faultsBelow } from '../../diagnosis/fault-tree.ts'
+import { faultsBelow } from '../../diagnosis/tree/fault-tree.ts'
 import { fits } from '../fits.ts'
 import { drawTree } from '../instantiate/tree.ts'
 import { drawChecks } from '../instantiate.ts'

@@ -1,0 +1,56 @@
+import type { Check, Model } from '../model.ts'
+
+/**
+ * The model of a complaint that is still there although these parts were repaired: what is left is
+ * every other explanation. If the part was bad, then it was one of a pair, and after its repair the
+ * other one is a single fault; if it was good, it is out of play all the same. So the pairs need no
+ * entries of their own. Priors keep their proportions.
+ *
+ * @throws RangeError if nothing else is left, as in a model without "nothing in this tree".
+ */
+export function afterRepair(model: Model, repaired: readonly string[]): Model {
+  if (repaired.length === 0) return model
+  const name = repaired.join()
+  const models = kept.get(model) ?? new Map<string, Model>()
+  kept.set(model, models)
+  const known = models.get(name) ?? without(model, repaired)
+  models.set(name, known)
+  return known
+}
+
+/** One model for all pages of a job, since much is arranged once per model. */
+const kept = new WeakMap<Model, Map<string, Model>>()
+
+function without(model: Model, repaired: readonly string[]): Model {
+  const left = model.cutSets.flatMap((cutSet, c) =>
+    cutSet.parts.some((part) => repaired.includes(part)) ? [] : [c],
+  )
+  const total = left.reduce((sum, c) => sum + model.cutSets[c]!.prior, 0)
+  if (!(total > 0)) throw new RangeError(`nothing is left after the repair of ${repaired.join()}`)
+  return {
+    ...model,
+    cutSets: left.map((c) => ({
+      ...model.cutSets[c]!,
+      prior: model.cutSets[c]!.prior / total,
+    })),
+    checks: model.checks.map((check) => ({
+      ...check,
+      chances: left.map((c) => check.chances[c]!),
+    })),
+  }
+}
+
+/**
+ * The checks whose reading may have shown the repaired parts: such a reading tells nothing of what is
+ * still wrong, and the check is open again. A check does not show a part if no fault of it moves the
+ * chances away from those of the cut set without any fault.
+ */
+export function checksThatSaw(model: Model, repaired: readonly string[]): string[] {
+  const none = model.cutSets.findIndex(({ parts }) => parts.length === 0)
+  const blaming = model.cutSets.flatMap(({ parts }, c) =>
+    parts.some((part) => repaired.includes(part)) ? [c] : [],
+  )
+  const saw = ({ chances }: Check) =>
+    none < 0 || blaming.some((c) => chances[c]!.some((p, o) => p !== chances[none]![o]))
+  return model.checks.filter(saw).map(({ id }) => id)
+}

@@ -1,0 +1,86 @@
+import type { Check, Evidence, Model } from '../model.ts'
+import { takes } from './takes.ts'
+
+/**
+ * Probability of each cut set after the readings, in the model's order; they sum to 1.
+ *
+ * Bayes' rule with uncertain evidence: each cut set's prior times, for every reading, the sum over
+ * outcomes of (chance of the outcome if this cut set is true × probability of the outcome given the
+ * reading). Readings are taken as independent once the cut set is known. A reading that fits every
+ * outcome alike ("could not tell") changes nothing.
+ *
+ * A reading that is impossible under every cut set that is left changes nothing; rows without zeros,
+ * as `knowledge/` makes them, keep that from happening.
+ *
+ * @throws RangeError for evidence of a check the model does not have.
+ */
+export function belief(model: Model, evidence: readonly Evidence[]): number[] {
+  return beliefs(model, evidence).at(-1)!
+}
+
+/** The same before any reading, then after each one. */
+export function beliefs(model: Model, evidence: readonly Evidence[]): number[][] {
+  const priors = normalised(model.cutSets.map((cutSet) => cutSet.prior))!
+  const history = [priors]
+  for (const item of evidence) history.push(updated(model, history.at(-1)!, item))
+  return history
+}
+
+/** The belief after one more reading. */
+export function updated(model: Model, before: number[], item: Evidence): number[] {
+  if (tellsNothing(item)) return before
+  const check = checkNamed(model, item.check)
+  const chance = byRow(check, (c) => chanceOf(check, c, item))
+  const weights = before.map((weight, c) => weight * chance(c))
+  return normalised(weights) ?? before
+}
+
+/** Whether every outcome fits the reading alike, as when it could not be told. */
+export function tellsNothing({ outcomes }: Evidence): boolean {
+  return outcomes.every((p) => p === outcomes[0])
+}
+
+/** Chance of what was read if the cut set with this row of chances is true; 0 to the sum of the evidence. */
+export function likelihood(chances: readonly number[], outcomes: readonly number[]): number {
+  let sum = 0
+  for (let o = 0; o < outcomes.length; o += 1) sum += chances[o]! * outcomes[o]!
+  return sum
+}
+
+/** Something that depends on a cut set by its row of chances only, worked out once for each row: many share one. */
+export function byRow(check: Check, of: (cutSet: number) => number): (cutSet: number) => number {
+  const known = new Map<readonly number[], number>()
+  return (c) => {
+    const row = check.chances[c]!
+    let value = known.get(row)
+    if (value === undefined) {
+      value = of(c)
+      known.set(row, value)
+    }
+    return value
+  }
+}
+
+/** Chance of all takes of a reading if this cut set is true; 0 to the sum of the evidence. */
+export function chanceOf(check: Check, cutSet: number, item: Evidence): number {
+  return takes(check, cutSet, item).reduce(
+    (product, { chances, outcomes }) => product * likelihood(chances, outcomes),
+    1,
+  )
+}
+
+const byName = new WeakMap<Model, ReadonlyMap<string, Check>>()
+
+/** @throws RangeError if the model has no check of that name. */
+export function checkNamed(model: Model, id: string): Check {
+  const known = byName.get(model) ?? new Map(model.checks.map((check) => [check.id, check]))
+  byName.set(model, known)
+  const check = known.get(id)
+  if (check === undefined) throw new RangeError(`no check named ${id} in this model`)
+  return check
+}
+
+function normalised(weights: readonly number[]): number[] | null {
+  const sum = weights.reduce((a, b) => a + b, 0)
+  return sum > 0 ? weights.map((weight) => weight / sum) : null
+}

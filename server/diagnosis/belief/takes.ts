@@ -1,0 +1,129 @@
+import type { Check, Evidence } from '../model.ts'
+
+/** Made more often than this, a check says nothing that it has not said. */
+export const mostTakes = 3
+
+/** Of slips, the share that happens again: whoever miscounts the pins counts them the same way twice. From memory. */
+const stubborn = 1 / 3
+
+/** Minutes to take the probes off, look up what was done and set them anew, with care. From memory. */
+const setAnew = 1
+
+/** A reading less certain than this of its outcome is not repeated: the meter would blur it the same way. */
+export const certainFrom = 0.9
+
+/** One take of a check, after those before it. */
+export interface Take {
+  /** Chance of each outcome under one cut set, given the earlier takes. */
+  readonly chances: readonly number[]
+  /** What was read: as in `Evidence`. */
+  readonly outcomes: readonly number[]
+}
+
+/**
+ * The takes of a reading under one cut set, first to last; the chance of all of them is the product of
+ * their own.
+ *
+ * A second take is no second opinion: what the part does, it does again, and only a slip (contact, a
+ * miscounted pin) comes out otherwise. So each cut set has chances q of what the part itself would give,
+ * every take slips from there by the check's `slips`, and takes are independent once q's outcome is known.
+ */
+export function takes(check: Check, cutSet: number, item: Evidence): Take[] {
+  const row = check.chances[cutSet]!
+  const first = { chances: row, outcomes: item.outcomes }
+  if (item.again === undefined || item.again.length === 0) return [first]
+  const slips = slipsOf(check)
+  let own = weighted(ownOutcomes(row, slips), slips, item.outcomes)
+  const further = item.again.map((outcome): Take => {
+    const chances = row.map((_, o) => own.reduce((sum, p, state) => sum + p * slips[state]![o]!, 0))
+    const outcomes = only(outcome, row.length)
+    own = weighted(own, slips, outcomes)
+    return { chances, outcomes }
+  })
+  return [first, ...further]
+}
+
+/** A reading that is certain of one outcome. */
+const only = (outcome: number, count: number): number[] =>
+  Array.from({ length: count }, (_, o) => (o === outcome ? 1 : 0))
+
+/** The readings with one more: of a check not made yet, or one more take of one that was. */
+export function withTake(
+  evidence: readonly Evidence[],
+  check: Check,
+  outcome: number,
+): readonly Evidence[] {
+  if (!evidence.some((item) => item.check === check.id)) {
+    return [...evidence, { check: check.id, outcomes: only(outcome, check.outcomes.length) }]
+  }
+  return evidence.map((item) =>
+    item.check === check.id ? { ...item, again: [...(item.again ?? []), outcome] } : item,
+  )
+}
+
+/**
+ * The check made once more after this reading, with its minutes and its chances as they are now; null where that tells
+ * nothing or cannot be foreseen: no slips known, taken often enough, or not clear what was read.
+ */
+export function onceMore(check: Check, item: Evidence): Check | null {
+  const again = item.again ?? []
+  if (check.slips === undefined || again.length + 1 >= mostTakes) return null
+  const total = item.outcomes.reduce((a, b) => a + b, 0)
+  if (Math.max(...item.outcomes) < certainFrom * total) return null
+  // The outcome asked about does not matter: only the chances before it are wanted.
+  const next = { ...item, again: [...again, 0] }
+  // Many cut sets share a row.
+  const rows = new Map<readonly number[], readonly number[]>()
+  const chances = check.chances.map((row, c) => {
+    const now = rows.get(row) ?? takes(check, c, next).at(-1)!.chances
+    rows.set(row, now)
+    return now
+  })
+  const { blur: _, ...same } = check
+  return { ...same, minutes: check.minutes + setAnew, setups: [], chances }
+}
+
+/** The share of slips that comes anew with each take. */
+function slipsOf({ id, slips }: Check): readonly (readonly number[])[] {
+  if (slips === undefined) throw new RangeError(`check ${id} does not say how it slips`)
+  return slips.map((row, state) =>
+    row.map((chance, o) => (1 - stubborn) * chance + (o === state ? stubborn : 0)),
+  )
+}
+
+/** Kept by row, as rows never change. */
+const kept = new WeakMap<readonly number[], readonly number[]>()
+
+/**
+ * What the part itself would give, from what is read of it: deconvolution by expectation and
+ * maximisation, which never leaves the probabilities (Richardson 1972; Lucy 1974; from memory).
+ */
+function ownOutcomes(
+  row: readonly number[],
+  slips: readonly (readonly number[])[],
+): readonly number[] {
+  const known = kept.get(row)
+  if (known !== undefined) return known
+  let own: readonly number[] = row
+  for (let i = 0; i < 50; i += 1) {
+    const read = row.map((_, o) => own.reduce((sum, p, state) => sum + p * slips[state]![o]!, 0))
+    own = own.map(
+      (p, state) =>
+        p * row.reduce((s, r, o) => s + (read[o]! > 0 ? (r * slips[state]![o]!) / read[o]! : 0), 0),
+    )
+  }
+  kept.set(row, own)
+  return own
+}
+
+function weighted(
+  own: readonly number[],
+  slips: readonly (readonly number[])[],
+  outcomes: readonly number[],
+): readonly number[] {
+  const joint = own.map(
+    (p, state) => p * slips[state]!.reduce((s, e, o) => s + e * outcomes[o]!, 0),
+  )
+  const sum = joint.reduce((a, b) => a + b, 0)
+  return sum > 0 ? joint.map((p) => p / sum) : own
+}

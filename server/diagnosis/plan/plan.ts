@@ -1,0 +1,108 @@
+import type { Check, Model } from '../model.ts'
+import type { Proposal } from '../walk-types.ts'
+import { exactCosts } from './exact-plan.ts'
+import { gainTableOf } from './gain-table.ts'
+import { Lookahead } from './lookahead.ts'
+import { type Candidate, candidates } from './next-check.ts'
+import { type Shortlist, shortlist } from './shortlist.ts'
+import { type Stakes, stakesOf } from './stakes.ts'
+
+/** Looks at a chance that one plan may spend: about a millisecond. Ten times as many gain little. */
+const budget = 80_000
+
+/** Sets of hypotheses times checks for the exact way; they are dearer than a look. */
+const exactBudget = 20_000
+
+/** How many of the checks with the most gain per minute are looked at closely: new ones, and repeats. */
+const lookedAt = { fresh: 4, again: 2 }
+
+/** Less than this is rounding, in bits. */
+const tellsFrom = 1e-9
+
+export interface Plan {
+  /** Checks that could be made: those looked at first, by expected minutes to the end; then the others. */
+  readonly proposals: readonly Proposal[]
+  /** Expected minutes lost by stopping now; infinite where one may not stop yet. */
+  readonly stopping: number
+  /** Whether the first proposal is expected to cost fewer minutes than stopping now. */
+  readonly worthAsking: boolean
+}
+
+export interface PlanOptions {
+  /** What it means to stop; by default from the model's prices. */
+  readonly stakes?: Stakes
+  /** Checks that have a reading, to be made once more, with their chances as they are now. */
+  readonly repeats?: readonly Check[]
+}
+
+/**
+ * What to do next, looking ahead: the checks with the most gain per minute are followed through their
+ * outcomes to the end, the price of being wrong included, and put in order of expected minutes. Where
+ * the outcomes are certain and the explanations few, the order is the optimum; elsewhere it is close to
+ * it. The same job always gets the same plan. Work grows as cut sets × checks, plus a fixed budget.
+ */
+export function plan(
+  model: Model,
+  belief: readonly number[],
+  possible: (check: Check) => boolean,
+  made: ReadonlySet<string>,
+  { stakes = stakesOf(model), repeats = [] }: PlanOptions = {},
+): Plan {
+  const ranked = candidates(model, belief, possible, made, repeats)
+  const stopping = lossNow(model, belief, stakes)
+  const telling = ranked.filter(({ proposal }) => proposal.bits > tellsFrom)
+  if (telling.length === 0 || stopping === 0) {
+    return { proposals: ranked.map(({ proposal }) => proposal), stopping, worthAsking: false }
+  }
+  const list = shortlist(model, belief, telling, made)
+  const looked = costsOf(list, telling, stakes)
+    .map(({ at, minutes }) => ({ candidate: telling[at]!, expectedMinutes: minutes }))
+    .filter(({ expectedMinutes }) => expectedMinutes < Number.POSITIVE_INFINITY)
+    // Sorting keeps the order of ties: more gain per minute first.
+    .sort((a, b) => differ(a.expectedMinutes, b.expectedMinutes))
+  const closely = new Set(looked.map(({ candidate }) => candidate))
+  return {
+    proposals: [
+      ...looked.map(({ candidate, expectedMinutes }) => ({
+        ...candidate.proposal,
+        expectedMinutes,
+      })),
+      ...ranked.filter((each) => !closely.has(each)).map(({ proposal }) => proposal),
+    ],
+    stopping,
+    worthAsking: looked.length > 0 && differ(looked[0]!.expectedMinutes, stopping) < 0,
+  }
+}
+
+/** Expected minutes to the end for some places of the list: all of them where that can be exact. */
+function costsOf(
+  list: Shortlist,
+  telling: readonly Candidate[],
+  stakes: Stakes,
+): { readonly at: number; readonly minutes: number }[] {
+  const exact = exactCosts(list, stakes, exactBudget)
+  if (exact !== null) return exact.map((minutes, at) => ({ at, minutes }))
+  const places = [...list.checks.keys()]
+  const isAgain = (at: number) => telling[at]!.proposal.again === true
+  // Repeats are cheap, so they would crowd out the checks that can still tell something new.
+  const first = [
+    ...places.filter((at) => !isAgain(at)).slice(0, lookedAt.fresh),
+    ...places.filter(isAgain).slice(0, lookedAt.again),
+  ].sort((a, b) => a - b)
+  const costs = new Lookahead(list, stakes).costs(first, budget)
+  return first.map((at, k) => ({ at, minutes: costs[k]! }))
+}
+
+/** Minutes that differ by rounding only are the same. */
+function differ(a: number, b: number): number {
+  return Math.abs(a - b) < 1e-9 ? 0 : a - b
+}
+
+function lossNow(model: Model, belief: readonly number[], stakes: Stakes): number {
+  const of = gainTableOf(model).explanationOf
+  const sums = new Map<number, number>()
+  belief.forEach((p, c) => {
+    if (p > 0) sums.set(of[c]!, (sums.get(of[c]!) ?? 0) + p)
+  })
+  return stakes.loss([...sums.values()], [...sums.keys()])
+}

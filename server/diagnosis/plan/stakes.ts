@@ -1,0 +1,114 @@
+import { explanations } from '../belief/suspects.ts'
+import type { Model } from '../model.ts'
+
+/** What it means to stop asking, at some belief over the model's explanations. */
+export interface Stakes {
+  /**
+   * Minutes lost on average by stopping now, 0 or more; infinite where one may not stop while a check
+   * still tells something.
+   *
+   * @param p probabilities of some explanations, together 1
+   * @param which their indices among the model's explanations
+   */
+  readonly loss: (p: ArrayLike<number>, which: ArrayLike<number>) => number
+  /** From this probability on an explanation may be named. */
+  readonly nameFrom: number
+}
+
+/** Without prices, a part is named from this probability on. */
+export const namedFrom = 0.95
+
+/**
+ * With prices, nothing is named below this, however cheap it is: one in ten would be wrong, and whoever
+ * reads a name takes it for one. Below it the verdict is the group, with what to fit first. From memory.
+ */
+export const namedFloor = 0.9
+
+/**
+ * Minutes of starting over: for whoever fitted a part that was not it, and has the owner and the machine
+ * back; and for whoever looks outside this tree although the cause was in it. From memory.
+ */
+export const startingOver = 120
+
+/**
+ * Minutes that a verdict without a name costs on top: parts are fetched and tried in turn, with a trial
+ * run each. Without it the last cheap check that would make a name of a guess is never worth it. From
+ * memory.
+ */
+export const withoutName = 30
+
+/** Minutes lost by a part that the model gives no price for: a mid-priced part. From memory. */
+const unpricedMinutes = 90
+
+const kept = new WeakMap<Model, Stakes>()
+
+/** The stakes of a model: from its prices, or the fixed threshold where it has none. */
+export function stakesOf(model: Model): Stakes {
+  const known = kept.get(model)
+  if (known !== undefined) return known
+  const stakes = model.wrongMinutes === undefined ? sureFrom(namedFrom) : priced(model)
+  kept.set(model, stakes)
+  return stakes
+}
+
+/** Nothing is lost from this probability on, and below it one may not stop. */
+export function sureFrom(threshold: number): Stakes {
+  // Sums of probabilities fall short of 1 by rounding.
+  const enough = threshold - 1e-9
+  return {
+    nameFrom: threshold,
+    loss: (p) => {
+      for (let i = 0; i < p.length; i += 1) if (p[i]! >= enough) return 0
+      return Number.POSITIVE_INFINITY
+    },
+  }
+}
+
+/**
+ * With prices: (1 − p)·wrong(first), and then the least of starting over or fitting the others in turn.
+ * First comes the explanation that would be named, or else the one with the most probability over cost
+ * (see `fitOrder`), and so on down that order. A verdict without a name costs `withoutName` more.
+ */
+function priced(model: Model): Stakes {
+  const wrong = wrongMinutes(model)
+  return {
+    nameFrom: namedFloor,
+    loss: (p, which) => {
+      const order = Int32Array.from({ length: p.length }, (_, i) => i)
+      const ratio = (i: number) =>
+        p[i]! >= namedFloor ? Number.POSITIVE_INFINITY : p[i]! / wrong[which[i]!]!
+      order.sort((a, b) => ratio(b) - ratio(a) || a - b)
+      let left = 1
+      let inTurn = 0
+      let firstLoss = 0
+      let afterFirst = 0
+      for (let k = 0; k < order.length; k += 1) {
+        const i = order[k]!
+        left = Math.max(0, left - p[i]!)
+        const loss = left * wrong[which[i]!]!
+        if (k === 0) {
+          firstLoss = loss
+          afterFirst = left
+        } else inTurn += loss
+      }
+      const nameless = p[order[0]!]! >= namedFloor ? 0 : withoutName
+      return nameless + firstLoss + Math.min(inTurn, afterFirst * startingOver)
+    },
+  }
+}
+
+/** Minutes lost for each explanation of the model when it is acted on and is not the right one. */
+export function wrongMinutes(model: Model): Float64Array {
+  return Float64Array.from(explanations(model).parts, (parts) => minutesToFit(model, parts))
+}
+
+/** Minutes to fit these parts, their prices included; none: to look outside this tree. */
+export function minutesToFit(model: Model, parts: readonly string[]): number {
+  if (parts.length === 0) return startingOver
+  const minutes = parts.map((part) => model.wrongMinutes?.get(part) ?? unpricedMinutes)
+  // A part that costs nothing to fit would be fitted first whatever its chance.
+  return Math.max(
+    0.1,
+    minutes.reduce((a, b) => a + b, 0),
+  )
+}

@@ -1,0 +1,98 @@
+import { belief, beliefs, byRow, chanceOf, checkNamed, updated } from '../belief/belief.ts'
+import { branchProbabilities, isCleared } from '../belief/branches.ts'
+import { suspects } from '../belief/suspects.ts'
+import { onceMore, withTake } from '../belief/takes.ts'
+import type { Evidence, Model } from '../model.ts'
+import { namedFrom } from '../plan/stakes.ts'
+
+import type { Prospect, Weight } from '../walk-types.ts'
+
+/**
+ * What each outcome of a check would do to the tree, likeliest outcome first. Outcomes that can hardly
+ * come (below half a percent) are left out. Of a check that has a reading: what one more take would do;
+ * where none is foreseen, what the check would do in place of that reading.
+ *
+ * @throws RangeError if the model has no check of that name.
+ */
+export function prospects(model: Model, taken: readonly Evidence[], id: string): Prospect[] {
+  const check = checkNamed(model, id)
+  const item = taken.find((each) => each.check === id)
+  const again = item && onceMore(check, item)
+  const evidence = again ? taken : taken.filter((each) => each !== item)
+  const { chances } = again ?? check
+  const history = beliefs(model, evidence)
+  const now = history.at(-1)!
+  const before = branchProbabilities(model, history[0]!)
+  const branchesNow = branchProbabilities(model, now)
+  return check.outcomes
+    .map((outcome, o): Prospect => {
+      const after = afterOutcome(model, evidence, now, id, o)
+      const branchesAfter = branchProbabilities(model, after)
+      const clears = [...branchesAfter]
+        .filter(([name, p]) => {
+          const start = before.get(name)!
+          return isCleared(start, p) && !isCleared(start, branchesNow.get(name)!)
+        })
+        .map(([name]) => name)
+      const leads = suspects(model, after)[0]!
+      const probability = now.reduce((sum, p, c) => sum + p * chances[c]![o]!, 0)
+      const prospect = { outcome, probability, clears: topmost(model, clears), leads }
+      return leads.part !== null && leads.probability >= namedFrom
+        ? { ...prospect, names: leads.part }
+        : prospect
+    })
+    .filter((prospect) => prospect.probability >= 0.005)
+    .sort((a, b) => b.probability - a.probability)
+}
+
+/**
+ * How each reading speaks for or against a part: log2 of the chance of the reading if the part has
+ * failed over its chance if not, each averaged over the cut sets by the belief before that reading.
+ * (I. J. Good's weight of evidence, in bits.) Most telling first.
+ */
+export function weights(model: Model, evidence: readonly Evidence[], part: string): Weight[] {
+  const history = beliefs(model, evidence)
+  return evidence
+    .map((item, i): Weight => {
+      const before = history[i]!
+      const check = checkNamed(model, item.check)
+      const chance = byRow(check, (c) => chanceOf(check, c, item))
+      let withPart = 0
+      let without = 0
+      let share = 0
+      before.forEach((p, c) => {
+        const joint = p * chance(c)
+        if (model.cutSets[c]!.parts.includes(part)) {
+          withPart += joint
+          share += p
+        } else without += joint
+      })
+      const bits = Math.log2(withPart / share / (without / (1 - share)))
+      return { check: item.check, bits: Number.isNaN(bits) ? 0 : bits }
+    })
+    .sort((a, b) => Math.abs(b.bits) - Math.abs(a.bits))
+}
+
+/** The belief if this check now came out so: made for the first time, or once more. */
+function afterOutcome(
+  model: Model,
+  evidence: readonly Evidence[],
+  now: number[],
+  id: string,
+  o: number,
+): number[] {
+  const after = withTake(evidence, checkNamed(model, id), o)
+  return after.length > evidence.length ? updated(model, now, after.at(-1)!) : belief(model, after)
+}
+
+/** Of these gates and faults, those that stand below none of the others. */
+function topmost(model: Model, names: readonly string[]): string[] {
+  const chosen = new Set(names)
+  const covered = new Set<string>()
+  for (const name of names) {
+    for (const input of model.tree.gates.get(name)?.inputs ?? []) {
+      if (chosen.has(input)) covered.add(input)
+    }
+  }
+  return names.filter((name) => !covered.has(name))
+}

@@ -1,0 +1,135 @@
+import { checkNamed } from '../belief/belief.ts'
+import { likeliest } from '../belief/likeliest.ts'
+import { isContradiction, leastSurprised, surprise } from '../belief/surprise.ts'
+import { explanations, suspects } from '../belief/suspects.ts'
+import { onceMore } from '../belief/takes.ts'
+import type { Evidence, Model } from '../model.ts'
+import { flat, gainTableOf } from '../plan/gain-table.ts'
+import { rank } from '../plan/next-check.ts'
+import type { Plan } from '../plan/plan.ts'
+import { minutesToFit, type Stakes, stakesOf } from '../plan/stakes.ts'
+import type { FirstFit, Step, Suspect, WalkOptions } from '../walk-types.ts'
+import { fitOrder } from './first-fit.ts'
+
+/** Without prices, a check that is expected to tell less than this is not worth asking for, in bits. */
+export const worthAsking = 0.01
+
+/** The ambiguity group gathers suspects until this share of the probability is in it. */
+const groupShare = 0.95
+
+/**
+ * The step to take: a contradiction before all else (nothing may be named on readings that cannot be),
+ * then a name, then "outside this tree", then the next check, and where no check would tell anything,
+ * the group that cannot be separated.
+ *
+ * With prices, one stops when no check is worth its minutes against the expected loss of being wrong,
+ * and then names what is likely enough to be named.
+ */
+export function decide(
+  model: Model,
+  belief: readonly number[],
+  options: WalkOptions,
+  plan: Plan,
+): Step {
+  const stakes = stakesOf(model)
+  const asks = model.wrongMinutes === undefined ? askTelling(plan) : askWorth(plan, options)
+  const mayName = model.wrongMinutes === undefined || asks === null
+  return (
+    contradiction(model, belief, options) ??
+    (mayName ? named(model, belief, options, stakes) : null) ??
+    asks ??
+    cannotSeparate(model, belief, options)
+  )
+}
+
+function contradiction(
+  model: Model,
+  belief: readonly number[],
+  { evidence }: WalkOptions,
+): Step | null {
+  const best = leastSurprised(model, evidence)
+  if (!isContradiction(model, evidence, best)) return null
+  const repeat = evidence
+    .map((item) => ({
+      check: item.check,
+      bits: surprise(model, item, best.cutSet),
+      tells: tellsOnceMore(model, belief, item),
+    }))
+    .filter((item) => item.bits >= 1)
+    .sort((a, b) => b.tells - a.tells || b.bits - a.bits)
+  return { kind: 'contradiction', repeat }
+}
+
+/** What one more take of a reading is expected to tell, in bits. */
+function tellsOnceMore(model: Model, belief: readonly number[], item: Evidence): number {
+  const check = onceMore(checkNamed(model, item.check), item)
+  if (check === null) return 0
+  return gainTableOf(model).drop(belief, flat(check.chances), check.outcomes.length)
+}
+
+function named(
+  model: Model,
+  belief: readonly number[],
+  { evidence }: WalkOptions,
+  { nameFrom }: Stakes,
+): Step | null {
+  if (evidence.length === 0) return null
+  const { of, parts } = explanations(model)
+  const sums = new Array<number>(parts.length).fill(0)
+  belief.forEach((probability, c) => {
+    sums[of[c]!]! += probability
+  })
+  const best = likeliest(sums)
+  const probability = Math.min(1, sums[best]!)
+  if (probability < nameFrom) return null
+  return parts[best]!.length === 0
+    ? { kind: 'outsideThisTree', probability }
+    : { kind: 'named', parts: parts[best]!, probability }
+}
+
+function askTelling({ proposals }: Plan): Step | null {
+  const proposal = proposals.find((each) => each.bits >= worthAsking)
+  return proposal === undefined ? null : { kind: 'ask', proposal }
+}
+
+/** The first reading is always asked for: without one nobody would believe a verdict. */
+function askWorth({ proposals, worthAsking }: Plan, { evidence }: WalkOptions): Step | null {
+  const [proposal] = proposals
+  if (proposal === undefined || !(proposal.bits > 0)) return null
+  return worthAsking || evidence.length === 0 ? { kind: 'ask', proposal } : null
+}
+
+function cannotSeparate(model: Model, belief: readonly number[], options: WalkOptions): Step {
+  const group: Suspect[] = []
+  let share = 0
+  for (const suspect of suspects(model, belief)) {
+    if (share >= groupShare) break
+    group.push(suspect)
+    share += suspect.probability
+  }
+  const answered = new Set(options.evidence.map((item) => item.check))
+  const split = rank(model, belief, (check) => !answered.has(check.id), new Set()).find(
+    (each) => each.bits >= worthAsking,
+  )
+  const firstFit = model.wrongMinutes === undefined ? null : fitFirst(model, group)
+  return {
+    kind: 'cannotSeparate',
+    group,
+    ...(split && { splitBy: split.check }),
+    ...(firstFit && { firstFit }),
+  }
+}
+
+/**
+ * Of a group, the part to fit first when no check is worth its minutes: by probability over what it
+ * costs to fit (see `fitOrder`). None where the group holds no part.
+ */
+function fitFirst(model: Model, group: readonly Suspect[]): FirstFit | null {
+  const fits = group.flatMap(({ part, probability }) =>
+    part === null ? [] : [{ part, probability, cost: minutesToFit(model, [part]) }],
+  )
+  const [first] = fitOrder(fits)
+  if (first === undefined) return null
+  const { part, probability, cost } = fits[first]!
+  return { part, minutes: cost, probability }
+}

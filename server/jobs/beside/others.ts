@@ -1,0 +1,64 @@
+import type { Proposal } from '../../diagnosis/walk-types.ts'
+import type { CheckCard } from '../../knowledge/case.ts'
+import type { JobInput } from '../page/present.ts'
+import { listed, lowerFirst, minutes, sentence, upperFirst } from '../words/sentences.ts'
+import type { OtherCheck, OthersView } from './view.ts'
+
+const bestCount = 5
+
+/** Checks one could take instead of the one on the page, and those one cannot, with the reason. */
+export function presentOthers(input: JobInput, onPage: string | undefined): OthersView {
+  const { folded, kase, walk } = input
+  const possible = walk.proposals
+    .filter(({ check }) => check !== onPage)
+    .map((proposal) => proposed(input, proposal))
+  return {
+    best: possible.slice(0, bestCount),
+    more: possible.slice(bestCount),
+    passedOver: [...folded.skipped]
+      .filter(([check]) => kase.checks.has(check) && !folded.readings.has(check))
+      .map(([check, reason]) => other(input, check, sentence(reason))),
+    impossible: [...kase.checks.values()]
+      .filter(({ id }) => !folded.readings.has(id) && !folded.skipped.has(id))
+      .flatMap((card) => {
+        const reason = hindrance(input, card)
+        return reason === null ? [] : [other(input, card.id, reason)]
+      }),
+  }
+}
+
+function proposed(input: JobInput, proposal: Proposal): OtherCheck {
+  if (!proposal.again) return other(input, proposal.check, worth(proposal))
+  const { job, kase } = input
+  return {
+    title: upperFirst(kase.checks.get(proposal.check)!.title),
+    href: `/jobs/${job.id}?again=${encodeURIComponent(proposal.check)}`,
+    says: `Once more: ${worth(proposal)}`,
+  }
+}
+
+function other({ job, kase }: JobInput, check: string, says: string): OtherCheck {
+  const href = `/jobs/${job.id}?check=${encodeURIComponent(check)}`
+  return { title: upperFirst(kase.checks.get(check)!.title), href, says }
+}
+
+/** How much a check is expected to tell, in bits, from the most down. */
+const worths = [
+  { from: 0.5, says: 'tells a lot' },
+  { from: 0.1, says: 'tells something' },
+  { from: 0.01, says: 'tells a little' },
+  { from: Number.NEGATIVE_INFINITY, says: 'tells nothing new' },
+]
+
+function worth(proposal: Proposal): string {
+  const { says } = worths.find(({ from }) => proposal.bits >= from)!
+  return `${minutes(proposal.minutes)}, ${says}.`
+}
+
+/** Why a check cannot be made under the conditions of this job, or null if it can. */
+export function hindrance({ folded }: JobInput, card: CheckCard): string | null {
+  const { where, tools } = folded.opened.conditions
+  const missing = card.tools.filter(({ id }) => !tools.includes(id))
+  if (missing.length > 0) return `Needs: ${listed(missing.map(({ name }) => lowerFirst(name)))}.`
+  return card.where.includes(where) ? null : 'Not at this place.'
+}

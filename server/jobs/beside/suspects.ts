@@ -1,0 +1,50 @@
+import type { Suspect } from '../../diagnosis/walk-types.ts'
+import type { Case } from '../../knowledge/case.ts'
+import type { JobInput } from '../page/present.ts'
+import { counted, percent, upperFirst } from '../words/sentences.ts'
+import type { SuspectRow, SuspectsView } from './view.ts'
+
+/** This many of the likeliest are shown, but of those below the share only the first few. */
+const shown = { most: 8, few: 3, share: 0.01 }
+
+export function presentSuspects({ kase, walk }: JobInput): SuspectsView {
+  const before = chancesAtTheStart(kase)
+  const count = walk.suspects.filter(
+    ({ probability }, i) => i < shown.few || (i < shown.most && probability >= shown.share),
+  ).length
+  const rest = walk.suspects.slice(count)
+  return {
+    rows: walk.suspects.slice(0, count).map(({ part, probability }): SuspectRow => {
+      const start = before.get(part) ?? 0
+      return {
+        name: upperFirst(suspectName(kase, part)),
+        percent: percent(probability),
+        before: percent(start),
+        width: Math.round(probability * 100),
+        beforeAt: Math.round(start * 100),
+      }
+    }),
+    rest: restWords(rest),
+  }
+}
+
+function restWords(rest: readonly Suspect[]): string {
+  const [first] = rest
+  if (first === undefined) return ''
+  const most = first.probability < shown.share ? '' : ' or less'
+  return `${counted(rest.length, 'other part')}, ${percent(first.probability)}${most}.`
+}
+
+/** What a suspect is called in a sentence, without an article. */
+export function suspectName(kase: Case, part: string | null): string {
+  return part === null ? 'a cause this tree does not hold' : kase.parts.get(part)!.name
+}
+
+function chancesAtTheStart({ model }: Case): ReadonlyMap<string | null, number> {
+  const sums = new Map<string | null, number>()
+  for (const { parts, prior } of model.cutSets) {
+    const blamed: readonly (string | null)[] = parts.length > 0 ? parts : [null]
+    for (const part of blamed) sums.set(part, (sums.get(part) ?? 0) + prior)
+  }
+  return sums
+}

@@ -1,0 +1,42 @@
+import type { Gate } from '../../diagnosis/tree/fault-tree.ts'
+import type { JobInput } from '../page/present.ts'
+import { readingInShort } from '../words/reading-words.ts'
+import { percent, upperFirst } from '../words/sentences.ts'
+import type { BranchView } from './view.ts'
+
+/** A branch comes unfolded from this probability on; the failure modes of one part, from the second. */
+const liveFrom = { gate: 0.1, part: 0.5 }
+
+/** The fault tree as nested branches. A gate that several gates share is drawn under each. */
+export function presentTree(input: JobInput): BranchView {
+  const { tree } = input.kase.model
+  return { ...branch(input, tree.top), open: true }
+}
+
+function branch(input: JobInput, name: string): BranchView {
+  const { kase, walk } = input
+  const gate = kase.model.tree.gates.get(name)
+  const card = kase.gates.get(name)
+  const { now, cleared } = walk.branches.get(name)!
+  return {
+    says: upperFirst(card ? card.says : kase.faults.get(name)!.says),
+    gate: gate && !card?.part ? gateWords(gate) : '',
+    percent: percent(now),
+    cleared,
+    clearedBy: cleared ? clearedBy(input, name) : '',
+    open: !cleared && now >= (card?.part ? liveFrom.part : liveFrom.gate),
+    below: (gate?.inputs ?? []).map((each) => branch(input, each)),
+  }
+}
+
+function clearedBy({ kase, judged, walk }: JobInput, name: string): string {
+  const check = walk.branches.get(name)!.clearedBy!
+  const number = [...judged.keys()].indexOf(check) + 1
+  return `cleared: ${readingInShort(kase, kase.checks.get(check)!, judged.get(check)!)} (reading ${number})`
+}
+
+function gateWords({ kind, k, inputs }: Gate): string {
+  if (inputs.length < 2) return ''
+  if (kind === 'atLeast') return `at least ${k} of these`
+  return kind === 'and' ? 'all of these together' : 'any of these'
+}

@@ -1,0 +1,130 @@
+import type { CheckCard, MeasuredBy } from '../../knowledge/case.ts'
+import { bandName } from '../../measure/decide/judge.ts'
+import { type Fitness, fitness, type Way } from '../../measure/foresee/fitness.ts'
+import { printLimits, printValue } from '../../measure/reading/print.ts'
+import type { Quantity } from '../../measure/reading/quantities.ts'
+import { circumstances } from '../measuring/measured-reading.ts'
+import { type Instrument, rangesFor } from '../measuring/meter-at-hand.ts'
+import { usualWarmth } from '../measuring/warmth.ts'
+import type { JobInput } from '../page/present.ts'
+import type { NextStep } from '../verdict/view.ts'
+import { listed, lowerFirst } from '../words/sentences.ts'
+import type { InstrumentView } from './view.ts'
+
+/** "Common hand meter, leads zeroed at 0.2 Ω" */
+export function instrumentWords({ name, zero }: Instrument): string {
+  return `${name}, ${zero === undefined ? 'leads not zeroed' : `leads zeroed at ${printValue(zero, 'Ω')}`}`
+}
+
+/** Below this many Ω the leads count. Common practice. */
+const lowOhms = 10
+
+/** The meter of the job beside the limits of a check, and what it can tell there. */
+export function presentCheckInstrument(
+  input: JobInput,
+  card: CheckCard,
+  measured: MeasuredBy,
+): InstrumentView {
+  const { instrument, job } = input
+  const href = `/jobs/${job.id}/instrument`
+  const ohms = measured.quantity.id === 'resistance'
+  const low = ohms && (measured.limits.high ?? measured.limits.low ?? 0) < lowOhms
+  return {
+    says: ohms ? instrumentWords(instrument) : instrument.name,
+    href,
+    change: 'Meter and leads',
+    prompt:
+      low && instrument.zero === undefined
+        ? 'The leads count here: first hold the probes together and enter what the meter shows.'
+        : '',
+    ...unfit(input, card, measured),
+  }
+}
+
+function unfit(
+  input: JobInput,
+  card: CheckCard,
+  measured: MeasuredBy,
+): Pick<InstrumentView, 'unfit'> {
+  const { folded, instrument } = input
+  if (rangesFor(instrument, measured).length === 0) {
+    return { unfit: { says: 'This meter has no range for that.', ways: [] } }
+  }
+  const { conditions } = folded.opened
+  const manner = folded.readings.get(card.id)?.manner ?? { warmth: usualWarmth(conditions) }
+  const at = circumstances(measured, instrument, conditions, manner)
+  const fit = fitness(measured.limits, at)
+  if (fit.kind === 'fit') return {}
+  const ways = fit.ways.flatMap((way) => wayWords(way, input, card))
+  return { unfit: { says: fitnessSentence(fit, measured), ways } }
+}
+
+/** "This meter can only tell open from not open here." */
+export function fitnessSentence({ kind, groups }: Fitness, measured: MeasuredBy): string {
+  const { quantity, limits } = measured
+  const within = printLimits(limits, quantity.unit)
+  const told = toldApart(groups, quantity)
+  if (kind === 'coarse') {
+    return `This meter can prove only values well inside ${within} to be good${told ? `; it ${told}` : ''}.`
+  }
+  return told
+    ? `This meter ${told} here. No reading of it proves that a part lies within ${within}.`
+    : `This meter can tell nothing here: whatever it shows, the part may lie within ${within} or not.`
+}
+
+/**
+ * "can only tell open from not open", "cannot tell short, low and in range apart"; empty where all or
+ * none of the bands are told apart.
+ */
+function toldApart(groups: Fitness['groups'], quantity: Quantity): string {
+  const names = groups.map((group) => group.map((band) => bandName(band, quantity)))
+  if (groups.length < 2 || names.every(({ length }) => length === 1)) return ''
+  const alone = names.find(({ length }) => length === 1)
+  if (names.length === 2 && alone) return `can only tell ${alone[0]} from not ${alone[0]}`
+  const mixed = names.filter(({ length }) => length > 1).map((group) => listed(group))
+  return `cannot tell ${mixed.join(' apart, nor ')} apart`
+}
+
+function wayWords(
+  way: Way,
+  { job, kase, folded }: JobInput,
+  card: CheckCard,
+): NextStep | NextStep[] {
+  switch (way) {
+    case 'zero the leads':
+      return {
+        says: 'Zero the leads: hold the probes together and enter what the meter shows.',
+        way: { href: `/jobs/${job.id}/instrument`, text: 'Zero the leads' },
+      }
+    case 'measure the temperature':
+      return { says: 'Measure the temperature of the part, and enter it with the reading.' }
+    case 'measure the speed':
+      return { says: 'Read the speed off a counter, and enter it with the reading.' }
+    case 'finer meter':
+      return { says: 'Take a meter with a finer last digit.' }
+    case 'four-wire':
+      return {
+        says: 'Measure with four wires: two carry the current, the other two read at the part itself.',
+      }
+    case 'known current and millivolts':
+      return {
+        says: 'Send a known current through it, 1 A or so, and read the millivolts across it: millivolts by amperes are milliohms.',
+      }
+    case 'output voltage instead': {
+      const instead = [...kase.checks.values()].find(
+        ({ id, part, measured }) =>
+          part === card.part && measured?.quantity.unit === 'V' && !folded.readings.has(id),
+      )
+      if (instead === undefined) return []
+      return {
+        says: `Check its output voltage instead: ${lowerFirst(instead.title)}.`,
+        way: {
+          href: `/jobs/${job.id}?check=${encodeURIComponent(instead.id)}`,
+          text: 'Make that check',
+        },
+      }
+    }
+    case 'active adaptor':
+      return { says: 'Use an adaptor with a supply of its own, which loses nothing to a diode.' }
+  }
+}

@@ -1,0 +1,21 @@
+import { checkNamed } from '../../diagnosis/belief/belief.ts'
+import { likeliest } from '../../diagnosis/belief/likeliest.ts'
+import type { CheckCard } from '../../knowledge/case.ts'
+import type { JobInput } from '../page/present.ts'
+import { readWords } from '../words/reading-words.ts'
+import { lowerFirst } from '../words/sentences.ts'
+
+/** Why a check that has a reading is asked for once more, with how often such a reading is a slip. */
+export function whyOnceMore({ kase, judged, walk }: JobInput, card: CheckCard): string {
+  const taken = judged.get(card.id)!
+  const { slips } = checkNamed(kase.model, card.id)
+  const outcome = likeliest(taken.outcomes)
+  const share = Math.max(0, ...(slips ?? []).map((row, s) => (s === outcome ? 0 : row[outcome]!)))
+  const often = share > 0 ? `About 1 time in ${Math.round(1 / share)}` : 'Now and then'
+  const proposed = walk.step.kind === 'ask' && walk.step.proposal.check === card.id
+  const hangs = proposed ? ', and much hangs on that' : ''
+  return (
+    `It came back as “${lowerFirst(readWords(card, taken))}”${hangs}. ` +
+    `${often} it comes out like that by a slip of contact or hand alone; what the part itself does, it does again.`
+  )
+}

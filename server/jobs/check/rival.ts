@@ -1,0 +1,43 @@
+import type { Proposal } from '../../diagnosis/walk-types.ts'
+import type { JobInput } from '../page/present.ts'
+import { minutes, upperFirst } from '../words/sentences.ts'
+
+/** Two checks tell about as much where neither tells a tenth more than the other. */
+const alike = 1.1
+
+/**
+ * Why the proposed check and not the runner-up, in one or two sentences from the same figures that
+ * decided; empty where there is no runner-up.
+ */
+export function presentRival({ kase, walk }: JobInput, check: string): string {
+  const [best, rival] = walk.proposals
+  if (best?.check !== check || rival === undefined || rival.bits <= 0) return ''
+  const title = upperFirst(kase.checks.get(rival.check)!.title)
+  const more = rival.again ? ' once more' : ''
+  return `The runner-up, “${title}”${more}, ${difference(best, rival)}.${toTheEnd(best, rival)}`
+}
+
+function difference(best: Proposal, rival: Proposal): string {
+  const same = minutes(rival.minutes) === minutes(best.minutes)
+  const cost = same ? 'the same time' : `${minutes(rival.minutes)} against ${minutes(best.minutes)}`
+  const dearer = rival.minutes > best.minutes
+  if (rival.bits > best.bits * alike) {
+    return dearer
+      ? `would tell more, but takes ${cost}`
+      : 'would tell more now, but leads on less well'
+  }
+  if (rival.bits * alike < best.bits) {
+    return dearer ? `tells less and takes ${cost}` : `tells less in ${cost}`
+  }
+  return dearer ? `tells about as much and takes ${cost}` : `tells about as much in ${cost}`
+}
+
+/** Expected minutes to the end by either, where both were followed that far. */
+function toTheEnd(best: Proposal, rival: Proposal): string {
+  const [first, second] = [best.expectedMinutes, rival.expectedMinutes]
+  if (first === undefined || second === undefined) return ''
+  const [a, b] = [Math.round(first), Math.round(second)]
+  if (a === b)
+    return ` To the end both ways come to about ${minutes(a)}, the price of a wrong part counted in.`
+  return ` To the end it comes to about ${minutes(b)} that way and ${minutes(a)} this way, the price of a wrong part counted in.`
+}

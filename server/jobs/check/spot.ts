@@ -1,0 +1,55 @@
+import { connectorFace } from '../../drawings/connector-face.ts'
+import type { Spot } from '../../knowledge/case.ts'
+import type { Colours } from '../../knowledge/schema/tables.ts'
+import { sentence, upperFirst } from '../words/sentences.ts'
+import type { ProbeView, SpotView, WireView } from './view.ts'
+
+/** Where the probes go: in words, by wire, and as a drawing where there is a connector. */
+export function presentSpot({ says, connector, touch, awkward }: Spot, colours: Colours): SpotView {
+  const card = connector?.card
+  const pins = Object.entries(card?.pins ?? {})
+  const wires = new Map(pins.map(([pin, { wire }]) => [pin, wireView(wire, colours)]))
+  return {
+    says: upperFirst(says),
+    ...(card && { where: sentence(card.where) }),
+    ...(awkward && { awkward: awkwardWords }),
+    probes: touch
+      .filter((place) => place !== '')
+      .map((place, i): ProbeView => {
+        const pin = card?.pins[place]
+        return {
+          label: `Probe ${'AB'.charAt(i)}`,
+          says: pin ? `pin ${place}, ${pin.to}` : placeWords(place),
+          ...(pin && { wire: wires.get(place)! }),
+        }
+      }),
+    ...(card && {
+      face: {
+        view: upperFirst(card.face.view),
+        svg: connectorFace({
+          ...card.face,
+          touch: touch.filter((place) => place !== ''),
+          label: `${upperFirst(card.name)}, ${card.face.view}`,
+          pins: Object.fromEntries(wires),
+        }),
+      },
+    }),
+  }
+}
+
+const awkwardWords =
+  'Hard to touch well here: touch twice before you believe a reading that condemns a part.'
+
+function placeWords(place: string): string {
+  return place === 'ground' ? 'bare metal of the engine' : place
+}
+
+/** "BK/RD", "black with red tracer", and the classes of its swatch. */
+export function wireView(codes: readonly string[], { colours }: Colours): WireView {
+  const [base, ...tracers] = codes.map((code) => colours[code]?.name ?? code)
+  return {
+    code: codes.join('/'),
+    name: tracers.length > 0 ? `${base} with ${tracers.join(' and ')} tracer` : `${base}`,
+    swatches: codes.map((code) => `wire-${code.toLowerCase()}`),
+  }
+}

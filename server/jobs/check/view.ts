@@ -1,0 +1,130 @@
+import type { CautionCard } from '../../knowledge/case.ts'
+import type { Fact } from '../page/view.ts'
+import type { NextStep } from '../verdict/view.ts'
+
+export interface CheckView {
+  readonly id: string
+  readonly title: string
+  /** "Check to make now", "Once more, to be sure", "Your choice", "Correct this reading". */
+  readonly standing: string
+  /** Those of the check, of the place and the engine, and those that stand on every page that instructs. */
+  readonly cautions: readonly CautionCard[]
+  /** Set-ups still to make, as steps, then the steps of the check, numbered through. */
+  readonly setups: readonly string[]
+  readonly steps: readonly string[]
+  /** Number of the first of `steps`. */
+  readonly stepsFrom: number
+  /** What a good one reads, where it is measured: "310 Ω to 420 Ω", and where that comes from. */
+  readonly limits?: {
+    readonly says: string
+    /** "Limits hold at 20 °C.", or what is taken where the sheet names none; empty where it is all one. */
+    readonly at: string
+    readonly source: string
+  }
+  /** "Ohms, lowest range", where it is measured. */
+  readonly meter?: string
+  /** The meter of the job, and what it can tell here, where it is measured. */
+  readonly instrument?: InstrumentView
+  /** Engine, tools, time: label and value. */
+  readonly terms: readonly Fact[]
+  readonly spot?: SpotView
+  readonly why: string
+  /** Why not the runner-up, or empty. */
+  readonly rival: string
+  readonly prospects: readonly ProspectRow[]
+  readonly form: ReadingForm
+  /** Back to the proposed check, where this one was chosen. */
+  readonly backHref?: string
+}
+
+/** The meter at hand, as far as it matters for one check. */
+export interface InstrumentView {
+  /** "Common hand meter, leads zeroed at 0.2 Ω" */
+  readonly says: string
+  readonly href: string
+  readonly change: string
+  /** Sentences that ask for the leads to be zeroed first, or empty. */
+  readonly prompt: string
+  /** What this meter can and cannot tell here, and ways that can; left out where it is fit. */
+  readonly unfit?: { readonly says: string; readonly ways: readonly NextStep[] }
+}
+
+/** One answer that could come back. */
+export interface ProspectRow {
+  /** "310 Ω to 420 Ω", "OL", "No spark". */
+  readonly answer: string
+  /** "in range", or empty where the answer says it all. */
+  readonly judged: string
+  /** "62 %" */
+  readonly chance: string
+  /** What it would clear, name, or point to. */
+  readonly effect: string
+}
+
+export interface SpotView {
+  readonly says: string
+  readonly where?: string
+  /** A sentence, where the place is hard to touch well. */
+  readonly awkward?: string
+  readonly probes: readonly ProbeView[]
+  /** The connector face as an SVG, ready to print, or none where there is no connector. */
+  readonly face?: { readonly svg: string; readonly view: string }
+}
+
+export interface ProbeView {
+  /** "One probe", "Other probe". */
+  readonly label: string
+  readonly says: string
+  readonly wire?: WireView
+}
+
+export interface WireView {
+  /** "BK/RD" */
+  readonly code: string
+  /** "black with red tracer" */
+  readonly name: string
+  /** Names of the swatch classes, base first: `wire-bk`. */
+  readonly swatches: readonly string[]
+}
+
+export interface ReadingForm {
+  readonly action: string
+  /** What the field or the choice is called: "Reading in Ω". */
+  readonly label: string
+  readonly hint: string
+  /** Measured checks have a field; others have answers. */
+  readonly field?: {
+    readonly unit: string
+    /** What the button for a meter over its range says, where the quantity can be over it. */
+    readonly over?: string
+  }
+  readonly answers: readonly { readonly id: string; readonly says: string }[]
+  readonly typed: string
+  readonly submit: string
+  /** How warm the part is, where its material makes that matter. */
+  readonly warmth?: {
+    readonly choices: readonly {
+      readonly value: string
+      readonly says: string
+      readonly chosen: boolean
+    }[]
+    readonly celsius: string
+  }
+  /** Speed while it was read, where the limits hold at one. */
+  readonly rpm?: { readonly value: string; readonly hint: string }
+  /** What was typed when the form came back: sent again as it is, it is taken. */
+  readonly kept?: string
+  /** A clear sentence that says what to do, where the last try could not be taken. */
+  readonly problem?: string
+  /** Where an earlier reading is being corrected: what it read, and the way out. */
+  readonly corrects?: { readonly says: string; readonly cancelHref: string }
+  /** Where it is made once more: the way to leave the reading as it is. */
+  readonly onceMore?: { readonly action: string; readonly submit: string }
+  /** Where the check can be passed over. */
+  readonly skip?: {
+    readonly action: string
+    readonly reasons: readonly string[]
+    /** Unfolded, because the last reason could not be taken. */
+    readonly open: boolean
+  }
+}

@@ -1,0 +1,42 @@
+import type { MeasuredBy } from '../../knowledge/case.ts'
+import type { Knowledge } from '../../knowledge/knowledge.ts'
+import { type Ranges, rangesOf, type Setting } from '../../knowledge/meters.ts'
+import type { QuantityId } from '../../measure/reading/quantities.ts'
+import type { MeterChoice } from '../record/events.ts'
+import type { Folded } from '../record/fold.ts'
+
+/** The meter of a job as numbers. */
+export interface Instrument {
+  readonly name: string
+  readonly ranges: Ranges
+  /** Ω with the probes held together; left out where the leads were not zeroed. */
+  readonly zero?: number
+}
+
+const noRanges: Ranges = { resistance: [], 'ac-voltage': [], 'dc-voltage': [] }
+
+/** A meter class that left the knowledge has no ranges any more: its readings weigh nothing. */
+export function instrumentOf(knowledge: Knowledge, { instrument }: Folded): Instrument {
+  const { meter, zero } = instrument
+  return { ...named(knowledge, meter), ...(zero !== null && { zero }) }
+}
+
+function named(knowledge: Knowledge, meter: MeterChoice): Pick<Instrument, 'name' | 'ranges'> {
+  if (meter.kind === 'own') return meter
+  const known = knowledge.meters.get(meter.id)
+  if (known === undefined) return { name: meter.id, ranges: noRanges }
+  return { name: known.name, ranges: rangesOf(known) }
+}
+
+/** A peak voltage is read on the DC range, behind an adaptor. */
+const settingFor: Readonly<Record<QuantityId, Setting>> = {
+  resistance: 'resistance',
+  isolation: 'resistance',
+  'ac-voltage': 'ac-voltage',
+  'peak-voltage': 'dc-voltage',
+}
+
+/** The ranges a measured check is read on; empty where this meter has none. */
+export function rangesFor({ ranges }: Instrument, { quantity }: MeasuredBy) {
+  return ranges[settingFor[quantity.id]]
+}

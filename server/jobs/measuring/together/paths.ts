@@ -1,0 +1,30 @@
+import type { CheckCard } from '../../../knowledge/case.ts'
+import type { Machine, Part, Reach } from '../../../knowledge/schema/machine.ts'
+import type { Read } from './types.ts'
+
+/** The way of the sheet that a check goes, and whose part it reads. */
+export interface Path {
+  readonly part: Part
+  readonly reach: Reach
+}
+
+export function pathOf(
+  { parts }: Machine,
+  { part: id, measured, spot }: CheckCard,
+): Path | undefined {
+  const part = parts.find((each) => each.id === id)
+  const reach = part?.reach?.find(
+    (each) =>
+      each.for.includes(measured!.property) &&
+      each.at === spot?.connector?.id &&
+      (each.pins?.map(String) ?? each.touch)?.join() === spot?.touch.join(),
+  )
+  return part && reach && { part, reach }
+}
+
+export type Pair = readonly [Read, Read]
+export type Paths = ReadonlyMap<Read, Path | undefined>
+
+/** The parts that stand between the probes and the part. */
+export const through = ({ reach }: Path): readonly string[] => reach.through ?? []
+export const isOhms = ({ card }: Read) => card.measured!.quantity.id === 'resistance'

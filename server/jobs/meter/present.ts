@@ -1,0 +1,92 @@
+import type { Knowledge } from '../../knowledge/knowledge.ts'
+import { settings } from '../../knowledge/meters.ts'
+import { printValue } from '../../measure/reading/print.ts'
+import type { FoundJob } from '../standing/find.ts'
+import type { InstrumentForm, InstrumentProblems, RangeRow } from './form.ts'
+
+/** View model of the page on which the meter is chosen and its leads are zeroed. */
+export interface InstrumentPage {
+  readonly title: string
+  readonly action: string
+  readonly version: number
+  readonly backHref: string
+  readonly meters: readonly {
+    readonly id: string
+    readonly name: string
+    readonly about: string
+    readonly chosen: boolean
+  }[]
+  readonly own: {
+    readonly chosen: boolean
+    readonly name: string
+    readonly rows: readonly (RangeRow & { readonly number: number })[]
+  }
+  readonly settings: readonly { readonly id: string; readonly says: string }[]
+  readonly zero: string
+  readonly problems: InstrumentProblems
+}
+
+/** Rows to fill in; a hand meter has six ranges of ohms and a few of volts. */
+const rowsShown = 10
+
+const settingWords = { resistance: 'Ohms', 'ac-voltage': 'AC volts', 'dc-voltage': 'DC volts' }
+
+export function presentInstrument(
+  knowledge: Knowledge,
+  { job }: FoundJob,
+  form: InstrumentForm,
+  problems: InstrumentProblems,
+): InstrumentPage {
+  return {
+    title: `Job ${job.id}: meter and leads`,
+    action: `/jobs/${job.id}/instrument`,
+    version: job.version,
+    backHref: `/jobs/${job.id}`,
+    meters: [...knowledge.meters.values()].map(({ id, name, about }) => ({
+      id,
+      name,
+      about,
+      chosen: form.meter === id,
+    })),
+    own: {
+      chosen: form.meter === 'own',
+      name: form.name,
+      rows: filledUp(form.rows).map((row, i) => ({ ...row, number: i + 1 })),
+    },
+    settings: settings.map((id) => ({ id, says: settingWords[id] })),
+    zero: form.zero,
+    problems,
+  }
+}
+
+function filledUp(rows: readonly RangeRow[]): RangeRow[] {
+  const missing = Math.max(0, rowsShown - rows.length)
+  const empty = { setting: 'resistance', top: '', digit: '', percent: '', counts: '' }
+  return [...rows, ...Array.from({ length: missing }, () => empty)]
+}
+
+/** The form as the job stands. */
+export function formOfInstrument({ job, folded }: FoundJob): InstrumentForm {
+  const { meter, zero } = folded.instrument
+  return {
+    version: job.version,
+    meter: meter.kind === 'own' ? 'own' : meter.id,
+    name: meter.kind === 'own' ? meter.name : '',
+    rows: meter.kind === 'own' ? settings.flatMap((setting) => rowsOf(meter.ranges, setting)) : [],
+    zero: zero === null ? '' : printValue(zero, 'Ω'),
+  }
+}
+
+function rowsOf(
+  ranges: Extract<FoundJob['folded']['instrument']['meter'], { kind: 'own' }>['ranges'],
+  setting: (typeof settings)[number],
+): RangeRow[] {
+  const unit = setting === 'resistance' ? 'Ω' : 'V'
+  return ranges[setting].map(({ top, digit, percent, counts }) => ({
+    setting,
+    top: printValue(top, unit),
+    digit: printValue(digit, unit),
+    percent: String(percent),
+    counts: String(counts),
+  }))
+}

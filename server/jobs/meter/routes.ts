@@ -1,0 +1,48 @@
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
+import { showPage } from '../../web/page.ts'
+import { showMissing } from '../page/show.ts'
+import type { JobParts } from '../record/parts.ts'
+import { type FoundJob, findJob } from '../standing/find.ts'
+import {
+  acceptInstrument,
+  type InstrumentForm,
+  type InstrumentProblems,
+  instrumentFormFrom,
+} from './form.ts'
+import { formOfInstrument, presentInstrument } from './present.ts'
+
+/** The meter of a job and its leads: the page, and taking what it says. */
+export async function instrumentRoutes(app: FastifyInstance, parts: JobParts): Promise<void> {
+  app.get('/jobs/:id/instrument', async (request, reply) => {
+    const found = await findJob(parts, request)
+    if ('missing' in found) return showMissing(request, reply, found)
+    return show(request, reply, parts, found, formOfInstrument(found))
+  })
+
+  app.post('/jobs/:id/instrument', async (request, reply) => {
+    const found = await findJob(parts, request)
+    if ('missing' in found) return showMissing(request, reply, found)
+    const form = instrumentFormFrom(request.body)
+    const accepted = acceptInstrument(parts.knowledge, form)
+    if (!accepted.ok) {
+      return show(request, reply.code(422), parts, found, form, accepted.problems)
+    }
+    const done = await parts.jobs.append(found.job.id, form.version, accepted.event)
+    if (done === 'written') return reply.redirect(`/jobs/${found.job.id}`, 303)
+    return show(request, reply.code(409), parts, found, form, { meter: movedOn })
+  })
+}
+
+const movedOn = 'This job has moved on since you saw it; send it again if it still holds.'
+
+function show(
+  request: FastifyRequest,
+  reply: FastifyReply,
+  { knowledge }: JobParts,
+  found: FoundJob,
+  form: InstrumentForm,
+  problems: InstrumentProblems = {},
+): Promise<string> {
+  const page = presentInstrument(knowledge, found, form, problems)
+  return showPage(request, reply, { page: 'jobs/instrument' }, page)
+}

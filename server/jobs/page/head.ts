@@ -1,0 +1,46 @@
+import type { Knowledge } from '../../knowledge/knowledge.ts'
+import { instrumentWords } from '../check/meter.ts'
+import { namesOf } from '../verdict/repair.ts'
+import { dateAndTime, listed, lowerFirst, upperFirst } from '../words/sentences.ts'
+import type { JobInput } from './present.ts'
+import type { Fact } from './view.ts'
+
+/** The head of the work order: what was said and how things stood when the job was opened. */
+export function presentHead({ job, folded, instrument, kase, knowledge }: JobInput): Fact[] {
+  const { conditions, note } = folded.opened
+  const stillThere = folded.repairs.flatMap(({ parts, outcome }) =>
+    outcome === 'still there' ? parts : [],
+  )
+  return [
+    { label: 'Machine', value: `${kase.machine.maker} ${kase.machine.name}` },
+    { label: 'Complaint', value: kase.complaint.title },
+    { label: 'Owner says', value: kase.complaint.owner },
+    { label: 'Opened', value: dateAndTime(job.events[0]!.at) },
+    { label: 'Work done', value: placeWords[conditions.where] },
+    { label: 'Air', value: `${String(conditions.air).replace('-', '−')}\u00a0°C` },
+    { label: 'Engine', value: engineWords[conditions.engine] },
+    {
+      label: 'Meter',
+      value: instrumentWords(instrument),
+      way: { href: `/jobs/${job.id}/instrument`, text: 'Meter and leads' },
+    },
+    { label: 'Tools at hand', value: toolWords(conditions.tools, knowledge) },
+    ...(stillThere.length === 0
+      ? []
+      : [{ label: 'Repaired, still there', value: upperFirst(namesOf(kase, stillThere)) }]),
+    ...(note === '' ? [] : [{ label: 'Note', value: note }]),
+  ]
+}
+
+export const placeWords = { bench: 'At the bench', trailside: 'At the trailside' } as const
+export const engineWords = { cold: 'Cold', hot: 'Hot' } as const
+
+/** A full tool box would take more room than the rest of the head: then they are only counted. */
+function toolWords(atHand: readonly string[], { tools: { tools } }: Knowledge): string {
+  const known = Object.keys(tools).length
+  if (atHand.length === known) return `All ${known} on the list`
+  if (atHand.length > namedTools) return `${atHand.length} of the ${known} on the list`
+  return upperFirst(listed(atHand.map((tool) => lowerFirst(tools[tool]?.name ?? tool)))) || 'None'
+}
+
+const namedTools = 3

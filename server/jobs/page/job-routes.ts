@@ -1,0 +1,50 @@
+import type { FastifyInstance } from 'fastify'
+import { textOf } from '../../web/fields.ts'
+import { canRepeat } from '../measuring/judged.ts'
+import { type Noun, nouns } from '../posts/nouns.ts'
+import { take } from '../posts/take.ts'
+import type { JobParts } from '../record/parts.ts'
+import { type FoundJob, findJob, type Missing, noSuchCheck } from '../standing/find.ts'
+import { type Asked, showJob, showMissing } from './show.ts'
+
+/** One job: its page, and what can be posted about its checks. */
+export async function jobRoutes(app: FastifyInstance, parts: JobParts): Promise<void> {
+  app.get('/jobs/:id', async (request, reply) => {
+    const found = await findJob(parts, request)
+    if ('missing' in found) return showMissing(request, reply, found)
+    const asked = askedBy(request.query, found)
+    if (asked === 'outdated') return reply.redirect(`/jobs/${found.job.id}`, 303)
+    if ('missing' in asked) return showMissing(request, reply, asked)
+    return showJob(request, reply, parts.knowledge, found, asked)
+  })
+  for (const [name, noun] of Object.entries(nouns)) nounRoutes(app, parts, name, noun)
+}
+
+/** What an address asks to see of a job: a check of one's choice, a reading to make again, or one to correct. */
+function askedBy(query: unknown, { job, folded, kase }: FoundJob): Asked | Missing | 'outdated' {
+  const check = textOf(query, 'check')
+  const again = textOf(query, 'again')
+  const correcting = textOf(query, 'correct')
+  const named = check || again || correcting
+  if (named === '') return {}
+  if (!kase.checks.has(named)) return { missing: noSuchCheck, job: job.id }
+  // An old link: the check has been made since, or the reading withdrawn.
+  if (folded.readings.has(named) === (check !== '')) return 'outdated'
+  if (check !== '') return { check }
+  if (again === '') return { correcting }
+  return canRepeat(kase, again) ? { again } : 'outdated'
+}
+
+function nounRoutes(app: FastifyInstance, parts: JobParts, name: string, noun: Noun): void {
+  app.post(`/jobs/:id/${name}`, async (request, reply) => {
+    const taken = await take(parts, noun, request)
+    if ('missing' in taken) return showMissing(request, reply, taken)
+    if ('job' in taken) return reply.redirect(`/jobs/${taken.job}`, 303)
+    reply.code(taken.status)
+    return showJob(request, reply, parts.knowledge, taken.found, taken.asked)
+  })
+  // After a refused post this address stays in the address bar; opening it again leads to the job.
+  app.get(`/jobs/:id/${name}`, (request, reply) =>
+    reply.redirect(`/jobs/${encodeURIComponent(textOf(request.params, 'id'))}`, 303),
+  )
+}

@@ -1,0 +1,37 @@
+import type { FastifyReply, FastifyRequest } from 'fastify'
+import type { Knowledge } from '../../knowledge/knowledge.ts'
+import { showError } from '../../web/errors.ts'
+import { showPage } from '../../web/page.ts'
+import type { FoundJob, Missing } from '../standing/find.ts'
+import { standingOf } from '../standing/standing.ts'
+import { type JobInput, presentJob } from './present.ts'
+
+/** What somebody asked to see on the page, or did and could not. */
+export type Asked = Pick<
+  JobInput,
+  'check' | 'again' | 'correcting' | 'problem' | 'touching' | 'notice'
+>
+
+/** A job's page, or the part of it that a script asks for. */
+export async function showJob(
+  request: FastifyRequest,
+  reply: FastifyReply,
+  knowledge: Knowledge,
+  found: FoundJob,
+  asked: Asked,
+): Promise<string> {
+  const model = presentJob({ ...standingOf(knowledge, found), ...asked })
+  return showPage(request, reply, { page: 'jobs/show', fragment: 'jobs/_job' }, model)
+}
+
+/** The page for a job or a check that is not there. */
+export function showMissing(
+  request: FastifyRequest,
+  reply: FastifyReply,
+  { missing, job }: Missing,
+): Promise<string> {
+  const back = job === undefined ? [] : [{ href: `/jobs/${job}`, text: `Go back to job ${job}` }]
+  return showError(request, reply, { ...missing, wayOn: [...back, jobsList] })
+}
+
+const jobsList = { href: '/jobs', text: 'Look in the list of jobs' }

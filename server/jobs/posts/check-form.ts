@@ -1,0 +1,80 @@
+import type { CheckCard } from '../../knowledge/case.ts'
+import { parseTouches } from '../../measure/reading/parse-touches.ts'
+import type { Reading } from '../../measure/reading/reading.ts'
+import { textOf, wholeOf } from '../../web/fields.ts'
+
+/** What any form about one check of a job sends. */
+export interface CheckForm {
+  /** The version of the job that the form was made for; 0, which no job has, where it names none. */
+  readonly version: number
+  readonly check: string
+  /** What was typed, trimmed, and cut where it is too long to be any reading or to be shown again. */
+  readonly typed: string
+  /** The button that was pressed: `over`, `could-not-tell` or the name of an answer. */
+  readonly choice: string
+  readonly reason: string
+  /** How warm the part was: a name, or `measured` with `celsius`. */
+  readonly warmth: string
+  readonly celsius: string
+  readonly rpm: string
+  /** Sent from the form that asks for a check once more, and not from beside its reading. */
+  readonly onceMore: boolean
+  /** What was typed when this form was sent before and looked like a mistake. */
+  readonly kept: string
+}
+
+/** Longer than any reading or reason that people write. */
+const longest = 200
+
+export function checkFormFrom(body: unknown): CheckForm {
+  return {
+    version: wholeOf(textOf(body, 'version')) ?? 0,
+    check: textOf(body, 'check'),
+    typed: textOf(body, 'typed').trim().slice(0, longest),
+    choice: textOf(body, 'choice'),
+    reason: textOf(body, 'reason').trim(),
+    warmth: textOf(body, 'warmth'),
+    celsius: textOf(body, 'celsius').trim().slice(0, longest),
+    rpm: textOf(body, 'rpm').trim().slice(0, longest),
+    onceMore: textOf(body, 'once-more') !== '',
+    kept: textOf(body, 'kept').trim().slice(0, longest),
+  }
+}
+
+/** Bad input is a value: a sentence that says what to do. */
+export type Read<T> =
+  | ({ readonly ok: true } & T)
+  | { readonly ok: false; readonly sentence: string }
+
+/** The touches or the answer that a form means, with the text they stand for. */
+export function readTouches(
+  card: CheckCard,
+  { typed, choice }: CheckForm,
+): Read<{ typed: string; touches: readonly Reading[] }> {
+  if (choice === 'could-not-tell') {
+    return { ok: true, typed: '', touches: [{ kind: 'could-not-tell' }] }
+  }
+  if (card.measured === undefined) return readAnswer(card, choice)
+  const text = choice === 'over' ? `${typed} OL`.trim() : typed
+  const parsed = parseTouches(text, card.measured.quantity)
+  if (!parsed.ok) return { ok: false, sentence: parsed.problem }
+  return { ok: true, typed: text, touches: parsed.touches }
+}
+
+function readAnswer({ answers = [] }: CheckCard, choice: string) {
+  const chosen = answers.find(({ id }) => id === choice)
+  if (chosen === undefined) return { ok: false, sentence: 'Choose one of the answers.' } as const
+  return { ok: true, typed: '', touches: [{ kind: 'answer', answer: chosen.id }] } as const
+}
+
+/** Why a check is passed over; without a reason nobody could take it up again later. */
+export function readReason({ reason }: CheckForm): Read<{ reason: string }> {
+  if (reason === '') {
+    return {
+      ok: false,
+      sentence: 'Say why this check cannot be made: choose a reason or type one.',
+    }
+  }
+  if (reason.length <= longest) return { ok: true, reason }
+  return { ok: false, sentence: `Keep the reason under ${longest} characters.` }
+}

@@ -1,0 +1,103 @@
+import type { Case, CheckCard } from '../../knowledge/case.ts'
+import { canRepeat } from '../measuring/judged.ts'
+import { measuredReading } from '../measuring/measured-reading.ts'
+import type { Instrument } from '../measuring/meter-at-hand.ts'
+import { mistakeIn } from '../measuring/mistakes.ts'
+import type { JobEvent } from '../record/events.ts'
+import type { Folded } from '../record/fold.ts'
+import type { FoundJob } from '../standing/find.ts'
+import { type CheckForm, type Read, readReason, readTouches } from './check-form.ts'
+import { readManner } from './manner.ts'
+
+/** Something that can be posted about one check of a job, to `/jobs/:id/<its name>`. */
+export interface Noun {
+  /** The event that the form means, or what is wrong with the form. */
+  readonly read: (
+    card: CheckCard,
+    form: CheckForm,
+    found: FoundJob,
+    instrument: Instrument,
+  ) => Read<{ event: JobEvent }>
+  /** Why that event cannot be taken as the job stands now, or null if it can. */
+  readonly refusal: (job: Folded, check: string) => string | null
+  /** Whether there is something typed or chosen to show again, beside the sentence. */
+  readonly hasField: boolean
+}
+
+export const nouns: Readonly<Record<string, Noun>> = {
+  readings: {
+    read: readingOf('reading'),
+    refusal: ({ readings }, check) =>
+      readings.has(check)
+        ? 'This check has a reading already; send yours as a correction if it is the better one.'
+        : null,
+    hasField: true,
+  },
+  corrections: {
+    read: readingOf('correction'),
+    refusal: ({ readings }, check) =>
+      readings.has(check) ? null : 'The reading was withdrawn meanwhile; send yours as a new one.',
+    hasField: true,
+  },
+  touches: {
+    read: (card, form, { kase }) => touchesOf(card, form, kase),
+    refusal: ({ readings }, check) =>
+      readings.has(check) ? null : 'The reading was withdrawn meanwhile; send yours as a new one.',
+    hasField: true,
+  },
+  withdrawals: {
+    read: ({ id }) => ({ ok: true, event: { kind: 'withdrawn', check: id } }),
+    refusal: ({ readings }, check) =>
+      readings.has(check) ? null : 'That check has no reading, so there is none to withdraw.',
+    hasField: false,
+  },
+  acceptances: {
+    read: ({ id }) => ({ ok: true, event: { kind: 'accepted', check: id } }),
+    refusal: ({ readings }, check) =>
+      readings.has(check)
+        ? null
+        : 'The reading was withdrawn meanwhile, so there is none to stand.',
+    hasField: false,
+  },
+  skips: {
+    read: skipOf,
+    refusal: ({ readings }, check) =>
+      readings.has(check) ? 'That check has a reading already, so it is not passed over.' : null,
+    hasField: true,
+  },
+}
+
+function readingOf(kind: 'reading' | 'correction'): Noun['read'] {
+  return (card, form, { kase, folded }, instrument) => {
+    const read = readTouches(card, form)
+    if (!read.ok) return read
+    const { conditions } = folded.opened
+    const how = readManner(card, form, conditions)
+    if (!how.ok) return how
+    const { typed, touches } = read
+    const { manner } = how
+    const measured = measuredReading(card, { touches, manner }, instrument, conditions)
+    const mistake = mistakeIn(kase, card, measured)
+    if (mistake !== null && form.kept !== typed) return { ok: false, sentence: mistake }
+    return { ok: true, event: { kind, check: card.id, typed, touches, manner } }
+  }
+}
+
+function touchesOf(card: CheckCard, form: CheckForm, kase: Case): Read<{ event: JobEvent }> {
+  if (!canRepeat(kase, card.id)) {
+    return {
+      ok: false,
+      sentence: 'Asked again it comes out the same; correct the answer if it was misheard.',
+    }
+  }
+  const read = readTouches(card, form)
+  if (!read.ok) return read
+  const { typed, touches } = read
+  return { ok: true, event: { kind: 'touched', check: card.id, typed, touches } }
+}
+
+function skipOf({ id }: CheckCard, form: CheckForm): Read<{ event: JobEvent }> {
+  const read = readReason(form)
+  if (!read.ok) return read
+  return { ok: true, event: { kind: 'skipped', check: id, reason: read.reason } }
+}

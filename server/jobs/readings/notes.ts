@@ -1,0 +1,69 @@
+import type { MeasuredBy } from '../../knowledge/case.ts'
+import type { Contribution } from '../../measure/doubt/budget.ts'
+import type { Measured, Note } from '../../measure/measured.ts'
+import { printLimits, printValue } from '../../measure/reading/print.ts'
+import { percent, plusMinus } from '../words/sentences.ts'
+
+/** What has to be said beside the figures of a reading, as sentences. */
+export function noteSentences(measured: Measured, by: MeasuredBy): string[] {
+  const undecided = undecidedSentence(measured, by)
+  return [
+    ...measured.notes.flatMap((note) => noteSentence(note, measured, by)),
+    ...(undecided === null ? [] : [undecided]),
+  ]
+}
+
+/** Leads that make up less than this share of the doubt are not worth a sentence. */
+const leadsMatter = 0.1
+
+function noteSentence(note: Note, { budget }: Measured, { quantity }: MeasuredBy): string[] {
+  switch (note.kind) {
+    case 'poor contact':
+      return [
+        `The touches scatter more than the meter can explain: poor contact (${note.used} of ${note.of} taken). Clean, back-probe, touch again.`,
+      ]
+    case 'touch again':
+      return [
+        `Not condemned yet: every touch may have been a poor one, with a chance of ${percent(note.chanceAllPoor)}. Touch again, at the part itself.`,
+      ]
+    case 'leads not zeroed':
+      return shareOf(budget, 'leads') < leadsMatter
+        ? []
+        : ['Leads not zeroed: zero them, and this is known better.']
+    case 'beyond the meter':
+      return [
+        `Beyond the meter: its highest range ends at ${printValue(note.top, quantity.unit)}. Look at the setting and read again.`,
+      ]
+    case 'adaptor cannot judge':
+      return [
+        `A passive peak adaptor cannot judge below ${note.below}\u00a0V, as its diode keeps too much of it: this reading weighs nothing.`,
+      ]
+    case 'speed not known':
+      return [
+        `Speed not known: anything from ${note.slowest} to ${note.fastest}\u00a0rpm. Read it off a counter, and this is known far better.`,
+      ]
+  }
+}
+
+const doubts: Readonly<Record<Contribution['what'], string>> = {
+  meter: 'the accuracy of the meter',
+  leads: 'the leads',
+  temperature: 'the temperature',
+  touches: 'the touches',
+  speed: 'the speed',
+  adaptor: 'the adaptor',
+}
+
+/** Why nothing can be said yet, and what would help most. */
+function undecidedSentence(measured: Measured, { limits, quantity }: MeasuredBy): string | null {
+  const { budget, decision } = measured
+  if (decision !== 'undecided' || budget === null || budget.lines.length === 0) return null
+  const whats = Object.keys(doubts) as Contribution['what'][]
+  const [most] = whats.toSorted((a, b) => shareOf(budget, b) - shareOf(budget, a))
+  const within = printLimits(limits, quantity.unit)
+  return `Undecided: known within ${plusMinus(budget.expanded, quantity.unit)}, against limits of ${within}. ${percent(shareOf(budget, most!))} of that doubt comes from ${doubts[most!]}.`
+}
+
+function shareOf(budget: Measured['budget'], what: Contribution['what']): number {
+  return (budget?.lines ?? []).reduce((sum, line) => sum + (line.what === what ? line.share : 0), 0)
+}

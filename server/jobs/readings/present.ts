@@ -1,0 +1,83 @@
+import type { CheckCard } from '../../knowledge/case.ts'
+import { circumstances } from '../measuring/measured-reading.ts'
+import type { JobInput } from '../page/present.ts'
+import { clearedByCheck } from '../words/branch-words.ts'
+import { decisionWords, readWords } from '../words/reading-words.ts'
+import { clauses, upperFirst } from '../words/sentences.ts'
+import { presentBudget } from './budget.ts'
+import { comesAndGoes } from './coming-and-going.ts'
+import { correctedSentences } from './corrected.ts'
+import { noteSentences } from './notes.ts'
+import { presentScale } from './scale.ts'
+import { touchedWords } from './touches.ts'
+import type { ReadingRow } from './view.ts'
+
+/** The readings in the order they were taken, each with what it is worth, and the ways to change it. */
+export function presentReadings(input: JobInput): ReadingRow[] {
+  const { job, judged, kase, walk } = input
+  const cleared = clearedByCheck(kase, walk)
+  const latest = latestMeasured(input)
+  return [...judged].map(([check, taken], index): ReadingRow => {
+    const card = kase.checks.get(check) ?? noLongerThere(check)
+    const gone = cleared.get(check) ?? []
+    return {
+      check,
+      title: upperFirst(card.title),
+      read: readWords(card, taken),
+      judged: decisionWords(taken),
+      ...worth(input, check, `reading-${index + 1}`, check === latest),
+      effect: [gone.length > 0 ? `Cleared: ${clauses(gone, 4)}.` : '', comesAndGoes(input, check)]
+        .filter(Boolean)
+        .join(' '),
+      correctHref: `/jobs/${job.id}?correct=${encodeURIComponent(check)}`,
+      withdrawAction: `/jobs/${job.id}/withdrawals`,
+    }
+  })
+}
+
+type Worth = Pick<ReadingRow, 'touched' | 'corrected' | 'notes' | 'scale' | 'budget' | 'again'>
+
+const nothing: Worth = { touched: '', corrected: [], notes: [] }
+
+function worth(input: JobInput, check: string, id: string, open: boolean): Worth {
+  const { folded, instrument, job, judged, kase, touching } = input
+  const by = kase.checks.get(check)?.measured
+  if (by === undefined) return nothing
+  const tried = touching?.check === check ? touching : undefined
+  const again = {
+    action: `/jobs/${job.id}/touches`,
+    id: `${id}-again`,
+    label: by.quantity.unit === 'V' ? 'Another pull' : 'Touch again',
+    unit: by.quantity.unit,
+    typed: tried?.typed ?? '',
+    ...(tried && { problem: tried.sentence }),
+  }
+  const { measured } = judged.get(check)!
+  if (measured === null) return { ...nothing, again }
+
+  const { manner, touches } = folded.readings.get(check)!
+  const at = circumstances(by, instrument, folded.opened.conditions, manner)
+  const svg = presentScale(id, measured, by, at)
+  const budget = presentBudget(measured, by, at)
+  return {
+    touched: touchedWords(measured, touches, by),
+    corrected: correctedSentences(measured, at),
+    notes: noteSentences(measured, by),
+    ...(svg !== undefined && { scale: { svg, open } }),
+    ...(budget && { budget }),
+    again,
+  }
+}
+
+/** The check whose measured reading was made or touched again last. */
+function latestMeasured({ job, judged }: JobInput): string | undefined {
+  const last = job.events.findLast(
+    ({ event }) => 'touches' in event && judged.get(event.check)?.measured,
+  )
+  return last && 'check' in last.event ? last.event.check : undefined
+}
+
+/** A check that the knowledge does not have any more: its reading stays on the job and weighs nothing. */
+function noLongerThere(check: string): Pick<CheckCard, 'title' | 'answers' | 'measured'> {
+  return { title: `${check} (no check of this tree any more, so it weighs nothing)` }
+}

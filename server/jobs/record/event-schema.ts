@@ -1,0 +1,81 @@
+import { z } from 'zod'
+import { Place } from '../../knowledge/schema/shared.ts'
+import type { Reading } from '../../measure/reading/reading.ts'
+import type { Conditions, JobEvent, Manner, MeterChoice } from './events.ts'
+
+/**
+ * What was written is checked again when it is read: a file from another version, or one that
+ * somebody edited, is refused at the door instead of failing somewhere inside the diagnosis.
+ */
+const StoredReading = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('value'), value: z.number() }),
+  z.strictObject({ kind: z.literal('over') }),
+  z.strictObject({ kind: z.literal('answer'), answer: z.string() }),
+  z.strictObject({ kind: z.literal('could-not-tell') }),
+]) satisfies z.ZodType<Reading>
+
+const StoredConditions = z.strictObject({
+  where: Place,
+  air: z.number(),
+  engine: z.enum(['cold', 'hot']),
+  tools: z.array(z.string()),
+  meter: z.string(),
+}) satisfies z.ZodType<Conditions>
+
+const StoredRange = z.strictObject({
+  top: z.number(),
+  digit: z.number(),
+  percent: z.number(),
+  counts: z.number(),
+})
+
+const StoredMeter = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('class'), id: z.string() }),
+  z.strictObject({
+    kind: z.literal('own'),
+    name: z.string(),
+    ranges: z.strictObject({
+      resistance: z.array(StoredRange),
+      'ac-voltage': z.array(StoredRange),
+      'dc-voltage': z.array(StoredRange),
+    }),
+  }),
+]) satisfies z.ZodType<MeterChoice>
+
+const StoredManner = z.strictObject({
+  warmth: z.discriminatedUnion('kind', [
+    z.strictObject({ kind: z.enum(['as the air', 'cold-soaked', 'running hot']) }),
+    z.strictObject({ kind: z.literal('measured'), celsius: z.number() }),
+  ]),
+  rpm: z.number().optional(),
+}) satisfies z.ZodType<Manner>
+
+const touched = { check: z.string(), typed: z.string(), touches: z.array(StoredReading).min(1) }
+const made = { ...touched, manner: StoredManner }
+
+export const JobEventSchema = z.discriminatedUnion('kind', [
+  z.strictObject({
+    kind: z.literal('opened'),
+    machine: z.string(),
+    complaint: z.string(),
+    conditions: StoredConditions,
+    note: z.string(),
+  }),
+  z.strictObject({ kind: z.literal('reading'), ...made }),
+  z.strictObject({ kind: z.literal('correction'), ...made }),
+  z.strictObject({ kind: z.literal('touched'), ...touched }),
+  z.strictObject({
+    kind: z.literal('instrument'),
+    meter: StoredMeter,
+    zero: z.number().nullable(),
+  }),
+  z.strictObject({ kind: z.literal('withdrawn'), check: z.string() }),
+  z.strictObject({ kind: z.literal('repaired'), parts: z.array(z.string()).min(1) }),
+  z.strictObject({
+    kind: z.literal('proved'),
+    gone: z.boolean(),
+    reopened: z.array(z.string()),
+  }),
+  z.strictObject({ kind: z.literal('accepted'), check: z.string() }),
+  z.strictObject({ kind: z.literal('skipped'), check: z.string(), reason: z.string() }),
+]) satisfies z.ZodType<JobEvent>

@@ -1,0 +1,91 @@
+import type { Ranges } from '../../knowledge/meters.ts'
+import type { Place } from '../../knowledge/schema/shared.ts'
+import type { Reading } from '../../measure/reading/reading.ts'
+
+/** How things stood when the job was opened. */
+export interface Conditions {
+  readonly where: Place
+  /** Air temperature in °C. */
+  readonly air: number
+  readonly engine: 'cold' | 'hot'
+  /** Names of tools at hand. */
+  readonly tools: readonly string[]
+  /** Name of the meter class. */
+  readonly meter: string
+}
+
+/** A meter class of the knowledge, or somebody's own meter. */
+export type MeterChoice =
+  | { readonly kind: 'class'; readonly id: string }
+  | { readonly kind: 'own'; readonly name: string; readonly ranges: Ranges }
+
+/** How warm a part was when it was read. */
+export type PartWarmth =
+  | { readonly kind: 'as the air' | 'cold-soaked' | 'running hot' }
+  | { readonly kind: 'measured'; readonly celsius: number }
+
+/** What else is known of a reading. */
+export interface Manner {
+  readonly warmth: PartWarmth
+  /** Speed while it was read, revolutions a minute, where it is known. */
+  readonly rpm?: number
+}
+
+/** One check as it was made: what was typed, and each touch of the probes or the one answer. */
+interface Made {
+  readonly check: string
+  readonly typed: string
+  /** At least one. */
+  readonly touches: readonly Reading[]
+  readonly manner: Manner
+}
+
+/**
+ * What happened on a job, in order. The first is always `opened`. Readings are keyed by check, so a
+ * correction names the check, never a position.
+ */
+export type JobEvent =
+  | {
+      readonly kind: 'opened'
+      readonly machine: string
+      readonly complaint: string
+      readonly conditions: Conditions
+      /** Whose machine, or any note: free text, may be empty. */
+      readonly note: string
+    }
+  | ({ readonly kind: 'reading' } & Made)
+  | ({ readonly kind: 'correction' } & Made)
+  /** More touches of the same probes at the same place, or one more look. */
+  | ({ readonly kind: 'touched' } & Omit<Made, 'manner'>)
+  /** Another meter, or its leads zeroed: Ω with the probes held together, null where they are not. */
+  | { readonly kind: 'instrument'; readonly meter: MeterChoice; readonly zero: number | null }
+  | { readonly kind: 'withdrawn'; readonly check: string }
+  /** These parts were repaired or replaced. */
+  | { readonly kind: 'repaired'; readonly parts: readonly string[] }
+  /**
+   * The complaint was tried again after the last repair. If it is still there, the checks that may have
+   * shown the repaired parts are open again.
+   */
+  | { readonly kind: 'proved'; readonly gone: boolean; readonly reopened: readonly string[] }
+  /** A reading is not to be asked for once more: it stands as it is. */
+  | { readonly kind: 'accepted'; readonly check: string }
+  | { readonly kind: 'skipped'; readonly check: string; readonly reason: string }
+
+/** A job as it is kept: its events, and when each was written. */
+export interface StoredJob {
+  readonly id: number
+  /** Number of events; every new event names the version it was made on. */
+  readonly version: number
+  readonly events: readonly { readonly event: JobEvent; readonly at: Date }[]
+}
+
+/** One line of the jobs list. */
+export interface JobLine {
+  readonly id: number
+  readonly machine: string
+  readonly complaint: string
+  readonly note: string
+  readonly openedAt: Date
+  readonly changedAt: Date
+  readonly events: number
+}

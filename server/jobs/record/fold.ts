@@ -1,0 +1,107 @@
+import type { Reading } from '../../measure/reading/reading.ts'
+import type { JobEvent, Manner, MeterChoice, StoredJob } from './events.ts'
+
+/** A job as its events leave it: what stands now. */
+export interface Folded {
+  readonly opened: Opened
+  /** By check, in the order in which they were taken; a correction keeps its place. */
+  readonly readings: ReadonlyMap<string, Taken>
+  /** The meter as it stands, and what its leads read: Ω, or null where they were not zeroed. */
+  readonly instrument: { readonly meter: MeterChoice; readonly zero: number | null }
+  /** What was repaired, in order, and what came of it; null while it is not proved. */
+  readonly repairs: readonly Repair[]
+  /** Checks whose reading stands as it is, and is not asked for once more. */
+  readonly accepted: ReadonlySet<string>
+  /** Checks passed over, with the reason. A check with a reading is never among them. */
+  readonly skipped: ReadonlyMap<string, string>
+}
+
+export type Opened = Extract<JobEvent, { kind: 'opened' }>
+
+export interface Repair {
+  readonly parts: readonly string[]
+  readonly outcome: null | 'gone' | 'still there'
+}
+
+export interface Taken {
+  readonly typed: string
+  /** Every touch so far, in order; of an answer, every look. */
+  readonly touches: readonly Reading[]
+  readonly manner: Manner
+  readonly at: Date
+}
+
+/** Replays the events. Nothing else ever says where a job stands. */
+export function fold(events: StoredJob['events']): Folded {
+  const readings = new Map<string, Taken>()
+  const skipped = new Map<string, string>()
+  const accepted = new Set<string>()
+  const repairs: Repair[] = []
+  const opened = firstOf(events)
+  let instrument: Folded['instrument'] = {
+    meter: { kind: 'class', id: opened.conditions.meter },
+    zero: null,
+  }
+  for (const { event, at } of events) {
+    switch (event.kind) {
+      case 'reading':
+      case 'correction':
+        readings.set(event.check, {
+          typed: event.typed,
+          touches: event.touches,
+          manner: event.manner,
+          at,
+        })
+        skipped.delete(event.check)
+        accepted.delete(event.check)
+        break
+      case 'touched': {
+        const before = readings.get(event.check)
+        if (before === undefined) break
+        readings.set(event.check, {
+          ...before,
+          typed: `${before.typed} ${event.typed}`,
+          touches: [...before.touches, ...event.touches],
+        })
+        break
+      }
+      case 'repaired':
+        repairs.push({ parts: event.parts, outcome: null })
+        break
+      case 'proved':
+        proveLast(repairs, event.gone)
+        for (const check of event.reopened) {
+          readings.delete(check)
+          accepted.delete(check)
+        }
+        break
+      case 'instrument':
+        instrument = { meter: event.meter, zero: event.zero }
+        break
+      case 'withdrawn':
+        readings.delete(event.check)
+        accepted.delete(event.check)
+        break
+      case 'accepted':
+        if (readings.has(event.check)) accepted.add(event.check)
+        break
+      case 'skipped':
+        skipped.set(event.check, event.reason)
+        break
+      case 'opened':
+        break
+    }
+  }
+  return { opened, instrument, readings, repairs, skipped, accepted }
+}
+
+function proveLast(repairs: Repair[], gone: boolean): void {
+  const last = repairs.pop()
+  if (last !== undefined) repairs.push({ ...last, outcome: gone ? 'gone' : 'still there' })
+}
+
+function firstOf(events: StoredJob['events']): Opened {
+  const first = events[0]?.event
+  if (first?.kind === 'opened') return first
+  throw new Error(`A job begins with "opened", not with "${first?.kind ?? 'nothing'}".`)
+}

@@ -1,0 +1,8 @@
+import type { Knowledge } from '../../knowledge/knowledge.ts'
+import type { JobStore } from './job-store.ts'
+
+/** What the pages of jobs work with. */
+export interface JobParts {
+  readonly knowledge: Knowledge
+  readonly jobs: JobStore
+}

@@ -1,0 +1,48 @@
+import type { Evidence } from '../../diagnosis/model.ts'
+import type { WalkOptions } from '../../diagnosis/walk-types.ts'
+import type { Case, CheckCard } from '../../knowledge/case.ts'
+import type { Judged } from '../measuring/judged.ts'
+import { type Instrument, rangesFor } from '../measuring/meter-at-hand.ts'
+import type { Conditions } from '../record/events.ts'
+import type { Folded } from '../record/fold.ts'
+
+/** What the readings of a job say, and which checks it cannot make: all that a walk asks for. */
+export function walkOptions(
+  kase: Case,
+  folded: Folded,
+  judged: ReadonlyMap<string, Judged>,
+  instrument: Instrument,
+): WalkOptions {
+  return {
+    evidence: evidenceOf(kase, judged),
+    impossible: impossibleChecks(kase, folded, instrument),
+  }
+}
+
+/** A reading of a check that the knowledge no longer has stays on the job, and weighs nothing. */
+function evidenceOf(kase: Case, judged: ReadonlyMap<string, Judged>): Evidence[] {
+  return [...judged]
+    .filter(([check]) => kase.checks.has(check))
+    .map(([check, { outcomes, again }]) =>
+      again.length > 0 ? { check, outcomes, again } : { check, outcomes },
+    )
+}
+
+function impossibleChecks(
+  kase: Case,
+  { opened, skipped, accepted }: Folded,
+  instrument: Instrument,
+): ReadonlySet<string> {
+  const impossible = [...kase.checks.values()].filter(
+    (card) =>
+      skipped.has(card.id) ||
+      accepted.has(card.id) ||
+      !isPossible(card, opened.conditions) ||
+      (card.measured !== undefined && rangesFor(instrument, card.measured).length === 0),
+  )
+  return new Set(impossible.map(({ id }) => id))
+}
+
+function isPossible(card: CheckCard, { where, tools }: Conditions): boolean {
+  return card.where.includes(where) && card.tools.every(({ id }) => tools.includes(id))
+}

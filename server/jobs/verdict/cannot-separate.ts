@@ -1,0 +1,84 @@
+import type { Step, Suspect } from '../../diagnosis/walk-types.ts'
+import { hindrance } from '../beside/others.ts'
+import { suspectName } from '../beside/suspects.ts'
+import type { JobInput } from '../page/present.ts'
+import {
+  listed,
+  lowerFirst,
+  minutes,
+  percent,
+  sentence,
+  the,
+  upperFirst,
+} from '../words/sentences.ts'
+import { evidenceSentences } from './evidence.ts'
+import { cautionsOf, couldStillBe } from './named.ts'
+import type { NextStep, VerdictView } from './view.ts'
+
+type CannotSeparate = Extract<Step, { kind: 'cannotSeparate' }>
+
+/** "These cannot be told apart with the tools at hand: …" */
+export function cannotSeparate(input: JobInput, step: CannotSeparate): VerdictView {
+  const parts = step.group.flatMap(({ part }) => (part === null ? [] : [part]))
+  const cards = parts.map((part) => input.kase.parts.get(part)!)
+  const likeliest = cards[0]
+  return {
+    kind: 'cannotSeparate',
+    stamp: 'cannot be told apart',
+    says: says(input, step.group),
+    evidence: likeliest ? evidenceSentences(input, likeliest.id).slice(0, 4) : [],
+    cautions: likeliest ? cautionsOf([likeliest]) : [],
+    next: [
+      splitter(input, step.splitBy),
+      ...firstFitStep(input, step),
+      ...(likeliest
+        ? [
+            {
+              says: `If a part must be chosen now, begin with ${the(likeliest.name)}: ${lowerFirst(sentence(likeliest.repair))}`,
+            },
+            { says: `Prove it: ${lowerFirst(sentence(likeliest.prove))}` },
+          ]
+        : []),
+    ],
+    couldBe: couldStillBe(input, parts),
+  }
+}
+
+/** Fitting a part can be the sensible check, where it is cheap for its chance. */
+function firstFitStep({ kase }: JobInput, { firstFit }: CannotSeparate): NextStep[] {
+  if (firstFit === undefined) return []
+  const name = the(kase.parts.get(firstFit.part)!.name)
+  return [
+    {
+      says: `Or fit ${name} first: with a chance of ${percent(firstFit.probability)}, and about ${minutes(Math.round(firstFit.minutes))} lost with its price if it was not the cause, it is the cheapest way on.`,
+    },
+  ]
+}
+
+function says({ kase }: JobInput, group: readonly Suspect[]): string {
+  const names = group.map(({ part, probability }) => {
+    const name = suspectName(kase, part)
+    return `${part === null ? name : the(name)} (${percent(probability)})`
+  })
+  if (names.length === 1) {
+    return `${upperFirst(names[0]!)} is the likeliest, and no check at hand would make it surer.`
+  }
+  return `These cannot be told apart with the tools at hand: ${listed(names, 'or')}.`
+}
+
+function splitter(input: JobInput, check: string | undefined): NextStep {
+  const card = check === undefined ? undefined : input.kase.checks.get(check)
+  if (card === undefined) {
+    return {
+      says: 'No check of this tree would split them: put in known good parts, one at a time.',
+    }
+  }
+  const reason = input.folded.skipped.get(card.id) ?? hindrance(input, card) ?? 'Not made yet.'
+  return {
+    says: `This would split them: “${card.title}”. ${sentence(reason)}`,
+    way: {
+      href: `/jobs/${input.job.id}?check=${encodeURIComponent(card.id)}`,
+      text: 'Make this check',
+    },
+  }
+}

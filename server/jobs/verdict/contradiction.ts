@@ -1,0 +1,51 @@
+import type { Misfit, Step } from '../../diagnosis/walk-types.ts'
+import { canSlip } from '../measuring/judged.ts'
+import type { JobInput } from '../page/present.ts'
+import { readSentence } from './evidence.ts'
+import { couldStillBe } from './named.ts'
+import type { NextStep, VerdictView } from './view.ts'
+
+type Contradiction = Extract<Step, { kind: 'contradiction' }>
+
+/** "The readings do not fit any single explanation: repeat … first." */
+export function contradiction(input: JobInput, { repeat }: Contradiction): VerdictView {
+  const [first] = repeat
+  return {
+    kind: 'contradiction',
+    stamp: 'the readings disagree',
+    says: `The readings do not fit any single explanation${first ? `: ${begin(input, first)}` : ''}.`,
+    evidence: repeat
+      .map((misfit) => `${readSentence(input, misfit.check)} ${surprising(misfit)}`)
+      .slice(0, 3),
+    cautions: [],
+    next: repeat.slice(0, 3).map((misfit) => way(input, misfit)),
+    couldBe: couldStillBe(input, []),
+  }
+}
+
+/** How badly a reading fits the explanation that fits all of them best. */
+function surprising({ bits }: Misfit): string {
+  const times = 2 ** bits
+  const often = times >= 1000 ? 'over 1000' : `about ${Number(times.toPrecision(2))}`
+  return `That does not fit the rest: what one would expect is ${often} times likelier.`
+}
+
+function begin({ kase }: JobInput, { check }: Misfit): string {
+  const title = `“${kase.checks.get(check)!.title}”`
+  return canSlip(kase, check) ? `make ${title} once more first` : `look at ${title} again first`
+}
+
+/** A reading that can slip is made once more; an answer that cannot is only put right. */
+function way({ job, kase }: JobInput, { check }: Misfit): NextStep {
+  const title = `“${kase.checks.get(check)!.title}”`
+  const name = encodeURIComponent(check)
+  return canSlip(kase, check)
+    ? {
+        says: `Make ${title} once more, with care; if it comes out as before, it counts for more.`,
+        way: { href: `/jobs/${job.id}?again=${name}`, text: 'Make it once more' },
+      }
+    : {
+        says: `Look at ${title} again: was it heard and set down right?`,
+        way: { href: `/jobs/${job.id}?correct=${name}`, text: 'Put it right' },
+      }
+}

@@ -1,0 +1,42 @@
+import { weights } from '../../diagnosis/verdict/explain.ts'
+import type { Weight } from '../../diagnosis/walk-types.ts'
+import type { JobInput } from '../page/present.ts'
+import { readingSentence } from '../words/reading-words.ts'
+
+/** Below this many bits a reading is not worth a sentence. */
+const worthSaying = 0.3
+
+/**
+ * How strongly a reading speaks, by its weight of evidence in bits: 4 is sixteen to one. A weight
+ * that is infinite (the reading cannot be without the part) is strong, too.
+ */
+const strengths = [
+  { from: 4, says: 'speaks strongly' },
+  { from: 1, says: 'speaks' },
+  { from: worthSaying, says: 'speaks a little' },
+]
+
+/** For each reading that tells something about a part, most telling first: what it was, and what it says. */
+export function evidenceSentences(input: JobInput, part: string): string[] {
+  return weights(input.kase.model, input.evidence, part)
+    .filter(({ bits }) => Math.abs(bits) >= worthSaying)
+    .map((weight) => `${readSentence(input, weight.check)} That ${strength(weight)} it.`)
+}
+
+/** What a check read, as a sentence. */
+export function readSentence({ kase, judged }: JobInput, check: string): string {
+  return readingSentence(kase, kase.checks.get(check)!, judged.get(check)!)
+}
+
+function strength({ bits }: Weight): string {
+  const { says } = strengths.find(({ from }) => Math.abs(bits) >= from)!
+  return `${says} (${odds(Math.abs(bits))}) ${bits > 0 ? 'for' : 'against'}`
+}
+
+/** "19 to 1", "3 to 2": the likelihood ratio as odds. */
+function odds(bits: number): string {
+  const ratio = 2 ** bits
+  if (ratio >= 1000) return 'over 1000 to 1'
+  if (ratio < 1.75) return ratio < 1.4 ? '4 to 3' : '3 to 2'
+  return `${ratio < 10 ? Math.round(ratio) : Number(ratio.toPrecision(2))} to 1`
+}

@@ -1,0 +1,87 @@
+import type { Step } from '../../diagnosis/walk-types.ts'
+import type { Case, PartCard } from '../../knowledge/case.ts'
+import { suspectName } from '../beside/suspects.ts'
+import type { JobInput } from '../page/present.ts'
+import { byGravity } from '../words/cautions.ts'
+import { lowerFirst, percent, sentence, the, upperFirst } from '../words/sentences.ts'
+import { evidenceSentences } from './evidence.ts'
+import type { NextStep, VerdictView } from './view.ts'
+
+type Named = Extract<Step, { kind: 'named' }>
+
+/** A second way of failing is mentioned where it has at least this share of the part's probability. */
+const mentionFrom = 0.1
+
+/** "The fault is in the start exciter winding: it is open somewhere in the winding." */
+export function named(input: JobInput, { parts, probability }: Named): VerdictView {
+  const { kase } = input
+  const cards = parts.map((part) => kase.parts.get(part)!)
+  return {
+    kind: 'named',
+    stamp: `part named, ${percent(probability)}`,
+    says: cards.length === 1 ? saysOne(input, cards[0]!) : saysSeveral(input, cards),
+    evidence: [...new Set(parts.flatMap((part) => evidenceSentences(input, part)))].slice(0, 6),
+    cautions: cautionsOf(cards),
+    next: [
+      ...cards.flatMap((card) => repairSteps(card)),
+      { says: `Then the complaint itself: ${lowerFirst(sentence(kase.complaint.prove))}` },
+    ],
+    couldBe: couldStillBe(input, parts),
+  }
+}
+
+/** Cautions of the repair of these parts, each once, the gravest first. */
+export function cautionsOf(cards: readonly PartCard[]): VerdictView['cautions'] {
+  const all = cards.flatMap(({ cautions }) => cautions)
+  return byGravity([...new Map(all.map((caution) => [caution.id, caution])).values()])
+}
+
+/** What else the readings leave open, likeliest first, for the parts that are not in the verdict. */
+export function couldStillBe({ kase, walk }: JobInput, besides: readonly string[]): string[] {
+  const left = walk.suspects
+    .filter(({ part, probability }) => !besides.includes(part ?? '') && probability >= 0.005)
+    .slice(0, 4)
+  if (left.length === 0) return ['Nothing else has a chance worth naming.']
+  return left.map(({ part, probability }) => {
+    const name = suspectName(kase, part)
+    return `${upperFirst(part === null ? name : the(name))}, ${percent(probability)}.`
+  })
+}
+
+function saysOne(input: JobInput, { id, name }: PartCard): string {
+  return `The fault is in ${the(name)}: it ${modesInWords(input, id)}.`
+}
+
+function saysSeveral(input: JobInput, cards: readonly PartCard[]): string {
+  const each = cards.map(({ id, name }) => `${the(name)} ${modesInWords(input, id)}`)
+  return `Several parts have failed together: ${each.join('; ')}.`
+}
+
+/** "is open somewhere in the winding", or "is open, or it has shorted turns" where it stays unclear. */
+function modesInWords({ kase, walk }: JobInput, part: string): string {
+  const chances = modeChances(kase, walk.belief, part)
+  const all = chances.reduce((sum, { chance }) => sum + chance, 0)
+  const likely = chances.filter(({ chance }) => chance >= mentionFrom * all)
+  return likely.map(({ says }) => says).join(', or it ')
+}
+
+function modeChances(kase: Case, belief: readonly number[], part: string) {
+  return [...kase.faults.values()]
+    .filter((fault) => fault.part === part)
+    .map(({ id, says }) => {
+      const chance = kase.model.cutSets.reduce(
+        (sum, { faults }, c) => (faults.includes(id) ? sum + belief[c]! : sum),
+        0,
+      )
+      return { says, chance }
+    })
+    .sort((a, b) => b.chance - a.chance)
+}
+
+function repairSteps({ name, where, repair, prove }: PartCard): NextStep[] {
+  return [
+    ...(where ? [{ says: `Where: ${lowerFirst(sentence(where))}` }] : []),
+    { says: `${upperFirst(name)}: ${lowerFirst(sentence(repair))}` },
+    { says: `Prove the repair: ${lowerFirst(sentence(prove))}` },
+  ]
+}

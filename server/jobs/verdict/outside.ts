@@ -1,0 +1,25 @@
+import type { Step } from '../../diagnosis/walk-types.ts'
+import type { JobInput } from '../page/present.ts'
+import { clearedByCheck } from '../words/branch-words.ts'
+import { clauses, percent, sentence } from '../words/sentences.ts'
+import { readSentence } from './evidence.ts'
+import { couldStillBe } from './named.ts'
+import type { VerdictView } from './view.ts'
+
+type Outside = Extract<Step, { kind: 'outsideThisTree' }>
+
+/** What was cleared, and where to go next. */
+export function outsideThisTree(input: JobInput, { probability }: Outside): VerdictView {
+  const { kase, walk } = input
+  return {
+    kind: 'outsideThisTree',
+    stamp: `outside this tree, ${percent(probability)}`,
+    says: 'Nothing in this tree explains the complaint any more.',
+    evidence: [...clearedByCheck(kase, walk)].map(
+      ([check, cleared]) => `${readSentence(input, check)} That cleared: ${clauses(cleared, 4)}.`,
+    ),
+    cautions: [],
+    next: [{ says: sentence(kase.complaint.elsewhere.says) }],
+    couldBe: couldStillBe(input, ['']),
+  }
+}

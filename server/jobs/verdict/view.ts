@@ -1,0 +1,32 @@
+import type { CautionCard } from '../../knowledge/case.ts'
+
+export interface VerdictView {
+  readonly kind: 'named' | 'cannotSeparate' | 'contradiction' | 'outsideThisTree'
+  /** What kind of verdict it is, in words: "Named", "Cannot be told apart". */
+  readonly stamp: string
+  /** One sentence. */
+  readonly says: string
+  /** Sentences of evidence, most telling first. */
+  readonly evidence: readonly string[]
+  readonly cautions: readonly CautionCard[]
+  /** What to do next: repair, proof, which check to repeat; each with a way to it where there is one. */
+  readonly next: readonly NextStep[]
+  /** What it could still be, as sentences. */
+  readonly couldBe: readonly string[]
+}
+
+/** Writing down the repair, proving it, or that all is done. */
+export interface RepairView {
+  readonly title: string
+  readonly says: string
+  readonly steps: readonly string[]
+  readonly action: string
+  /** Parts the repair is of, as the form sends them back. */
+  readonly parts: string
+  readonly buttons: readonly { readonly value: string; readonly says: string }[]
+}
+
+export interface NextStep {
+  readonly says: string
+  readonly way?: { readonly href: string; readonly text: string }
+}

@@ -1,0 +1,93 @@
+import type { Case, CheckCard } from '../../knowledge/case.ts'
+import { bandName } from '../../measure/decide/judge.ts'
+import { printLimits, printReading } from '../../measure/reading/print.ts'
+import type { Quantity, QuantityId } from '../../measure/reading/quantities.ts'
+import type { Reading } from '../../measure/reading/reading.ts'
+import type { Judged } from '../measuring/judged.ts'
+import { lowerFirst, percent, upperFirst } from './sentences.ts'
+
+/** "read 365 Ω", "gave 145 V peak": what the meter did, by quantity. */
+const verbs: Readonly<Record<QuantityId, (value: string) => string>> = {
+  resistance: (value) => `read ${value}`,
+  isolation: (value) => `read ${value}`,
+  'ac-voltage': (value) => `gave ${value} AC`,
+  'peak-voltage': (value) => `gave ${value} peak`,
+}
+
+/** What it takes to put a reading into words. */
+type Judging = Pick<CheckCard, 'answers' | 'measured'>
+
+/** What came back, tidied: "8.8 Ω", "OL", "No spark", "No spark, then spark", "Could not tell". */
+export function readWords(card: Judging, { reading, looks }: Judged): string {
+  const words = looks.map((look) => lookWords(card, look))
+  const [first] = words
+  if (first === undefined || words.length < 2) return lookWords(card, reading)
+  if (words.every((each) => each === first)) return `${first}, ${words.length} times alike`
+  return words.map((each, i) => (i === 0 ? each : lowerFirst(each))).join(', then ')
+}
+
+function lookWords(card: Judging, reading: Reading): string {
+  if (reading.kind === 'could-not-tell') return 'Could not tell'
+  if (reading.kind === 'answer') {
+    return card.answers?.find(({ id }) => id === reading.answer)?.says ?? reading.answer
+  }
+  if (card.measured) return printReading(reading, card.measured.quantity)
+  return reading.kind === 'value' ? String(reading.value) : 'OL'
+}
+
+/**
+ * The band a measured reading falls in, with its chance: "in range, 97 %", "undecided: in range, 61 %".
+ * Empty where there is nothing to judge.
+ */
+export function judgedWords(card: Judging, { measured }: Judged): string {
+  if (!card.measured || !measured) return ''
+  const { quantity } = card.measured
+  const most = Math.max(...measured.bands)
+  const band = bandName(quantity.bands[measured.bands.indexOf(most)]!, quantity)
+  const undecided = measured.decision === 'undecided' ? 'undecided: ' : ''
+  return `${undecided}${band}, ${percent(most)}`
+}
+
+/** "conforms, 97 % within limits": never one without the other. Empty where nothing is judged. */
+export function decisionWords({ measured }: Judged): string {
+  if (measured === null) return ''
+  return `${measured.decision}, ${percent(measured.conformance.within)} within limits`
+}
+
+/** Completes "cleared: …": "start exciter read 365 Ω, in range", "spark tester: no spark". */
+export function readingInShort(kase: Case, card: CheckCard, taken: Judged): string {
+  const said = what(kase, card, taken)
+  const judged = judgedWords(card, taken)
+  return lowerFirst(judged ? `${said}, ${judged}` : said)
+}
+
+/** A whole sentence with the place and what a good one reads. */
+export function readingSentence(kase: Case, card: CheckCard, judged: Judged): string {
+  const { reading } = judged
+  if (!card.measured || reading.kind === 'could-not-tell') {
+    return `${upperFirst(what(kase, card, judged))}.`
+  }
+  const place = card.spot?.connector ? ` at ${card.spot.says}` : ''
+  const good = printLimits(card.measured.limits, card.measured.quantity.unit)
+  const band = judgedWords(card, judged)
+  const said = `${upperFirst(what(kase, card, judged))}${place}${band ? `: ${band}` : ''}`
+  return `${said}; a good one ${goodVerb(card.measured.quantity)} ${good}.`
+}
+
+function what(kase: Case, card: CheckCard, judged: Judged): string {
+  const { reading } = judged
+  const read = readWords(card, judged)
+  const part = card.part === undefined ? undefined : kase.parts.get(card.part)
+  if (reading.kind === 'could-not-tell') return asked(card.title, read)
+  if (card.measured && part) return `${part.name} ${verbs[card.measured.quantity.id](read)}`
+  return asked(card.title, read)
+}
+
+function goodVerb({ unit }: Quantity): string {
+  return unit === 'V' ? 'gives' : 'reads'
+}
+
+/** "Spark on the tester: no spark", "Did it die hot? No". */
+function asked(title: string, answer: string): string {
+  return title.endsWith('?') ? `${title} ${answer}` : `${title}: ${lowerFirst(answer)}`
+}

@@ -1,0 +1,101 @@
+import { type Estimate, parallel } from '../correct/shared-path.ts'
+import type { Limits } from '../reading/reading.ts'
+
+/** Another path that the probes may have been on, or that may be left in parallel. */
+export interface Known {
+  /** The part's id. */
+  readonly part: string
+  readonly limits: Limits
+  /** Its pins are in the connector that was probed. */
+  readonly sameConnector: boolean
+}
+
+/** A reading that tells more of how it was taken than of the part: to be taken again. */
+export type Mistake =
+  /** `factor` times the reading lies within the limits. */
+  | { readonly kind: 'thousand off'; readonly factor: 1000 | 0.001; readonly instead: number }
+  | { readonly kind: 'wrong pins'; readonly part: string }
+  | { readonly kind: 'harness left plugged'; readonly part: string; readonly expected: Limits }
+  | { readonly kind: 'fingers'; readonly expected: Limits }
+
+/** A reading as compared with its own limits, and as the meter showed it. */
+export interface Read extends Estimate {
+  readonly asRead: number
+}
+
+/** How far a part may read off its limits for being cold or hot, before anything is corrected. */
+const coldOrHot = 1.25
+/** From one hand to the other, Ω. Common practice. */
+const body = { low: 1e5, high: 1e6 }
+/** Fingers matter only on paths this high, Ω: they would take off a twentieth or more. */
+const fingersMatterFrom = 5000
+
+/**
+ * Recognises mistakes in a reading of ohms, the most telling first; null for one that fits its own
+ * limits or nothing known.
+ *
+ * @param reading may miss its own limits by 2u
+ * @param others windings and other paths with limits of their own, at the same machine
+ */
+export function recognise(reading: Read, limits: Limits, others: readonly Known[]): Mistake | null {
+  if (fits(reading, limits)) return null
+  return (
+    thousandOff(reading, limits) ??
+    wrongPins(reading, others) ??
+    harness(reading, limits, others) ??
+    fingers(reading, limits)
+  )
+}
+
+function thousandOff({ asRead }: Read, { low, high }: Limits): Mistake | null {
+  if (low === undefined || high === undefined) return null
+  // As read: with the leads taken off, 0.35 that was meant as kΩ would be another number.
+  const wide = { low: low / coldOrHot, high: high * coldOrHot }
+  for (const factor of [1000, 0.001] as const) {
+    const instead = asRead * factor
+    if (holds(wide, instead)) return { kind: 'thousand off', factor, instead }
+  }
+  return null
+}
+
+function wrongPins({ value }: Estimate, others: readonly Known[]): Mistake | null {
+  const other = others.find(
+    ({ sameConnector, limits: { low, high } }) =>
+      sameConnector && low !== undefined && high !== undefined && holds({ low, high }, value),
+  )
+  return other ? { kind: 'wrong pins', part: other.part } : null
+}
+
+function harness(reading: Estimate, limits: Limits, others: readonly Known[]): Mistake | null {
+  for (const { part, limits: beside } of others) {
+    const expected = both(limits, beside)
+    if (expected && below(reading, limits) && holds(expected, reading.value)) {
+      return { kind: 'harness left plugged', part, expected }
+    }
+  }
+  return null
+}
+
+function fingers(reading: Estimate, limits: Limits): Mistake | null {
+  if ((limits.low ?? 0) < fingersMatterFrom || !below(reading, limits)) return null
+  // Through an open path, or one that must be open, fingers are all there is to read.
+  const expected = limits.high === undefined ? body : both(limits, body)
+  return expected && holds(expected, reading.value) ? { kind: 'fingers', expected } : null
+}
+
+/** What two paths side by side may read. */
+function both(one: Limits, other: Limits): Limits | null {
+  const side = (a: number | undefined, b: number | undefined) =>
+    a && b ? parallel({ value: a, u: 0 }, { value: b, u: 0 }).value : undefined
+  const [low, high] = [side(one.low, other.low), side(one.high, other.high)]
+  return low !== undefined && high !== undefined ? { low, high } : null
+}
+
+const below = ({ value }: Estimate, { low }: Limits) => low !== undefined && value < low
+
+const fits = ({ value, u }: Estimate, { low = -Infinity, high = Infinity }: Limits) =>
+  value + 2 * u >= low && value - 2 * u <= high
+
+/** To the limit, without the meter's doubt: a coarse reading would fit half the machine. */
+const holds = ({ low = -Infinity, high = Infinity }: Limits, value: number) =>
+  value >= low && value <= high

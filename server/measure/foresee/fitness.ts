@@ -1,0 +1,108 @@
+import { canJudge } from '../correct/adaptor.ts'
+import { type Circumstances, correct } from '../correct/correct.ts'
+import { bandProbabilities, conformance } from '../decide/conformance.ts'
+import { decide } from '../decide/decision.ts'
+import { typical } from '../decide/typical.ts'
+import { combine } from '../doubt/budget.ts'
+import type { Band } from '../reading/quantities.ts'
+import type { Limits } from '../reading/reading.ts'
+import { blur, oneCleanTouch, readingOf } from './blur.ts'
+
+/** What would judge the limits better, the simplest first. */
+export type Way =
+  | 'zero the leads'
+  | 'measure the temperature'
+  | 'measure the speed'
+  | 'finer meter'
+  | 'four-wire'
+  | 'known current and millivolts'
+  | 'output voltage instead'
+  | 'active adaptor'
+
+export interface Fitness {
+  /**
+   * `unfit`: not even the best value the limits allow could be proved to conform. `coarse`: only values
+   * well inside can. `fit`: nearly all.
+   */
+  readonly kind: 'fit' | 'coarse' | 'unfit'
+  /** C_m = T/(4u), width of the limits by four times the standard uncertainty (JCGM 106, 7.6). */
+  readonly capability: number
+  /** Bands in rising order, those together that one clean touch cannot tell apart. */
+  readonly groups: readonly (readonly Band[])[]
+  /** Empty where it is fit. */
+  readonly ways: readonly Way[]
+}
+
+/** At C_m = 2 values in the middle three fifths of the limits can be proved to conform. */
+const enough = 2
+/** Two bands are told apart where their rows of the blur differ by this much (total variation). */
+const apart = 0.5
+/** What makes up this share of u² is worth doing something about. */
+const matters = 0.25
+/** Below this many Ω two leads and two touches spoil a reading. Common practice. */
+const lowOhms = 10
+
+/**
+ * Whether this meter, used like this, can judge these limits. The limits' width T is taken from 0 where
+ * only a high limit is given, and as the low limit where only that is.
+ */
+export function fitness(limits: Limits, at: Circumstances): Fitness {
+  const { quantity } = at
+  const { low = 0, high } = limits
+  const width = high === undefined ? low : high - low
+  const middle = high === undefined ? 2 * low : limits.low ? (low + high) / 2 : 0
+  const budget = combine(correct(readingOf(at)(middle), oneCleanTouch, at).contributions)
+  const capability = width / (4 * budget.u)
+  const best = conformance(bandProbabilities(middle, budget, limits, quantity), quantity)
+  const judges = !at.adaptor || canJudge(limits)
+  const proves = judges && decide(best) === 'conforms'
+  const kind = proves ? (capability >= enough ? 'fit' : 'coarse') : 'unfit'
+  const share = (what: string) =>
+    budget.lines.reduce((sum, line) => sum + (line.what === what ? line.share : 0), 0)
+  return {
+    kind,
+    capability,
+    groups: groups(limits, at),
+    ways: kind === 'fit' ? [] : ways(limits, at, (what) => share(what) >= matters, judges),
+  }
+}
+
+function groups(limits: Limits, at: Circumstances): Band[][] {
+  const rows = blur(limits, at)
+  const groups: Band[][] = []
+  let before: number | undefined
+  typical(limits, at.quantity).forEach((pieces, b) => {
+    if (pieces.length === 0) return
+    const band = at.quantity.bands[b]!
+    if (before !== undefined && distance(rows[before]!, rows[b]!) < apart) groups.at(-1)!.push(band)
+    else groups.push([band])
+    before = b
+  })
+  return groups
+}
+
+/** Total variation: ½·Σ|p − q|, 0 for the same row, 1 for rows that share nothing. */
+const distance = (one: readonly number[], other: readonly number[]) =>
+  one.reduce((sum, p, o) => sum + Math.abs(p - other[o]!), 0) / 2
+
+function ways(
+  limits: Limits,
+  at: Circumstances,
+  much: (what: string) => boolean,
+  adaptorJudges: boolean,
+): Way[] {
+  const ohms = at.quantity.id === 'resistance'
+  const low = ohms && (limits.high ?? limits.low ?? 0) < lowOhms
+  const coarse = much('meter') || much('leads')
+  const all: readonly (readonly [boolean, Way])[] = [
+    [ohms && at.zero === undefined && (low || much('leads')), 'zero the leads'],
+    [much('temperature'), 'measure the temperature'],
+    [much('speed') && at.limitsRpm !== undefined, 'measure the speed'],
+    [much('meter'), 'finer meter'],
+    [low && coarse, 'four-wire'],
+    [low && coarse, 'known current and millivolts'],
+    [low && coarse && at.material === 'copper', 'output voltage instead'],
+    [!adaptorJudges || much('adaptor'), 'active adaptor'],
+  ]
+  return all.filter(([helps]) => helps).map(([, way]) => way)
+}
