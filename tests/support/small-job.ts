@@ -1,13 +1,12 @@
-import { type JobInput, presentJob } from '../../server/jobs/page/present.ts'
+import { presentJob } from '../../server/jobs/page/present.ts'
 import type { JobPage } from '../../server/jobs/page/view.ts'
 import type { Conditions, JobEvent, Manner } from '../../server/jobs/record/events.ts'
 import { fold } from '../../server/jobs/record/fold.ts'
-import { standingOf } from '../../server/jobs/standing/standing.ts'
+import type { Asked } from '../../server/jobs/standing/asked.ts'
+import { type Standing, standingOf } from '../../server/jobs/standing/standing.ts'
 import { parseTouches } from '../../server/measure/reading/parse-touches.ts'
 import type { Reading } from '../../server/measure/reading/reading.ts'
 import { smallCase, smallKnowledge } from './small-case.ts'
-
-type Asked = Partial<Pick<JobInput, 'check' | 'correcting' | 'problem' | 'touching' | 'notice'>>
 
 /**
  * Readings by check, as they are typed or chosen: a number, several touches (`8.9 9.4 OL`), `?` for
@@ -30,7 +29,7 @@ export function smallJob(
   readings: Readings = {},
   conditions: Partial<Conditions> = {},
   more: readonly JobEvent[] = [],
-): JobInput {
+): Standing {
   const opened: JobEvent = {
     kind: 'opened',
     machine: 'wren',

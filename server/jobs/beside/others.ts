@@ -1,13 +1,13 @@
 import type { Proposal } from '../../diagnosis/walk-types.ts'
-import type { CheckCard } from '../../knowledge/case.ts'
-import type { JobInput } from '../page/present.ts'
-import { listed, lowerFirst, minutes, sentence, upperFirst } from '../words/sentences.ts'
+import type { Standing } from '../standing/standing.ts'
+import { hindrance } from '../words/hindrance.ts'
+import { minutes, sentence, upperFirst } from '../words/sentences.ts'
 import type { OtherCheck, OthersView } from './view.ts'
 
 const bestCount = 5
 
 /** Checks one could take instead of the one on the page, and those one cannot, with the reason. */
-export function presentOthers(input: JobInput, onPage: string | undefined): OthersView {
+export function presentOthers(input: Standing, onPage: string | undefined): OthersView {
   const { folded, kase, walk } = input
   const possible = walk.proposals
     .filter(({ check }) => check !== onPage)
@@ -21,13 +21,13 @@ export function presentOthers(input: JobInput, onPage: string | undefined): Othe
     impossible: [...kase.checks.values()]
       .filter(({ id }) => !folded.readings.has(id) && !folded.skipped.has(id))
       .flatMap((card) => {
-        const reason = hindrance(input, card)
+        const reason = hindrance(card, folded.opened.conditions)
         return reason === null ? [] : [other(input, card.id, reason)]
       }),
   }
 }
 
-function proposed(input: JobInput, proposal: Proposal): OtherCheck {
+function proposed(input: Standing, proposal: Proposal): OtherCheck {
   if (!proposal.again) return other(input, proposal.check, worth(proposal))
   const { job, kase } = input
   return {
@@ -37,7 +37,7 @@ function proposed(input: JobInput, proposal: Proposal): OtherCheck {
   }
 }
 
-function other({ job, kase }: JobInput, check: string, says: string): OtherCheck {
+function other({ job, kase }: Standing, check: string, says: string): OtherCheck {
   const href = `/jobs/${job.id}?check=${encodeURIComponent(check)}`
   return { title: upperFirst(kase.checks.get(check)!.title), href, says }
 }
@@ -53,12 +53,4 @@ const worths = [
 function worth(proposal: Proposal): string {
   const { says } = worths.find(({ from }) => proposal.bits >= from)!
   return `${minutes(proposal.minutes)}, ${says}.`
-}
-
-/** Why a check cannot be made under the conditions of this job, or null if it can. */
-export function hindrance({ folded }: JobInput, card: CheckCard): string | null {
-  const { where, tools } = folded.opened.conditions
-  const missing = card.tools.filter(({ id }) => !tools.includes(id))
-  if (missing.length > 0) return `Needs: ${listed(missing.map(({ name }) => lowerFirst(name)))}.`
-  return card.where.includes(where) ? null : 'Not at this place.'
 }

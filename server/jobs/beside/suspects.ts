@@ -1,13 +1,14 @@
 import type { Suspect } from '../../diagnosis/walk-types.ts'
 import type { Case } from '../../knowledge/case.ts'
-import type { JobInput } from '../page/present.ts'
+import type { Standing } from '../standing/standing.ts'
+import { suspectName } from '../words/names.ts'
 import { counted, percent, upperFirst } from '../words/sentences.ts'
 import type { SuspectRow, SuspectsView } from './view.ts'
 
 /** This many of the likeliest are shown, but of those below the share only the first few. */
 const shown = { most: 8, few: 3, share: 0.01 }
 
-export function presentSuspects({ kase, walk }: JobInput): SuspectsView {
+export function presentSuspects({ kase, walk }: Standing): SuspectsView {
   const before = chancesAtTheStart(kase)
   const count = walk.suspects.filter(
     ({ probability }, i) => i < shown.few || (i < shown.most && probability >= shown.share),
@@ -33,11 +34,6 @@ function restWords(rest: readonly Suspect[]): string {
   if (first === undefined) return ''
   const most = first.probability < shown.share ? '' : ' or less'
   return `${counted(rest.length, 'other part')}, ${percent(first.probability)}${most}.`
-}
-
-/** What a suspect is called in a sentence, without an article. */
-export function suspectName(kase: Case, part: string | null): string {
-  return part === null ? 'a cause this tree does not hold' : kase.parts.get(part)!.name
 }
 
 function chancesAtTheStart({ model }: Case): ReadonlyMap<string | null, number> {

@@ -1,7 +1,7 @@
 import { faultsBelow, type Gate } from '../../diagnosis/tree/fault-tree.ts'
 import type { Prospect } from '../../diagnosis/walk-types.ts'
 import { type DrawnBranch, treeDrawing } from '../../drawings/tree-drawing.ts'
-import type { JobInput } from '../page/present.ts'
+import type { Standing } from '../standing/standing.ts'
 import { readingInShort } from '../words/reading-words.ts'
 import { percent, upperFirst } from '../words/sentences.ts'
 
@@ -14,7 +14,7 @@ const liveFrom = { gate: 0.1, part: 0.25 }
  *
  * @param foreseen what each answer to the check on the page would do; none where the verdict stands alone
  */
-export function presentTreeDrawing(input: JobInput, foreseen: readonly Prospect[]): string {
+export function presentTreeDrawing(input: Standing, foreseen: readonly Prospect[]): string {
   const { kase } = input
   const top = branch(input, kase.model.tree.top, decidedBy(foreseen))
   return treeDrawing(top, `Drawing of the fault tree: ${kase.complaint.title}`)
@@ -26,7 +26,7 @@ function decidedBy(foreseen: readonly Prospect[]): ReadonlySet<string> {
   return new Set([...foreseen.flatMap(({ clears }) => clears), ...named])
 }
 
-function branch(input: JobInput, name: string, decided: ReadonlySet<string>): DrawnBranch {
+function branch(input: Standing, name: string, decided: ReadonlySet<string>): DrawnBranch {
   const { kase, walk } = input
   const { tree } = kase.model
   const gate = tree.gates.get(name)
@@ -52,7 +52,7 @@ function functionOf({ kind, k }: Gate): number | 'all' {
   return kind === 'or' ? 1 : k!
 }
 
-function clearedNote({ kase, judged, walk }: JobInput, name: string): string {
+function clearedNote({ kase, judged, walk }: Standing, name: string): string {
   const check = walk.branches.get(name)!.clearedBy!
   return readingInShort(kase, kase.checks.get(check)!, judged.get(check)!)
 }

@@ -1,5 +1,5 @@
 import type { Gate } from '../../diagnosis/tree/fault-tree.ts'
-import type { JobInput } from '../page/present.ts'
+import type { Standing } from '../standing/standing.ts'
 import { readingInShort } from '../words/reading-words.ts'
 import { percent, upperFirst } from '../words/sentences.ts'
 import type { BranchView } from './view.ts'
@@ -8,12 +8,12 @@ import type { BranchView } from './view.ts'
 const liveFrom = { gate: 0.1, part: 0.5 }
 
 /** The fault tree as nested branches. A gate that several gates share is drawn under each. */
-export function presentTree(input: JobInput): BranchView {
+export function presentTree(input: Standing): BranchView {
   const { tree } = input.kase.model
   return { ...branch(input, tree.top), open: true }
 }
 
-function branch(input: JobInput, name: string): BranchView {
+function branch(input: Standing, name: string): BranchView {
   const { kase, walk } = input
   const gate = kase.model.tree.gates.get(name)
   const card = kase.gates.get(name)
@@ -29,7 +29,7 @@ function branch(input: JobInput, name: string): BranchView {
   }
 }
 
-function clearedBy({ kase, judged, walk }: JobInput, name: string): string {
+function clearedBy({ kase, judged, walk }: Standing, name: string): string {
   const check = walk.branches.get(name)!.clearedBy!
   const number = [...judged.keys()].indexOf(check) + 1
   return `cleared: ${readingInShort(kase, kase.checks.get(check)!, judged.get(check)!)} (reading ${number})`

@@ -1,6 +1,7 @@
 import type { CheckCard } from '../../knowledge/case.ts'
 import type { Quantity } from '../../measure/reading/quantities.ts'
-import type { JobInput } from '../page/present.ts'
+import type { Asked } from '../standing/asked.ts'
+import type { Standing } from '../standing/standing.ts'
 import { readWords } from '../words/reading-words.ts'
 import { lowerFirst } from '../words/sentences.ts'
 import { presentManner } from './manner.ts'
@@ -30,7 +31,7 @@ const questions: Readonly<Record<Taking, string>> = {
 }
 
 /** The form that takes a reading, a correction of one, or the reason for passing over it. */
-export function presentForm(input: JobInput, card: CheckCard, taking: Taking): ReadingForm {
+export function presentForm(input: Standing & Asked, card: CheckCard, taking: Taking): ReadingForm {
   const { job, folded, judged, problem } = input
   const corrected = taking === 'correction' ? folded.readings.get(card.id) : undefined
   const tried = problem?.check === card.id ? problem : undefined

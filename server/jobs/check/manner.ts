@@ -1,13 +1,14 @@
 import type { CheckCard } from '../../knowledge/case.ts'
 import { temperatureOf, usualWarmth } from '../measuring/warmth.ts'
-import type { JobInput } from '../page/present.ts'
 import type { PartWarmth } from '../record/events.ts'
+import type { Asked } from '../standing/asked.ts'
+import type { Standing } from '../standing/standing.ts'
 import { degrees, signed } from '../words/sentences.ts'
 import type { ReadingForm } from './view.ts'
 
 /** What else the form asks of a reading: how warm the part is, and how fast it turned. */
 export function presentManner(
-  { folded, problem }: JobInput,
+  { folded, problem }: Standing & Asked,
   { id, measured }: CheckCard,
 ): Pick<ReadingForm, 'warmth' | 'rpm'> {
   if (measured === undefined) return {}

@@ -1,27 +1,23 @@
 import type { CheckCard, MeasuredBy } from '../../knowledge/case.ts'
 import { bandName } from '../../measure/decide/judge.ts'
 import { type Fitness, fitness, type Way } from '../../measure/foresee/fitness.ts'
-import { printLimits, printValue } from '../../measure/reading/print.ts'
+import { printLimits } from '../../measure/reading/print.ts'
 import type { Quantity } from '../../measure/reading/quantities.ts'
 import { circumstances } from '../measuring/measured-reading.ts'
-import { type Instrument, rangesFor } from '../measuring/meter-at-hand.ts'
+import { rangesFor } from '../measuring/meter-at-hand.ts'
 import { usualWarmth } from '../measuring/warmth.ts'
-import type { JobInput } from '../page/present.ts'
-import type { NextStep } from '../verdict/view.ts'
+import type { Standing } from '../standing/standing.ts'
+import { instrumentWords } from '../words/names.ts'
+import type { NextStep } from '../words/next-step.ts'
 import { listed, lowerFirst } from '../words/sentences.ts'
 import type { InstrumentView } from './view.ts'
-
-/** "Common hand meter, leads zeroed at 0.2 Ω" */
-export function instrumentWords({ name, zero }: Instrument): string {
-  return `${name}, ${zero === undefined ? 'leads not zeroed' : `leads zeroed at ${printValue(zero, 'Ω')}`}`
-}
 
 /** Below this many Ω the leads count. Common practice. */
 const lowOhms = 10
 
 /** The meter of the job beside the limits of a check, and what it can tell there. */
 export function presentCheckInstrument(
-  input: JobInput,
+  input: Standing,
   card: CheckCard,
   measured: MeasuredBy,
 ): InstrumentView {
@@ -42,7 +38,7 @@ export function presentCheckInstrument(
 }
 
 function unfit(
-  input: JobInput,
+  input: Standing,
   card: CheckCard,
   measured: MeasuredBy,
 ): Pick<InstrumentView, 'unfit'> {
@@ -87,7 +83,7 @@ function toldApart(groups: Fitness['groups'], quantity: Quantity): string {
 
 function wayWords(
   way: Way,
-  { job, kase, folded }: JobInput,
+  { job, kase, folded }: Standing,
   card: CheckCard,
 ): NextStep | NextStep[] {
   switch (way) {

@@ -1,12 +1,12 @@
 import { checkNamed } from '../../diagnosis/belief/belief.ts'
 import { likeliest } from '../../diagnosis/belief/likeliest.ts'
 import type { CheckCard } from '../../knowledge/case.ts'
-import type { JobInput } from '../page/present.ts'
+import type { Standing } from '../standing/standing.ts'
 import { readWords } from '../words/reading-words.ts'
 import { lowerFirst } from '../words/sentences.ts'
 
 /** Why a check that has a reading is asked for once more, with how often such a reading is a slip. */
-export function whyOnceMore({ kase, judged, walk }: JobInput, card: CheckCard): string {
+export function whyOnceMore({ kase, judged, walk }: Standing, card: CheckCard): string {
   const taken = judged.get(card.id)!
   const { slips } = checkNamed(kase.model, card.id)
   const outcome = likeliest(taken.outcomes)

@@ -2,9 +2,10 @@ import type { Prospect } from '../../diagnosis/walk-types.ts'
 import type { CautionCard, CheckCard, SetupCard } from '../../knowledge/case.ts'
 import { assumedForLimits } from '../../measure/correct/temperature.ts'
 import { printLimits } from '../../measure/reading/print.ts'
-import type { JobInput } from '../page/present.ts'
-import type { Fact } from '../page/view.ts'
+import type { Asked } from '../standing/asked.ts'
+import type { Standing } from '../standing/standing.ts'
 import { byGravity, shownCautions } from '../words/cautions.ts'
+import type { Fact } from '../words/fact.ts'
 import { degrees, listed, minutes, sentence, upperFirst } from '../words/sentences.ts'
 import { presentForm, type Taking } from './form.ts'
 import { presentCheckInstrument } from './meter.ts'
@@ -15,7 +16,7 @@ import { presentSpot } from './spot.ts'
 import type { CheckView } from './view.ts'
 
 /** How a check comes to stand on the page, and what each of its answers would do. */
-interface Standing {
+interface OnPage {
   readonly proposed: boolean
   readonly taking: Taking
   readonly foreseen: readonly Prospect[]
@@ -23,9 +24,9 @@ interface Standing {
 
 /** The check that stands on the page: proposed, chosen, or being corrected. */
 export function presentCheck(
-  input: JobInput,
+  input: Standing & Asked,
   card: CheckCard,
-  { proposed, taking, foreseen }: Standing,
+  { proposed, taking, foreseen }: OnPage,
 ): CheckView {
   const { job, kase, knowledge } = input
   const setups = taking === 'again' ? [] : setupsToMake(input, card)
@@ -65,7 +66,7 @@ function standing(taking: Taking, proposed: boolean): string {
 }
 
 /** Set-ups that no earlier reading has made already. */
-function setupsToMake({ folded, kase }: JobInput, card: CheckCard): readonly SetupCard[] {
+function setupsToMake({ folded, kase }: Standing, card: CheckCard): readonly SetupCard[] {
   const answered = [...folded.readings.keys()].filter((check) => check !== card.id)
   const made = new Set(
     answered.flatMap((check) => kase.checks.get(check)?.setups.map(({ id }) => id) ?? []),
@@ -73,7 +74,7 @@ function setupsToMake({ folded, kase }: JobInput, card: CheckCard): readonly Set
   return card.setups.filter(({ id }) => !made.has(id))
 }
 
-function cautionsFor({ folded, knowledge }: JobInput, card: CheckCard): CautionCard[] {
+function cautionsFor({ folded, knowledge }: Standing, card: CheckCard): CautionCard[] {
   const always = shownCautions(knowledge, folded.opened.conditions)
   const own = card.cautions.filter(({ id }) => !always.some((each) => each.id === id))
   return byGravity([...own, ...always])

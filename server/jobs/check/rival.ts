@@ -1,5 +1,5 @@
 import type { Proposal } from '../../diagnosis/walk-types.ts'
-import type { JobInput } from '../page/present.ts'
+import type { Standing } from '../standing/standing.ts'
 import { minutes, upperFirst } from '../words/sentences.ts'
 
 /** Two checks tell about as much where neither tells a tenth more than the other. */
@@ -9,7 +9,7 @@ const alike = 1.1
  * Why the proposed check and not the runner-up, in one or two sentences from the same figures that
  * decided; empty where there is no runner-up.
  */
-export function presentRival({ kase, walk }: JobInput, check: string): string {
+export function presentRival({ kase, walk }: Standing, check: string): string {
   const [best, rival] = walk.proposals
   if (best?.check !== check || rival === undefined || rival.bits <= 0) return ''
   const title = upperFirst(kase.checks.get(rival.check)!.title)

@@ -1,6 +1,6 @@
 import type { CautionCard } from '../../knowledge/case.ts'
-import type { Fact } from '../page/view.ts'
-import type { NextStep } from '../verdict/view.ts'
+import type { Fact } from '../words/fact.ts'
+import type { NextStep } from '../words/next-step.ts'
 
 export interface CheckView {
   readonly id: string

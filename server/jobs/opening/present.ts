@@ -1,8 +1,8 @@
 import { complaintsFor } from '../../knowledge/fits.ts'
 import type { Knowledge } from '../../knowledge/knowledge.ts'
 import type { Machine } from '../../knowledge/schema/index.ts'
-import { engineWords, placeWords } from '../page/head.ts'
 import type { JobLine } from '../record/events.ts'
+import { engineWords, placeWords } from '../words/names.ts'
 import { counted, dateAndTime, jobNumber, lowerFirst, upperFirst } from '../words/sentences.ts'
 import type { Choice, FrontPage, JobRow, JobsPage, NewJobPage } from './views.ts'
 

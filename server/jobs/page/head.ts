@@ -1,12 +1,11 @@
 import type { Knowledge } from '../../knowledge/knowledge.ts'
-import { instrumentWords } from '../check/meter.ts'
-import { namesOf } from '../verdict/repair.ts'
+import type { Standing } from '../standing/standing.ts'
+import type { Fact } from '../words/fact.ts'
+import { engineWords, instrumentWords, partNames, placeWords } from '../words/names.ts'
 import { dateAndTime, listed, lowerFirst, upperFirst } from '../words/sentences.ts'
-import type { JobInput } from './present.ts'
-import type { Fact } from './view.ts'
 
 /** The head of the work order: what was said and how things stood when the job was opened. */
-export function presentHead({ job, folded, instrument, kase, knowledge }: JobInput): Fact[] {
+export function presentHead({ job, folded, instrument, kase, knowledge }: Standing): Fact[] {
   const { conditions, note } = folded.opened
   const stillThere = folded.repairs.flatMap(({ parts, outcome }) =>
     outcome === 'still there' ? parts : [],
@@ -27,13 +26,10 @@ export function presentHead({ job, folded, instrument, kase, knowledge }: JobInp
     { label: 'Tools at hand', value: toolWords(conditions.tools, knowledge) },
     ...(stillThere.length === 0
       ? []
-      : [{ label: 'Repaired, still there', value: upperFirst(namesOf(kase, stillThere)) }]),
+      : [{ label: 'Repaired, still there', value: upperFirst(partNames(kase, stillThere)) }]),
     ...(note === '' ? [] : [{ label: 'Note', value: note }]),
   ]
 }
-
-export const placeWords = { bench: 'At the bench', trailside: 'At the trailside' } as const
-export const engineWords = { cold: 'Cold', hot: 'Hot' } as const
 
 /** A full tool box would take more room than the rest of the head: then they are only counted. */
 function toolWords(atHand: readonly string[], { tools: { tools } }: Knowledge): string {

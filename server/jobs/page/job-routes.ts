@@ -4,8 +4,9 @@ import { canRepeat } from '../measuring/judged.ts'
 import { type Noun, nouns } from '../posts/nouns.ts'
 import { take } from '../posts/take.ts'
 import type { JobParts } from '../record/parts.ts'
+import type { Asked } from '../standing/asked.ts'
 import { type FoundJob, findJob, type Missing, noSuchCheck } from '../standing/find.ts'
-import { type Asked, showJob, showMissing } from './show.ts'
+import { showJob, showMissing } from './show.ts'
 
 /** One job: its page, and what can be posted about its checks. */
 export async function jobRoutes(app: FastifyInstance, parts: JobParts): Promise<void> {

@@ -2,15 +2,10 @@ import type { FastifyReply, FastifyRequest } from 'fastify'
 import type { Knowledge } from '../../knowledge/knowledge.ts'
 import { showError } from '../../web/errors.ts'
 import { showPage } from '../../web/page.ts'
+import type { Asked } from '../standing/asked.ts'
 import type { FoundJob, Missing } from '../standing/find.ts'
 import { standingOf } from '../standing/standing.ts'
-import { type JobInput, presentJob } from './present.ts'
-
-/** What somebody asked to see on the page, or did and could not. */
-export type Asked = Pick<
-  JobInput,
-  'check' | 'again' | 'correcting' | 'problem' | 'touching' | 'notice'
->
+import { presentJob } from './present.ts'
 
 /** A job's page, or the part of it that a script asks for. */
 export async function showJob(

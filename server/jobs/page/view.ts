@@ -2,6 +2,7 @@ import type { BranchView, OthersView, SuspectsView } from '../beside/view.ts'
 import type { CheckView } from '../check/view.ts'
 import type { ReadingRow } from '../readings/view.ts'
 import type { RepairView, VerdictView } from '../verdict/view.ts'
+import type { Fact } from '../words/fact.ts'
 
 /**
  * View model of a job's page. Presenters make it, templates only print it: every sentence, number and
@@ -37,11 +38,4 @@ export interface JobPage {
   readonly others: OthersView
   /** Where the keyboard goes when the page was swapped in by a script. */
   readonly focus: 'notice' | 'field' | 'touch' | 'check' | 'verdict'
-}
-
-export interface Fact {
-  readonly label: string
-  readonly value: string
-  /** Where it can be changed. */
-  readonly way?: { readonly href: string; readonly text: string }
 }

@@ -1,4 +1,4 @@
-import type { JobInput } from '../page/present.ts'
+import type { Standing } from '../standing/standing.ts'
 import { listed } from '../words/sentences.ts'
 
 const conditions: Readonly<Record<string, string>> = {
@@ -12,7 +12,7 @@ const conditions: Readonly<Record<string, string>> = {
  * Where a part passed that may fail only at times, and that failure is still in play: that a pass now
  * does not clear it. Empty otherwise.
  */
-export function comesAndGoes({ kase, walk, judged }: JobInput, check: string): string {
+export function comesAndGoes({ kase, walk, judged }: Standing, check: string): string {
   if (judged.get(check)?.measured?.decision !== 'conforms') return ''
   const part = kase.checks.get(check)?.part
   const inPlay = [...kase.faults.values()].filter(

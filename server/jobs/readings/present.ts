@@ -1,6 +1,7 @@
 import type { CheckCard } from '../../knowledge/case.ts'
 import { circumstances } from '../measuring/measured-reading.ts'
-import type { JobInput } from '../page/present.ts'
+import type { Asked } from '../standing/asked.ts'
+import type { Standing } from '../standing/standing.ts'
 import { clearedByCheck } from '../words/branch-words.ts'
 import { decisionWords, readWords } from '../words/reading-words.ts'
 import { clauses, upperFirst } from '../words/sentences.ts'
@@ -13,7 +14,7 @@ import { touchedWords } from './touches.ts'
 import type { ReadingRow } from './view.ts'
 
 /** The readings in the order they were taken, each with what it is worth, and the ways to change it. */
-export function presentReadings(input: JobInput): ReadingRow[] {
+export function presentReadings(input: Standing & Asked): ReadingRow[] {
   const { job, judged, kase, walk } = input
   const cleared = clearedByCheck(kase, walk)
   const latest = latestMeasured(input)
@@ -39,7 +40,7 @@ type Worth = Pick<ReadingRow, 'touched' | 'corrected' | 'notes' | 'scale' | 'bud
 
 const nothing: Worth = { touched: '', corrected: [], notes: [] }
 
-function worth(input: JobInput, check: string, id: string, open: boolean): Worth {
+function worth(input: Standing & Asked, check: string, id: string, open: boolean): Worth {
   const { folded, instrument, job, judged, kase, touching } = input
   const by = kase.checks.get(check)?.measured
   if (by === undefined) return nothing
@@ -70,7 +71,7 @@ function worth(input: JobInput, check: string, id: string, open: boolean): Worth
 }
 
 /** The check whose measured reading was made or touched again last. */
-function latestMeasured({ job, judged }: JobInput): string | undefined {
+function latestMeasured({ job, judged }: Standing): string | undefined {
   const last = job.events.findLast(
     ({ event }) => 'touches' in event && judged.get(event.check)?.measured,
   )

@@ -3,11 +3,11 @@ import { exact as certain, chanceBetween } from '../../measure/doubt/uncertainty
 import { printLimits, printValue } from '../../measure/reading/print.ts'
 import type { Limits } from '../../measure/reading/reading.ts'
 import { type Read, readingsTogether, type Together } from '../measuring/together/together.ts'
-import type { JobInput } from '../page/present.ts'
+import type { Standing } from '../standing/standing.ts'
 import { listed, percent, plusMinus, the, upperFirst } from '../words/sentences.ts'
 
 /** What readings say together, without being asked, a sentence or two each. */
-export function presentTogether({ judged, kase }: JobInput): string[] {
+export function presentTogether({ judged, kase }: Standing): string[] {
   const reads = [...judged].flatMap(([check, { measured }]): Read[] => {
     const card = kase.checks.get(check)
     return card?.measured && measured ? [{ card, measured }] : []

@@ -1,15 +1,35 @@
 import { afterRepair } from '../../diagnosis/belief/after-repair.ts'
+import type { Evidence } from '../../diagnosis/model.ts'
 import { walk } from '../../diagnosis/walk.ts'
+import type { Walk } from '../../diagnosis/walk-types.ts'
+import type { Case } from '../../knowledge/case.ts'
 import type { Knowledge } from '../../knowledge/knowledge.ts'
 import { foreseenModel } from '../measuring/foreseen.ts'
+import type { Judged } from '../measuring/judged.ts'
 import { judgedReadings } from '../measuring/judged.ts'
+import type { Instrument } from '../measuring/meter-at-hand.ts'
 import { instrumentOf } from '../measuring/meter-at-hand.ts'
-import type { JobInput } from '../page/present.ts'
+import type { StoredJob } from '../record/events.ts'
+import type { Folded } from '../record/fold.ts'
 import type { FoundJob } from './find.ts'
 import { walkOptions } from './walk-options.ts'
 
+/** Where a job stands: all that its page is made from, but for what a request asks to see. */
+export interface Standing {
+  readonly job: StoredJob
+  readonly folded: Folded
+  readonly kase: Case
+  readonly knowledge: Knowledge
+  readonly instrument: Instrument
+  /** Every reading with what it is worth. */
+  readonly judged: ReadonlyMap<string, Judged>
+  /** The readings as they were weighed, in the order they were taken. */
+  readonly evidence: readonly Evidence[]
+  readonly walk: Walk
+}
+
 /** Where a job stands: its readings judged with its meter, and the walk they make. */
-export function standingOf(knowledge: Knowledge, found: FoundJob): JobInput {
+export function standingOf(knowledge: Knowledge, found: FoundJob): Standing {
   const { folded } = found
   const instrument = instrumentOf(knowledge, folded)
   const cured = folded.repairs.flatMap(({ parts, outcome }) =>

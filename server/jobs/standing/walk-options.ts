@@ -1,10 +1,10 @@
 import type { Evidence } from '../../diagnosis/model.ts'
 import type { WalkOptions } from '../../diagnosis/walk-types.ts'
-import type { Case, CheckCard } from '../../knowledge/case.ts'
+import type { Case } from '../../knowledge/case.ts'
 import type { Judged } from '../measuring/judged.ts'
 import { type Instrument, rangesFor } from '../measuring/meter-at-hand.ts'
-import type { Conditions } from '../record/events.ts'
 import type { Folded } from '../record/fold.ts'
+import { hindrance } from '../words/hindrance.ts'
 
 /** What the readings of a job say, and which checks it cannot make: all that a walk asks for. */
 export function walkOptions(
@@ -37,12 +37,8 @@ function impossibleChecks(
     (card) =>
       skipped.has(card.id) ||
       accepted.has(card.id) ||
-      !isPossible(card, opened.conditions) ||
+      hindrance(card, opened.conditions) !== null ||
       (card.measured !== undefined && rangesFor(instrument, card.measured).length === 0),
   )
   return new Set(impossible.map(({ id }) => id))
-}
-
-function isPossible(card: CheckCard, { where, tools }: Conditions): boolean {
-  return card.where.includes(where) && card.tools.every(({ id }) => tools.includes(id))
 }

@@ -1,7 +1,8 @@
 import type { Step, Suspect } from '../../diagnosis/walk-types.ts'
-import { hindrance } from '../beside/others.ts'
-import { suspectName } from '../beside/suspects.ts'
-import type { JobInput } from '../page/present.ts'
+import type { Standing } from '../standing/standing.ts'
+import { hindrance } from '../words/hindrance.ts'
+import { suspectName } from '../words/names.ts'
+import type { NextStep } from '../words/next-step.ts'
 import {
   listed,
   lowerFirst,
@@ -13,12 +14,12 @@ import {
 } from '../words/sentences.ts'
 import { evidenceSentences } from './evidence.ts'
 import { cautionsOf, couldStillBe } from './named.ts'
-import type { NextStep, VerdictView } from './view.ts'
+import type { VerdictView } from './view.ts'
 
 type CannotSeparate = Extract<Step, { kind: 'cannotSeparate' }>
 
 /** "These cannot be told apart with the tools at hand: …" */
-export function cannotSeparate(input: JobInput, step: CannotSeparate): VerdictView {
+export function cannotSeparate(input: Standing, step: CannotSeparate): VerdictView {
   const parts = step.group.flatMap(({ part }) => (part === null ? [] : [part]))
   const cards = parts.map((part) => input.kase.parts.get(part)!)
   const likeliest = cards[0]
@@ -45,7 +46,7 @@ export function cannotSeparate(input: JobInput, step: CannotSeparate): VerdictVi
 }
 
 /** Fitting a part can be the sensible check, where it is cheap for its chance. */
-function firstFitStep({ kase }: JobInput, { firstFit }: CannotSeparate): NextStep[] {
+function firstFitStep({ kase }: Standing, { firstFit }: CannotSeparate): NextStep[] {
   if (firstFit === undefined) return []
   const name = the(kase.parts.get(firstFit.part)!.name)
   return [
@@ -55,7 +56,7 @@ function firstFitStep({ kase }: JobInput, { firstFit }: CannotSeparate): NextSte
   ]
 }
 
-function says({ kase }: JobInput, group: readonly Suspect[]): string {
+function says({ kase }: Standing, group: readonly Suspect[]): string {
   const names = group.map(({ part, probability }) => {
     const name = suspectName(kase, part)
     return `${part === null ? name : the(name)} (${percent(probability)})`
@@ -66,14 +67,17 @@ function says({ kase }: JobInput, group: readonly Suspect[]): string {
   return `These cannot be told apart with the tools at hand: ${listed(names, 'or')}.`
 }
 
-function splitter(input: JobInput, check: string | undefined): NextStep {
+function splitter(input: Standing, check: string | undefined): NextStep {
   const card = check === undefined ? undefined : input.kase.checks.get(check)
   if (card === undefined) {
     return {
       says: 'No check of this tree would split them: put in known good parts, one at a time.',
     }
   }
-  const reason = input.folded.skipped.get(card.id) ?? hindrance(input, card) ?? 'Not made yet.'
+  const reason =
+    input.folded.skipped.get(card.id) ??
+    hindrance(card, input.folded.opened.conditions) ??
+    'Not made yet.'
   return {
     says: `This would split them: “${card.title}”. ${sentence(reason)}`,
     way: {

@@ -1,14 +1,15 @@
 import type { Misfit, Step } from '../../diagnosis/walk-types.ts'
 import { canSlip } from '../measuring/judged.ts'
-import type { JobInput } from '../page/present.ts'
+import type { Standing } from '../standing/standing.ts'
+import type { NextStep } from '../words/next-step.ts'
 import { readSentence } from './evidence.ts'
 import { couldStillBe } from './named.ts'
-import type { NextStep, VerdictView } from './view.ts'
+import type { VerdictView } from './view.ts'
 
 type Contradiction = Extract<Step, { kind: 'contradiction' }>
 
 /** "The readings do not fit any single explanation: repeat … first." */
-export function contradiction(input: JobInput, { repeat }: Contradiction): VerdictView {
+export function contradiction(input: Standing, { repeat }: Contradiction): VerdictView {
   const [first] = repeat
   return {
     kind: 'contradiction',
@@ -30,13 +31,13 @@ function surprising({ bits }: Misfit): string {
   return `That does not fit the rest: what one would expect is ${often} times likelier.`
 }
 
-function begin({ kase }: JobInput, { check }: Misfit): string {
+function begin({ kase }: Standing, { check }: Misfit): string {
   const title = `“${kase.checks.get(check)!.title}”`
   return canSlip(kase, check) ? `make ${title} once more first` : `look at ${title} again first`
 }
 
 /** A reading that can slip is made once more; an answer that cannot is only put right. */
-function way({ job, kase }: JobInput, { check }: Misfit): NextStep {
+function way({ job, kase }: Standing, { check }: Misfit): NextStep {
   const title = `“${kase.checks.get(check)!.title}”`
   const name = encodeURIComponent(check)
   return canSlip(kase, check)

@@ -1,6 +1,6 @@
 import { weights } from '../../diagnosis/verdict/explain.ts'
 import type { Weight } from '../../diagnosis/walk-types.ts'
-import type { JobInput } from '../page/present.ts'
+import type { Standing } from '../standing/standing.ts'
 import { readingSentence } from '../words/reading-words.ts'
 
 /** Below this many bits a reading is not worth a sentence. */
@@ -17,14 +17,14 @@ const strengths = [
 ]
 
 /** For each reading that tells something about a part, most telling first: what it was, and what it says. */
-export function evidenceSentences(input: JobInput, part: string): string[] {
+export function evidenceSentences(input: Standing, part: string): string[] {
   return weights(input.kase.model, input.evidence, part)
     .filter(({ bits }) => Math.abs(bits) >= worthSaying)
     .map((weight) => `${readSentence(input, weight.check)} That ${strength(weight)} it.`)
 }
 
 /** What a check read, as a sentence. */
-export function readSentence({ kase, judged }: JobInput, check: string): string {
+export function readSentence({ kase, judged }: Standing, check: string): string {
   return readingSentence(kase, kase.checks.get(check)!, judged.get(check)!)
 }
 

@@ -1,11 +1,12 @@
 import type { Step } from '../../diagnosis/walk-types.ts'
 import type { Case, PartCard } from '../../knowledge/case.ts'
-import { suspectName } from '../beside/suspects.ts'
-import type { JobInput } from '../page/present.ts'
+import type { Standing } from '../standing/standing.ts'
 import { byGravity } from '../words/cautions.ts'
+import { suspectName } from '../words/names.ts'
+import type { NextStep } from '../words/next-step.ts'
 import { lowerFirst, percent, sentence, the, upperFirst } from '../words/sentences.ts'
 import { evidenceSentences } from './evidence.ts'
-import type { NextStep, VerdictView } from './view.ts'
+import type { VerdictView } from './view.ts'
 
 type Named = Extract<Step, { kind: 'named' }>
 
@@ -13,7 +14,7 @@ type Named = Extract<Step, { kind: 'named' }>
 const mentionFrom = 0.1
 
 /** "The fault is in the start exciter winding: it is open somewhere in the winding." */
-export function named(input: JobInput, { parts, probability }: Named): VerdictView {
+export function named(input: Standing, { parts, probability }: Named): VerdictView {
   const { kase } = input
   const cards = parts.map((part) => kase.parts.get(part)!)
   return {
@@ -37,7 +38,7 @@ export function cautionsOf(cards: readonly PartCard[]): VerdictView['cautions'] 
 }
 
 /** What else the readings leave open, likeliest first, for the parts that are not in the verdict. */
-export function couldStillBe({ kase, walk }: JobInput, besides: readonly string[]): string[] {
+export function couldStillBe({ kase, walk }: Standing, besides: readonly string[]): string[] {
   const left = walk.suspects
     .filter(({ part, probability }) => !besides.includes(part ?? '') && probability >= 0.005)
     .slice(0, 4)
@@ -48,17 +49,17 @@ export function couldStillBe({ kase, walk }: JobInput, besides: readonly string[
   })
 }
 
-function saysOne(input: JobInput, { id, name }: PartCard): string {
+function saysOne(input: Standing, { id, name }: PartCard): string {
   return `The fault is in ${the(name)}: it ${modesInWords(input, id)}.`
 }
 
-function saysSeveral(input: JobInput, cards: readonly PartCard[]): string {
+function saysSeveral(input: Standing, cards: readonly PartCard[]): string {
   const each = cards.map(({ id, name }) => `${the(name)} ${modesInWords(input, id)}`)
   return `Several parts have failed together: ${each.join('; ')}.`
 }
 
 /** "is open somewhere in the winding", or "is open, or it has shorted turns" where it stays unclear. */
-function modesInWords({ kase, walk }: JobInput, part: string): string {
+function modesInWords({ kase, walk }: Standing, part: string): string {
   const chances = modeChances(kase, walk.belief, part)
   const all = chances.reduce((sum, { chance }) => sum + chance, 0)
   const likely = chances.filter(({ chance }) => chance >= mentionFrom * all)

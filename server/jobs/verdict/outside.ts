@@ -1,5 +1,5 @@
 import type { Step } from '../../diagnosis/walk-types.ts'
-import type { JobInput } from '../page/present.ts'
+import type { Standing } from '../standing/standing.ts'
 import { clearedByCheck } from '../words/branch-words.ts'
 import { clauses, percent, sentence } from '../words/sentences.ts'
 import { readSentence } from './evidence.ts'
@@ -9,7 +9,7 @@ import type { VerdictView } from './view.ts'
 type Outside = Extract<Step, { kind: 'outsideThisTree' }>
 
 /** What was cleared, and where to go next. */
-export function outsideThisTree(input: JobInput, { probability }: Outside): VerdictView {
+export function outsideThisTree(input: Standing, { probability }: Outside): VerdictView {
   const { kase, walk } = input
   return {
     kind: 'outsideThisTree',

@@ -1,5 +1,5 @@
 import type { Step } from '../../diagnosis/walk-types.ts'
-import type { JobInput } from '../page/present.ts'
+import type { Standing } from '../standing/standing.ts'
 import { cannotSeparate } from './cannot-separate.ts'
 import { contradiction } from './contradiction.ts'
 import { named } from './named.ts'
@@ -7,7 +7,7 @@ import { outsideThisTree } from './outside.ts'
 import type { VerdictView } from './view.ts'
 
 /** The verdict of a job, or nothing while there is still a check to ask for. */
-export function presentVerdict(input: JobInput): VerdictView | undefined {
+export function presentVerdict(input: Standing): VerdictView | undefined {
   const step: Step = input.walk.step
   switch (step.kind) {
     case 'ask':

@@ -1,18 +1,19 @@
-import type { JobInput } from '../page/present.ts'
-import { listed, lowerFirst, sentence, the } from '../words/sentences.ts'
+import type { Standing } from '../standing/standing.ts'
+import { partNames } from '../words/names.ts'
+import { lowerFirst, sentence } from '../words/sentences.ts'
 import type { RepairView } from './view.ts'
 
 /**
  * What comes after a verdict: write down the repair, prove it, and be done or walk on. Nothing while
  * there is neither a named part nor a repair.
  */
-export function presentRepair({ job, folded, kase, walk }: JobInput): RepairView | undefined {
+export function presentRepair({ job, folded, kase, walk }: Standing): RepairView | undefined {
   const last = folded.repairs.at(-1)
   if (last?.outcome === null) {
     const proofs = last.parts.map((part) => kase.parts.get(part)?.prove ?? '').filter(Boolean)
     return {
       title: 'Prove the repair',
-      says: `Repaired: ${namesOf(kase, last.parts)}.`,
+      says: `Repaired: ${partNames(kase, last.parts)}.`,
       steps: [
         ...proofs.map(sentence),
         `Then the complaint itself: ${lowerFirst(sentence(kase.complaint.prove))}`,
@@ -29,7 +30,7 @@ export function presentRepair({ job, folded, kase, walk }: JobInput): RepairView
     const all = folded.repairs.flatMap(({ parts }) => parts)
     return {
       title: 'Done',
-      says: `Repaired and proved: ${namesOf(kase, all)}. The complaint is gone.`,
+      says: `Repaired and proved: ${partNames(kase, all)}. The complaint is gone.`,
       steps: [],
       action: '',
       parts: '',
@@ -44,11 +45,6 @@ export function presentRepair({ job, folded, kase, walk }: JobInput): RepairView
     steps: [],
     action: `/jobs/${job.id}/repairs`,
     parts: parts.join('+'),
-    buttons: [{ value: 'repaired', says: `Repaired: ${namesOf(kase, parts)}` }],
+    buttons: [{ value: 'repaired', says: `Repaired: ${partNames(kase, parts)}` }],
   }
-}
-
-/** "the start exciter winding and the left plug lead" */
-export function namesOf(kase: JobInput['kase'], parts: readonly string[]): string {
-  return listed(parts.map((part) => the(kase.parts.get(part)?.name ?? part)))
 }

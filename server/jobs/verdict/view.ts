@@ -1,4 +1,5 @@
 import type { CautionCard } from '../../knowledge/case.ts'
+import type { NextStep } from '../words/next-step.ts'
 
 export interface VerdictView {
   readonly kind: 'named' | 'cannotSeparate' | 'contradiction' | 'outsideThisTree'
@@ -24,9 +25,4 @@ export interface RepairView {
   /** Parts the repair is of, as the form sends them back. */
   readonly parts: string
   readonly buttons: readonly { readonly value: string; readonly says: string }[]
-}
-
-export interface NextStep {
-  readonly says: string
-  readonly way?: { readonly href: string; readonly text: string }
 }

@@ -1,0 +1,22 @@
+import type { Case } from '../../knowledge/case.ts'
+import { printValue } from '../../measure/reading/print.ts'
+import type { Instrument } from '../measuring/meter-at-hand.ts'
+import { listed, the } from './sentences.ts'
+
+/** What a suspect is called in a sentence, without an article. */
+export function suspectName(kase: Case, part: string | null): string {
+  return part === null ? 'a cause this tree does not hold' : kase.parts.get(part)!.name
+}
+
+/** "the start exciter and the left plug lead" */
+export function partNames(kase: Case, parts: readonly string[]): string {
+  return listed(parts.map((part) => the(kase.parts.get(part)?.name ?? part)))
+}
+
+/** "Common hand meter, leads zeroed at 0.2 Ω" */
+export function instrumentWords({ name, zero }: Instrument): string {
+  return `${name}, ${zero === undefined ? 'leads not zeroed' : `leads zeroed at ${printValue(zero, 'Ω')}`}`
+}
+
+export const placeWords = { bench: 'At the bench', trailside: 'At the trailside' } as const
+export const engineWords = { cold: 'Cold', hot: 'Hot' } as const
