@@ -21,6 +21,22 @@ const below: Readonly<Record<string, readonly string[]>> = {
 /** The pure rooms may use general-purpose libraries only, and none of Node's own. */
 const pure = ['measure', 'diagnosis']
 
+/**
+ * Inside a large room, its smaller rooms from the ground up: each may import those named before it.
+ * `door` stands for the files that lie in the large room itself.
+ */
+const floors: Readonly<Record<string, readonly string[]>> = {
+  measure: ['reading', 'doubt', 'correct', 'decide', 'door', 'foresee'],
+  diagnosis: ['tree', 'model', 'belief', 'plan', 'verdict', 'door', 'testability'],
+  jobs: [
+    ...['record', 'measuring', 'words', 'standing', 'posts'],
+    ...['check', 'readings', 'verdict', 'beside', 'page', 'opening', 'meter', 'door'],
+  ],
+}
+
+/** A folder with more files than this has become a warehouse. */
+const mostFiles = 14
+
 interface Import {
   readonly file: string
   readonly from: string
@@ -44,22 +60,73 @@ function roomOf(file: string): string {
   return parts.length === 1 ? '' : parts[0]!
 }
 
+function floorOf(file: string): string {
+  const [, floor, more] = file.split(sep)
+  return more === undefined ? 'door' : floor!
+}
+
+/** The file that an import leads to, from `server/`; none where it leads to a library. */
+const targetOf = ({ file, to }: Import): string | undefined =>
+  to.startsWith('.') ? relative(server, resolve(server, dirname(file), to)) : undefined
+
+/** Files that import each other in a circle, as the way round; none where there is no circle. */
+function circle(): readonly string[] {
+  const done = new Set<string>()
+  const way: string[] = []
+  const found = (file: string): readonly string[] | undefined => {
+    if (way.includes(file)) return [...way.slice(way.indexOf(file)), file]
+    if (done.has(file)) return undefined
+    way.push(file)
+    for (const each of imports.filter((each) => each.file === file)) {
+      const target = targetOf(each)
+      const round = target === undefined ? undefined : found(target)
+      if (round !== undefined) return round
+    }
+    way.pop()
+    done.add(file)
+    return undefined
+  }
+  for (const file of files) {
+    const round = found(file)
+    if (round !== undefined) return round
+  }
+  return []
+}
+
 describe('the rooms of the house', () => {
   it('are all known to this table', () => {
     expect([...new Set(files.map(roomOf))].sort()).toEqual(Object.keys(below).sort())
   })
 
   it('import only what lies below them', () => {
-    const local = imports.filter(({ to }) => to.startsWith('.'))
+    const local = imports.filter((each) => targetOf(each) !== undefined)
     expect(local.length).toBeGreaterThan(50)
     const wrong = local
-      .map(({ file, from, to }) => ({
-        file,
-        from,
-        to: roomOf(relative(server, resolve(dirname(resolve(server, file)), to))),
-      }))
+      .map((each) => ({ ...each, to: roomOf(targetOf(each)!) }))
       .filter(({ from, to }) => to !== from && !below[from]!.includes(to))
     expect(wrong).toEqual([])
+  })
+
+  it('never import each other in a circle', () => {
+    expect(circle()).toEqual([])
+  })
+
+  it.each(Object.entries(floors))('keep the floors of %s in order', (room, order) => {
+    const own = imports.filter((each) => each.from === room)
+    expect([...new Set(own.map(({ file }) => floorOf(file)))].sort()).toEqual([...order].sort())
+    const upward = own.filter((each) => {
+      const target = targetOf(each)
+      if (target === undefined || roomOf(target) !== room) return false
+      return order.indexOf(floorOf(target)) > order.indexOf(floorOf(each.file))
+    })
+    expect(upward).toEqual([])
+  })
+
+  it('hold no more files than one can take in at a glance', () => {
+    const folders = [...new Set(files.map((file) => dirname(file)))]
+    expect(folders.length).toBeGreaterThan(20)
+    const inside = (folder: string) => files.filter((file) => dirname(file) === folder)
+    expect(folders.filter((folder) => inside(folder).length > mostFiles)).toEqual([])
   })
 
   it.each(pure)('keep %s pure: no web, no database, no clock', (room) => {

@@ -2,10 +2,10 @@ import { beliefs, checkNamed } from './belief/belief.ts'
 import { branches } from './belief/branches.ts'
 import { suspects } from './belief/suspects.ts'
 import { onceMore } from './belief/takes.ts'
-import type { Check, Model } from './model.ts'
+import type { Check, Model } from './model/model.ts'
+import type { Walk, WalkOptions } from './model/walk.ts'
 import { plan } from './plan/plan.ts'
 import { decide } from './verdict/verdict.ts'
-import type { Walk, WalkOptions } from './walk-types.ts'
 
 /**
  * Where a job stands: folds all readings from the first one and returns belief, branches, ranked

@@ -1,4 +1,4 @@
-import type { Model } from '../diagnosis/model.ts'
+import type { Model } from '../diagnosis/model/model.ts'
 import type { Material } from '../measure/correct/temperature.ts'
 import type { Quantity } from '../measure/reading/quantities.ts'
 import type { Limits } from '../measure/reading/reading.ts'

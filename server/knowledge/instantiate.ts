@@ -1,4 +1,4 @@
-import type { Check } from '../diagnosis/model.ts'
+import type { Check } from '../diagnosis/model/model.ts'
 import { type FaultTree, holdingIn } from '../diagnosis/tree/fault-tree.ts'
 import type { Case, CheckCard, PartCard } from './case.ts'
 import { fits } from './fits.ts'

@@ -1,8 +1,8 @@
 import { likeliest } from '../../server/diagnosis/belief/likeliest.ts'
 import { onceMore, withTake } from '../../server/diagnosis/belief/takes.ts'
-import type { Check, Evidence, Model } from '../../server/diagnosis/model.ts'
+import type { Check, Evidence, Model } from '../../server/diagnosis/model/model.ts'
+import type { Step } from '../../server/diagnosis/model/walk.ts'
 import { walk } from '../../server/diagnosis/walk.ts'
-import type { Step } from '../../server/diagnosis/walk-types.ts'
 import type { Case } from '../../server/knowledge/case.ts'
 import { drawn, seeded, shuffled } from './random.ts'
 

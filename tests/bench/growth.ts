@@ -1,4 +1,4 @@
-import type { Model } from '../../server/diagnosis/model.ts'
+import type { Model } from '../../server/diagnosis/model/model.ts'
 import { walk } from '../../server/diagnosis/walk.ts'
 import { seeded } from './random.ts'
 

@@ -1,6 +1,6 @@
-import { optimalCost, policyCost } from '../../server/diagnosis/plan/exact.ts'
 import { greedy, planner } from '../outside/sequencing.ts'
 import { leastMinutes, plannedMinutes } from '../support/misleading-optimum.ts'
+import { optimalCost, policyCost } from '../support/oracles/exact.ts'
 import { misleadingModels, smallTables } from '../support/small-models.ts'
 
 /** Expected cost over the least there is: 1 is the optimum. */

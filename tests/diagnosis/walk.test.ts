@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { belief } from '../../server/diagnosis/belief/belief.ts'
-import type { Model } from '../../server/diagnosis/model.ts'
+import type { Model } from '../../server/diagnosis/model/model.ts'
 import { rank } from '../../server/diagnosis/plan/next-check.ts'
 import { prospects, weights } from '../../server/diagnosis/verdict/explain.ts'
 import { walk } from '../../server/diagnosis/walk.ts'

@@ -7,7 +7,7 @@ import { describe, expect, it } from 'vitest'
 import { minimalCutSets } from '../../server/diagnosis/tree/cut-sets.ts'
 import type { FaultTree, Gate } from '../../server/diagnosis/tree/fault-tree.ts'
 import { faultsBelow } from '../../server/diagnosis/tree/fault-tree.ts'
-import { exactTopProbability, rareEventSum } from '../../server/diagnosis/tree/top-probability.ts'
+import { exactTopProbability, rareEventSum } from '../support/oracles/top-probability.ts'
 import file from './fault-trees.json' with { type: 'json' }
 
 interface Figure<T> {

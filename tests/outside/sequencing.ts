@@ -1,8 +1,8 @@
-import type { Model } from '../../server/diagnosis/model.ts'
-import type { Policy, SequencingModel } from '../../server/diagnosis/plan/exact.ts'
+import type { Model } from '../../server/diagnosis/model/model.ts'
 import { rank } from '../../server/diagnosis/plan/next-check.ts'
 import { plan } from '../../server/diagnosis/plan/plan.ts'
 import { sureFrom } from '../../server/diagnosis/plan/stakes.ts'
+import type { Policy, SequencingModel } from '../support/oracles/exact.ts'
 import { modelFromTable } from '../support/tables.ts'
 
 /** The product's own information gain per cost, with no look ahead, as a policy. */

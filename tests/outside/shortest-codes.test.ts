@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { entropy } from '../../server/diagnosis/plan/entropy.ts'
-import { optimalCost, policyCost, type SequencingTest } from '../../server/diagnosis/plan/exact.ts'
+import { entropy } from '../support/oracles/entropy.ts'
+import { optimalCost, policyCost, type SequencingTest } from '../support/oracles/exact.ts'
 import { greedy, huffmanLength } from './sequencing.ts'
 
 /**

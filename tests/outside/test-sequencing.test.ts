@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest'
-import { entropy } from '../../server/diagnosis/plan/entropy.ts'
+import { entropy } from '../support/oracles/entropy.ts'
 import {
   optimalCost,
   optimalCostByFirstTest,
   type Policy,
   policyCost,
   type SequencingModel,
-} from '../../server/diagnosis/plan/exact.ts'
+} from '../support/oracles/exact.ts'
 import { greedy, huffmanLength, planner } from './sequencing.ts'
 
 /**

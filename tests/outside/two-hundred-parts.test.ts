@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest'
+import { bandOf } from '../../server/measure/decide/bands.ts'
 import type { Decision } from '../../server/measure/decide/decision.ts'
-import { bandOf } from '../../server/measure/decide/judge.ts'
 import { accuracy, rangeFor } from '../../server/measure/doubt/meter.ts'
 import { measure } from '../../server/measure/measured.ts'
 import { quantities } from '../../server/measure/reading/quantities.ts'

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { beliefs } from '../../server/diagnosis/belief/belief.ts'
-import type { Model } from '../../server/diagnosis/model.ts'
+import type { Model } from '../../server/diagnosis/model/model.ts'
 import { plan } from '../../server/diagnosis/plan/plan.ts'
 import type { Stakes } from '../../server/diagnosis/plan/stakes.ts'
 import { fitCost, fitOrder } from '../../server/diagnosis/verdict/first-fit.ts'

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { entropy } from '../../server/diagnosis/plan/entropy.ts'
-import { optimalCost } from '../../server/diagnosis/plan/exact.ts'
+import { entropy } from '../support/oracles/entropy.ts'
+import { optimalCost } from '../support/oracles/exact.ts'
 import { greedy } from './sequencing.ts'
 
 /**

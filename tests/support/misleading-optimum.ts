@@ -1,6 +1,6 @@
 import { belief, updated } from '../../server/diagnosis/belief/belief.ts'
 import { withTake } from '../../server/diagnosis/belief/takes.ts'
-import type { Check, Model } from '../../server/diagnosis/model.ts'
+import type { Check, Model } from '../../server/diagnosis/model/model.ts'
 import { plan } from '../../server/diagnosis/plan/plan.ts'
 import { stakesOf } from '../../server/diagnosis/plan/stakes.ts'
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
-import type { Check, Model } from '../../server/diagnosis/model.ts'
-import type { SequencingModel } from '../../server/diagnosis/plan/exact.ts'
+import type { Check, Model } from '../../server/diagnosis/model/model.ts'
+import type { SequencingModel } from './oracles/exact.ts'
 
 /** Small tables with uneven priors and costs and up to three certain outcomes, all from one seed. */
 export function smallTables(count: number, seed: number): SequencingModel[] {

@@ -1,4 +1,4 @@
-import type { Check, Model } from '../../server/diagnosis/model.ts'
+import type { Check, Model } from '../../server/diagnosis/model/model.ts'
 
 /**
  * A model from a table of states and tests, as textbooks print them: one fault a state, an outcome for

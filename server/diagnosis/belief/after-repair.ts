@@ -1,4 +1,4 @@
-import type { Check, Model } from '../model.ts'
+import type { Check, Model } from '../model/model.ts'
 
 /**
  * The model of a complaint that is still there although these parts were repaired: what is left is

@@ -1,4 +1,4 @@
-import type { Check, Evidence, Model } from '../model.ts'
+import type { Check, Evidence, Model } from '../model/model.ts'
 import { takes } from './takes.ts'
 
 /**

@@ -1,6 +1,6 @@
-import type { Model } from '../model.ts'
+import type { Model } from '../model/model.ts'
+import type { Branch } from '../model/walk.ts'
 import { faultsBelow, holdingIn } from '../tree/fault-tree.ts'
-import type { Branch } from '../walk-types.ts'
 
 /** A branch is cleared below this probability. */
 export const clearedBelow = 0.01

@@ -1,4 +1,4 @@
-import type { Evidence, Model } from '../model.ts'
+import type { Evidence, Model } from '../model/model.ts'
 import { byRow, checkNamed, likelihood, tellsNothing } from './belief.ts'
 import { takes } from './takes.ts'
 

@@ -1,5 +1,5 @@
-import type { Model } from '../model.ts'
-import type { Suspect } from '../walk-types.ts'
+import type { Model } from '../model/model.ts'
+import type { Suspect } from '../model/walk.ts'
 
 /**
  * The set of parts a cut set blames, as one name. Two faults of the same part are the same

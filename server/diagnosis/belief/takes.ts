@@ -1,4 +1,4 @@
-import type { Check, Evidence } from '../model.ts'
+import type { Check, Evidence } from '../model/model.ts'
 
 /** Made more often than this, a check says nothing that it has not said. */
 export const mostTakes = 3

@@ -1,5 +1,5 @@
 import { explanations } from '../belief/suspects.ts'
-import type { Check, Model } from '../model.ts'
+import type { Check, Model } from '../model/model.ts'
 
 /**
  * Expected information of every check of a model, arranged for speed.

@@ -1,5 +1,5 @@
-import type { Check, Model } from '../model.ts'
-import type { Proposal } from '../walk-types.ts'
+import type { Check, Model } from '../model/model.ts'
+import type { Proposal } from '../model/walk.ts'
 import { flat, gainTableOf } from './gain-table.ts'
 
 /** A check that could be made, ready to be looked at more closely. */

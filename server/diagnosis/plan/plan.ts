@@ -1,5 +1,5 @@
-import type { Check, Model } from '../model.ts'
-import type { Proposal } from '../walk-types.ts'
+import type { Check, Model } from '../model/model.ts'
+import type { Proposal } from '../model/walk.ts'
 import { exactCosts } from './exact-plan.ts'
 import { gainTableOf } from './gain-table.ts'
 import { Lookahead } from './lookahead.ts'

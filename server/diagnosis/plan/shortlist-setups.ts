@@ -1,4 +1,4 @@
-import type { Check } from '../model.ts'
+import type { Check } from '../model/model.ts'
 
 /** Set-ups that are followed one by one, as bits of a number. */
 const mostSetups = 30

@@ -1,4 +1,4 @@
-import type { Model } from '../model.ts'
+import type { Model } from '../model/model.ts'
 import { gainTableOf } from './gain-table.ts'
 import type { Candidate } from './next-check.ts'
 import { foldSetups } from './shortlist-setups.ts'

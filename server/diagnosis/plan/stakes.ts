@@ -1,5 +1,5 @@
 import { explanations } from '../belief/suspects.ts'
-import type { Model } from '../model.ts'
+import type { Model } from '../model/model.ts'
 
 /** What it means to stop asking, at some belief over the model's explanations. */
 export interface Stakes {

@@ -1,5 +1,5 @@
-import type { Model } from '../model.ts'
-import type { Step } from '../walk-types.ts'
+import type { Model } from '../model/model.ts'
+import type { Step } from '../model/walk.ts'
 import { type Steps, toTheEnd } from './steps.ts'
 import { type TypicalWalk, typicalWalks } from './typical-walks.ts'
 

@@ -1,8 +1,8 @@
 import { likeliest } from '../belief/likeliest.ts'
 import { withTake } from '../belief/takes.ts'
-import type { Evidence, Model } from '../model.ts'
+import type { Evidence, Model } from '../model/model.ts'
+import type { Proposal, Step } from '../model/walk.ts'
 import { walk } from '../walk.ts'
-import type { Proposal, Step } from '../walk-types.ts'
 import { type Steps, toTheEnd } from './steps.ts'
 
 /** Where the tool's own proposals lead when one cut set is true and every check comes out as it typically does. */

@@ -2,10 +2,9 @@ import { belief, beliefs, byRow, chanceOf, checkNamed, updated } from '../belief
 import { branchProbabilities, isCleared } from '../belief/branches.ts'
 import { suspects } from '../belief/suspects.ts'
 import { onceMore, withTake } from '../belief/takes.ts'
-import type { Evidence, Model } from '../model.ts'
+import type { Evidence, Model } from '../model/model.ts'
+import type { Prospect, Weight } from '../model/walk.ts'
 import { namedFrom } from '../plan/stakes.ts'
-
-import type { Prospect, Weight } from '../walk-types.ts'
 
 /**
  * What each outcome of a check would do to the tree, likeliest outcome first. Outcomes that can hardly

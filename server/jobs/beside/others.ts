@@ -1,4 +1,4 @@
-import type { Proposal } from '../../diagnosis/walk-types.ts'
+import type { Proposal } from '../../diagnosis/model/walk.ts'
 import type { Standing } from '../standing/standing.ts'
 import { hindrance } from '../words/hindrance.ts'
 import { minutes, sentence, upperFirst } from '../words/sentences.ts'

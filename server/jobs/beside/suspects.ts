@@ -1,4 +1,4 @@
-import type { Suspect } from '../../diagnosis/walk-types.ts'
+import type { Suspect } from '../../diagnosis/model/walk.ts'
 import type { Case } from '../../knowledge/case.ts'
 import type { Standing } from '../standing/standing.ts'
 import { suspectName } from '../words/names.ts'

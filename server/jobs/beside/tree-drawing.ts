@@ -1,5 +1,5 @@
+import type { Prospect } from '../../diagnosis/model/walk.ts'
 import { faultsBelow, type Gate } from '../../diagnosis/tree/fault-tree.ts'
-import type { Prospect } from '../../diagnosis/walk-types.ts'
 import { type DrawnBranch, treeDrawing } from '../../drawings/tree-drawing.ts'
 import type { Standing } from '../standing/standing.ts'
 import { readingInShort } from '../words/reading-words.ts'

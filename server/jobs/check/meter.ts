@@ -1,5 +1,5 @@
 import type { CheckCard, MeasuredBy } from '../../knowledge/case.ts'
-import { bandName } from '../../measure/decide/judge.ts'
+import { bandName } from '../../measure/decide/bands.ts'
 import { type Fitness, fitness, type Way } from '../../measure/foresee/fitness.ts'
 import { printLimits } from '../../measure/reading/print.ts'
 import type { Quantity } from '../../measure/reading/quantities.ts'

@@ -1,4 +1,4 @@
-import type { Prospect } from '../../diagnosis/walk-types.ts'
+import type { Prospect } from '../../diagnosis/model/walk.ts'
 import type { CautionCard, CheckCard, SetupCard } from '../../knowledge/case.ts'
 import { assumedForLimits } from '../../measure/correct/temperature.ts'
 import { printLimits } from '../../measure/reading/print.ts'

@@ -1,6 +1,6 @@
-import type { Prospect } from '../../diagnosis/walk-types.ts'
+import type { Prospect } from '../../diagnosis/model/walk.ts'
 import type { Case, CheckCard } from '../../knowledge/case.ts'
-import { bandName } from '../../measure/decide/judge.ts'
+import { bandName } from '../../measure/decide/bands.ts'
 import { printLimits, printValue } from '../../measure/reading/print.ts'
 import type { Band, Quantity } from '../../measure/reading/quantities.ts'
 import type { Limits } from '../../measure/reading/reading.ts'

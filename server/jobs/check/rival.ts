@@ -1,4 +1,4 @@
-import type { Proposal } from '../../diagnosis/walk-types.ts'
+import type { Proposal } from '../../diagnosis/model/walk.ts'
 import type { Standing } from '../standing/standing.ts'
 import { minutes, upperFirst } from '../words/sentences.ts'
 

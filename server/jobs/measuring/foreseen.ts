@@ -1,4 +1,4 @@
-import type { Check, Model } from '../../diagnosis/model.ts'
+import type { Check, Model } from '../../diagnosis/model/model.ts'
 import type { Case, CheckCard } from '../../knowledge/case.ts'
 import { blur } from '../../measure/foresee/blur.ts'
 import type { Conditions } from '../record/events.ts'

@@ -1,5 +1,5 @@
-import type { Evidence } from '../../diagnosis/model.ts'
-import type { WalkOptions } from '../../diagnosis/walk-types.ts'
+import type { Evidence } from '../../diagnosis/model/model.ts'
+import type { WalkOptions } from '../../diagnosis/model/walk.ts'
 import type { Case } from '../../knowledge/case.ts'
 import type { Judged } from '../measuring/judged.ts'
 import { type Instrument, rangesFor } from '../measuring/meter-at-hand.ts'

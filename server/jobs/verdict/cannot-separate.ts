@@ -1,4 +1,4 @@
-import type { Step, Suspect } from '../../diagnosis/walk-types.ts'
+import type { Step, Suspect } from '../../diagnosis/model/walk.ts'
 import type { Standing } from '../standing/standing.ts'
 import { hindrance } from '../words/hindrance.ts'
 import { suspectName } from '../words/names.ts'

@@ -1,4 +1,4 @@
-import type { Misfit, Step } from '../../diagnosis/walk-types.ts'
+import type { Misfit, Step } from '../../diagnosis/model/walk.ts'
 import { canSlip } from '../measuring/judged.ts'
 import type { Standing } from '../standing/standing.ts'
 import type { NextStep } from '../words/next-step.ts'

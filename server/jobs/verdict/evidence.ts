@@ -1,5 +1,5 @@
+import type { Weight } from '../../diagnosis/model/walk.ts'
 import { weights } from '../../diagnosis/verdict/explain.ts'
-import type { Weight } from '../../diagnosis/walk-types.ts'
 import type { Standing } from '../standing/standing.ts'
 import { readingSentence } from '../words/reading-words.ts'
 

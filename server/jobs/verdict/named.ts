@@ -1,4 +1,4 @@
-import type { Step } from '../../diagnosis/walk-types.ts'
+import type { Step } from '../../diagnosis/model/walk.ts'
 import type { Case, PartCard } from '../../knowledge/case.ts'
 import type { Standing } from '../standing/standing.ts'
 import { byGravity } from '../words/cautions.ts'

@@ -1,4 +1,4 @@
-import type { Step } from '../../diagnosis/walk-types.ts'
+import type { Step } from '../../diagnosis/model/walk.ts'
 import type { Standing } from '../standing/standing.ts'
 import { clearedByCheck } from '../words/branch-words.ts'
 import { clauses, percent, sentence } from '../words/sentences.ts'

@@ -1,4 +1,4 @@
-import type { Step } from '../../diagnosis/walk-types.ts'
+import type { Step } from '../../diagnosis/model/walk.ts'
 import type { Standing } from '../standing/standing.ts'
 import { cannotSeparate } from './cannot-separate.ts'
 import { contradiction } from './contradiction.ts'

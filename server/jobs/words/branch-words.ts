@@ -1,4 +1,4 @@
-import type { Walk } from '../../diagnosis/walk-types.ts'
+import type { Walk } from '../../diagnosis/model/walk.ts'
 import type { Case } from '../../knowledge/case.ts'
 import { lowerFirst } from './sentences.ts'
 

@@ -1,5 +1,5 @@
 import type { Case, CheckCard } from '../../knowledge/case.ts'
-import { bandName } from '../../measure/decide/judge.ts'
+import { bandName } from '../../measure/decide/bands.ts'
 import { printLimits, printReading } from '../../measure/reading/print.ts'
 import type { Quantity, QuantityId } from '../../measure/reading/quantities.ts'
 import type { Reading } from '../../measure/reading/reading.ts'

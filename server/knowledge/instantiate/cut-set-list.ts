@@ -1,4 +1,4 @@
-import type { CutSet } from '../../diagnosis/model.ts'
+import type { CutSet } from '../../diagnosis/model/model.ts'
 import { minimalCutSets } from '../../diagnosis/tree/cut-sets.ts'
 import type { FaultTree } from '../../diagnosis/tree/fault-tree.ts'
 import type { FaultCard } from '../case.ts'

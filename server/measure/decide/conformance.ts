@@ -1,7 +1,7 @@
 import { chanceBetween, type Uncertainty } from '../doubt/uncertainty.ts'
 import type { Band, Quantity } from '../reading/quantities.ts'
 import type { Limits } from '../reading/reading.ts'
-import { bandOf, farOff } from './judge.ts'
+import { bandOf, farOff } from './bands.ts'
 
 /** Probabilities that the true value lies below, within and above its limits; they sum to 1. */
 export interface Conformance {

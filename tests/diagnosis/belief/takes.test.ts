@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { belief, chanceOf } from '../../../server/diagnosis/belief/belief.ts'
 import { mostTakes, onceMore, takes, withTake } from '../../../server/diagnosis/belief/takes.ts'
-import type { Check, Model } from '../../../server/diagnosis/model.ts'
+import type { Check, Model } from '../../../server/diagnosis/model/model.ts'
 import { prospects } from '../../../server/diagnosis/verdict/explain.ts'
 import { walk } from '../../../server/diagnosis/walk.ts'
 

@@ -1,9 +1,9 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { explanations } from '../../../server/diagnosis/belief/suspects.ts'
-import type { Check, Model } from '../../../server/diagnosis/model.ts'
-import { entropy } from '../../../server/diagnosis/plan/entropy.ts'
+import type { Check, Model } from '../../../server/diagnosis/model/model.ts'
 import { foreseen, GainTable } from '../../../server/diagnosis/plan/gain-table.ts'
+import { entropy } from '../../support/oracles/entropy.ts'
 
 /** The definition, word for word: entropy before, less the expected entropy after. */
 function dropByDefinition(model: Model, check: Check, belief: readonly number[]): number {

@@ -1,12 +1,12 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { bandOf } from '../../../server/measure/decide/bands.ts'
 import {
   bandProbabilities,
   conformance,
   edges,
 } from '../../../server/measure/decide/conformance.ts'
 import { decide } from '../../../server/measure/decide/decision.ts'
-import { bandOf } from '../../../server/measure/decide/judge.ts'
 import { addUp, exact } from '../../../server/measure/doubt/uncertainty.ts'
 import { quantities } from '../../../server/measure/reading/quantities.ts'
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { bandOf } from '../../../server/measure/decide/bands.ts'
 import { evidence, evidenceOfOver } from '../../../server/measure/decide/evidence.ts'
-import { bandOf } from '../../../server/measure/decide/judge.ts'
 import { typical } from '../../../server/measure/decide/typical.ts'
 import { addUp, exact } from '../../../server/measure/doubt/uncertainty.ts'
 import { quantities } from '../../../server/measure/reading/quantities.ts'

@@ -1,4 +1,4 @@
-import type { FaultTree } from './tree/fault-tree.ts'
+import type { FaultTree } from '../tree/fault-tree.ts'
 
 /**
  * What one complaint on one machine comes down to, ready to be weighed.

@@ -6,7 +6,7 @@ import {
   type Policy,
   policyCost,
   type SequencingModel,
-} from '../../../server/diagnosis/plan/exact.ts'
+} from './exact.ts'
 
 /** Small enough to write down every decision tree: 2 to 4 states, 1 to 3 tests of 2 or 3 outcomes. */
 const smallModel: fc.Arbitrary<SequencingModel> = fc.integer({ min: 2, max: 4 }).chain((states) =>

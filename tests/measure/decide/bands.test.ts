@@ -1,8 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { bandName, bandOf, judge } from '../../../server/measure/decide/judge.ts'
+import { bandName, bandOf } from '../../../server/measure/decide/bands.ts'
 import { quantities } from '../../../server/measure/reading/quantities.ts'
-import type { Limits, Reading } from '../../../server/measure/reading/reading.ts'
+import type { Limits } from '../../../server/measure/reading/reading.ts'
 
 const { resistance, isolation } = quantities
 const acVoltage = quantities['ac-voltage']
@@ -69,53 +69,6 @@ describe('the band of a value', () => {
         expect(at(Math.min(c, d))).toBeLessThanOrEqual(at(Math.max(c, d)))
       }),
     )
-  })
-})
-
-describe('the judge', () => {
-  it.each([
-    ['a value in range', { kind: 'value', value: 350 }, [0, 0, 1, 0, 0]],
-    ['a value too low', { kind: 'value', value: 300 }, [0, 1, 0, 0, 0]],
-    ['OL', { kind: 'over' }, [0, 0, 0, 0, 1]],
-    ['could not tell', { kind: 'could-not-tell' }, [0.2, 0.2, 0.2, 0.2, 0.2]],
-  ] as const)('weighs the bands of a winding for %s', (_, reading, weights) => {
-    expect(judge(reading, resistance, winding)).toEqual(weights)
-  })
-
-  it('takes OL as what one hopes for where no path may be', () => {
-    expect(judge({ kind: 'over' }, isolation, core)).toEqual([0, 0, 1])
-  })
-
-  it('gives as many probabilities as bands, none negative, summing to 1', () => {
-    const readings: fc.Arbitrary<Reading> = fc.oneof(
-      fc.record({
-        kind: fc.constant('value' as const),
-        value: fc.double({ min: 0, max: 1e12, noNaN: true }),
-      }),
-      fc.constant({ kind: 'could-not-tell' as const }),
-    )
-    const cases = fc.constantFrom(
-      [resistance, winding] as const,
-      [resistance, strap] as const,
-      [isolation, core] as const,
-      [acVoltage, lamps] as const,
-    )
-    fc.assert(
-      fc.property(readings, cases, (reading, [quantity, limits]) => {
-        const weights = judge(reading, quantity, limits)
-        expect(weights).toHaveLength(quantity.bands.length)
-        expect(Math.min(...weights)).toBeGreaterThanOrEqual(0)
-        expect(weights.reduce((sum, weight) => sum + weight)).toBeCloseTo(1, 12)
-      }),
-    )
-  })
-
-  it.each([
-    ['no number', resistance, { kind: 'value', value: NaN }],
-    ['OL of a voltage', acVoltage, { kind: 'over' }],
-    ['a named answer', resistance, { kind: 'answer', answer: 'no-spark' }],
-  ] as const)('never gets %s', (_, quantity, reading) => {
-    expect(() => judge(reading, quantity, winding)).toThrow(RangeError)
   })
 })
 

@@ -1,5 +1,5 @@
-import { decisionDiagram } from './decision-diagram.ts'
-import type { FaultTree } from './fault-tree.ts'
+import { decisionDiagram } from '../../../server/diagnosis/tree/decision-diagram.ts'
+import type { FaultTree } from '../../../server/diagnosis/tree/fault-tree.ts'
 
 /** Probability of each fault, 0 to 1, by name. Faults are taken as independent. */
 export type FaultProbabilities = ReadonlyMap<string, number>

@@ -2,11 +2,8 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { minimalCutSets } from '../../../server/diagnosis/tree/cut-sets.ts'
 import { type FaultTree, holds } from '../../../server/diagnosis/tree/fault-tree.ts'
-import {
-  exactTopProbability,
-  rareEventSum,
-} from '../../../server/diagnosis/tree/top-probability.ts'
-import { coherentTree, FAULTS, subsetsOf } from './coherent-trees.ts'
+import { coherentTree, FAULTS, subsetsOf } from '../../diagnosis/tree/coherent-trees.ts'
+import { exactTopProbability, rareEventSum } from './top-probability.ts'
 
 const probabilities = fc
   .tuple(...FAULTS.map(() => fc.double({ min: 0, max: 1, noNaN: true })))

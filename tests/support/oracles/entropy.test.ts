@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { entropy } from '../../../server/diagnosis/plan/entropy.ts'
+import { entropy } from './entropy.ts'
 
 const weights = fc.array(fc.double({ min: 0, max: 1e6, noNaN: true }), {
   minLength: 1,

@@ -1,5 +1,5 @@
 import type { Band, Quantity } from '../reading/quantities.ts'
-import type { Limits, Reading } from '../reading/reading.ts'
+import type { Limits } from '../reading/reading.ts'
 
 /**
  * How far outside its limits a value is no longer a part gone off but a path bridged or broken:
@@ -7,34 +7,6 @@ import type { Limits, Reading } from '../reading/reading.ts'
  * Common practice, no published source.
  */
 export const farOff = 10
-
-/**
- * The probability of each band of `quantity.bands`, in their order, given the reading; they sum to 1.
- *
- * The limits are compared with the reading as they stand, so one band has it all. The blur of the
- * meter (its accuracy, leads and touches, as in JCGM 106) comes in here: it spreads the reading over
- * neighbouring bands, and what calls this function need not change.
- *
- * `could-not-tell` gives every band the same weight, which tells nothing.
- *
- * @throws RangeError for a value that is not finite, OL where the quantity cannot judge it, a named
- * answer, or limits that `bandOf` refuses: none of them gets past the parser and the lint.
- */
-export function judge(reading: Reading, quantity: Quantity, limits: Limits): readonly number[] {
-  switch (reading.kind) {
-    case 'could-not-tell':
-      return quantity.bands.map(() => 1 / quantity.bands.length)
-    case 'over':
-      if (!quantity.overRange) throw new RangeError(`OL says nothing about ${quantity.name}`)
-      return allOn(quantity.overRange, quantity)
-    case 'value':
-      return allOn(bandOf(reading.value, limits, quantity), quantity)
-    case 'answer':
-      throw new RangeError(`the answer ${reading.answer} is no reading of ${quantity.name}`)
-  }
-}
-
-const allOn = (band: Band, quantity: Quantity) => quantity.bands.map((b) => (b === band ? 1 : 0))
 
 /**
  * The band a value falls in. Both limits belong to `in range`. A value exactly a tenth of the low
