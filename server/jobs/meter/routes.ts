@@ -44,5 +44,5 @@ function show(
   problems: InstrumentProblems = {},
 ): Promise<string> {
   const page = presentInstrument(knowledge, found, form, problems)
-  return showPage(request, reply, { page: 'jobs/instrument' }, page)
+  return showPage(request, reply, { page: 'jobs/meter/meter' }, page)
 }

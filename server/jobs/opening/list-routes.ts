@@ -7,11 +7,11 @@ import { presentFront, presentList } from './present.ts'
 export async function listRoutes(app: FastifyInstance, { knowledge, jobs }: JobParts) {
   app.get('/', async (request, reply) => {
     const page = presentFront(knowledge, await jobs.list(5))
-    return showPage(request, reply, { page: 'jobs/front' }, page)
+    return showPage(request, reply, { page: 'jobs/opening/front' }, page)
   })
 
   app.get('/jobs', async (request, reply) => {
     const page = presentList(knowledge, await jobs.list(500))
-    return showPage(request, reply, { page: 'jobs/list' }, page)
+    return showPage(request, reply, { page: 'jobs/opening/list' }, page)
   })
 }

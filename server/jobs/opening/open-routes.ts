@@ -8,7 +8,7 @@ import { presentNew } from './present.ts'
 export async function openRoutes(app: FastifyInstance, { knowledge, jobs }: JobParts) {
   app.get('/jobs/new', (request, reply) => {
     const form = defaultForm(knowledge, request.query)
-    return showPage(request, reply, { page: 'jobs/new' }, presentNew(knowledge, form))
+    return showPage(request, reply, { page: 'jobs/opening/new' }, presentNew(knowledge, form))
   })
 
   app.post('/jobs', async (request, reply) => {
@@ -16,6 +16,6 @@ export async function openRoutes(app: FastifyInstance, { knowledge, jobs }: JobP
     const accepted = acceptOpenForm(knowledge, form)
     if (accepted.ok) return reply.redirect(`/jobs/${await jobs.open(accepted.event)}`, 303)
     const page = presentNew(knowledge, form, accepted.problems)
-    return showPage(request, reply.code(422), { page: 'jobs/new' }, page)
+    return showPage(request, reply.code(422), { page: 'jobs/opening/new' }, page)
   })
 }

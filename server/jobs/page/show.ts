@@ -16,7 +16,7 @@ export async function showJob(
   asked: Asked,
 ): Promise<string> {
   const model = presentJob({ ...standingOf(knowledge, found), ...asked })
-  return showPage(request, reply, { page: 'jobs/show', fragment: 'jobs/_job' }, model)
+  return showPage(request, reply, { page: 'jobs/page/show', fragment: 'jobs/page/_job' }, model)
 }
 
 /** The page for a job or a check that is not there. */
