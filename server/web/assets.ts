@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto'
 import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { htmxFile, staticFolder } from './folders.ts'
+import { stylesheet } from './stylesheet.ts'
 
 /** Addresses of what every page loads, for the layout. */
 export interface Assets {
@@ -14,6 +15,7 @@ export interface Assets {
 /** Where each file is served, without its version. */
 export const staticPrefix = '/static/'
 export const htmxPath = `${staticPrefix}htmx.min.js`
+export const stylePath = `${staticPrefix}coilhound.css`
 
 /**
  * Content hashes by path. An address that carries its file's hash changes with the file, so whoever
@@ -24,21 +26,26 @@ export type Versions = ReadonlyMap<string, string>
 export function versionsOfFiles(): Versions {
   const ours = readdirSync(staticFolder, { withFileTypes: true }).filter((entry) => entry.isFile())
   return new Map([
-    ...ours.map(({ name }) => [staticPrefix + name, hashOf(join(staticFolder, name))] as const),
-    [htmxPath, hashOf(htmxFile)],
+    ...ours.map(
+      ({ name }) => [staticPrefix + name, hashOf(contentOf(staticFolder, name))] as const,
+    ),
+    [htmxPath, hashOf(contentOf(htmxFile))],
+    [stylePath, hashOf(stylesheet())],
   ])
 }
 
 export function assetsAt(versions: Versions): Assets {
   const address = (path: string): string => `${path}?v=${versions.get(path)}`
   return {
-    css: address(`${staticPrefix}coilhound.css`),
+    css: address(stylePath),
     script: address(`${staticPrefix}coilhound.js`),
     icon: address(`${staticPrefix}coilhound.svg`),
     htmx: address(htmxPath),
   }
 }
 
-function hashOf(path: string): string {
-  return createHash('sha256').update(readFileSync(path)).digest('hex').slice(0, 12)
+const contentOf = (...path: readonly string[]): Buffer => readFileSync(join(...path))
+
+function hashOf(content: string | Buffer): string {
+  return createHash('sha256').update(content).digest('hex').slice(0, 12)
 }

@@ -1,14 +1,15 @@
 import { basename, dirname } from 'node:path'
 import fastifyStatic from '@fastify/static'
 import type { FastifyInstance, FastifyReply } from 'fastify'
-import { htmxPath, staticPrefix, type Versions } from './assets.ts'
+import { htmxPath, staticPrefix, stylePath, type Versions } from './assets.ts'
 import { htmxFile, staticFolder } from './folders.ts'
+import { stylesheet } from './stylesheet.ts'
 
 export interface StaticOptions {
   readonly versions: Versions
 }
 
-/** Serves `static/` and htmx. Compression must be registered before it. */
+/** Serves `static/`, the stylesheet joined from its rooms, and htmx. Compression must be registered before it. */
 export async function staticFiles(
   app: FastifyInstance,
   { versions }: StaticOptions,
@@ -21,6 +22,13 @@ export async function staticFiles(
     cacheControl: false,
     setHeaders: (reply) => reply.header('cache-control', howLong(reply.request, versions)),
   })
+  const style = stylesheet()
+  app.get(stylePath, (request, reply) =>
+    reply
+      .header('cache-control', howLong(request, versions))
+      .type('text/css; charset=utf-8')
+      .send(style),
+  )
   app.get(htmxPath, (_request, reply) => reply.sendFile(basename(htmxFile), dirname(htmxFile)))
 }
 

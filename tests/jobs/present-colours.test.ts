@@ -1,10 +1,9 @@
-import { readFileSync } from 'node:fs'
-import { resolve } from 'node:path'
 import { expect, it } from 'vitest'
+import { stylesheet } from '../../server/web/stylesheet.ts'
 import { shippedKnowledge } from '../support/app.ts'
 
 it('fills each wire in the style sheet with the swatch of the colour table, and no other', () => {
-  const css = readFileSync(resolve(import.meta.dirname, '../../static/coilhound.css'), 'utf8')
+  const css = stylesheet()
   const styled = [...css.matchAll(/\.wire-([a-z]{2}) \{\s*fill: (#[0-9a-f]{3,6});\s*\}/g)]
   const { colours } = shippedKnowledge().colours
   const wanted = Object.entries(colours).map(([code, { swatch }]) => [code, swatch])

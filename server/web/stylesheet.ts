@@ -1,0 +1,18 @@
+import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { staticFolder } from './folders.ts'
+
+/** The files of `static/style/`, one a room, in the order they are joined: a later rule wins. */
+const rooms = [
+  ...['base', 'words', 'masthead', 'boxes', 'cautions'],
+  ...['check', 'answer', 'verdict', 'readings', 'suspects', 'tree', 'others'],
+  ...['health', 'opening', 'wires'],
+  ...['preferences', 'print'],
+]
+
+/** The one stylesheet that every page asks for. */
+export function stylesheet(): string {
+  return rooms
+    .map((room) => readFileSync(join(staticFolder, 'style', `${room}.css`), 'utf8'))
+    .join('\n')
+}
