@@ -1,3 +1,5 @@
+import { escaped } from './xml.ts'
+
 /** What is drawn on one scale. Values in one unit; labels are finished words and figures. */
 export interface LimitsScale {
   /** Told apart from other scales on the page by this. */
@@ -21,11 +23,11 @@ export function limitsScale(scale: LimitsScale): string {
   const place = placing(scale)
   const { id, limits, read, corrected, title, says } = scale
   const [from, to] = [place(limits.low ?? -Infinity), place(limits.high ?? Infinity)]
-  const names = `aria-labelledby="${attribute(id)}-title" aria-describedby="${attribute(id)}-says"`
+  const names = `aria-labelledby="${escaped(id)}-title" aria-describedby="${escaped(id)}-says"`
   return [
     `<svg class="limits-scale" role="img" ${names} width="100%" height="${height}" focusable="false">`,
-    `<title id="${attribute(id)}-title">${text(title)}</title>`,
-    `<desc id="${attribute(id)}-says">${text(says)}</desc>`,
+    `<title id="${escaped(id)}-title">${escaped(title)}</title>`,
+    `<desc id="${escaped(id)}-says">${escaped(says)}</desc>`,
     ...[limits.low, limits.high]
       .filter((limit) => limit !== undefined)
       .map((limit) => line('guide', place(limit), 4, place(limit), rows.limits)),
@@ -124,7 +126,7 @@ const narrowest = 250
 function words(kind: string, y: number, at: number, label: string): string {
   const half = (label.length * figure) / narrowest / 2
   const [x, anchor] = at < half ? [0, 'start'] : at > 1 - half ? [1, 'end'] : [at, 'middle']
-  return `<text class="${kind}-label" x="${percent(x)}" y="${y}" text-anchor="${anchor}">${text(label)}</text>`
+  return `<text class="${kind}-label" x="${percent(x)}" y="${y}" text-anchor="${anchor}">${escaped(label)}</text>`
 }
 
 function line(kind: string, x1: number, y1: number, x2: number, y2: number): string {
@@ -137,8 +139,3 @@ function shape(kind: string, x: number, y: number, path: string): string {
 }
 
 const percent = (share: number) => `${Number((share * 100).toFixed(2))}%`
-
-const text = (words: string) =>
-  words.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;')
-
-const attribute = (words: string) => text(words).replaceAll('"', '&quot;')

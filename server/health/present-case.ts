@@ -4,11 +4,12 @@ import type { CaseTestability } from '../knowledge/case-testability.ts'
 import type { Fit } from '../knowledge/fits.ts'
 import { caseFor } from '../knowledge/instantiate.ts'
 import type { Knowledge } from '../knowledge/knowledge.ts'
+import { machineName } from '../knowledge/machine-name.ts'
 import { counted, listed, upperFirst } from '../web/words.ts'
 import type { Standing } from './figures.ts'
 import type { CaseHealthPage, Group, NeverPay, ToolBox } from './page.ts'
 import { foundWith } from './present-figures.ts'
-import { failed, groupsOf, machineName, meaning } from './words.ts'
+import { failed, groupsOf, meaning } from './words.ts'
 
 /** The page of one complaint on one machine. */
 export function presentCaseHealth(

@@ -2,11 +2,12 @@ import { type CaseTestability, kindsThatNeverPay } from '../knowledge/case-testa
 import { allFits, type Fit } from '../knowledge/fits.ts'
 import { caseFor } from '../knowledge/instantiate.ts'
 import type { Knowledge } from '../knowledge/knowledge.ts'
+import { machineName } from '../knowledge/machine-name.ts'
 import type { Standing } from './figures.ts'
 import type { HealthPage, HealthRow } from './page.ts'
 import { columns, figuresOf } from './present-figures.ts'
 import { presentTotals } from './present-totals.ts'
-import { failed, machineName, meaning } from './words.ts'
+import { failed, meaning } from './words.ts'
 
 interface Row {
   readonly fit: Fit

@@ -1,5 +1,4 @@
 import type { Testability } from '../diagnosis/testability/testability.ts'
-import type { Machine } from '../knowledge/schema/index.ts'
 
 /** "97.3 %"; all or nothing is said only where it is so. */
 export function share(part: number): string {
@@ -14,8 +13,6 @@ const rounding = 1e-9
 
 /** "12.4 min" */
 export const minutes = (count: number): string => `${count.toFixed(1)}\u00a0min`
-
-export const machineName = ({ maker, name }: Machine): string => `${maker} ${name}`
 
 /** Groups that no check tells apart, each once, with all the faults that end in it. */
 export function groupsOf({ groups }: Testability): {

@@ -13,3 +13,9 @@ export function textsOf(form: unknown, name: string): string[] {
 export function wholeOf(text: string): number | null {
   return /^\d{1,15}$/.test(text) ? Number(text) : null
 }
+
+/** A plain number as people write it: `-25`, `−5`, `21,5`. */
+export function numberIn(text: string): number | null {
+  const plain = text.trim().replace('−', '-').replace(',', '.')
+  return /^[+-]?(\d+\.?\d*|\.\d+)$/.test(plain) ? Number(plain) : null
+}

@@ -1,5 +1,5 @@
+import { suspects } from '../../diagnosis/belief/suspects.ts'
 import type { Suspect } from '../../diagnosis/model/walk.ts'
-import type { Case } from '../../knowledge/case.ts'
 import type { Standing } from '../standing/standing.ts'
 import { suspectName } from '../words/names.ts'
 import { counted, percent, upperFirst } from '../words/sentences.ts'
@@ -9,7 +9,12 @@ import type { SuspectRow, SuspectsView } from './view.ts'
 const shown = { most: 8, few: 3, share: 0.01 }
 
 export function presentSuspects({ kase, walk }: Standing): SuspectsView {
-  const before = chancesAtTheStart(kase)
+  const before = new Map(
+    suspects(
+      kase.model,
+      kase.model.cutSets.map(({ prior }) => prior),
+    ).map(({ part, probability }) => [part, probability]),
+  )
   const count = walk.suspects.filter(
     ({ probability }, i) => i < shown.few || (i < shown.most && probability >= shown.share),
   ).length
@@ -34,13 +39,4 @@ function restWords(rest: readonly Suspect[]): string {
   if (first === undefined) return ''
   const most = first.probability < shown.share ? '' : ' or less'
   return `${counted(rest.length, 'other part')}, ${percent(first.probability)}${most}.`
-}
-
-function chancesAtTheStart({ model }: Case): ReadonlyMap<string | null, number> {
-  const sums = new Map<string | null, number>()
-  for (const { parts, prior } of model.cutSets) {
-    const blamed: readonly (string | null)[] = parts.length > 0 ? parts : [null]
-    for (const part of blamed) sums.set(part, (sums.get(part) ?? 0) + prior)
-  }
-  return sums
 }

@@ -3,8 +3,7 @@ import { type Ranges, type Setting, settings } from '../../knowledge/meters.ts'
 import type { MeterRange } from '../../measure/doubt/meter.ts'
 import { parseQuantityText, parseReading } from '../../measure/reading/parse.ts'
 import { quantities } from '../../measure/reading/quantities.ts'
-import { textOf, textsOf, wholeOf } from '../../web/fields.ts'
-import { numberIn } from '../posts/manner.ts'
+import { numberIn, textOf, textsOf, wholeOf } from '../../web/fields.ts'
 import type { JobEvent } from '../record/events.ts'
 
 /** What the page of the meter and its leads sends, as text. */

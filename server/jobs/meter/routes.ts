@@ -3,6 +3,7 @@ import { showPage } from '../../web/page.ts'
 import { showMissing } from '../page/show.ts'
 import type { JobParts } from '../record/parts.ts'
 import { type FoundJob, findJob } from '../standing/find.ts'
+import { movedOn } from '../words/moved-on.ts'
 import {
   acceptInstrument,
   type InstrumentForm,
@@ -32,8 +33,6 @@ export async function instrumentRoutes(app: FastifyInstance, parts: JobParts): P
     return show(request, reply.code(409), parts, found, form, { meter: movedOn })
   })
 }
-
-const movedOn = 'This job has moved on since you saw it; send it again if it still holds.'
 
 function show(
   request: FastifyRequest,

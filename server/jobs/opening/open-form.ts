@@ -2,7 +2,7 @@ import { z } from 'zod'
 import { complaintsFor } from '../../knowledge/fits.ts'
 import type { Knowledge } from '../../knowledge/knowledge.ts'
 import { Place } from '../../knowledge/schema/shared.ts'
-import { textOf, textsOf } from '../../web/fields.ts'
+import { numberIn, textOf, textsOf } from '../../web/fields.ts'
 import type { Opened } from '../record/fold.ts'
 import type { NewJobForm } from './present.ts'
 
@@ -77,14 +77,8 @@ const AirTemperature = z
   .string()
   .trim()
   .max(20, temperatureProblem())
-  .transform((text) =>
-    text
-      .replace(/\s*(°\s*)?C?$/i, '')
-      .replace('−', '-')
-      .replace(',', '.'),
-  )
-  .refine((text) => /^[+-]?(\d+\.?\d*|\.\d+)$/.test(text), temperatureProblem())
-  .transform(Number)
+  .transform((text) => numberIn(text.replace(/\s*(°\s*)?C?$/i, '')))
+  .refine((air) => air !== null, temperatureProblem())
   .refine((air) => air >= -50 && air <= 60, 'The air temperature must be from −50 to 60 °C.')
 
 function temperatureProblem(): string {

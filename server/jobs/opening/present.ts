@@ -1,6 +1,6 @@
 import { complaintsFor } from '../../knowledge/fits.ts'
 import type { Knowledge } from '../../knowledge/knowledge.ts'
-import type { Machine } from '../../knowledge/schema/index.ts'
+import { machineName } from '../../knowledge/machine-name.ts'
 import type { JobLine } from '../record/events.ts'
 import { engineWords, placeWords } from '../words/names.ts'
 import { counted, dateAndTime, jobNumber, lowerFirst, upperFirst } from '../words/sentences.ts'
@@ -27,10 +27,6 @@ export function presentFront(knowledge: Knowledge, latest: readonly JobLine[]): 
 /** All jobs, as the store lists them. */
 export function presentList(knowledge: Knowledge, jobs: readonly JobLine[]): JobsPage {
   return { title: 'Jobs', jobs: jobs.map((line) => jobRow(knowledge, line)) }
-}
-
-export function machineName({ maker, name }: Machine): string {
-  return `${maker} ${name}`
 }
 
 function jobRow(knowledge: Knowledge, line: JobLine): JobRow {

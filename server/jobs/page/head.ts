@@ -1,4 +1,6 @@
 import type { Knowledge } from '../../knowledge/knowledge.ts'
+import { machineName } from '../../knowledge/machine-name.ts'
+import { repairedInVain } from '../record/fold.ts'
 import type { Standing } from '../standing/standing.ts'
 import type { Fact } from '../words/fact.ts'
 import { engineWords, instrumentWords, partNames, placeWords } from '../words/names.ts'
@@ -7,11 +9,9 @@ import { dateAndTime, listed, lowerFirst, upperFirst } from '../words/sentences.
 /** The head of the work order: what was said and how things stood when the job was opened. */
 export function presentHead({ job, folded, instrument, kase, knowledge }: Standing): Fact[] {
   const { conditions, note } = folded.opened
-  const stillThere = folded.repairs.flatMap(({ parts, outcome }) =>
-    outcome === 'still there' ? parts : [],
-  )
+  const stillThere = repairedInVain(folded)
   return [
-    { label: 'Machine', value: `${kase.machine.maker} ${kase.machine.name}` },
+    { label: 'Machine', value: machineName(kase.machine) },
     { label: 'Complaint', value: kase.complaint.title },
     { label: 'Owner says', value: kase.complaint.owner },
     { label: 'Opened', value: dateAndTime(job.events[0]!.at) },

@@ -5,6 +5,7 @@ import type { JobEvent } from '../record/events.ts'
 import type { JobParts } from '../record/parts.ts'
 import { type FoundJob, findJob } from '../standing/find.ts'
 import { standingOf } from '../standing/standing.ts'
+import { movedOn } from '../words/moved-on.ts'
 import { showJob, showMissing } from './show.ts'
 
 /** What was repaired, and whether the complaint is gone: `POST /jobs/:id/repairs` and `/proofs`. */
@@ -47,5 +48,3 @@ function takes(app: FastifyInstance, parts: JobParts, noun: string, meaning: Mea
     return showJob(request, reply.code(409), parts.knowledge, now, { notice })
   })
 }
-
-const movedOn = 'This job has moved on since you saw it. Here it is as it is now.'

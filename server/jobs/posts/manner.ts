@@ -1,4 +1,5 @@
 import type { CheckCard } from '../../knowledge/case.ts'
+import { numberIn } from '../../web/fields.ts'
 import { usualWarmth } from '../measuring/warmth.ts'
 import type { Conditions, Manner, PartWarmth } from '../record/events.ts'
 import type { CheckForm, Read } from './check-form.ts'
@@ -43,10 +44,4 @@ function readWarmth(
     ok: false,
     sentence: 'Write the temperature of the part in °C, from −50 to 180, or choose another way.',
   }
-}
-
-/** A plain number as people write it: `-25`, `−5`, `21,5`. */
-export function numberIn(text: string): number | null {
-  const plain = text.trim().replace('−', '-').replace(',', '.')
-  return /^[+-]?(\d+\.?\d*|\.\d+)$/.test(plain) ? Number(plain) : null
 }

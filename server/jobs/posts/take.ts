@@ -6,6 +6,7 @@ import type { JobEvent, StoredJob } from '../record/events.ts'
 import type { JobParts } from '../record/parts.ts'
 import type { Asked, Problem } from '../standing/asked.ts'
 import { type FoundJob, findJob, type Missing, noSuchCheck } from '../standing/find.ts'
+import { movedOn } from '../words/moved-on.ts'
 import { type CheckForm, checkFormFrom } from './check-form.ts'
 import { type Noun, nouns } from './nouns.ts'
 
@@ -49,9 +50,6 @@ async function append(
   const moved = await findJob(parts, request)
   return 'missing' in moved ? moved : again(409, moved, noun, form, movedOn)
 }
-
-const movedOn =
-  'This job has moved on since you saw it. Here it is as it is now; send yours again if it still holds.'
 
 /** A button pressed twice, with gloves on, is one post and not a quarrel with oneself. */
 function isRepeat({ version, events }: StoredJob, form: CheckForm, event: JobEvent): boolean {

@@ -95,6 +95,11 @@ export function fold(events: StoredJob['events']): Folded {
   return { opened, instrument, readings, repairs, skipped, accepted }
 }
 
+/** The parts that were repaired while the complaint stayed: they are no suspects any more. */
+export function repairedInVain({ repairs }: Folded): readonly string[] {
+  return repairs.flatMap(({ parts, outcome }) => (outcome === 'still there' ? parts : []))
+}
+
 function proveLast(repairs: Repair[], gone: boolean): void {
   const last = repairs.pop()
   if (last !== undefined) repairs.push({ ...last, outcome: gone ? 'gone' : 'still there' })

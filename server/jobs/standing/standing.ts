@@ -10,7 +10,7 @@ import { judgedReadings } from '../measuring/judged.ts'
 import type { Instrument } from '../measuring/meter-at-hand.ts'
 import { instrumentOf } from '../measuring/meter-at-hand.ts'
 import type { StoredJob } from '../record/events.ts'
-import type { Folded } from '../record/fold.ts'
+import { type Folded, repairedInVain } from '../record/fold.ts'
 import type { FoundJob } from './find.ts'
 import { walkOptions } from './walk-options.ts'
 
@@ -32,11 +32,8 @@ export interface Standing {
 export function standingOf(knowledge: Knowledge, found: FoundJob): Standing {
   const { folded } = found
   const instrument = instrumentOf(knowledge, folded)
-  const cured = folded.repairs.flatMap(({ parts, outcome }) =>
-    outcome === 'still there' ? parts : [],
-  )
   const whole = foreseenModel(found.kase, instrument, folded.opened.conditions)
-  const model = afterRepair(whole, cured)
+  const model = afterRepair(whole, repairedInVain(folded))
   const kase = { ...found.kase, model }
   const judged = judgedReadings(kase, folded, instrument)
   const options = walkOptions(kase, folded, judged, instrument)

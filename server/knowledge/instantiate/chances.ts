@@ -1,4 +1,5 @@
 import { faultsBelow, type Holding } from '../../diagnosis/tree/fault-tree.ts'
+import { type ByAbout, byAbout } from '../by-about.ts'
 import type { About } from '../schema/check-kind.ts'
 import type { PartKind } from '../schema/index.ts'
 import type { Machine } from '../schema/machine.ts'
@@ -25,7 +26,7 @@ interface Setting {
 
 /** How the outcomes of a planned check depend on the faults. */
 export function rowOf(check: PlannedCheck, outcomes: readonly string[], setting: Setting): RowOf {
-  const chancesFor = readers[check.kind.about.kind](check, check.kind.about as never, setting)
+  const chancesFor = byAbout(readers, check.kind.about, check, setting)
   // Thousands of cut sets share a few rows; a row for each would fill the memory.
   const rows = new Map<Chances, readonly number[]>()
   return (faults) => {
@@ -56,21 +57,19 @@ export function healthyRow(
 
 type ChancesOf = (faults: readonly string[]) => Chances
 
-const readers: {
-  readonly [K in About['kind']]: (
-    check: PlannedCheck,
-    about: Extract<About, { kind: K }>,
-    setting: Setting,
-  ) => ChancesOf
-} = { property: readProperty, gate: watchGate, question: askQuestion }
+const readers: ByAbout<[check: PlannedCheck, setting: Setting], ChancesOf> = {
+  property: readProperty,
+  gate: watchGate,
+  question: askQuestion,
+}
 
 /**
  * A reading shows the failure of the part and of whatever stands on the path to it. Where several are
  * there, the one that shows most plainly wins: an open wire hides a shorted winding.
  */
 function readProperty(
-  check: PlannedCheck,
   about: Extract<About, { kind: 'property' }>,
+  check: PlannedCheck,
   { machine, partKinds }: Setting,
 ): ChancesOf {
   const { property } = about
@@ -95,8 +94,8 @@ function readProperty(
 }
 
 function watchGate(
-  check: PlannedCheck,
   about: Extract<About, { kind: 'gate' }>,
+  check: PlannedCheck,
   { tree, holding }: Setting,
 ): ChancesOf {
   const watched = check.gate!
@@ -129,8 +128,8 @@ function swapped(part: string, swap: readonly (readonly [string, string])[]): st
 }
 
 function askQuestion(
-  _check: PlannedCheck,
   about: Extract<About, { kind: 'question' }>,
+  _check: PlannedCheck,
   { tree, holding }: Setting,
 ): ChancesOf {
   return (faults) => {

@@ -1,3 +1,4 @@
+import { type ByAbout, byAbout } from '../by-about.ts'
 import type { About, CheckKind } from '../schema/check-kind.ts'
 import type { Complaint, Machine, PartKind } from '../schema/index.ts'
 import type { Part, Reach } from '../schema/machine.ts'
@@ -28,21 +29,19 @@ interface Setting {
 
 /** Every check that a kind makes on this machine for this complaint; none where it does not fit. */
 export function plan(kind: CheckKind, setting: Setting): PlannedCheck[] {
-  return numbered(makers[kind.about.kind](kind, kind.about as never, setting))
+  return numbered(byAbout(makers, kind.about, kind, setting))
 }
 
 /** Each kind of check says itself where it is made; nothing else branches on the kind. */
-const makers: {
-  readonly [K in About['kind']]: (
-    kind: CheckKind,
-    about: Extract<About, { kind: K }>,
-    setting: Setting,
-  ) => PlannedCheck[]
-} = { property: planProperty, gate: planGate, question: planQuestion }
+const makers: ByAbout<[kind: CheckKind, setting: Setting], PlannedCheck[]> = {
+  property: planProperty,
+  gate: planGate,
+  question: planQuestion,
+}
 
 function planProperty(
-  kind: CheckKind,
   about: Extract<About, { kind: 'property' }>,
+  kind: CheckKind,
   { machine, partKinds }: Setting,
 ): PlannedCheck[] {
   const { property } = about
@@ -68,8 +67,8 @@ function planProperty(
 }
 
 function planGate(
-  kind: CheckKind,
   about: Extract<About, { kind: 'gate' }>,
+  kind: CheckKind,
   { machine, tree }: Setting,
 ): PlannedCheck[] {
   if (about.without !== undefined && !tree.copies.get(about.without)?.length) return []
@@ -107,8 +106,8 @@ function planMeasured(
 }
 
 function planQuestion(
-  kind: CheckKind,
   about: Extract<About, { kind: 'question' }>,
+  kind: CheckKind,
   { tree }: Setting,
 ): PlannedCheck[] {
   const asks = about.when.some(({ gate }) => (tree.copies.get(gate) ?? []).length > 0)

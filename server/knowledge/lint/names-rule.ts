@@ -1,5 +1,5 @@
+import { type ByAbout, byAbout } from '../by-about.ts'
 import type { Knowledge } from '../knowledge.ts'
-import type { About } from '../schema/check-kind.ts'
 import type { Complaint, Machine } from '../schema/index.ts'
 import { known, type Report } from './report.ts'
 
@@ -21,7 +21,7 @@ export function namesRule(knowledge: Knowledge, report: Report): void {
     mustKnow(kind, ['cautions'], 'caution', kind.cautions, cautions)
     mustKnow(kind, ['tools'], 'tool', kind.tools, tools)
     mustKnow(kind, ['setups'], 'set-up', kind.setups, setups)
-    aboutNames[kind.about.kind](kind, kind.about as never, knowledge, mustKnow)
+    byAbout(aboutNames, kind.about, kind, knowledge, mustKnow)
   }
   for (const [, machine] of knowledge.machines) machineNames(machine, knowledge, mustKnow)
   for (const [, complaint] of knowledge.complaints) complaintNames(complaint, knowledge, mustKnow)
@@ -48,20 +48,13 @@ function mustKnowIn(report: Report): MustKnow {
   }
 }
 
-const aboutNames: {
-  readonly [K in About['kind']]: (
-    entry: object,
-    about: Extract<About, { kind: K }>,
-    knowledge: Knowledge,
-    mustKnow: MustKnow,
-  ) => void
-} = {
-  property: (entry, about, knowledge, mustKnow) => {
+const aboutNames: ByAbout<[entry: object, knowledge: Knowledge, mustKnow: MustKnow], void> = {
+  property: (about, entry, knowledge, mustKnow) => {
     const path = ['about', 'property']
     mustKnow(entry, path, 'property', [about.property], propertiesOf(knowledge))
     mustKnow(entry, ['about', 'roles'], 'role', about.roles, rolesOf(knowledge))
   },
-  gate: (entry, about, knowledge, mustKnow) => {
+  gate: (about, entry, knowledge, mustKnow) => {
     const gates = gatesOf(knowledge)
     const roles = rolesOf(knowledge)
     mustKnow(entry, ['about', 'gate'], 'gate', [about.gate], gates)
@@ -74,7 +67,7 @@ const aboutNames: {
     const path = ['about', 'measured', 'property']
     mustKnow(entry, path, 'property', [measured.property], propertiesOf(knowledge))
   },
-  question: (entry, about, knowledge, mustKnow) => {
+  question: (about, entry, knowledge, mustKnow) => {
     about.when.forEach(({ gate }, i) => {
       mustKnow(entry, ['about', 'when', i, 'gate'], 'gate', [gate], gatesOf(knowledge))
     })
