@@ -1,5 +1,6 @@
 import type { Shortlist } from './shortlist.ts'
 import type { Stakes } from './stakes.ts'
+import { xLogX } from './x-log-x.ts'
 
 /** Hypotheses below this share of what is left are dropped from a branch. */
 const negligible = 5e-4
@@ -245,8 +246,4 @@ export class Lookahead {
     }
     return this.#stakes.loss(sums, which)
   }
-}
-
-function xLogX(x: number): number {
-  return x > 0 ? x * Math.log(x) : 0
 }
