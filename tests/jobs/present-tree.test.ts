@@ -53,6 +53,16 @@ describe('the fault tree', () => {
     expect(branchCalled('Ignition coil', later)).toMatchObject({ cleared: false, clearedBy: '' })
   })
 
+  it('comes unfolded where the drawing beside it goes on', () => {
+    const { treeDrawing } = smallJobPage()
+    // One in four and one in five, before any reading.
+    expect(branchCalled('Igniter')).toMatchObject({ percent: '27 %', open: true })
+    expect(treeDrawing).toContain('Gives no pulse')
+    expect(branchCalled('Ignition coil')).toMatchObject({ percent: '20 %', open: false })
+    expect(treeDrawing).not.toContain('Is open</tspan>')
+    expect(treeDrawing).toContain('1 fault folded')
+  })
+
   it('comes unfolded along the path that is likely', () => {
     expect(branchCalled('There is no spark').open).toBe(true)
     expect(branchCalled('Start exciter', { 'exciter.resistance': 'OL OL OL' }).open).toBe(true)

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { typicalWalk } from '../../server/diagnosis/testability/typical-walks.ts'
 import { shippedCases } from '../support/knowledge.ts'
+import { typicalWalk } from '../support/oracles/typical-walk.ts'
 
 const cases = shippedCases()
 

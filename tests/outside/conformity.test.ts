@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest'
 import { bandProbabilities, conformance } from '../../server/measure/decide/conformance.ts'
-import { decide, guardFactors, prove } from '../../server/measure/decide/decision.ts'
+import { decide } from '../../server/measure/decide/decision.ts'
 import { normalCdf } from '../../server/measure/doubt/normal.ts'
 import { addUp, chanceBetween } from '../../server/measure/doubt/uncertainty.ts'
 import { quantities } from '../../server/measure/reading/quantities.ts'
 import type { Limits } from '../../server/measure/reading/reading.ts'
+import { guardFactors, prove } from '../support/oracles/guard-band.ts'
 
 const { resistance } = quantities
 const normal = (u: number) => addUp([], [u])

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { copperCoefficient, toReference } from '../../server/measure/correct/temperature.ts'
+import { toReference } from '../../server/measure/correct/temperature.ts'
 
 /**
  * Coefficient of copper at other references, NBS Handbook 100, Copper Wire Tables (1966): 20 °C
@@ -13,7 +13,8 @@ it.each([
   [30, 0.00378],
   [50, 0.00352],
 ])('the coefficient at %d °C is %f', (celsius, published) => {
-  expect(copperCoefficient(celsius).toFixed(5)).toBe(published.toFixed(5))
+  const onePerKelvin = toReference(1, celsius, celsius + 1) - 1
+  expect(onePerKelvin.toFixed(5)).toBe(published.toFixed(5))
 })
 
 /**

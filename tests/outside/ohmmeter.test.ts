@@ -1,10 +1,11 @@
 import { beforeAll, describe, expect, it } from 'vitest'
 import { correct } from '../../server/measure/correct/correct.ts'
-import { difference, leakToGround, parallel } from '../../server/measure/correct/shared-path.ts'
+import { difference, parallel } from '../../server/measure/correct/shared-path.ts'
 import { toReference } from '../../server/measure/correct/temperature.ts'
 import { recognise } from '../../server/measure/decide/recognise.ts'
 import { quantities } from '../../server/measure/reading/quantities.ts'
 import { meters, workshop } from '../measure/doubt/meters.ts'
+import { leakToGround } from '../support/oracles/leak-to-ground.ts'
 import { operatingPoint, simulate } from './simulator.ts'
 
 /**
@@ -131,13 +132,9 @@ describe('an ohmmeter', () => {
 
   it('does not see a leak from end to end, and finds it and its place from each end to ground', () => {
     expect(read(5)).toBeCloseTo(850, 3)
-    const { leak, position } = leakToGround(
-      known(read(5)),
-      known(read(6, 1e-5)),
-      known(read(7, 1e-5)),
-    )
-    expect(leak.value / 20_000).toBeCloseTo(1, 4)
-    expect(position.value).toBeCloseTo(0.6, 3)
+    const { leak, position } = leakToGround(read(5), read(6, 1e-5), read(7, 1e-5))
+    expect(leak / 20_000).toBeCloseTo(1, 4)
+    expect(position).toBeCloseTo(0.6, 3)
   })
 
   it('sees a leak from end to end once one end is on the core', () => {

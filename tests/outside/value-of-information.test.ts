@@ -3,7 +3,8 @@ import { beliefs } from '../../server/diagnosis/belief/belief.ts'
 import type { Model } from '../../server/diagnosis/model/model.ts'
 import { plan } from '../../server/diagnosis/plan/plan.ts'
 import type { Stakes } from '../../server/diagnosis/plan/stakes.ts'
-import { fitCost, fitOrder } from '../../server/diagnosis/verdict/first-fit.ts'
+import { fitOrder } from '../../server/diagnosis/verdict/first-fit.ts'
+import { fitCost } from '../support/oracles/fit-cost.ts'
 import { modelFromTable } from '../support/tables.ts'
 
 /** A decision: what each choice pays in each state. The loss is what perfect knowledge would add. */

@@ -1,10 +1,8 @@
 import type { Check, Evidence } from '../model/model.ts'
+import { type Row, slippingOf } from './slipping.ts'
 
 /** Made more often than this, a check says nothing that it has not said. */
 export const mostTakes = 3
-
-/** Of slips, the share that happens again: whoever miscounts the pins counts them the same way twice. From memory. */
-const stubborn = 1 / 3
 
 /** Minutes to take the probes off, look up what was done and set them anew, with care. From memory. */
 const setAnew = 1
@@ -32,8 +30,8 @@ export function takes(check: Check, cutSet: number, item: Evidence): Take[] {
   const row = check.chances[cutSet]!
   const first = { chances: row, outcomes: item.outcomes }
   if (item.again === undefined || item.again.length === 0) return [first]
-  const slips = slipsOf(check)
-  let own = weighted(ownOutcomes(row, slips), slips, item.outcomes)
+  const { slips, ownOutcomes } = slippingOf(check)
+  let own = weighted(ownOutcomes(row), slips, item.outcomes)
   const further = item.again.map((outcome): Take => {
     const chances = row.map((_, o) => own.reduce((sum, p, state) => sum + p * slips[state]![o]!, 0))
     const outcomes = only(outcome, row.length)
@@ -83,44 +81,8 @@ export function onceMore(check: Check, item: Evidence): Check | null {
   return { ...same, minutes: check.minutes + setAnew, setups: [], chances }
 }
 
-/** The share of slips that comes anew with each take. */
-function slipsOf({ id, slips }: Check): readonly (readonly number[])[] {
-  if (slips === undefined) throw new RangeError(`check ${id} does not say how it slips`)
-  return slips.map((row, state) =>
-    row.map((chance, o) => (1 - stubborn) * chance + (o === state ? stubborn : 0)),
-  )
-}
-
-/** Kept by row, as rows never change. */
-const kept = new WeakMap<readonly number[], readonly number[]>()
-
-/**
- * What the part itself would give, from what is read of it: deconvolution by expectation and
- * maximisation, which never leaves the probabilities (Richardson 1972; Lucy 1974; from memory).
- */
-function ownOutcomes(
-  row: readonly number[],
-  slips: readonly (readonly number[])[],
-): readonly number[] {
-  const known = kept.get(row)
-  if (known !== undefined) return known
-  let own: readonly number[] = row
-  for (let i = 0; i < 50; i += 1) {
-    const read = row.map((_, o) => own.reduce((sum, p, state) => sum + p * slips[state]![o]!, 0))
-    own = own.map(
-      (p, state) =>
-        p * row.reduce((s, r, o) => s + (read[o]! > 0 ? (r * slips[state]![o]!) / read[o]! : 0), 0),
-    )
-  }
-  kept.set(row, own)
-  return own
-}
-
-function weighted(
-  own: readonly number[],
-  slips: readonly (readonly number[])[],
-  outcomes: readonly number[],
-): readonly number[] {
+/** The chances of what the part itself gives, after a take that was read so. */
+function weighted(own: Row, slips: readonly Row[], outcomes: Row): Row {
   const joint = own.map(
     (p, state) => p * slips[state]!.reduce((s, e, o) => s + e * outcomes[o]!, 0),
   )

@@ -1,4 +1,5 @@
 import type { ShortCheck, Shortlist } from './shortlist.ts'
+import { minutesOfSetups } from './shortlist-setups.ts'
 import type { Stakes } from './stakes.ts'
 
 /** Sets of hypotheses are bits of a number. */
@@ -21,10 +22,10 @@ export function exactCosts(
 ): readonly number[] | null {
   const states = list.weights.length
   if (states > mostStates || !list.checks.every(isCertain)) return null
-  const search = new ExactSearch(list, stakes, budget)
+  const startingWith = search(list, stakes, budget)
   try {
     const all = 2 ** states - 1
-    return list.checks.map((_, m) => search.startingWith(m, all, 0))
+    return list.checks.map((_, m) => startingWith(m, all, 0))
   } catch (error) {
     if (error instanceof BudgetSpent) return null
     throw error
@@ -33,89 +34,71 @@ export function exactCosts(
 
 class BudgetSpent extends Error {}
 
-/** Minutes here are weighted by the probability of the set, so that parts simply add up. */
-class ExactSearch {
-  readonly #list: Shortlist
-  readonly #stakes: Stakes
-  readonly #masks: readonly (readonly number[])[]
-  readonly #known = new Map<number, number>()
-  #left: number
+/**
+ * Minutes to the end from some set of hypotheses and set-ups made, beginning with check m. They are
+ * weighted by the probability of the set, so that parts simply add up.
+ *
+ * @throws BudgetSpent
+ */
+function search(list: Shortlist, stakes: Stakes, budget: number) {
+  const masks = list.checks.map((check) => outcomeMasks(check, list.weights.length))
+  const known = new Map<number, number>()
+  let left = budget
+  return startingWith
 
-  constructor(list: Shortlist, stakes: Stakes, budget: number) {
-    this.#list = list
-    this.#stakes = stakes
-    this.#masks = list.checks.map((check) => outcomeMasks(check, list.weights.length))
-    this.#left = budget
-  }
-
-  startingWith(m: number, states: number, made: number): number {
-    const masks = this.#masks[m]!
-    if (masks.some((mask) => (mask & states) === states)) return Number.POSITIVE_INFINITY
-    const { minutes, setups } = this.#list.checks[m]!
-    let sum = this.#weight(states) * (minutes + this.#setupMinutes(setups & ~made))
-    for (const mask of masks) {
+  function startingWith(m: number, states: number, made: number): number {
+    const parts = masks[m]!
+    if (parts.some((mask) => (mask & states) === states)) return Number.POSITIVE_INFINITY
+    const { minutes, setups } = list.checks[m]!
+    let sum = weightOf(list, states) * (minutes + minutesOfSetups(list, setups & ~made))
+    for (const mask of parts) {
       const part = mask & states
-      if (part !== 0) sum += this.#best(part, made | setups)
+      if (part !== 0) sum += best(part, made | setups)
     }
     return sum
   }
 
-  #best(states: number, made: number): number {
+  function best(states: number, made: number): number {
     const key = states + made * 2 ** mostStates
-    const known = this.#known.get(key)
-    if (known !== undefined) return known
-    this.#left -= this.#masks.length
-    if (this.#left < 0) throw new BudgetSpent()
-    const stop = this.#loss(states)
-    let best = stop
+    const before = known.get(key)
+    if (before !== undefined) return before
+    left -= masks.length
+    if (left < 0) throw new BudgetSpent()
+    const stop = lossOf(list, stakes, states)
+    let least = stop
     if (stop > 0) {
-      for (let m = 0; m < this.#masks.length; m += 1) {
-        best = Math.min(best, this.startingWith(m, states, made))
+      for (let m = 0; m < masks.length; m += 1) {
+        least = Math.min(least, startingWith(m, states, made))
       }
     }
     // Nothing tells them apart any more: then one may stop.
-    if (best === Number.POSITIVE_INFINITY) best = 0
-    this.#known.set(key, best)
-    return best
+    if (least === Number.POSITIVE_INFINITY) least = 0
+    known.set(key, least)
+    return least
   }
+}
 
-  #weight(states: number): number {
-    let sum = 0
-    for (let h = 0; h < this.#list.weights.length; h += 1) {
-      if ((states >> h) & 1) sum += this.#list.weights[h]!
-    }
-    return sum
-  }
+function weightOf({ weights }: Shortlist, states: number): number {
+  let sum = 0
+  for (let h = 0; h < weights.length; h += 1) if ((states >> h) & 1) sum += weights[h]!
+  return sum
+}
 
-  #setupMinutes(setups: number): number {
-    let sum = 0
-    for (let i = 0; setups >> i !== 0; i += 1) {
-      if ((setups >> i) & 1) sum += this.#list.setupMinutes[i]!
+/** Minutes lost on average by stopping with these hypotheses left, weighted by their probability. */
+function lossOf({ weights, explanation }: Shortlist, stakes: Stakes, states: number): number {
+  const p: number[] = []
+  const which: number[] = []
+  for (let h = 0; h < weights.length; h += 1) {
+    if (!((states >> h) & 1)) continue
+    if (which.at(-1) !== explanation[h]) {
+      which.push(explanation[h]!)
+      p.push(0)
     }
-    return sum
+    p[p.length - 1]! += weights[h]!
   }
-
-  #loss(states: number): number {
-    const { weights, explanation } = this.#list
-    const p: number[] = []
-    const which: number[] = []
-    for (let h = 0; h < weights.length; h += 1) {
-      if (!((states >> h) & 1)) continue
-      if (which.at(-1) !== explanation[h]) {
-        which.push(explanation[h]!)
-        p.push(0)
-      }
-      p[p.length - 1]! += weights[h]!
-    }
-    const total = p.reduce((a, b) => a + b, 0)
-    return (
-      total *
-      this.#stakes.loss(
-        p.map((each) => each / total),
-        which,
-      )
-    )
-  }
+  const total = p.reduce((a, b) => a + b, 0)
+  const shares = p.map((each) => each / total)
+  return total * stakes.loss(shares, which)
 }
 
 function isCertain({ rows }: ShortCheck): boolean {

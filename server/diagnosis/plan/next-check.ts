@@ -1,13 +1,14 @@
 import type { Check, Model } from '../model/model.ts'
 import type { Proposal } from '../model/walk.ts'
-import { flat, gainTableOf } from './gain-table.ts'
+import { gainTableOf } from './gain-table.ts'
+import { type Rows, rowsOf } from './rows.ts'
 
 /** A check that could be made, ready to be looked at more closely. */
 export interface Candidate {
   readonly check: Check
   readonly proposal: Proposal
-  /** Foreseen chances: `[c * outcomes + o]` for cut set c and outcome o. */
-  readonly rows: Float64Array
+  /** Foreseen chances. */
+  readonly rows: Rows
 }
 
 /** The proposals of `candidates`, best first. */
@@ -41,8 +42,8 @@ export function candidates(
       rows: table.rows(i),
     }))
   const again = repeats.map((check) => {
-    const rows = flat(check.chances)
-    const bits = table.drop(belief, rows, check.outcomes.length)
+    const rows = rowsOf(check)
+    const bits = table.drop(belief, rows)
     return { check, proposal: { ...proposal(check, bits, made), again: true }, rows }
   })
   return [...fresh, ...again].sort(

@@ -2,7 +2,7 @@ import type { Check, Model } from '../model/model.ts'
 import type { Proposal } from '../model/walk.ts'
 import { exactCosts } from './exact-plan.ts'
 import { gainTableOf } from './gain-table.ts'
-import { Lookahead } from './lookahead.ts'
+import { lookahead } from './lookahead.ts'
 import { type Candidate, candidates } from './next-check.ts'
 import { type Shortlist, shortlist } from './shortlist.ts'
 import { type Stakes, stakesOf } from './stakes.ts'
@@ -89,7 +89,7 @@ function costsOf(
     ...places.filter((at) => !isAgain(at)).slice(0, lookedAt.fresh),
     ...places.filter(isAgain).slice(0, lookedAt.again),
   ].sort((a, b) => a - b)
-  const costs = new Lookahead(list, stakes).costs(first, budget)
+  const costs = lookahead(list, stakes, first, budget)
   return first.map((at, k) => ({ at, minutes: costs[k]! }))
 }
 

@@ -39,3 +39,13 @@ export function foldSetups(checks: readonly Check[], made: ReadonlySet<string>):
     bits: folded.map(({ bits }) => bits),
   }
 }
+
+/** Minutes of the set-ups whose bits these are. */
+export function minutesOfSetups(
+  { setupMinutes }: Pick<FoldedSetups, 'setupMinutes'>,
+  bits: number,
+): number {
+  let minutes = 0
+  for (let i = 0; bits >> i !== 0; i += 1) if ((bits >> i) & 1) minutes += setupMinutes[i]!
+  return minutes
+}

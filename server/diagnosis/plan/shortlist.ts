@@ -1,6 +1,7 @@
 import type { Model } from '../model/model.ts'
 import { gainTableOf } from './gain-table.ts'
 import type { Candidate } from './next-check.ts'
+import type { Rows } from './rows.ts'
 import { foldSetups } from './shortlist-setups.ts'
 
 /** Cut sets and checks beyond these are left out of the look-ahead. They bound what a step can cost. */
@@ -62,7 +63,7 @@ export function shortlist(
       minutes: minutes[k]!,
       setups: bits[k]!,
       outcomes: check.outcomes.length,
-      rows: rowsFor(rows, check.outcomes.length, cutSets),
+      rows: rowsFor(rows, cutSets),
     })),
   }
 }
@@ -80,11 +81,11 @@ function weightiest(belief: readonly number[]): number[] {
   return possible.slice(0, count)
 }
 
-function rowsFor(flat: Float64Array, outcomes: number, cutSets: readonly number[]): Float64Array {
+function rowsFor({ outcomes, chances, of }: Rows, cutSets: readonly number[]): Float64Array {
   const rows = new Float64Array(outcomes * cutSets.length)
   for (let o = 0; o < outcomes; o += 1) {
     for (let h = 0; h < cutSets.length; h += 1) {
-      rows[o * cutSets.length + h] = flat[cutSets[h]! * outcomes + o]!
+      rows[o * cutSets.length + h] = chances[of[cutSets[h]!]! * outcomes + o]!
     }
   }
   return rows

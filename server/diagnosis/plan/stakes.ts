@@ -16,7 +16,7 @@ export interface Stakes {
 }
 
 /** Without prices, a part is named from this probability on. */
-export const namedFrom = 0.95
+const namedFrom = 0.95
 
 /**
  * With prices, nothing is named below this, however cheap it is: one in ten would be wrong, and whoever

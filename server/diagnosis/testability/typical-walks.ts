@@ -3,7 +3,7 @@ import { withTake } from '../belief/takes.ts'
 import type { Evidence, Model } from '../model/model.ts'
 import type { Proposal, Step } from '../model/walk.ts'
 import { walk } from '../walk.ts'
-import { type Steps, toTheEnd } from './steps.ts'
+import type { Steps } from './steps.ts'
 
 /** Where the tool's own proposals lead when one cut set is true and every check comes out as it typically does. */
 export interface TypicalWalk {
@@ -40,15 +40,6 @@ export function* typicalWalks(
     yield
   }
   return walks
-}
-
-/** The walk for one cut set. */
-export function typicalWalk(
-  model: Model,
-  cutSet: number,
-  impossible: ReadonlySet<string>,
-): TypicalWalk {
-  return toTheEnd(typicalWalks(model, [cutSet], impossible)).get(cutSet)!
 }
 
 /** One party for each answer that somebody gives to the proposed check. */

@@ -4,7 +4,7 @@ import { suspects } from '../belief/suspects.ts'
 import { onceMore, withTake } from '../belief/takes.ts'
 import type { Evidence, Model } from '../model/model.ts'
 import type { Prospect, Weight } from '../model/walk.ts'
-import { namedFrom } from '../plan/stakes.ts'
+import { stakesOf } from '../plan/stakes.ts'
 
 /**
  * What each outcome of a check would do to the tree, likeliest outcome first. Outcomes that can hardly
@@ -21,6 +21,7 @@ export function prospects(model: Model, taken: readonly Evidence[], id: string):
   const { chances } = again ?? check
   const history = beliefs(model, evidence)
   const now = history.at(-1)!
+  const { nameFrom } = stakesOf(model)
   const before = branchProbabilities(model, history[0]!)
   const branchesNow = branchProbabilities(model, now)
   return check.outcomes
@@ -36,7 +37,7 @@ export function prospects(model: Model, taken: readonly Evidence[], id: string):
       const leads = suspects(model, after)[0]!
       const probability = now.reduce((sum, p, c) => sum + p * chances[c]![o]!, 0)
       const prospect = { outcome, probability, clears: topmost(model, clears), leads }
-      return leads.part !== null && leads.probability >= namedFrom
+      return leads.part !== null && leads.probability >= nameFrom
         ? { ...prospect, names: leads.part }
         : prospect
     })

@@ -5,9 +5,10 @@ import { explanations, suspects } from '../belief/suspects.ts'
 import { onceMore } from '../belief/takes.ts'
 import type { Evidence, Model } from '../model/model.ts'
 import type { FirstFit, Step, Suspect, WalkOptions } from '../model/walk.ts'
-import { flat, gainTableOf } from '../plan/gain-table.ts'
+import { gainTableOf } from '../plan/gain-table.ts'
 import { rank } from '../plan/next-check.ts'
 import type { Plan } from '../plan/plan.ts'
+import { rowsOf } from '../plan/rows.ts'
 import { minutesToFit, type Stakes, stakesOf } from '../plan/stakes.ts'
 import { fitOrder } from './first-fit.ts'
 
@@ -64,7 +65,7 @@ function contradiction(
 function tellsOnceMore(model: Model, belief: readonly number[], item: Evidence): number {
   const check = onceMore(checkNamed(model, item.check), item)
   if (check === null) return 0
-  return gainTableOf(model).drop(belief, flat(check.chances), check.outcomes.length)
+  return gainTableOf(model).drop(belief, rowsOf(check))
 }
 
 function named(

@@ -4,9 +4,7 @@ import { type DrawnBranch, treeDrawing } from '../../drawings/tree-drawing.ts'
 import type { Standing } from '../standing/standing.ts'
 import { readingInShort } from '../words/reading-words.ts'
 import { percent, upperFirst } from '../words/sentences.ts'
-
-/** What is below a branch is drawn from this probability on; the failure modes of one part, from the second. */
-const liveFrom = { gate: 0.1, part: 0.25 }
+import { isLive } from './live.ts'
 
 /**
  * The fault tree as a drawing: where the probability sits, what is cleared and by which reading, and
@@ -32,8 +30,7 @@ function branch(input: Standing, name: string, decided: ReadonlySet<string>): Dr
   const gate = tree.gates.get(name)
   const card = kase.gates.get(name)
   const { now, cleared } = walk.branches.get(name)!
-  const open =
-    !cleared && (now >= (card?.part ? liveFrom.part : liveFrom.gate) || name === tree.top)
+  const open = isLive(input, name) || (name === tree.top && !cleared)
   return {
     says: upperFirst(card ? card.says : kase.faults.get(name)!.says),
     ...(gate && { gate: functionOf(gate) }),

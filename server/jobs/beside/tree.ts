@@ -2,10 +2,8 @@ import type { Gate } from '../../diagnosis/tree/fault-tree.ts'
 import type { Standing } from '../standing/standing.ts'
 import { readingInShort } from '../words/reading-words.ts'
 import { percent, upperFirst } from '../words/sentences.ts'
+import { isLive } from './live.ts'
 import type { BranchView } from './view.ts'
-
-/** A branch comes unfolded from this probability on; the failure modes of one part, from the second. */
-const liveFrom = { gate: 0.1, part: 0.5 }
 
 /** The fault tree as nested branches. A gate that several gates share is drawn under each. */
 export function presentTree(input: Standing): BranchView {
@@ -24,7 +22,7 @@ function branch(input: Standing, name: string): BranchView {
     percent: percent(now),
     cleared,
     clearedBy: cleared ? clearedBy(input, name) : '',
-    open: !cleared && now >= (card?.part ? liveFrom.part : liveFrom.gate),
+    open: isLive(input, name),
     below: (gate?.inputs ?? []).map((each) => branch(input, each)),
   }
 }

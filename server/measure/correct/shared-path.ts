@@ -41,33 +41,26 @@ export function twins(one: Estimate, other: Estimate): Estimate {
   return { value: a / b, u: (a / b) * Math.hypot(one.u / a, other.u / b) }
 }
 
-/** Where a winding that floats touches the core. */
-export interface Leak {
+/** Where a winding that floats may touch the core, and through how much. */
+export interface LeakBounds {
+  /** How far along the winding at most, from the line that was read to ground: 1 is the other end. */
+  readonly position: number
   /** Resistance of the leak itself, Ω. */
-  readonly leak: Estimate
-  /** Where along the winding, from the first line (0) to the second (1). */
-  readonly position: Estimate
+  readonly least: number
+  readonly most: number
 }
 
 /**
- * Line to line R against each line to ground, A and B: with a leak at one place A = x·R + L and
- * B = (1 − x)·R + L, so L = (A + B − R)/2 and x = (A − B + R)/(2R). L below 0 by more than its
- * uncertainty means that the three do not belong to one winding.
+ * What line to line R and one line to ground A say of a leak at one place: A = x·R + L, with x from 0 to
+ * 1 and L from 0 up. So x is A/R at most, and L is between A − R and A.
  *
  * @throws RangeError unless R is above 0
  */
-export function leakToGround(lineToLine: Estimate, first: Estimate, second: Estimate): Leak {
-  const R = lineToLine.value
-  if (!(R > 0)) throw new RangeError(`a winding needs resistance: ${R}`)
-  const apart = first.value - second.value
+export function leakBounds(lineToLine: number, toGround: number): LeakBounds {
+  if (!(lineToLine > 0)) throw new RangeError(`a winding needs resistance: ${lineToLine}`)
   return {
-    leak: {
-      value: (first.value + second.value - R) / 2,
-      u: Math.hypot(lineToLine.u, first.u, second.u) / 2,
-    },
-    position: {
-      value: (apart + R) / (2 * R),
-      u: Math.hypot(first.u, second.u, (lineToLine.u * apart) / R) / (2 * R),
-    },
+    position: Math.min(1, toGround / lineToLine),
+    least: Math.max(0, toGround - lineToLine),
+    most: toGround,
   }
 }

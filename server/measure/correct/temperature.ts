@@ -20,16 +20,11 @@ export const assumedForLimits: Temperature = { celsius: 20, halfWidth: 5 }
 export const zeroOfCopper = 20 - 1 / copperAt20
 
 /**
- * The coefficient at another reference temperature, per K: a20/(1 + a20·(Tref − 20)).
+ * What a copper winding that reads R at `celsius` would read at `reference`, in R's unit:
+ * R / (1 + a·(T − Tref)) with a = a20/(1 + a20·(Tref − 20)) at Tref, which is
+ * R·(234.45 + Tref)/(234.45 + T). Trusted from −40 to 150 °C.
  *
  * @throws RangeError for a temperature at or below −234.45 °C, or one that is no number.
- */
-export const copperCoefficient = (reference: number): number => 1 / aboveZero(reference)
-
-/**
- * What a copper winding that reads R at `celsius` would read at `reference`, in R's unit:
- * R / (1 + a·(T − Tref)) with a at Tref, which is R·(234.45 + Tref)/(234.45 + T).
- * Trusted from −40 to 150 °C.
  */
 export function toReference(resistance: number, celsius: number, reference: number): number {
   return (resistance * aboveZero(reference)) / aboveZero(celsius)

@@ -83,6 +83,22 @@ describe('a check made once more', () => {
     expect(onceMore(winding, { check: 'winding', outcomes: [1, 1] })).toBeNull()
   })
 
+  it('goes by the slips of its own check, also where another has the same row of chances', () => {
+    const steady = {
+      ...winding,
+      slips: [
+        [0.99, 0.01],
+        [0.01, 0.99],
+      ],
+    }
+    const chance = (check: Check) => chanceOf(check, 0, read(1, 0)[0]!)
+    const copied = (check: Check) => ({ ...check, chances: check.chances.map((row) => [...row]) })
+    expect(chance(copied(steady))).not.toBeCloseTo(chance(copied(winding)), 3)
+    // One after the other on the same rows, and each on rows that nobody else has.
+    expect(chance(winding)).toBe(chance(copied(winding)))
+    expect(chance(steady)).toBe(chance(copied(steady)))
+  })
+
   it('cannot be weighed for a check that does not say how it slips', () => {
     const twice = { check: 'memory', outcomes: [0, 1], again: [1] }
     expect(() => takes(asked, 0, twice)).toThrow(RangeError)

@@ -4,8 +4,9 @@ import {
   testability,
   testabilityInSteps,
 } from '../../../server/diagnosis/testability/testability.ts'
-import { typicalWalk, typicalWalks } from '../../../server/diagnosis/testability/typical-walks.ts'
+import { typicalWalks } from '../../../server/diagnosis/testability/typical-walks.ts'
 import { allCases } from '../../support/app.ts'
+import { typicalWalk } from '../../support/oracles/typical-walk.ts'
 import { modelFromTable } from '../../support/tables.ts'
 
 const { model } = allCases().find(

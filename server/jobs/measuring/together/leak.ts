@@ -1,3 +1,4 @@
+import { leakBounds } from '../../../measure/correct/shared-path.ts'
 import { asRead } from './estimates.ts'
 import { isOhms, type Pair, type Paths, through } from './paths.ts'
 import type { Together } from './types.ts'
@@ -14,14 +15,5 @@ export function leakOf([one, other]: Pair, paths: Paths): Together[] {
   if (ground.card.spot?.connector?.id !== line.card.spot?.connector?.id) return []
   const [A, R] = [asRead(ground).value, asRead(line).value]
   if (!(R > 0)) return []
-  return [
-    {
-      kind: 'leak',
-      line,
-      ground,
-      position: Math.min(1, A / R),
-      least: Math.max(0, A - R),
-      most: A,
-    },
-  ]
+  return [{ kind: 'leak', line, ground, ...leakBounds(R, A) }]
 }

@@ -1,6 +1,6 @@
 import type { CheckCard } from '../../../knowledge/case.ts'
 import type { Part } from '../../../knowledge/schema/machine.ts'
-import type { Estimate } from '../../../measure/correct/shared-path.ts'
+import type { Estimate, LeakBounds } from '../../../measure/correct/shared-path.ts'
 import type { Measured } from '../../../measure/measured.ts'
 import type { Limits } from '../../../measure/reading/reading.ts'
 
@@ -29,15 +29,5 @@ export type Together =
       readonly other: Read
       readonly ratio: Estimate
     }
-  /**
-   * Line to line R beside line to ground A of one winding: with a leak at one place A = x·R + L, so
-   * x is at most A/R, and L at least A − R and at most A.
-   */
-  | {
-      readonly kind: 'leak'
-      readonly line: Read
-      readonly ground: Read
-      readonly position: number
-      readonly least: number
-      readonly most: number
-    }
+  /** Line to line beside line to ground of one winding. */
+  | ({ readonly kind: 'leak'; readonly line: Read; readonly ground: Read } & LeakBounds)

@@ -1,0 +1,59 @@
+import type { Check } from '../model/model.ts'
+
+/** Chances of the outcomes of a check. */
+export type Row = readonly number[]
+
+/** How a check slips from one take to the next. */
+export interface Slipping {
+  /** `slips[s][o]`: chance that the next take comes out as o where the part itself gives s. */
+  readonly slips: readonly Row[]
+  /** What the part itself would give, from the chances of what is read of it. */
+  readonly ownOutcomes: (row: Row) => Row
+}
+
+/** Of slips, the share that happens again: whoever miscounts the pins counts them the same way twice. From memory. */
+const stubborn = 1 / 3
+
+/** Kept by slips, and in each by row: neither ever changes, and other slips make something else of the same row. */
+const kept = new WeakMap<NonNullable<Check['slips']>, Slipping>()
+
+/**
+ * How this check slips: of what its `slips` say, the share that comes anew with each take.
+ *
+ * @throws RangeError for a check that does not say how it slips.
+ */
+export function slippingOf({ id, slips: said }: Check): Slipping {
+  if (said === undefined) throw new RangeError(`check ${id} does not say how it slips`)
+  const known = kept.get(said)
+  if (known !== undefined) return known
+  const slips = said.map((row, state) =>
+    row.map((chance, o) => (1 - stubborn) * chance + (o === state ? stubborn : 0)),
+  )
+  const own = new WeakMap<Row, Row>()
+  const made = {
+    slips,
+    ownOutcomes: (row: Row) => {
+      const outcomes = own.get(row) ?? deconvolved(row, slips)
+      own.set(row, outcomes)
+      return outcomes
+    },
+  }
+  kept.set(said, made)
+  return made
+}
+
+/**
+ * What is there before slips make of it what is read: deconvolution by expectation and maximisation,
+ * which never leaves the probabilities (Richardson 1972; Lucy 1974; from memory).
+ */
+function deconvolved(row: Row, slips: readonly Row[]): Row {
+  let own: Row = row
+  for (let i = 0; i < 50; i += 1) {
+    const read = row.map((_, o) => own.reduce((sum, p, state) => sum + p * slips[state]![o]!, 0))
+    own = own.map(
+      (p, state) =>
+        p * row.reduce((s, r, o) => s + (read[o]! > 0 ? (r * slips[state]![o]!) / read[o]! : 0), 0),
+    )
+  }
+  return own
+}
