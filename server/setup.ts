@@ -2,36 +2,26 @@ import type { FastifyInstance } from 'fastify'
 import type { Settings } from './settings.ts'
 import { SetupProblem } from './setup-problem.ts'
 import { openStore, type Store } from './store/open.ts'
+import { StoreTrouble } from './store/trouble.ts'
 
 /** Opens the data folder, or says why it cannot be used. */
 export async function openData({ data }: Settings): Promise<Store> {
   try {
     return await openStore(data)
   } catch (problem) {
-    const reason = reasonFor(problem, dataReasons)
-    throw new SetupProblem(`The data folder ${data} cannot be used: ${reason}.`)
+    const reason =
+      problem instanceof StoreTrouble
+        ? lowerFirst(problem.message)
+        : reasonFor(problem, fileInTheWay)
+    throw new SetupProblem(`The data folder ${data} cannot be used: ${reason}`, { cause: problem })
   }
 }
 
-const fileInTheWay = 'there is a file where a folder should be; set COILHOUND_DATA'
-const notWritable = 'it cannot be written to; set COILHOUND_DATA, or change who may write there'
-const notOurs = 'coilhound.sqlite in it is damaged, or no database'
+const notAFolder = 'there is a file where a folder should be; set COILHOUND_DATA.'
 
-const dataReasons: Reasons = {
-  ENOTDIR: fileInTheWay,
-  EEXIST: fileInTheWay,
-  EACCES: notWritable,
-  EPERM: notWritable,
-  EROFS: notWritable,
-  SQLITE_CANTOPEN: notWritable,
-  SQLITE_READONLY: notWritable,
-  SQLITE_READONLY_DIRECTORY: notWritable,
-  SQLITE_NOTADB: notOurs,
-  SQLITE_CORRUPT: notOurs,
-  SQLITE_BUSY: 'another program holds coilhound.sqlite in it',
-  SQLITE_FULL: 'the disk is full',
-  ENOSPC: 'the disk is full',
-}
+const fileInTheWay: Reasons = { ENOTDIR: notAFolder, EEXIST: notAFolder }
+
+const lowerFirst = (sentence: string) => sentence.charAt(0).toLowerCase() + sentence.slice(1)
 
 /** Listens and returns the address, or says why that cannot be. */
 export async function listen(app: FastifyInstance, { host, port }: Settings): Promise<string> {

@@ -1,21 +1,22 @@
 import { mkdirSync } from 'node:fs'
 import { join } from 'node:path'
-import Database from 'better-sqlite3'
+import { DatabaseSync } from '@photostructure/sqlite'
 import { Kysely, Migrator, SqliteDialect } from 'kysely'
 import { makeDurable } from './durable.ts'
+import { forKysely } from './kysely-file.ts'
 import { migrationsInOrder } from './migrations/index.ts'
 import type { Tables } from './tables.ts'
 
 /** Opens `coilhound.sqlite` in the folder, both made if they are not there, and migrates it. */
 export async function openDatabase(folder: string): Promise<Kysely<Tables>> {
   mkdirSync(folder, { recursive: true })
-  const file = new Database(join(folder, 'coilhound.sqlite'))
-  const database = new Kysely<Tables>({ dialect: new SqliteDialect({ database: file }) })
+  const file = new DatabaseSync(join(folder, 'coilhound.sqlite'))
+  const database = new Kysely<Tables>({ dialect: new SqliteDialect({ database: forKysely(file) }) })
   try {
     makeDurable(file)
     await migrate(database)
   } catch (problem) {
-    await database.destroy()
+    file.close()
     throw problem
   }
   return database

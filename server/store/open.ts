@@ -1,5 +1,6 @@
 import { openDatabase } from './database.ts'
 import { JobRecords } from './jobs.ts'
+import { recognised } from './recognise.ts'
 
 /** Everything that is kept between starts. */
 export interface Store {
@@ -7,9 +8,14 @@ export interface Store {
   close(): Promise<void>
 }
 
-/** Opens what is kept in the folder. Throws where it cannot be read and written. */
+/**
+ * Opens what is kept in the folder.
+ * @throws StoreTrouble where it cannot be read and written.
+ */
 export async function openStore(folder: string): Promise<Store> {
-  const database = await openDatabase(folder)
+  const database = await openDatabase(folder).catch((problem) => {
+    throw recognised(problem)
+  })
   return {
     jobs: new JobRecords(database),
     close: () => database.destroy(),

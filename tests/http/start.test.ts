@@ -83,7 +83,7 @@ describe('a server that cannot start says why in one sentence, and ends with 1',
     const data = emptyFolder()
     writeFileSync(join(data, 'coilhound.sqlite'), 'these are the notes of last week\n'.repeat(99))
     const environment = { COILHOUND_DATA: data, PORT: '0' }
-    const sentence = `The data folder ${data} cannot be used: coilhound.sqlite in it is damaged`
+    const sentence = `The data folder ${data} cannot be used: coilhound.sqlite is damaged`
     expect(await endedServer({ ...built, environment })).toEqual(oneSentence(sentence))
   })
 

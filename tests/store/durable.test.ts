@@ -1,5 +1,5 @@
 import { join } from 'node:path'
-import Database from 'better-sqlite3'
+import { DatabaseSync } from '@photostructure/sqlite'
 import { expect, it, onTestFinished } from 'vitest'
 import { makeDurable } from '../../server/store/durable.ts'
 import { emptyFolder } from '../support/folder.ts'
@@ -12,18 +12,18 @@ it.each([
   ['foreign_keys', 1],
   ['busy_timeout', 5000],
 ])('a database file is opened with %s = %s', (name, value) => {
-  const file = new Database(join(emptyFolder(), 'any.sqlite'))
-  onTestFinished(() => void file.close())
+  const file = new DatabaseSync(join(emptyFolder(), 'any.sqlite'))
+  onTestFinished(() => file.close())
   makeDurable(file)
-  expect(file.pragma(name, { simple: true })).toBe(value)
+  expect(Object.values(file.prepare(`PRAGMA ${name}`).get())).toEqual([value])
 })
 
 it('a database file that can only be read is refused when it is opened', () => {
   const path = join(emptyFolder(), 'any.sqlite')
-  const before = new Database(path)
+  const before = new DatabaseSync(path)
   makeDurable(before)
   before.close()
-  const file = new Database(path, { readonly: true })
-  onTestFinished(() => void file.close())
+  const file = new DatabaseSync(path, { readOnly: true })
+  onTestFinished(() => file.close())
   expect(() => makeDurable(file)).toThrow(/readonly/)
 })

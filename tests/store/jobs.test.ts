@@ -109,6 +109,6 @@ describe('a store', () => {
   it('does not open a file that is no database', async () => {
     const folder = emptyFolder()
     writeFileSync(join(folder, 'coilhound.sqlite'), 'these are the notes of last week\n'.repeat(99))
-    await expect(openStore(folder)).rejects.toMatchObject({ code: 'SQLITE_NOTADB' })
+    await expect(openStore(folder)).rejects.toMatchObject({ kind: 'damaged' })
   })
 })
