@@ -7,7 +7,7 @@ import { jobsArea } from './jobs/routes.ts'
 import type { Knowledge } from './knowledge/knowledge.ts'
 import type { Store } from './store/open.ts'
 import { assetsAt, versionsOfFiles } from './web/assets.ts'
-import { showUnreadableAddress, useErrorPages } from './web/errors.ts'
+import { routeUnreadable, useErrorPages } from './web/errors.ts'
 import { otherMethods } from './web/other-methods.ts'
 import { useSecurity } from './web/security.ts'
 import { staticFiles } from './web/static-files.ts'
@@ -33,7 +33,7 @@ export function buildApp(parts: AppParts): FastifyInstance {
     // Room for a field that somebody pasted a page into, so that it can be answered like any other.
     bodyLimit: 64 * 1024,
     routerOptions: { ignoreTrailingSlash: true },
-    frameworkErrors: (_error, _request, reply) => showUnreadableAddress(app, reply),
+    frameworkErrors: (_error, request, reply) => routeUnreadable(app, request, reply),
   })
   // Pages post forms; nothing here takes anything else.
   app.removeAllContentTypeParsers()

@@ -5,7 +5,7 @@ import { openJob, post } from '../support/job.ts'
 const kase = allCases()[0]!
 
 describe('every page', () => {
-  it.each(['/', '/jobs', '/jobs/new', '/jobs/1', '/health', '/nothing'])(
+  it.each(['/', '/jobs', '/jobs/new', '/jobs/1', '/health', '/nothing', '/%'])(
     'is never kept, and differs by what is asked for: %s',
     async (address) => {
       const { http } = await readyApp()
@@ -55,6 +55,39 @@ describe('every page', () => {
       const { text } = await http.get(`${job}?check=${id}`).expect(200)
       expect(text).not.toMatch(/\b(undefined|null|NaN)\b|\[object/)
     }
+  })
+})
+
+describe('every answer', () => {
+  /** What tells of one content or of one line; all else is the same for everything. */
+  const own =
+    `accept-ranges allow cache-control connection content-encoding content-length content-type
+    date etag keep-alive last-modified transfer-encoding vary`.split(/\s+/)
+  const common = (headers: Readonly<Record<string, string>>) =>
+    Object.fromEntries(Object.entries(headers).filter(([name]) => !own.includes(name)))
+
+  it.each([
+    ['get', '/nothing', 404],
+    ['get', '/jobs/7', 404],
+    ['get', '/%', 400],
+    ['get', '/%E0%A4%A', 400],
+    ['post', '/jobs/%zz/readings', 400],
+    ['get', `/jobs/${'9'.repeat(101)}`, 400],
+    ['put', '/jobs', 405],
+    ['post', '/jobs', 413],
+    ['get', '/static/coilhound.css', 200],
+    ['get', '/static/htmx.min.js', 200],
+    ['get', '/static/nothing.css', 404],
+    ['get', '/static/../package.json', 403],
+  ] as const)('has the headers of the front page: %s %s', async (method, address, status) => {
+    const { http } = await readyApp()
+    const front = common((await http.get('/')).headers)
+    expect(Object.keys(front)).toContain('content-security-policy')
+    expect(Object.keys(front).length).toBeGreaterThan(9)
+    const asked = http[method](address)
+    const answer = await (status === 413 ? asked.send(`note=${'x'.repeat(100_000)}`) : asked)
+    expect(answer.status).toBe(status)
+    expect(common(answer.headers)).toEqual(front)
   })
 })
 
