@@ -19,6 +19,8 @@ export interface AppParts {
   /** Closed by whoever opened it, after the app. */
   readonly store: Store
   readonly now?: () => Date
+  /** Names that it answers to beside `localhost` and IP addresses, as `hostName` returns them. */
+  readonly names?: readonly string[]
   /** Left out: nothing is logged. */
   readonly logger?: FastifyServerOptions['logger']
   /** Templates are read anew for each page: for those who work on them. */
@@ -27,11 +29,14 @@ export interface AppParts {
 
 /** Builds the whole app without listening. */
 export function buildApp(parts: AppParts): FastifyInstance {
-  const { knowledge, store, now = () => new Date(), logger = false, freshViews = false } = parts
+  const { knowledge, store, now = () => new Date(), names = [], logger = false } = parts
+  const { freshViews = false } = parts
   const app: FastifyInstance = fastify({
     logger,
     // Room for a field that somebody pasted a page into, so that it can be answered like any other.
     bodyLimit: 64 * 1024,
+    // Refused here, in words, together with what names a wrong host.
+    http: { requireHostHeader: false },
     routerOptions: { ignoreTrailingSlash: true },
     frameworkErrors: (_error, request, reply) => routeUnreadable(app, request, reply),
   })
@@ -41,7 +46,7 @@ export function buildApp(parts: AppParts): FastifyInstance {
   app.register(compress)
   useErrorPages(app)
   const refuseOtherMethods = otherMethods(app)
-  useSecurity(app)
+  useSecurity(app, { names })
   const versions = versionsOfFiles()
   useViews(app, { assets: assetsAt(versions), fresh: freshViews })
   app.register(staticFiles, { versions })
