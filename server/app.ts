@@ -8,6 +8,7 @@ import type { Knowledge } from './knowledge/knowledge.ts'
 import type { Store } from './store/open.ts'
 import { assetsAt, versionsOfFiles } from './web/assets.ts'
 import { routeUnreadable, useErrorPages } from './web/errors.ts'
+import { lines, type Patience, usualPatience } from './web/lines.ts'
 import { otherMethods } from './web/other-methods.ts'
 import { useSecurity } from './web/security.ts'
 import { staticFiles } from './web/static-files.ts'
@@ -21,6 +22,7 @@ export interface AppParts {
   readonly now?: () => Date
   /** Names that it answers to beside `localhost` and IP addresses, as `hostName` returns them. */
   readonly names?: readonly string[]
+  readonly patience?: Patience
   /** Left out: nothing is logged. */
   readonly logger?: FastifyServerOptions['logger']
   /** Templates are read anew for each page: for those who work on them. */
@@ -30,13 +32,12 @@ export interface AppParts {
 /** Builds the whole app without listening. */
 export function buildApp(parts: AppParts): FastifyInstance {
   const { knowledge, store, now = () => new Date(), names = [], logger = false } = parts
-  const { freshViews = false } = parts
+  const { patience = usualPatience, freshViews = false } = parts
   const app: FastifyInstance = fastify({
     logger,
     // Room for a field that somebody pasted a page into, so that it can be answered like any other.
     bodyLimit: 64 * 1024,
-    // Refused here, in words, together with what names a wrong host.
-    http: { requireHostHeader: false },
+    ...lines(patience),
     routerOptions: { ignoreTrailingSlash: true },
     frameworkErrors: (_error, request, reply) => routeUnreadable(app, request, reply),
   })

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { allCases, readyApp } from '../support/app.ts'
 import { openForm } from '../support/job.ts'
-import { rawExchange } from '../support/raw.ts'
+import { rawApp } from '../support/raw.ts'
 
 const kase = allCases()[0]!
 const names = ['workshop.lan']
@@ -120,10 +120,10 @@ describe('a request that is not for one host', () => {
     ['a path', ['foreign.example/.localhost']],
     ['words', ['a shop.localhost']],
   ])('is not understood: %s', async (_, hosts) => {
-    const exchange = await rawExchange()
+    const { exchange } = await rawApp()
     for (const version of ['1.0', '1.1']) {
       const lines = hosts.map((host) => `Host: ${host}\r\n`).join('')
-      const answer = await exchange(`GET / HTTP/${version}\r\n${lines}Connection: close\r\n\r\n`)
+      const answer = await exchange([`GET / HTTP/${version}\r\n${lines}Connection: close\r\n\r\n`])
       expect(answer).toMatch(/^HTTP\/1.1 400 /)
       expect(answer).toMatch(/^content-security-policy: /im)
       expect(answer).toContain('does not say in one Host header which server it is for.\n')
@@ -131,9 +131,9 @@ describe('a request that is not for one host', () => {
   })
 
   it('names in a whole URL in its first line the host that it names below', async () => {
-    const exchange = await rawExchange()
+    const { exchange } = await rawApp()
     const asked = (url: string, host: string) =>
-      exchange(`GET ${url} HTTP/1.1\r\nHost: ${host}\r\nConnection: close\r\n\r\n`)
+      exchange([`GET ${url} HTTP/1.1\r\nHost: ${host}\r\nConnection: close\r\n\r\n`])
     expect(await asked('http://localhost:80/jobs', 'LOCALHOST:80')).toMatch(/^HTTP\/1.1 200 /)
     expect(await asked('http://foreign.example/', 'foreign.example')).toMatch(/^HTTP\/1.1 421 /)
     expect(await asked('http://foreign.example/jobs', 'localhost')).toMatch(/^HTTP\/1.1 400 /)
