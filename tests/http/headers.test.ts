@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto'
 import { describe, expect, it } from 'vitest'
 import { allCases, readyApp } from '../support/app.ts'
 import { openJob, post } from '../support/job.ts'
@@ -125,20 +126,30 @@ describe('the part of a job that a script asks for', () => {
 })
 
 describe('what pages load', () => {
-  it('may be kept for ever under an address that carries its version', async () => {
-    const { http } = await readyApp()
-    const { text } = await http.get('/')
-    const addresses = [...text.matchAll(/(?:src|href)="(\/static\/[^"]+\?v=[^"]+)"/g)].map(
-      (match) => match[1]!,
-    )
-    expect(addresses.length).toBeGreaterThan(1)
-    for (const address of addresses) {
-      const { headers } = await http.get(address).expect(200)
-      expect(headers['cache-control']).toBe('public, max-age=31536000, immutable')
-      const [plain] = address.split('?')
-      for (const other of [plain!, `${plain}?v=other`]) {
-        expect((await http.get(other).expect(200)).headers['cache-control']).toBe('no-cache')
+  it.each(['/', '/jobs/new', '/jobs/1', '/health', '/nothing', '/%'])(
+    'carries its version in its address, and may be kept for ever: %s',
+    async (page) => {
+      const { http } = await readyApp()
+      await openJob(http, kase)
+      const { text } = await http.get(page)
+      const addresses = [...text.matchAll(/"(\/static\/[^"]*)"/g)].map((match) => match[1]!)
+      expect(addresses.length).toBeGreaterThan(3)
+      for (const address of addresses) {
+        const { headers, body, text } = await http.get(address).expect(200)
+        const version = createHash('sha256')
+          .update(text ?? body)
+          .digest('hex')
+          .slice(0, 12)
+        expect(address).toMatch(new RegExp(`\\?v=${version}$`))
+        expect(headers['cache-control']).toBe('public, max-age=31536000, immutable')
       }
+    },
+  )
+
+  it('is asked for again each time under any other address', async () => {
+    const { http } = await readyApp()
+    for (const address of ['/static/coilhound.js', '/static/coilhound.svg?v=other']) {
+      expect((await http.get(address).expect(200)).headers['cache-control']).toBe('no-cache')
     }
   })
 
