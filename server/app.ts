@@ -7,7 +7,8 @@ import { jobsArea } from './jobs/routes.ts'
 import type { Knowledge } from './knowledge/knowledge.ts'
 import type { Store } from './store/open.ts'
 import { assetsAt, versionsOfFiles } from './web/assets.ts'
-import { showUnreadableAddress, useErrorPages } from './web/errors.ts'
+import { routeUnreadable, useErrorPages } from './web/errors.ts'
+import { lines, type Patience, usualPatience } from './web/lines.ts'
 import { otherMethods } from './web/other-methods.ts'
 import { useSecurity } from './web/security.ts'
 import { staticFiles } from './web/static-files.ts'
@@ -19,6 +20,9 @@ export interface AppParts {
   /** Closed by whoever opened it, after the app. */
   readonly store: Store
   readonly now?: () => Date
+  /** Names that it answers to beside `localhost` and IP addresses, as `hostName` returns them. */
+  readonly names?: readonly string[]
+  readonly patience?: Patience
   /** Left out: nothing is logged. */
   readonly logger?: FastifyServerOptions['logger']
   /** Templates are read anew for each page: for those who work on them. */
@@ -27,13 +31,15 @@ export interface AppParts {
 
 /** Builds the whole app without listening. */
 export function buildApp(parts: AppParts): FastifyInstance {
-  const { knowledge, store, now = () => new Date(), logger = false, freshViews = false } = parts
+  const { knowledge, store, now = () => new Date(), names = [], logger = false } = parts
+  const { patience = usualPatience, freshViews = false } = parts
   const app: FastifyInstance = fastify({
     logger,
     // Room for a field that somebody pasted a page into, so that it can be answered like any other.
     bodyLimit: 64 * 1024,
+    ...lines(patience),
     routerOptions: { ignoreTrailingSlash: true },
-    frameworkErrors: (_error, _request, reply) => showUnreadableAddress(app, reply),
+    frameworkErrors: (_error, request, reply) => routeUnreadable(app, request, reply),
   })
   // Pages post forms; nothing here takes anything else.
   app.removeAllContentTypeParsers()
@@ -41,7 +47,7 @@ export function buildApp(parts: AppParts): FastifyInstance {
   app.register(compress)
   useErrorPages(app)
   const refuseOtherMethods = otherMethods(app)
-  useSecurity(app)
+  useSecurity(app, { names })
   const versions = versionsOfFiles()
   useViews(app, { assets: assetsAt(versions), fresh: freshViews })
   app.register(staticFiles, { versions })

@@ -23,7 +23,7 @@ async function start(settings: Settings): Promise<void> {
   const knowledge = loadKnowledge(treesFolder)
   const store = await openData(settings)
   const logger = { level: 'error', stream: process.stderr }
-  const app = buildApp({ knowledge, store, logger, freshViews: fromSource })
+  const app = buildApp({ knowledge, store, names: settings.names, logger, freshViews: fromSource })
   // The store goes last: requests that are still being answered write to it.
   app.addHook('onClose', () => store.close())
   const address = await listen(app, settings)

@@ -1,5 +1,6 @@
 import { resolve } from 'node:path'
 import { SetupProblem } from './setup-problem.ts'
+import { hostName } from './web/own-names.ts'
 
 /** What can be set from outside, all by environment variables. */
 export interface Settings {
@@ -9,13 +10,17 @@ export interface Settings {
   readonly host: string
   /** `PORT`: 0 lets the system choose a free one. */
   readonly port: number
+  /** The host, unless it is an IPv6 address, and `COILHOUND_NAMES`: what browsers may call this server. */
+  readonly names: readonly string[]
 }
 
 export function settingsFrom(environment: NodeJS.ProcessEnv): Settings {
+  const host = environment.HOST || '127.0.0.1'
   return {
     data: resolve(environment.COILHOUND_DATA || 'data'),
-    host: environment.HOST || '127.0.0.1',
+    host,
     port: portFrom(environment.PORT || '4180'),
+    names: [hostName(host) ?? [], namesFrom(environment.COILHOUND_NAMES || '')].flat(),
   }
 }
 
@@ -23,4 +28,18 @@ function portFrom(text: string): number {
   const port = /^\d{1,5}$/.test(text) ? Number(text) : Number.NaN
   if (port <= 65535) return port
   throw new SetupProblem(`PORT must be a whole number from 0 to 65535, not "${text}".`)
+}
+
+/** Names with commas between; one comma too many is no mistake. */
+function namesFrom(text: string): string[] {
+  const names = text.split(',').map((each) => each.trim())
+  return names.filter((each) => each !== '').map(nameFrom)
+}
+
+function nameFrom(text: string): string {
+  const name = hostName(text)
+  if (name !== undefined) return name
+  throw new SetupProblem(
+    `COILHOUND_NAMES must be names of this computer with commas between, such as workshop.local, not "${text}".`,
+  )
 }

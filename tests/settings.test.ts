@@ -4,14 +4,22 @@ import { settingsFrom } from '../server/settings.ts'
 
 describe('settings', () => {
   it('are this machine, port 4180 and ./data, where nothing is set', () => {
-    const usual = { data: resolve('data'), host: '127.0.0.1', port: 4180 }
+    const names = ['127.0.0.1']
+    const usual = { data: resolve('data'), host: '127.0.0.1', port: 4180, names }
     expect(settingsFrom({})).toEqual(usual)
-    expect(settingsFrom({ COILHOUND_DATA: '', HOST: '', PORT: '' })).toEqual(usual)
+    const empty = { COILHOUND_DATA: '', HOST: '', PORT: '', COILHOUND_NAMES: '' }
+    expect(settingsFrom(empty)).toEqual(usual)
   })
 
   it('are what the environment says', () => {
-    const environment = { COILHOUND_DATA: '/srv/shop', HOST: '::1', PORT: '8080' }
-    expect(settingsFrom(environment)).toEqual({ data: '/srv/shop', host: '::1', port: 8080 })
+    const environment = {
+      COILHOUND_DATA: '/srv/shop',
+      HOST: '::1',
+      PORT: '8080',
+      COILHOUND_NAMES: 'workshop.lan',
+    }
+    const settings = { data: '/srv/shop', host: '::1', port: 8080, names: ['workshop.lan'] }
+    expect(settingsFrom(environment)).toEqual(settings)
   })
 
   it.each([
@@ -29,4 +37,32 @@ describe('settings', () => {
       )
     },
   )
+
+  it.each([
+    ['workshop.lan,bench-2', ['workshop.lan', 'bench-2']],
+    [' Workshop.LAN. , ', ['workshop.lan']],
+    ['Bücher.example', ['xn--bcher-kva.example']],
+  ])('take “%s” as names, written as browsers write them', (text, names) => {
+    expect(settingsFrom({ COILHOUND_NAMES: text, HOST: '::1' }).names).toEqual(names)
+  })
+
+  it('count the host among the names, where it is one', () => {
+    const { names } = settingsFrom({ HOST: 'Bench.lan', COILHOUND_NAMES: 'workshop.lan' })
+    expect(names).toEqual(['bench.lan', 'workshop.lan'])
+  })
+
+  it.each([
+    '*',
+    '*.lan',
+    'http://workshop.lan',
+    'workshop.lan:4180',
+    'two words',
+    'a;b',
+    '[::1]',
+    'a..b',
+  ])('refuse “%s” as a name, in one sentence that repeats it', (text) => {
+    expect(() => settingsFrom({ COILHOUND_NAMES: `bench,${text}` })).toThrow(
+      `COILHOUND_NAMES must be names of this computer with commas between, such as workshop.local, not "${text}".`,
+    )
+  })
 })

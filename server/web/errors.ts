@@ -30,7 +30,9 @@ export async function showError(
 
 /** Pages for what the framework refuses, for addresses that lead nowhere, and for our own mistakes. */
 export function useErrorPages(app: FastifyInstance): void {
-  app.setNotFoundHandler((request, reply) => showError(request, reply, refusal(404)))
+  app.setNotFoundHandler((request, reply) =>
+    showError(request, reply, refusal(request.url === unreadable ? 400 : 404)),
+  )
   app.setErrorHandler<FastifyError>(async (error, request, reply) => {
     const status = error.statusCode ?? 500
     if (status >= 400 && status < 500) return showError(request, reply, refusal(status))
@@ -42,18 +44,20 @@ export function useErrorPages(app: FastifyInstance): void {
   })
 }
 
+/** Stands for an address that cannot be decoded. With its space, no address that is sent is like it. */
+const unreadable = '/not readable'
+
 /**
- * For an address that cannot even be decoded. The framework refuses it before it comes to any route,
- * and so before the reply has been taught to show views.
+ * For an address that cannot even be decoded. The framework refuses it before any hook has run, so it
+ * is asked for once more in other words: then it passes all that others pass, and gets what they get.
  */
-export async function showUnreadableAddress(
+export function routeUnreadable(
   app: FastifyInstance,
+  { raw }: FastifyRequest,
   reply: FastifyReply,
-): Promise<void> {
-  const model: ErrorPage = { ...refusal(400), wayOn: [frontPage] }
-  const page = await app.view('errors/show', model)
-  neverKeep(reply)
-  reply.code(model.status).type('text/html; charset=utf-8').send(page)
+) {
+  raw.url = unreadable
+  app.routing(raw, reply.raw)
 }
 
 /** What to say for what the framework refuses by itself. */

@@ -1,9 +1,15 @@
 import helmet from '@fastify/helmet'
 import type { FastifyInstance, FastifyRequest } from 'fastify'
 import { showError } from './errors.ts'
+import { answerOwnNamesOnly } from './own-names.ts'
 
-/** Security headers on every answer, and no posts from other people's pages. */
-export function useSecurity(app: FastifyInstance): void {
+export interface SecurityOptions {
+  /** What else than loopback names and IP addresses is answered, as `hostName` returns it. */
+  readonly names: readonly string[]
+}
+
+/** Security headers on every answer, none to a name that is not ours, and no posts from other people's pages. */
+export function useSecurity(app: FastifyInstance, { names }: SecurityOptions): void {
   app.register(helmet, {
     contentSecurityPolicy: {
       useDefaults: false,
@@ -20,11 +26,14 @@ export function useSecurity(app: FastifyInstance): void {
         frameAncestors: ["'none'"],
       },
     },
+    // For browsers that do not know frame-ancestors.
+    xFrameOptions: { action: 'deny' },
     // Served over plain http on a workshop's own machine: a promise of https would lock people out.
     strictTransportSecurity: false,
     // With no referrer at all a browser hides the origin of our own forms from us, too.
     referrerPolicy: { policy: 'same-origin' },
   })
+  answerOwnNamesOnly(app, names)
   app.addHook('onRequest', async (request, reply) => {
     if (isSafe(request) || isFromOwnPage(request)) return
     return reply.send(await showError(request, reply, otherSite))
@@ -41,7 +50,8 @@ const isSafe = ({ method }: FastifyRequest): boolean => method === 'GET' || meth
 
 /**
  * Nobody signs in, so any page open in the same browser could post here unseen. Browsers say where a
- * post comes from; what says nothing is no browser.
+ * post comes from; what says nothing is no browser. An origin equal to `Host` is ours because by now
+ * `Host` is: any other has been refused.
  */
 function isFromOwnPage({ headers }: FastifyRequest): boolean {
   const site = headers['sec-fetch-site']

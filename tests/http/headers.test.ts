@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto'
 import { describe, expect, it } from 'vitest'
 import { allCases, readyApp } from '../support/app.ts'
 import { openJob, post } from '../support/job.ts'
@@ -5,7 +6,7 @@ import { openJob, post } from '../support/job.ts'
 const kase = allCases()[0]!
 
 describe('every page', () => {
-  it.each(['/', '/jobs', '/jobs/new', '/jobs/1', '/health', '/nothing'])(
+  it.each(['/', '/jobs', '/jobs/new', '/jobs/1', '/health', '/nothing', '/%'])(
     'is never kept, and differs by what is asked for: %s',
     async (address) => {
       const { http } = await readyApp()
@@ -58,6 +59,39 @@ describe('every page', () => {
   })
 })
 
+describe('every answer', () => {
+  /** What tells of one content or of one line; all else is the same for everything. */
+  const own =
+    `accept-ranges allow cache-control connection content-encoding content-length content-type
+    date etag keep-alive last-modified transfer-encoding vary`.split(/\s+/)
+  const common = (headers: Readonly<Record<string, string>>) =>
+    Object.fromEntries(Object.entries(headers).filter(([name]) => !own.includes(name)))
+
+  it.each([
+    ['get', '/nothing', 404],
+    ['get', '/jobs/7', 404],
+    ['get', '/%', 400],
+    ['get', '/%E0%A4%A', 400],
+    ['post', '/jobs/%zz/readings', 400],
+    ['get', `/jobs/${'9'.repeat(101)}`, 400],
+    ['put', '/jobs', 405],
+    ['post', '/jobs', 413],
+    ['get', '/static/coilhound.css', 200],
+    ['get', '/static/htmx.min.js', 200],
+    ['get', '/static/nothing.css', 404],
+    ['get', '/static/../package.json', 403],
+  ] as const)('has the headers of the front page: %s %s', async (method, address, status) => {
+    const { http } = await readyApp()
+    const front = common((await http.get('/')).headers)
+    expect(Object.keys(front)).toContain('content-security-policy')
+    expect(Object.keys(front).length).toBeGreaterThan(9)
+    const asked = http[method](address)
+    const answer = await (status === 413 ? asked.send(`note=${'x'.repeat(100_000)}`) : asked)
+    expect(answer.status).toBe(status)
+    expect(common(answer.headers)).toEqual(front)
+  })
+})
+
 describe('the part of a job that a script asks for', () => {
   it('is the same part that stands in the page', async () => {
     const { http } = await readyApp()
@@ -92,20 +126,30 @@ describe('the part of a job that a script asks for', () => {
 })
 
 describe('what pages load', () => {
-  it('may be kept for ever under an address that carries its version', async () => {
-    const { http } = await readyApp()
-    const { text } = await http.get('/')
-    const addresses = [...text.matchAll(/(?:src|href)="(\/static\/[^"]+\?v=[^"]+)"/g)].map(
-      (match) => match[1]!,
-    )
-    expect(addresses.length).toBeGreaterThan(1)
-    for (const address of addresses) {
-      const { headers } = await http.get(address).expect(200)
-      expect(headers['cache-control']).toBe('public, max-age=31536000, immutable')
-      const [plain] = address.split('?')
-      for (const other of [plain!, `${plain}?v=other`]) {
-        expect((await http.get(other).expect(200)).headers['cache-control']).toBe('no-cache')
+  it.each(['/', '/jobs/new', '/jobs/1', '/health', '/nothing', '/%'])(
+    'carries its version in its address, and may be kept for ever: %s',
+    async (page) => {
+      const { http } = await readyApp()
+      await openJob(http, kase)
+      const { text } = await http.get(page)
+      const addresses = [...text.matchAll(/"(\/static\/[^"]*)"/g)].map((match) => match[1]!)
+      expect(addresses.length).toBeGreaterThan(3)
+      for (const address of addresses) {
+        const { headers, body, text } = await http.get(address).expect(200)
+        const version = createHash('sha256')
+          .update(text ?? body)
+          .digest('hex')
+          .slice(0, 12)
+        expect(address).toMatch(new RegExp(`\\?v=${version}$`))
+        expect(headers['cache-control']).toBe('public, max-age=31536000, immutable')
       }
+    },
+  )
+
+  it('is asked for again each time under any other address', async () => {
+    const { http } = await readyApp()
+    for (const address of ['/static/coilhound.js', '/static/coilhound.svg?v=other']) {
+      expect((await http.get(address).expect(200)).headers['cache-control']).toBe('no-cache')
     }
   })
 

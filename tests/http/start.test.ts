@@ -3,6 +3,7 @@ import { cpSync, mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } fr
 import { createServer } from 'node:net'
 import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
+import request from 'supertest'
 import { afterAll, beforeAll, describe, expect, it, onTestFinished } from 'vitest'
 import { emptyFolder } from '../support/folder.ts'
 import { endedServer, runningServer } from '../support/server.ts'
@@ -36,6 +37,13 @@ describe('the server', () => {
     })
   })
 
+  it('answers to the names that it is given, and to no other', async () => {
+    const environment = { COILHOUND_DATA: emptyFolder(), COILHOUND_NAMES: 'Workshop.lan' }
+    const http = request((await runningServer({ ...built, environment })).address)
+    await http.get('/').set({ host: 'workshop.lan' }).expect(200)
+    await http.get('/').set({ host: 'foreign.lan' }).expect(421)
+  })
+
   it('keeps its jobs in ./data unless told otherwise', async () => {
     const server = await runningServer({ ...built, environment: {} })
     await server.stop('SIGINT')
@@ -63,6 +71,13 @@ describe('a server that cannot start says why in one sentence, and ends with 1',
   it('where the port is no port', async () => {
     const environment = { COILHOUND_DATA: emptyFolder(), PORT: 'eighty' }
     expect(await endedServer({ ...built, environment })).toEqual(oneSentence('PORT must be'))
+  })
+
+  it('where a name is none', async () => {
+    const environment = { COILHOUND_DATA: emptyFolder(), PORT: '0', COILHOUND_NAMES: '*' }
+    expect(await endedServer({ ...built, environment })).toEqual(
+      oneSentence('COILHOUND_NAMES must'),
+    )
   })
 
   it('where the data folder is a file', async () => {

@@ -1,6 +1,7 @@
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core'
 import { afterAll, onTestFinished } from 'vitest'
 import type { AppParts } from '../../server/app.ts'
+import type { Store } from '../../server/store/open.ts'
 import { readyApp } from './app.ts'
 import { launched } from './chromium.ts'
 
@@ -21,6 +22,7 @@ afterAll(async () => {
 export interface OpenPage {
   readonly page: Page
   readonly address: string
+  readonly store: Store
   /** Errors on the console, uncaught exceptions, and what the content security policy stopped. */
   readonly complaints: readonly string[]
 }
@@ -30,7 +32,7 @@ export async function openPage(
   options: BrowserContextOptions = {},
   parts: Partial<AppParts> = {},
 ): Promise<OpenPage> {
-  const { app } = await readyApp(parts)
+  const { app, store } = await readyApp(parts)
   const address = await app.listen({ host: '127.0.0.1', port: 0 })
   const context = await (await browser()).newContext({ baseURL: address, ...options })
   onTestFinished(() => context.close())
@@ -41,5 +43,5 @@ export async function openPage(
     if (message.type() === 'error') complaints.push(message.text())
   })
   page.on('pageerror', (error) => complaints.push(String(error)))
-  return { page, address, complaints }
+  return { page, address, store, complaints }
 }

@@ -4,13 +4,21 @@ import { type Browser, chromium } from 'playwright-core'
 // One process for everything dies with its first page, and without web security no policy is kept.
 const unwanted = ['--single-process', '--no-zygote', '--disable-web-security']
 
+/** Names that nobody has lead to this computer, so that a page can be opened by one. */
+const namesHere = '--host-resolver-rules=MAP *.example 127.0.0.1'
+
+/** Not every browser keeps pages from asking this computer, so that no test may lean on it. */
+const withoutGuard = (arg: string) =>
+  arg.replace(/^--disable-features=/, '$&LocalNetworkAccessChecks,')
+
 /**
  * Starts the browser that comes with the packages.
  *
  * @throws Error with one sentence that says what is missing.
  */
 export async function launched(): Promise<Browser> {
-  const args = chromiumPackage.args.filter((arg) => !unwanted.includes(arg))
+  const usual = chromiumPackage.args.filter((arg) => !unwanted.includes(arg)).map(withoutGuard)
+  const args = [...usual, namesHere]
   try {
     const executablePath = await chromiumPackage.executablePath()
     return await chromium.launch({ executablePath, args, headless: true })
