@@ -140,6 +140,35 @@ describe('walk', () => {
     for (const { bits } of repeat) expect(bits).toBeCloseTo(Math.log2(0.99 / 0.01), 6)
   })
 
+  it('has nobody make a contradictory reading once more that is to stand', () => {
+    const sure = modelFromTable(
+      { winding: 0.5, lead: 0.5 },
+      { a: ['bad', 'good'], b: ['bad', 'good'], c: ['good', 'bad'], d: ['good', 'bad'] },
+    )
+    const slips = [
+      [0.9, 0.1],
+      [0.1, 0.9],
+    ]
+    const model = {
+      ...sure,
+      checks: sure.checks.map((check) => ({
+        ...check,
+        slips,
+        chances: check.chances.map((row) => row.map((chance) => 0.01 + 0.98 * chance)),
+      })),
+    }
+    const evidence = ['a', 'b', 'c', 'd'].map((id) => saw(model, id, 'bad'))
+    const repeats = (impossible: ReadonlySet<string>) => {
+      const { step } = walk(model, { evidence, impossible })
+      return step.kind === 'contradiction' ? step.repeat : []
+    }
+    const [first] = repeats(none)
+    expect(first!.tells).toBeGreaterThan(0)
+    const standing = repeats(new Set([first!.check]))
+    expect(standing.map(({ check }) => check)).not.toEqual(repeats(none).map(({ check }) => check))
+    expect(standing.at(-1)).toEqual({ ...first!, tells: 0 })
+  })
+
   it('calls a complaint outside the tree when everything in it is found good', () => {
     const model = modelFromTable({ none: 0.1, winding: 0.9 }, { ohms: ['good', 'open'] })
     const now = walk(model, { evidence: [saw(model, 'ohms', 'good')], impossible: none })

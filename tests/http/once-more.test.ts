@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { mostTakes } from '../../server/diagnosis/belief/takes.ts'
 import { allCases, type Http, readyApp } from '../support/app.ts'
 import { faultOf } from '../support/hidden-fault.ts'
 import { openJob, post } from '../support/job.ts'
@@ -27,7 +28,10 @@ async function lookedJob() {
   return { ...ready, job, kinds }
 }
 
-/** Answers as one fault would until the page asks for a check once more; null if it never does. */
+/**
+ * Answers as one fault would, each reading with one touch, until the page asks for a check once more;
+ * null if it never does.
+ */
 async function walkedToDoubt(http: Http, cutSet: number): Promise<string | null> {
   const fault = faultOf(kase, cutSet)
   const job = await openJob(http, kase)
@@ -38,19 +42,35 @@ async function walkedToDoubt(http: Http, cutSet: number): Promise<string | null>
     if (form === null) return null
     const [version, check] = [valueIn(html, 'version'), valueIn(html, 'check')]
     const answer = fault.typical(check)
+    const [typed = ''] = 'type' in answer ? answer.type.split(' ') : []
     const said: Record<string, string> =
-      'type' in answer ? { typed: answer.type, kept: answer.type } : { choice: answer.choose }
+      'type' in answer ? { typed, kept: typed } : { choice: answer.choose }
     await post(http, form[1]!, { version, check, ...said }).expect(303)
   }
 }
 
-async function doubtfulJob() {
+/** A job with a doubtful reading: of the fault that is named, or of the first that leads to one. */
+async function doubtfulJob(named?: string) {
   const ready = await readyApp()
   for (const [cutSet, { faults }] of kase.model.cutSets.entries()) {
-    const job = faults.length === 1 ? await walkedToDoubt(ready.http, cutSet) : null
+    if (faults.length !== 1 || (named !== undefined && faults[0] !== named)) continue
+    const job = await walkedToDoubt(ready.http, cutSet)
     if (job !== null) return { ...ready, job }
   }
   throw new Error('No fault of this case leads to a doubtful reading.')
+}
+
+/** Gives the same answer each time the page asks for that check once more; returns how often it did. */
+async function askedOnceMore(http: Http, job: string, said: Record<string, string>) {
+  const { text } = await http.get(job).expect(200)
+  const doubtful = valueIn(text, 'check')
+  for (let times = 0; ; times += 1) {
+    const html = (await http.get(job).expect(200)).text
+    const asks = html.includes(asking) && valueIn(html, 'check') === doubtful
+    if (!asks || times === 10) return times
+    const fields = { version: valueIn(html, 'version'), check: doubtful, 'once-more': 'yes' }
+    await post(http, `${job}/touches`, { ...fields, ...said }).expect(303)
+  }
 }
 
 describe('a check made once more', () => {
@@ -100,6 +120,19 @@ describe('a check made once more', () => {
     const asksAgain = after.includes(asking) && valueIn(after, 'check') === check
     expect(asksAgain).toBe(false)
     expect(after).not.toContain(`?again=${check}`)
+  })
+
+  it('is not asked for again where the second take could not be had', async () => {
+    const { http, job } = await doubtfulJob()
+    expect(await askedOnceMore(http, job, { choice: 'could-not-tell' })).toBe(1)
+    expect((await http.get(job)).text).toMatch(/<form id="reading"|class="box verdict"/)
+  })
+
+  it('is asked for no more often than it can tell anything, whatever comes back', async () => {
+    // A winding with a leak to ground, and a probe that finds it once and then no more.
+    const { http, job } = await doubtfulJob('pickup.grounded')
+    const times = await askedOnceMore(http, job, { typed: 'OL' })
+    expect(times).toBe(mostTakes - 1)
   })
 
   it('cannot be let stand without a reading', async () => {

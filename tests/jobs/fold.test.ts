@@ -101,6 +101,16 @@ describe('a job folded from its events', () => {
     expect([...fold(job(accept)).accepted]).toEqual([])
   })
 
+  it('lets a reading stand once a take could not be had, or there were enough', () => {
+    const blank: JobEvent = { ...touch('a', 0), touches: [{ kind: 'could-not-tell' }] } as JobEvent
+    const standing = (...more: JobEvent[]) => [...fold(job(read('a', 8.8), ...more)).accepted]
+    expect(standing(blank)).toEqual(['a'])
+    expect(standing(touch('a', 8.7))).toEqual([])
+    expect(standing(touch('a', 8.7), touch('a', 0.3))).toEqual(['a'])
+    expect(standing(touch('a', 8.7), correct('a', 0.3), touch('a', 0.3))).toEqual([])
+    expect(standing(touch('a', 8.7), withdraw('a'), read('a', 0.3), touch('a', 1))).toEqual([])
+  })
+
   it('has the meter it was opened with, its leads not zeroed, until it is told another', () => {
     expect(fold(job()).instrument).toEqual({ meter: { kind: 'class', id: 'shop' }, zero: null })
     const hand = { kind: 'class', id: 'hand' } as const

@@ -88,7 +88,7 @@ export interface Misfit {
   readonly check: string
   /** Surprise of the reading under the explanation that fits all of them best, in bits. */
   readonly bits: number
-  /** Expected drop in entropy over parts if it is made once more, in bits; 0 where that cannot be foreseen. */
+  /** Expected drop in entropy over parts if it is made once more, in bits; 0 where it cannot be, or that cannot be foreseen. */
   readonly tells: number
 }
 

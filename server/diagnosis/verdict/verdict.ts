@@ -46,7 +46,7 @@ export function decide(
 function contradiction(
   model: Model,
   belief: readonly number[],
-  { evidence }: WalkOptions,
+  { evidence, impossible }: WalkOptions,
 ): Step | null {
   const best = leastSurprised(model, evidence)
   if (!isContradiction(model, evidence, best)) return null
@@ -54,7 +54,7 @@ function contradiction(
     .map((item) => ({
       check: item.check,
       bits: surprise(model, item, best.cutSet),
-      tells: tellsOnceMore(model, belief, item),
+      tells: impossible.has(item.check) ? 0 : tellsOnceMore(model, belief, item),
     }))
     .filter((item) => item.bits >= 1)
     .sort((a, b) => b.tells - a.tells || b.bits - a.bits)

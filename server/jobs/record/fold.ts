@@ -1,3 +1,4 @@
+import { mostTakes } from '../../diagnosis/belief/takes.ts'
 import type { Reading } from '../../measure/reading/reading.ts'
 import type { JobEvent, Manner, MeterChoice, StoredJob } from './events.ts'
 
@@ -10,7 +11,10 @@ export interface Folded {
   readonly instrument: { readonly meter: MeterChoice; readonly zero: number | null }
   /** What was repaired, in order, and what came of it; null while it is not proved. */
   readonly repairs: readonly Repair[]
-  /** Checks whose reading stands as it is, and is not asked for once more. */
+  /**
+   * Checks whose reading stands as it is, and is not asked for once more: because somebody said so, or
+   * because the last take could not be had, or because there were enough.
+   */
   readonly accepted: ReadonlySet<string>
   /** Checks passed over, with the reason. A check with a reading is never among them. */
   readonly skipped: ReadonlyMap<string, string>
@@ -36,6 +40,7 @@ export function fold(events: StoredJob['events']): Folded {
   const readings = new Map<string, Taken>()
   const skipped = new Map<string, string>()
   const accepted = new Set<string>()
+  const taken = new Map<string, number>()
   const repairs: Repair[] = []
   const opened = firstOf(events)
   let instrument: Folded['instrument'] = {
@@ -52,12 +57,16 @@ export function fold(events: StoredJob['events']): Folded {
           manner: event.manner,
           at,
         })
+        taken.set(event.check, 1)
         skipped.delete(event.check)
         accepted.delete(event.check)
         break
       case 'touched': {
         const before = readings.get(event.check)
         if (before === undefined) break
+        const takes = taken.get(event.check)! + 1
+        taken.set(event.check, takes)
+        if (takes >= mostTakes || !tells(event.touches)) accepted.add(event.check)
         readings.set(event.check, {
           ...before,
           typed: `${before.typed} ${event.typed}`,
@@ -98,6 +107,11 @@ export function fold(events: StoredJob['events']): Folded {
 /** The parts that were repaired while the complaint stayed: they are no suspects any more. */
 export function repairedInVain({ repairs }: Folded): readonly string[] {
   return repairs.flatMap(({ parts, outcome }) => (outcome === 'still there' ? parts : []))
+}
+
+/** A take that could not be had will not be had by asking for it again. */
+function tells(touches: readonly Reading[]): boolean {
+  return touches.some(({ kind }) => kind !== 'could-not-tell')
 }
 
 function proveLast(repairs: Repair[], gone: boolean): void {
