@@ -1,3 +1,7 @@
+/**
+ * Figures of published rules for decisions. Where one is said to come from the rerun, it was read in
+ * github.com/sandialabs/suncal (GNU General Public License; only numbers are used).
+ */
 import { describe, expect, it } from 'vitest'
 import { bandProbabilities, conformance } from '../../server/measure/decide/conformance.ts'
 import { decide } from '../../server/measure/decide/decision.ts'
@@ -86,8 +90,8 @@ describe('JCGM 106', () => {
 
 /**
  * JCGM 106, 9.5.4: bearings, runout spread as gamma(4, 1/4 µm), at most 2 µm, measured with 0.25 µm.
- * Confirmed: these figures are printed by a rerun in github.com/sandialabs/suncal,
- * "Risk - Ball Bearing.ipynb"; those that the standard prints were not seen.
+ * Confirmed: these figures are printed by the rerun, "Risk - Ball Bearing.ipynb"; those that the standard
+ * prints were not seen.
  */
 describe('bearings of JCGM 106, 9.5.4 (confirmed in a rerun)', () => {
   const density = (runout: number) => (256 / 6) * runout ** 3 * Math.exp(-4 * runout)
@@ -109,8 +113,8 @@ describe('bearings of JCGM 106, 9.5.4 (confirmed in a rerun)', () => {
 })
 
 /**
- * False acceptance and false rejection, credited to Deaver: confirmed in github.com/sandialabs/suncal,
- * test/test_risk.py. Process of deviation 1, limits ±SL, u = 1/TUR, acceptance at guard·SL.
+ * False acceptance and false rejection, credited to Deaver: confirmed in the rerun, test/test_risk.py.
+ * Process of deviation 1, limits ±SL, u = 1/TUR, acceptance at guard·SL.
  */
 describe('false decisions (confirmed)', () => {
   it.each([

@@ -1,6 +1,7 @@
 /**
- * Published fault trees. Each figure's source and status ("confirmed", "confirmed (secondary)" or
- * "from memory") stand beside it in fault-trees.json, and in the name of its test.
+ * Published fault trees. Their sources stand once at the head of fault-trees.json. The key of each
+ * figure's own, with its status ("confirmed", "confirmed (secondary)" or "from memory"), stands beside
+ * it there, and in the name of its test.
  */
 import { createHash } from 'node:crypto'
 import { describe, expect, it } from 'vitest'
@@ -32,7 +33,8 @@ interface Published {
 
 interface Case {
   readonly id: string
-  readonly source: string
+  readonly sources: readonly string[]
+  readonly at: string
   readonly tree: string
   readonly house?: Readonly<Record<string, boolean>>
   readonly events: number | PerFault
@@ -56,11 +58,27 @@ function publishing<K extends keyof Published>(kind: K) {
   const rows = cases.flatMap((one) => {
     const figure = one.published[kind]
     if (figure === undefined) return []
-    return [[`${one.id} (${figure.status}; ${one.source})`, one, figure] as const]
+    const source = `${one.sources.join(', ')}: ${one.at}`
+    return [[`${one.id} (${figure.status}; ${source})`, one, figure] as const]
   })
   if (rows.length === 0) throw new Error(`No case publishes ${kind}`)
   return rows
 }
+
+describe('the sources of the figures', () => {
+  it.each(Object.entries(file.sources))('stand once in the file: %s', (key, { name, licence }) => {
+    expect(licence).toMatch(/\w/)
+    expect(cases.filter(({ sources }) => sources.includes(key))).not.toEqual([])
+    const { sources: _, ...others } = file
+    expect(JSON.stringify(others)).not.toContain(name)
+  })
+
+  it.each(cases)('are all known by their keys: $id', ({ sources, at }) => {
+    expect(sources).not.toEqual([])
+    expect(Object.keys(file.sources)).toEqual(expect.arrayContaining([...sources]))
+    expect(at).toMatch(/\w/)
+  })
+})
 
 describe('published figures of fault trees', () => {
   it.each(publishing('cutSets'))('the cut sets of %s', (_, one, { value }) => {
