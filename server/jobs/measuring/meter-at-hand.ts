@@ -1,7 +1,8 @@
 import type { MeasuredBy } from '../../knowledge/case.ts'
 import type { Knowledge } from '../../knowledge/knowledge.ts'
-import { type Ranges, rangesOf, type Setting } from '../../knowledge/meters.ts'
+import { type Ranges, rangesOf } from '../../knowledge/meters.ts'
 import type { QuantityId } from '../../measure/reading/quantities.ts'
+import { bySetting, type Setting } from '../../measure/reading/settings.ts'
 import type { MeterChoice } from '../record/events.ts'
 import type { Folded } from '../record/fold.ts'
 
@@ -13,7 +14,7 @@ export interface Instrument {
   readonly zero?: number
 }
 
-const noRanges: Ranges = { resistance: [], 'ac-voltage': [], 'dc-voltage': [] }
+const noRanges: Ranges = bySetting(() => [])
 
 /** A meter class that left the knowledge has no ranges any more: its readings weigh nothing. */
 export function instrumentOf(knowledge: Knowledge, { instrument }: Folded): Instrument {

@@ -2,6 +2,7 @@ import type { MeasuredBy } from '../../knowledge/case.ts'
 import type { Measured } from '../../measure/measured.ts'
 import { printValue } from '../../measure/reading/print.ts'
 import type { Reading } from '../../measure/reading/reading.ts'
+import type { Unit } from '../../measure/reading/units.ts'
 import { counted } from '../words/sentences.ts'
 
 /** "lowest of 3 touches (8.9, 9.4, 8.8 Ω)", "mean of the best 3 of 4 pulls"; empty for one touch. */
@@ -21,7 +22,7 @@ export function touchedWords(
   return `${taken} ${contact.of} pulls: ${each}`
 }
 
-function touchWords(touch: Reading, unit: 'Ω' | 'V'): string {
+function touchWords(touch: Reading, unit: Unit): string {
   if (touch.kind === 'value') return printValue(touch.value, unit)
   return touch.kind === 'over' ? 'OL' : '?'
 }

@@ -1,7 +1,7 @@
 import type { Quantity, QuantityId } from './quantities.ts'
 import type { Reading } from './reading.ts'
+import { type Unit, unitNames, units } from './units.ts'
 
-type Unit = Quantity['unit']
 export type ParsedReading =
   | { readonly ok: true; readonly reading: Reading }
   | { readonly ok: false; readonly problem: string }
@@ -52,9 +52,6 @@ type Problem = keyof typeof sentences
 /** No reading needs more; a page should not echo a novel. */
 const longest = 64
 
-/** Beyond these no hand-held instrument and no small engine goes. */
-const most: Record<Unit, number> = { Ω: 1e12, V: 1e5 }
-
 const exponents = new Map([
   ['', 0],
   ['m', -3],
@@ -86,9 +83,6 @@ const marks = new Map([
   ['M', 6],
 ])
 
-// The flags i and u together make ω match both capital omegas, U+03A9 and U+2126.
-const suffixShape =
-  /^(?<prefix>.*?)(?:(?<ohm>ω|ohms?|r)|(?<volt>v(?:olts?)?)(?<kind>ac|rms|~|dc|pk|peak|p)?)?$/iu
 const overShape =
   /^(?:\.?[o0][.,]?l\.?|over(?: ?(?:load|range|limit))?|open(?: ?(?:circuit|loop))?|inf(?:inite|inity)?|∞)(?<rest>\D*)$/iu
 const letterShape = /^(?<sign>[-−–+]?) ?(?<whole>\d*)(?<letter>[rRkKmM])(?<part>\d+)(?<rest>\D*)$/u
@@ -130,14 +124,12 @@ function readPlain(groups: Record<string, string>): Amount | { problem: Problem 
 }
 
 function readSuffix(rest: string): Suffix | undefined {
-  const groups = suffixShape.exec(rest.replaceAll(' ', ''))?.groups
-  const prefix = groups?.prefix ?? ''
+  const bare = rest.replaceAll(' ', '')
+  const unit = unitNames.find((name) => units[name].written.test(bare))
+  const { prefix = bare, kind } = (unit && units[unit].written.exec(bare)?.groups) ?? {}
   // A single letter means what its case says: m is milli, M is mega, g would be a gram.
   const exponent = exponents.get(prefix.length === 1 ? prefix : prefix.toLowerCase())
-  if (!groups || exponent === undefined) return undefined
-  if (groups.ohm !== undefined) return { exponent, unit: 'Ω' }
-  if (groups.volt === undefined) return { exponent }
-  return { exponent, unit: 'V', kind: groups.kind?.toLowerCase() }
+  return exponent === undefined ? undefined : { exponent, unit, kind: kind?.toLowerCase() }
 }
 
 /** Shifts the decimal mark in the text, so that 6.3k and 6300 are the same number to the last bit. */
@@ -154,9 +146,9 @@ function misfit(amount: Amount, quantity: Quantity): Problem | undefined {
 }
 
 function unfit({ value = 0, lettered }: Amount, unit: Unit): Problem | undefined {
-  if (lettered && unit !== 'Ω') return 'letter'
+  if (lettered && !units[unit].letterAsMark) return 'letter'
   if (value < 0) return 'negative'
-  return value > most[unit] ? 'beyond' : undefined
+  return value > units[unit].most ? 'beyond' : undefined
 }
 
 const such: Record<Unit, string> = { Ω: 'such as 8.8, 6.3k or OL', V: 'such as 110 or 0.8' }

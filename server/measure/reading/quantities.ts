@@ -1,3 +1,5 @@
+import type { Unit } from './units.ts'
+
 /**
  * The kinds of quantity a reading can be. One row here, one parser branch in `parse.ts` and one
  * judge in `judge.ts` make a kind of reading.
@@ -8,8 +10,7 @@ export type Band = (typeof bands)[number]
 export interface Quantity {
   readonly id: QuantityId
   readonly name: string
-  /** SI unit without prefix. */
-  readonly unit: 'Ω' | 'V'
+  readonly unit: Unit
   /** Bands a reading of this quantity can fall into, in rising order of value. */
   readonly bands: readonly Band[]
   /** The band of a meter that shows `OL` (over its range), or null where that cannot be judged. */
