@@ -1,4 +1,4 @@
-import type { Quantity } from './quantities.ts'
+import type { Quantity } from './quantity.ts'
 import type { Limits, Reading } from './reading.ts'
 import type { Unit } from './units.ts'
 
