@@ -1,6 +1,6 @@
 import type { Model } from '../diagnosis/model/model.ts'
 import type { Material } from '../measure/correct/temperature.ts'
-import type { Quantity } from '../measure/reading/quantities.ts'
+import type { Quantity } from '../measure/reading/quantity.ts'
 import type { Limits } from '../measure/reading/reading.ts'
 import type { Complaint, Machine } from './schema/index.ts'
 import type { Connector } from './schema/machine.ts'

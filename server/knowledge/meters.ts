@@ -1,12 +1,9 @@
 import type { MeterRange } from '../measure/doubt/meter.ts'
 import { parseQuantityText } from '../measure/reading/parse.ts'
+import { bySetting, type Setting } from '../measure/reading/settings.ts'
 import type { Meter } from './schema/tables.ts'
 
-/** What a meter is set to: a peak voltage is read on the DC range, behind an adaptor. */
-export const settings = ['resistance', 'ac-voltage', 'dc-voltage'] as const
-export type Setting = (typeof settings)[number]
-
-/** The ranges of a meter, by what it is set to, in Ω and V. */
+/** The ranges of a meter, by what it is set to, in the unit of the setting. */
 export type Ranges = Readonly<Record<Setting, readonly MeterRange[]>>
 
 /**
@@ -15,7 +12,7 @@ export type Ranges = Readonly<Record<Setting, readonly MeterRange[]>>
  * @throws RangeError if a top or a digit is no value with a unit; the lint has seen to that before.
  */
 export function rangesOf(meter: Meter): Ranges {
-  const of = (setting: Setting) =>
+  return bySetting((setting) =>
     meter.ranges
       .filter(({ quantity }) => quantity === setting)
       .map(({ top, digit, percent, counts }) => ({
@@ -23,12 +20,8 @@ export function rangesOf(meter: Meter): Ranges {
         digit: amountOf(digit),
         percent,
         counts,
-      }))
-  return {
-    resistance: of('resistance'),
-    'ac-voltage': of('ac-voltage'),
-    'dc-voltage': of('dc-voltage'),
-  }
+      })),
+  )
 }
 
 function amountOf(text: string): number {

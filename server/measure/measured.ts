@@ -1,5 +1,5 @@
 import { canJudge, leastVolts } from './correct/adaptor.ts'
-import { type Contact, cleanTouch, settle, type Trouble } from './correct/contact.ts'
+import { type Contact, settle } from './correct/contact.ts'
 import { type Circumstances, correct, type Step } from './correct/correct.ts'
 import { pullStart, type Speed } from './correct/speed.ts'
 import type { Material, Temperature } from './correct/temperature.ts'
@@ -9,7 +9,7 @@ import { evidence, evidenceOfOver } from './decide/evidence.ts'
 import { allowForPoor, moveToRange } from './decide/poor-touches.ts'
 import { type Budget, combine } from './doubt/budget.ts'
 import { rangeAt, rangeFor, repeatability, topOf } from './doubt/meter.ts'
-import type { Quantity } from './reading/quantities.ts'
+import type { Quantity } from './reading/quantity.ts'
 import type { Limits, Reading } from './reading/reading.ts'
 
 /** What was read, and how. */
@@ -57,9 +57,6 @@ export interface Measured {
   readonly decision: Decision
   readonly notes: readonly Note[]
 }
-
-/** Pulls alike differ by this share. From memory. */
-const pullsAlike = 0.1
 
 /**
  * What touches of the probes are worth against limits: settled, corrected to the limits' temperature
@@ -133,13 +130,8 @@ function judged(
   at: Circumstances,
 ): Judged {
   const { quantity, awkward = false } = taken
-  const trouble: Trouble = quantity.unit === 'Ω' ? 'adds' : 'takes away'
-  const contact = settle(touches, {
-    trouble,
-    awkward,
-    width: widthOf(touches, at),
-    typicalDoubt: quantity.id === 'resistance' ? cleanTouch : 0,
-  })
+  const { trouble } = quantity.touches
+  const contact = settle(touches, quantity.touches, { awkward, width: widthOf(touches, at) })
   const read =
     contact.kind === 'open' ? over(at, limits) : value(contact.estimate, contact, at, limits)
   const poor = contact.chanceAllPoor
@@ -168,9 +160,9 @@ function judged(
 function widthOf(touches: readonly (number | 'OL')[], { quantity, ranges }: Circumstances): number {
   const values = touches.filter((touch) => touch !== 'OL')
   if (values.length === 0) return 0
-  const best = quantity.unit === 'Ω' ? Math.min(...values) : Math.max(...values)
-  const meter = repeatability(rangeAt(ranges, best), best)
-  return quantity.unit === 'Ω' ? meter : Math.max(meter, pullsAlike * best)
+  const { trouble, alike } = quantity.touches
+  const best = trouble === 'adds' ? Math.min(...values) : Math.max(...values)
+  return Math.max(repeatability(rangeAt(ranges, best), best), alike * best)
 }
 
 function over({ quantity, ranges }: Circumstances, limits: Limits): Omit<Judged, 'contact'> {

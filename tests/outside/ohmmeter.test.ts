@@ -146,7 +146,9 @@ describe('an ohmmeter', () => {
     expect(read(10)).toBeCloseTo(0.2 + 1.5 + parallel(known(850), known(2200)).value, 6)
     const reading = { value: read(10), u: 3, asRead: read(10) }
     const unit = { part: 'igniter', limits: { low: 2000, high: 2500 }, sameConnector: false }
-    expect(recognise(reading, { low: 720, high: 980 }, [unit])).toMatchObject({
+    expect(
+      recognise(quantities.resistance.mistakes, reading, { low: 720, high: 980 }, [unit]),
+    ).toMatchObject({
       kind: 'harness left plugged',
       part: 'igniter',
     })

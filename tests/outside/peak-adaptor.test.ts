@@ -75,7 +75,7 @@ describe('a peak-hold adaptor', () => {
   it.each(cases)('on $name gives the peak back within $within of it', async (one) => {
     const reading = await shown(one)
     expect(Math.abs(reading / one.mean - 1)).toBeLessThan(0.002)
-    const { volts, contributions } = truePeak(reading, adaptorOf(one), 1)
+    const { volts, contributions } = truePeak(reading, adaptorOf(one))
     expect(Math.abs(volts / one.peak - 1)).toBeLessThan(one.within)
     // What the formula is off by, its own doubt allows for.
     expect(Math.abs(volts - one.peak)).toBeLessThan(

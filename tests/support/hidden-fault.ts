@@ -74,7 +74,7 @@ function answerFor({ measured }: CheckCard, outcome: string): Answer {
     high: high * 3,
     open: high * 50,
   }
-  const shown = values[outcome]! + (quantity.id === 'resistance' ? leads : 0)
+  const shown = values[outcome]! + (quantity.touches.leads ? leads : 0)
   return { type: several(String(Number(shown.toPrecision(3)))) }
 }
 

@@ -1,5 +1,5 @@
 import type { CheckCard } from '../../knowledge/case.ts'
-import type { Quantity } from '../../measure/reading/quantities.ts'
+import type { Quantity } from '../../measure/reading/quantity.ts'
 import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
 import { readWords } from '../words/reading-words.ts'
@@ -67,8 +67,6 @@ export function presentForm(input: Standing & Asked, card: CheckCard, taking: Ta
   }
 }
 
-function hint({ unit }: Quantity): string {
-  return unit === 'V'
-    ? 'Type what the meter shows: 145, 12.5, 0,4 or 300m. Several pulls in a row are welcome: 141 150 147.'
-    : 'Type what the meter shows: 365, 0,18, 6.3k, 6k3, 1.2M or OL. Several touches in a row are welcome: 8.9 9.4 8.8.'
+function hint({ examples, touches }: Quantity): string {
+  return `Type what the meter shows: ${examples.all}. Several ${touches.many} in a row are welcome: ${examples.several}.`
 }

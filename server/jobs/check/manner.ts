@@ -12,6 +12,7 @@ export function presentManner(
   { id, measured }: CheckCard,
 ): Pick<ReadingForm, 'warmth' | 'rpm'> {
   if (measured === undefined) return {}
+  const { corrections } = measured.quantity
   const { conditions } = folded.opened
   const tried = problem?.check === id ? problem : undefined
   const manner = folded.readings.get(id)?.manner
@@ -19,22 +20,24 @@ export function presentManner(
   const said = warmth.kind === 'measured' ? signed(warmth.celsius) : ''
   const speed = rpm === undefined ? '' : String(rpm)
   return {
-    ...(measured.material === 'copper' && {
-      warmth: {
-        choices: kinds.map((kind) => ({
-          value: kind,
-          says: warmthWords(kind, conditions),
-          chosen: kind === (tried?.warmth || warmth.kind),
-        })),
-        celsius: tried?.celsius ?? said,
-      },
-    }),
-    ...(measured.rpm !== undefined && {
-      rpm: {
-        value: tried?.rpm ?? speed,
-        hint: `The limits hold at ${measured.rpm}\u00a0rpm. Leave it empty if nobody read it.`,
-      },
-    }),
+    ...(corrections.includes('copper') &&
+      measured.material === 'copper' && {
+        warmth: {
+          choices: kinds.map((kind) => ({
+            value: kind,
+            says: warmthWords(kind, conditions),
+            chosen: kind === (tried?.warmth || warmth.kind),
+          })),
+          celsius: tried?.celsius ?? said,
+        },
+      }),
+    ...(corrections.includes('speed') &&
+      measured.rpm !== undefined && {
+        rpm: {
+          value: tried?.rpm ?? speed,
+          hint: `The limits hold at ${measured.rpm}\u00a0rpm. Leave it empty if nobody read it.`,
+        },
+      }),
   }
 }
 

@@ -1,8 +1,8 @@
 import type { CheckCard, MeasuredBy } from '../../knowledge/case.ts'
 import { bandName } from '../../measure/decide/bands.ts'
-import { type Fitness, fitness, type Way } from '../../measure/foresee/fitness.ts'
+import { type Fitness, fitness, leadsMatter, type Way } from '../../measure/foresee/fitness.ts'
 import { printLimits } from '../../measure/reading/print.ts'
-import type { Quantity } from '../../measure/reading/quantities.ts'
+import type { Quantity } from '../../measure/reading/quantity.ts'
 import { circumstances } from '../measuring/measured-reading.ts'
 import { rangesFor } from '../measuring/meter-at-hand.ts'
 import { usualWarmth } from '../measuring/warmth.ts'
@@ -12,9 +12,6 @@ import type { NextStep } from '../words/next-step.ts'
 import { listed, lowerFirst } from '../words/sentences.ts'
 import type { InstrumentView } from './view.ts'
 
-/** Below this many Ω the leads count. Common practice. */
-const lowOhms = 10
-
 /** The meter of the job beside the limits of a check, and what it can tell there. */
 export function presentCheckInstrument(
   input: Standing,
@@ -23,14 +20,13 @@ export function presentCheckInstrument(
 ): InstrumentView {
   const { instrument, job } = input
   const href = `/jobs/${job.id}/instrument`
-  const ohms = measured.quantity.id === 'resistance'
-  const low = ohms && (measured.limits.high ?? measured.limits.low ?? 0) < lowOhms
+  const { limits, quantity } = measured
   return {
-    says: ohms ? instrumentWords(instrument) : instrument.name,
+    says: quantity.touches.leads ? instrumentWords(instrument) : instrument.name,
     href,
     change: 'Meter and leads',
     prompt:
-      low && instrument.zero === undefined
+      leadsMatter(limits, quantity) && instrument.zero === undefined
         ? 'The leads count here: first hold the probes together and enter what the meter shows.'
         : '',
     ...unfit(input, card, measured),
@@ -106,14 +102,18 @@ function wayWords(
       return {
         says: 'Send a known current through it, 1 A or so, and read the millivolts across it: millivolts by amperes are milliohms.',
       }
-    case 'output voltage instead': {
+    case 'another quantity': {
+      const { quantities = [], says } = card.measured?.quantity.instead ?? {}
       const instead = [...kase.checks.values()].find(
         ({ id, part, measured }) =>
-          part === card.part && measured?.quantity.unit === 'V' && !folded.readings.has(id),
+          part === card.part &&
+          measured !== undefined &&
+          quantities.includes(measured.quantity.id) &&
+          !folded.readings.has(id),
       )
       if (instead === undefined) return []
       return {
-        says: `Check its output voltage instead: ${lowerFirst(instead.title)}.`,
+        says: `Check its ${says} instead: ${lowerFirst(instead.title)}.`,
         way: {
           href: `/jobs/${job.id}?check=${encodeURIComponent(instead.id)}`,
           text: 'Make that check',

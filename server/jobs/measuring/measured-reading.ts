@@ -30,7 +30,7 @@ export function circumstances(
     ...(instrument.zero !== undefined && { zero: instrument.zero }),
     ...(measured.rpm !== undefined && { limitsRpm: measured.rpm }),
     ...(rpm !== undefined && { speed: { rpm, halfWidth: rpm * speedDoubt } }),
-    ...(measured.quantity.id === 'peak-voltage' && { adaptor: commonAdaptor }),
+    ...(measured.quantity.corrections.includes('adaptor') && { adaptor: commonAdaptor }),
   }
 }
 

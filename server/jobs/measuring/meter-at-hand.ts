@@ -1,7 +1,7 @@
 import type { MeasuredBy } from '../../knowledge/case.ts'
 import type { Knowledge } from '../../knowledge/knowledge.ts'
-import { type Ranges, rangesOf, type Setting } from '../../knowledge/meters.ts'
-import type { QuantityId } from '../../measure/reading/quantities.ts'
+import { type Ranges, rangesOf } from '../../knowledge/meters.ts'
+import { bySetting } from '../../measure/reading/settings.ts'
 import type { MeterChoice } from '../record/events.ts'
 import type { Folded } from '../record/fold.ts'
 
@@ -13,7 +13,7 @@ export interface Instrument {
   readonly zero?: number
 }
 
-const noRanges: Ranges = { resistance: [], 'ac-voltage': [], 'dc-voltage': [] }
+const noRanges: Ranges = bySetting(() => [])
 
 /** A meter class that left the knowledge has no ranges any more: its readings weigh nothing. */
 export function instrumentOf(knowledge: Knowledge, { instrument }: Folded): Instrument {
@@ -28,15 +28,7 @@ function named(knowledge: Knowledge, meter: MeterChoice): Pick<Instrument, 'name
   return { name: known.name, ranges: rangesOf(known) }
 }
 
-/** A peak voltage is read on the DC range, behind an adaptor. */
-const settingFor: Readonly<Record<QuantityId, Setting>> = {
-  resistance: 'resistance',
-  isolation: 'resistance',
-  'ac-voltage': 'ac-voltage',
-  'peak-voltage': 'dc-voltage',
-}
-
 /** The ranges a measured check is read on; empty where this meter has none. */
 export function rangesFor({ ranges }: Instrument, { quantity }: MeasuredBy) {
-  return ranges[settingFor[quantity.id]]
+  return ranges[quantity.setting]
 }

@@ -3,23 +3,25 @@ import { limitsOf } from '../../knowledge/instantiate/check-card.ts'
 import { type Known, type Mistake, recognise } from '../../measure/decide/recognise.ts'
 import type { Measured } from '../../measure/measured.ts'
 import { printValue } from '../../measure/reading/print.ts'
+import type { Quantity } from '../../measure/reading/quantity.ts'
+import { units } from '../../measure/reading/units.ts'
 
 /**
  * A sentence where a reading tells more of how it was taken than of the part: a thousand off, another
  * winding's pins, a harness left plugged in. Null for any other.
  */
 export function mistakeIn(kase: Case, card: CheckCard, measured: Measured | null): string | null {
-  if (card.measured?.quantity.id !== 'resistance') return null
-  if (measured === null || typeof measured.asRead !== 'number' || measured.corrected === null) {
-    return null
-  }
+  const by = card.measured
+  if (by === undefined || measured === null) return null
+  if (typeof measured.asRead !== 'number' || measured.corrected === null) return null
   const read = {
     asRead: measured.asRead,
     value: measured.corrected,
     u: measured.budget?.u ?? 0,
   }
-  const mistake = recognise(read, card.measured.limits, pathsBeside(kase, card))
-  return mistake && sentenceFor(mistake, measured.asRead, kase)
+  const { quantity, limits } = by
+  const mistake = recognise(quantity.mistakes, read, limits, pathsBeside(kase, card))
+  return mistake && sentenceFor(mistake, measured.asRead, quantity, kase)
 }
 
 /** Other windings of the machine that the probes may have been on, or that may hang in parallel. */
@@ -39,11 +41,11 @@ function pathsBeside(kase: Case, card: CheckCard): Known[] {
 
 const again = 'Read it once more; if it stays, send it again as it is and it will be taken.'
 
-function sentenceFor(mistake: Mistake, asRead: number, kase: Case): string {
-  const shown = printValue(asRead, 'Ω')
+function sentenceFor(mistake: Mistake, asRead: number, { unit }: Quantity, kase: Case): string {
+  const shown = printValue(asRead, unit)
   switch (mistake.kind) {
     case 'thousand off':
-      return `${shown} is a thousand times off, and ${printValue(mistake.instead, 'Ω')} would fit: look whether the meter shows Ω or kΩ. ${again}`
+      return `${shown} is a thousand times off, and ${printValue(mistake.instead, unit)} would fit: look whether the meter shows ${unit} or ${units[unit].mixedUpWith}. ${again}`
     case 'wrong pins':
       return `${shown} fits the ${nameOf(kase, mistake.part)}, which ends in the same plug: count the pins again. ${again}`
     case 'harness left plugged':

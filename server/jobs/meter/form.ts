@@ -1,8 +1,9 @@
 import type { Knowledge } from '../../knowledge/knowledge.ts'
-import { type Ranges, type Setting, settings } from '../../knowledge/meters.ts'
+import type { Ranges } from '../../knowledge/meters.ts'
 import type { MeterRange } from '../../measure/doubt/meter.ts'
 import { parseQuantityText, parseReading } from '../../measure/reading/parse.ts'
 import { quantities } from '../../measure/reading/quantities.ts'
+import { bySetting, type Setting, settingNames, settings } from '../../measure/reading/settings.ts'
 import { numberIn, textOf, textsOf, wholeOf } from '../../web/fields.ts'
 import type { JobEvent } from '../record/events.ts'
 
@@ -84,13 +85,9 @@ function readRanges(rows: readonly RangeRow[]): Ranges | string {
   if (filled.length === 0) {
     return 'Enter at least one range of your meter: its top, its last digit, and its accuracy.'
   }
-  const ranges: Record<Setting, MeterRange[]> = {
-    resistance: [],
-    'ac-voltage': [],
-    'dc-voltage': [],
-  }
+  const ranges = bySetting((): MeterRange[] => [])
   for (const row of filled) {
-    const setting = settings.find((name) => name === row.setting)
+    const setting = settingNames.find((name) => name === row.setting)
     const range = setting && readRange(row, setting)
     if (!setting || typeof range !== 'object') {
       const where = [row.top, row.digit].filter(Boolean).join(', ')
@@ -105,7 +102,7 @@ function readRange(
   { top, digit, percent, counts }: RangeRow,
   setting: Setting,
 ): MeterRange | string {
-  const unit = setting === 'resistance' ? 'Ω' : 'V'
+  const { unit } = settings[setting]
   const amount = (text: string) => parseQuantityText(text) ?? parseQuantityText(`${text} ${unit}`)
   const [highest, last] = [amount(top), amount(digit)]
   if (highest?.unit !== unit) return `write the top with its unit, like 400 ${unit}.`

@@ -1,7 +1,8 @@
 import type { Knowledge } from '../../knowledge/knowledge.ts'
-import { settings } from '../../knowledge/meters.ts'
 import { printValue } from '../../measure/reading/print.ts'
+import { type Setting, settingNames, settings } from '../../measure/reading/settings.ts'
 import type { FoundJob } from '../standing/find.ts'
+import { upperFirst } from '../words/sentences.ts'
 import type { InstrumentForm, InstrumentProblems, RangeRow } from './form.ts'
 
 /** View model of the page on which the meter is chosen and its leads are zeroed. */
@@ -29,8 +30,6 @@ export interface InstrumentPage {
 /** Rows to fill in; a hand meter has six ranges of ohms and a few of volts. */
 const rowsShown = 10
 
-const settingWords = { resistance: 'Ohms', 'ac-voltage': 'AC volts', 'dc-voltage': 'DC volts' }
-
 export function presentInstrument(
   knowledge: Knowledge,
   { job }: FoundJob,
@@ -53,7 +52,7 @@ export function presentInstrument(
       name: form.name,
       rows: filledUp(form.rows).map((row, i) => ({ ...row, number: i + 1 })),
     },
-    settings: settings.map((id) => ({ id, says: settingWords[id] })),
+    settings: settingNames.map((id) => ({ id, says: upperFirst(settings[id].says) })),
     zero: form.zero,
     problems,
   }
@@ -61,7 +60,7 @@ export function presentInstrument(
 
 function filledUp(rows: readonly RangeRow[]): RangeRow[] {
   const missing = Math.max(0, rowsShown - rows.length)
-  const empty = { setting: 'resistance', top: '', digit: '', percent: '', counts: '' }
+  const empty = { setting: settingNames[0]!, top: '', digit: '', percent: '', counts: '' }
   return [...rows, ...Array.from({ length: missing }, () => empty)]
 }
 
@@ -72,16 +71,17 @@ export function formOfInstrument({ job, folded }: FoundJob): InstrumentForm {
     version: job.version,
     meter: meter.kind === 'own' ? 'own' : meter.id,
     name: meter.kind === 'own' ? meter.name : '',
-    rows: meter.kind === 'own' ? settings.flatMap((setting) => rowsOf(meter.ranges, setting)) : [],
+    rows:
+      meter.kind === 'own' ? settingNames.flatMap((setting) => rowsOf(meter.ranges, setting)) : [],
     zero: zero === null ? '' : printValue(zero, 'Ω'),
   }
 }
 
 function rowsOf(
   ranges: Extract<FoundJob['folded']['instrument']['meter'], { kind: 'own' }>['ranges'],
-  setting: (typeof settings)[number],
+  setting: Setting,
 ): RangeRow[] {
-  const unit = setting === 'resistance' ? 'Ω' : 'V'
+  const { unit } = settings[setting]
   return ranges[setting].map(({ top, digit, percent, counts }) => ({
     setting,
     top: printValue(top, unit),

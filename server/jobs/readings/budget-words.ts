@@ -1,4 +1,3 @@
-import { cleanTouch } from '../../measure/correct/contact.ts'
 import type { Circumstances } from '../../measure/correct/correct.ts'
 import { unzeroed } from '../../measure/correct/leads.ts'
 import { byEar, pullStart, pullToPull } from '../../measure/correct/speed.ts'
@@ -22,7 +21,7 @@ export function fromWhere(line: Contribution, measured: Measured, at: Circumstan
     case 'leads':
       return leadsWords(at)
     case 'touches':
-      return touchesWords(line, measured)
+      return touchesWords(line, measured, at)
     case 'temperature':
       return temperatureWords(line, at)
     case 'speed':
@@ -42,14 +41,18 @@ function leadsWords({ zero }: Circumstances): string {
   return `zeroed at ${exact(zero, 'Ω')}: the last digit on the range that holds both, or the accuracy of its own`
 }
 
-function touchesWords({ name }: Contribution, { contact }: Measured): string {
+function touchesWords(
+  { name }: Contribution,
+  { contact }: Measured,
+  { quantity: { touches, unit } }: Circumstances,
+): string {
   if (contact === null || contact.kind === 'open') return ''
   if (name === 'touches that agree') {
     return `half of what the ${contact.used} taken lie apart`
   }
   return contact.kind === 'poor contact'
-    ? 'what was seen at the other touches may be in this one as well'
-    : `${exact(cleanTouch)} Ω of a clean touch, shared by ${counted(contact.used, 'touch', 'touches')}`
+    ? `what was seen at the other ${touches.many} may be in this one as well`
+    : `${exact(touches.contact?.clean ?? 0, unit)} of a clean ${touches.one}, shared by ${counted(contact.used, touches.one, touches.many)}`
 }
 
 function temperatureWords({ name }: Contribution, at: Circumstances): string {

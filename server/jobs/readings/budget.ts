@@ -10,7 +10,7 @@ import { proof } from '../../measure/decide/decision.ts'
 import type { Budget } from '../../measure/doubt/budget.ts'
 import type { Measured } from '../../measure/measured.ts'
 import { printLimits } from '../../measure/reading/print.ts'
-import type { Quantity } from '../../measure/reading/quantities.ts'
+import type { Quantity } from '../../measure/reading/quantity.ts'
 import { degrees, exact, percent, upperFirst } from '../words/sentences.ts'
 import { belowZero, fromWhere, sensitivityWords, unzeroedLeads } from './budget-words.ts'
 import type { BudgetRow, BudgetView } from './view.ts'
@@ -125,10 +125,10 @@ function share(chance: number): string {
 function poorTouches(
   { contact, conformance: whole }: Measured,
   alone: Conformance,
-  { unit }: Quantity,
+  { touches }: Quantity,
 ): string[] {
   if (contact === null || Math.abs(whole.within - alone.within) < 0.000005) return []
-  const off = unit === 'Ω' ? alone.above : alone.below
+  const off = touches.trouble === 'adds' ? alone.above : alone.below
   const poor = share(contact.chanceAllPoor)
   return [
     `All ${contact.kind === 'open' ? contact.touches : contact.used} taken may have been poor, with a chance of ${poor}: within the limits ${share(alone.within)} + ${poor} of ${share(off)} = ${share(whole.within)}.`,

@@ -1,6 +1,7 @@
 import type { Circumstances, Step } from '../../measure/correct/correct.ts'
 import type { Measured } from '../../measure/measured.ts'
 import { printValue } from '../../measure/reading/print.ts'
+import type { Unit } from '../../measure/reading/units.ts'
 import { degrees, percent, plusMinus } from '../words/sentences.ts'
 
 /** From the reading as read to what is compared with the limits, a sentence a step that matters. */
@@ -63,7 +64,7 @@ function speedSentence(was: string, is: string, { amount }: Step, at: Circumstan
 }
 
 /** "150 Ω ± 5.3 Ω": as compared, with the half-width that holds the true value with 95 %. */
-export function comparedWords({ corrected, budget }: Measured, unit: 'Ω' | 'V'): string {
+export function comparedWords({ corrected, budget }: Measured, unit: Unit): string {
   if (corrected === null || budget === null) return ''
   return `${printValue(corrected, unit)} ${plusMinus(budget.expanded, unit)}`
 }

@@ -17,14 +17,15 @@ export function noteSentences(measured: Measured, by: MeasuredBy): string[] {
 const leadsMatter = 0.1
 
 function noteSentence(note: Note, { budget }: Measured, { quantity }: MeasuredBy): string[] {
+  const { touches, unit } = quantity
   switch (note.kind) {
     case 'poor contact':
       return [
-        `The touches scatter more than the meter can explain: poor contact (${note.used} of ${note.of} taken). Clean, back-probe, touch again.`,
+        `The ${touches.many} scatter more than the meter can explain: poor contact (${note.used} of ${note.of} taken). Clean, back-probe, touch again.`,
       ]
     case 'touch again':
       return [
-        `Not condemned yet: every touch may have been a poor one, with a chance of ${percent(note.chanceAllPoor)}. Touch again, at the part itself.`,
+        `Not condemned yet: every ${touches.one} may have been a poor one, with a chance of ${percent(note.chanceAllPoor)}. ${touches.askAgain}`,
       ]
     case 'leads not zeroed':
       return shareOf(budget, 'leads') < leadsMatter
@@ -32,7 +33,7 @@ function noteSentence(note: Note, { budget }: Measured, { quantity }: MeasuredBy
         : ['Leads not zeroed: zero them, and this is known better.']
     case 'beyond the meter':
       return [
-        `Beyond the meter: its highest range ends at ${printValue(note.top, quantity.unit)}. Look at the setting and read again.`,
+        `Beyond the meter: its highest range ends at ${printValue(note.top, unit)}. Look at the setting and read again.`,
       ]
     case 'adaptor cannot judge':
       return [

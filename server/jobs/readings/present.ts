@@ -48,7 +48,7 @@ function worth(input: Standing & Asked, check: string, id: string, open: boolean
   const again = {
     action: `/jobs/${job.id}/touches`,
     id: `${id}-again`,
-    label: by.quantity.unit === 'V' ? 'Another pull' : 'Touch again',
+    label: by.quantity.touches.again,
     unit: by.quantity.unit,
     typed: tried?.typed ?? '',
     ...(tried && { problem: tried.sentence }),

@@ -41,10 +41,11 @@ function differenceSentence({
   limits,
 }: Extract<Together, { kind: 'difference' }>): string {
   const names = listed(between.map(({ name }) => the(name)))
-  const doubt = plusMinus(wide * left.u, 'Ω')
-  const says = `${read(whole)} at ${whole.card.spot!.says}, minus ${read(part)} at ${part.card.spot!.says}, leaves ${printValue(left.value, 'Ω')} ${doubt} for ${names}.`
+  const { unit } = whole.card.measured!.quantity
+  const doubt = plusMinus(wide * left.u, unit)
+  const says = `${read(whole)} at ${whole.card.spot!.says}, minus ${read(part)} at ${part.card.spot!.says}, leaves ${printValue(left.value, unit)} ${doubt} for ${names}.`
   if (limits === undefined) return says
-  return `${says} Good ones have ${printLimits(limits, 'Ω')}: ${percent(chanceWithin(left, limits))} within that.`
+  return `${says} Good ones have ${printLimits(limits, unit)}: ${percent(chanceWithin(left, limits))} within that.`
 }
 
 function chanceWithin({ value, u }: Estimate, { low, high }: Limits): number {
@@ -88,11 +89,13 @@ function leakSentence({
     position < 1
       ? `Both together: a leak at one place would lie within the first ${percent(position)} of the winding, from that line on`
       : 'Both together: a leak at one place may lie anywhere in the winding'
+  const { unit } = ground.card.measured!.quantity
   const through =
     least > 0
-      ? `with ${printValue(least, 'Ω')} to ${printValue(most, 'Ω')} of its own`
-      : `with ${printValue(most, 'Ω')} of its own at most`
+      ? `with ${printValue(least, unit)} to ${printValue(most, unit)} of its own`
+      : `with ${printValue(most, unit)} of its own at most`
   return `${read(line)} from line to line, ${read(ground)} from one line to ground. ${where}, ${through}.`
 }
 
-const read = ({ measured }: Read) => printValue(measured.asRead as number, 'Ω')
+const read = ({ card, measured }: Read) =>
+  printValue(measured.asRead as number, card.measured!.quantity.unit)

@@ -2,26 +2,34 @@ import type { MeasuredBy } from '../../knowledge/case.ts'
 import type { Measured } from '../../measure/measured.ts'
 import { printValue } from '../../measure/reading/print.ts'
 import type { Reading } from '../../measure/reading/reading.ts'
-import { counted } from '../words/sentences.ts'
+import type { Touching } from '../../measure/reading/touching.ts'
+import type { Unit } from '../../measure/reading/units.ts'
 
-/** "lowest of 3 touches (8.9, 9.4, 8.8 Ω)", "mean of the best 3 of 4 pulls"; empty for one touch. */
+/** "lowest of 3 touches: 52.7 Ω, 58.1 Ω, 52.5 Ω", "mean of the best 3 of 4 pulls: …"; empty for one. */
 export function touchedWords(
   { contact }: Measured,
   touches: readonly Reading[],
   { quantity }: MeasuredBy,
 ): string {
   if (contact === null) return ''
+  const { many, taken } = quantity.touches
   if (contact.kind === 'open') {
-    return contact.touches > 1 ? `on all ${contact.touches} touches` : ''
+    return contact.touches > 1 ? `on all ${contact.touches} ${many}` : ''
   }
   if (contact.of < 2) return ''
   const each = touches.map((touch) => touchWords(touch, quantity.unit)).join(', ')
-  if (quantity.unit === 'Ω') return `lowest of ${counted(contact.of, 'touch', 'touches')}: ${each}`
-  const taken = contact.used > 1 ? `mean of the best ${contact.used} of` : 'best of'
-  return `${taken} ${contact.of} pulls: ${each}`
+  return `${takenWords[taken](contact.used, quantity.touches)} ${contact.of} ${many}: ${each}`
 }
 
-function touchWords(touch: Reading, unit: 'Ω' | 'V'): string {
+/** What stands before how many there were: "lowest of", "mean of the best 3 of". */
+const takenWords: Readonly<
+  Record<Touching['taken'], (used: number, touching: Touching) => string>
+> = {
+  'the best': (_, { trouble }) => `${trouble === 'adds' ? 'lowest' : 'highest'} of`,
+  'the mean of the best three': (used) => (used > 1 ? `mean of the best ${used} of` : 'best of'),
+}
+
+function touchWords(touch: Reading, unit: Unit): string {
   if (touch.kind === 'value') return printValue(touch.value, unit)
   return touch.kind === 'over' ? 'OL' : '?'
 }

@@ -1,9 +1,9 @@
 export interface ReadingRow {
   readonly check: string
   readonly title: string
-  /** As typed, tidied: "8.8 Ω", "OL", "No spark", "Could not tell". */
+  /** As typed, tidied: "52.5 Ω", "OL", "No spark", "Could not tell". */
   readonly read: string
-  /** "lowest of 3 touches: 8.9 Ω, 9.4 Ω, 8.8 Ω", or empty. */
+  /** "lowest of 3 touches: 52.7 Ω, 58.1 Ω, 52.5 Ω", or empty. */
   readonly touched: string
   /** "conforms, 97 % within limits"; empty where nothing is judged. */
   readonly judged: string

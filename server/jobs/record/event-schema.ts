@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { Place } from '../../knowledge/schema/shared.ts'
 import type { Reading } from '../../measure/reading/reading.ts'
+import { bySetting } from '../../measure/reading/settings.ts'
 import type { Conditions, JobEvent, Manner, MeterChoice } from './events.ts'
 
 /**
@@ -34,11 +35,8 @@ const StoredMeter = z.discriminatedUnion('kind', [
   z.strictObject({
     kind: z.literal('own'),
     name: z.string(),
-    ranges: z.strictObject({
-      resistance: z.array(StoredRange),
-      'ac-voltage': z.array(StoredRange),
-      'dc-voltage': z.array(StoredRange),
-    }),
+    // A meter that was entered before there was some setting has no ranges of it.
+    ranges: z.strictObject(bySetting(() => z.array(StoredRange).default([]))),
   }),
 ]) satisfies z.ZodType<MeterChoice>
 

@@ -1,23 +1,14 @@
 import type { Case, CheckCard } from '../../knowledge/case.ts'
 import { bandName } from '../../measure/decide/bands.ts'
 import { printLimits, printReading } from '../../measure/reading/print.ts'
-import type { Quantity, QuantityId } from '../../measure/reading/quantities.ts'
 import type { Reading } from '../../measure/reading/reading.ts'
 import type { Judged } from '../measuring/judged.ts'
 import { lowerFirst, percent, upperFirst } from './sentences.ts'
 
-/** "read 365 Ω", "gave 145 V peak": what the meter did, by quantity. */
-const verbs: Readonly<Record<QuantityId, (value: string) => string>> = {
-  resistance: (value) => `read ${value}`,
-  isolation: (value) => `read ${value}`,
-  'ac-voltage': (value) => `gave ${value} AC`,
-  'peak-voltage': (value) => `gave ${value} peak`,
-}
-
 /** What it takes to put a reading into words. */
 type Judging = Pick<CheckCard, 'answers' | 'measured'>
 
-/** What came back, tidied: "8.8 Ω", "OL", "No spark", "No spark, then spark", "Could not tell". */
+/** What came back, tidied: "52.5 Ω", "OL", "No spark", "No spark, then spark", "Could not tell". */
 export function readWords(card: Judging, { reading, looks }: Judged): string {
   const words = looks.map((look) => lookWords(card, look))
   const [first] = words
@@ -68,10 +59,10 @@ export function readingSentence(kase: Case, card: CheckCard, judged: Judged): st
     return `${upperFirst(what(kase, card, judged))}.`
   }
   const place = card.spot?.connector ? ` at ${card.spot.says}` : ''
-  const good = printLimits(card.measured.limits, card.measured.quantity.unit)
+  const { limits, quantity } = card.measured
   const band = judgedWords(card, judged)
   const said = `${upperFirst(what(kase, card, judged))}${place}${band ? `: ${band}` : ''}`
-  return `${said}; a good one ${goodVerb(card.measured.quantity)} ${good}.`
+  return `${said}; a good one ${quantity.goodOne} ${printLimits(limits, quantity.unit)}.`
 }
 
 function what(kase: Case, card: CheckCard, judged: Judged): string {
@@ -79,12 +70,8 @@ function what(kase: Case, card: CheckCard, judged: Judged): string {
   const read = readWords(card, judged)
   const part = card.part === undefined ? undefined : kase.parts.get(card.part)
   if (reading.kind === 'could-not-tell') return asked(card.title, read)
-  if (card.measured && part) return `${part.name} ${verbs[card.measured.quantity.id](read)}`
+  if (card.measured && part) return `${part.name} ${card.measured.quantity.said(read)}`
   return asked(card.title, read)
-}
-
-function goodVerb({ unit }: Quantity): string {
-  return unit === 'V' ? 'gives' : 'reads'
 }
 
 /** "Spark on the tester: no spark", "Did it die hot? No". */

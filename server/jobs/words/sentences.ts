@@ -1,4 +1,5 @@
 import { printValue } from '../../measure/reading/print.ts'
+import type { Unit } from '../../measure/reading/units.ts'
 import { lowerFirst, upperFirst } from '../../web/words.ts'
 
 export { counted, listed, lowerFirst, upperFirst } from '../../web/words.ts'
@@ -62,6 +63,6 @@ export function exact(value: number, unit = ''): string {
 }
 
 /** As much of a doubt as means anything, two digits: "±\u00a05.3\u00a0Ω". */
-export function plusMinus(halfWidth: number, unit: 'Ω' | 'V'): string {
+export function plusMinus(halfWidth: number, unit: Unit): string {
   return `±\u00a0${printValue(Number(halfWidth.toPrecision(2)), unit)}`
 }

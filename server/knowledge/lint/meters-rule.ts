@@ -1,4 +1,5 @@
 import { parseQuantityText } from '../../measure/reading/parse.ts'
+import { settings } from '../../measure/reading/settings.ts'
 import type { Knowledge } from '../knowledge.ts'
 import type { Report } from './report.ts'
 
@@ -6,7 +7,7 @@ import type { Report } from './report.ts'
 export function metersRule(knowledge: Knowledge, report: Report): void {
   for (const [, meter] of knowledge.meters) {
     meter.ranges.forEach(({ quantity, top, digit }, r) => {
-      const unit = quantity === 'resistance' ? 'Ω' : 'V'
+      const { unit } = settings[quantity]
       const [highest, last] = [top, digit].map(parseQuantityText)
       if (highest?.unit !== unit || last?.unit !== unit) {
         report.add(meter, ['ranges', r], `write top and digit with their unit, ${unit}`)

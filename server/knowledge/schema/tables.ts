@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { settingNames } from '../../measure/reading/settings.ts'
 import { Minutes, Name, Place, Source, schemaKey, Words } from './shared.ts'
 
 /** `trees/tools.yaml` */
@@ -86,7 +87,7 @@ export const Meter = z.strictObject({
   ranges: z
     .array(
       z.strictObject({
-        quantity: z.enum(['resistance', 'ac-voltage', 'dc-voltage']),
+        quantity: z.enum(settingNames),
         /** Top of the range and its last digit, with unit: 400 Ω, 0.1 Ω. */
         top: Words,
         digit: Words,

@@ -37,13 +37,11 @@ const shortHold = { periods: 7, share: 0.035 }
  * that loses T/(RC) of itself from pulse to pulse, plus the diode's drop. Trusted within 1 % from 20 V
  * and RC ≥ 7 T, 2.5 % from 5 V; below that it is worth nothing (`canJudge`).
  *
- * @param scale what the peak is multiplied with afterwards, for the sensitivities
  * @throws RangeError for a hold time that is not longer than half a period
  */
 export function truePeak(
   reading: number,
   { drop, hold, period }: Adaptor,
-  scale: number,
 ): { readonly volts: number; readonly kept: number; readonly contributions: Contribution[] } {
   const kept = 1 - period.seconds / (2 * hold)
   if (!(kept > 0)) throw new RangeError(`an adaptor must hold longer than ${period.seconds / 2} s`)
@@ -60,21 +58,21 @@ export function truePeak(
         name: 'diode drop',
         unit: 'V',
         halfWidth: drop.halfWidth,
-        sensitivity: scale,
+        sensitivity: 1,
       }),
       rectangular({
         ...line,
         name: 'time between pulses',
         unit: 's',
         halfWidth: period.halfWidth,
-        sensitivity: (scale * reading) / (kept * kept * 2 * hold),
+        sensitivity: reading / (kept * kept * 2 * hold),
       }),
       rectangular({
         ...line,
         name: 'formula of the adaptor',
         unit: '',
         halfWidth: share,
-        sensitivity: scale * volts,
+        sensitivity: volts,
       }),
     ],
   }

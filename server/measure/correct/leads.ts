@@ -24,15 +24,13 @@ export interface Leads {
  *
  * @param zero Ω shown with the probes held together, 0 where a relative key took it off; left out
  * where nobody looked
- * @param sensitivity of the result to the leads' ohms
  */
 export function leads(
   zero: number | undefined,
   reading: number,
   ranges: readonly MeterRange[],
-  sensitivity: number,
 ): Leads {
-  const line = { what: 'leads', unit: 'Ω', sensitivity } as const
+  const line = { what: 'leads', unit: 'Ω', sensitivity: -1 } as const
   if (zero === undefined) {
     const { ohms, halfWidth } = unzeroed
     return { ohms, contribution: rectangular({ ...line, name: 'leads not zeroed', halfWidth }) }

@@ -1,4 +1,4 @@
-import type { Band, Quantity } from '../reading/quantities.ts'
+import type { Band, Quantity } from '../reading/quantity.ts'
 import type { Limits } from '../reading/reading.ts'
 
 /**

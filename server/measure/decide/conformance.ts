@@ -1,5 +1,5 @@
 import { chanceBetween, type Uncertainty } from '../doubt/uncertainty.ts'
-import type { Band, Quantity } from '../reading/quantities.ts'
+import type { Band, Quantity } from '../reading/quantity.ts'
 import type { Limits } from '../reading/reading.ts'
 import { bandOf, farOff } from './bands.ts'
 

@@ -1,5 +1,5 @@
 import { chanceBetween, exact, type Uncertainty } from '../doubt/uncertainty.ts'
-import type { Quantity } from '../reading/quantities.ts'
+import type { Quantity } from '../reading/quantity.ts'
 import type { Limits } from '../reading/reading.ts'
 import { bandProbabilities } from './conformance.ts'
 import { typical } from './typical.ts'

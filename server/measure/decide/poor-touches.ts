@@ -1,6 +1,6 @@
-import type { Trouble } from '../correct/contact.ts'
-import type { Quantity } from '../reading/quantities.ts'
+import type { Quantity } from '../reading/quantity.ts'
 import type { Limits } from '../reading/reading.ts'
+import type { Trouble } from '../reading/touching.ts'
 import { typical } from './typical.ts'
 
 /**

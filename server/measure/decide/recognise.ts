@@ -1,4 +1,5 @@
 import { type Estimate, parallel } from '../correct/shared-path.ts'
+import type { MistakeKind } from '../reading/quantity.ts'
 import type { Limits } from '../reading/reading.ts'
 
 /** Another path that the probes may have been on, or that may be left in parallel. */
@@ -31,20 +32,34 @@ const body = { low: 1e5, high: 1e6 }
 const fingersMatterFrom = 5000
 
 /**
- * Recognises mistakes in a reading of ohms, the most telling first; null for one that fits its own
- * limits or nothing known.
+ * Recognises a mistake in a reading, the first of `kinds` that it tells of; null for one that fits its
+ * own limits or nothing known.
  *
+ * @param kinds those of the quantity, the most telling first
  * @param reading may miss its own limits by 2u
  * @param others windings and other paths with limits of their own, at the same machine
  */
-export function recognise(reading: Read, limits: Limits, others: readonly Known[]): Mistake | null {
+export function recognise(
+  kinds: readonly MistakeKind[],
+  reading: Read,
+  limits: Limits,
+  others: readonly Known[],
+): Mistake | null {
   if (fits(reading, limits)) return null
-  return (
-    thousandOff(reading, limits) ??
-    wrongPins(reading, others) ??
-    harness(reading, limits, others) ??
-    fingers(reading, limits)
-  )
+  for (const kind of kinds) {
+    const mistake = recognisers[kind](reading, limits, others)
+    if (mistake !== null) return mistake
+  }
+  return null
+}
+
+const recognisers: Readonly<
+  Record<MistakeKind, (reading: Read, limits: Limits, others: readonly Known[]) => Mistake | null>
+> = {
+  'thousand off': thousandOff,
+  'wrong pins': wrongPins,
+  'harness left plugged': harness,
+  fingers,
 }
 
 function thousandOff({ asRead }: Read, { low, high }: Limits): Mistake | null {
@@ -58,7 +73,7 @@ function thousandOff({ asRead }: Read, { low, high }: Limits): Mistake | null {
   return null
 }
 
-function wrongPins({ value }: Estimate, others: readonly Known[]): Mistake | null {
+function wrongPins({ value }: Estimate, _: Limits, others: readonly Known[]): Mistake | null {
   const other = others.find(
     ({ sameConnector, limits: { low, high } }) =>
       sameConnector && low !== undefined && high !== undefined && holds({ low, high }, value),

@@ -1,3 +1,4 @@
+import type { Unit } from '../reading/units.ts'
 import { addUp, halfWidth95, type Uncertainty } from './uncertainty.ts'
 
 /** One line of an uncertainty budget: an input that is not known exactly. */
@@ -5,7 +6,7 @@ export interface Contribution {
   readonly name: string
   readonly what: 'meter' | 'leads' | 'temperature' | 'touches' | 'speed' | 'adaptor'
   /** Unit of the input; '' for a plain ratio. */
-  readonly unit: 'Ω' | 'V' | 'K' | '/K' | 'rpm' | 's' | ''
+  readonly unit: Unit | 'K' | '/K' | 'rpm' | 's' | ''
   readonly distribution: 'rectangular' | 'normal'
   /** Of a rectangle; left out for a normal. */
   readonly halfWidth?: number

@@ -1,5 +1,4 @@
 import { canJudge } from '../correct/adaptor.ts'
-import { cleanTouch } from '../correct/contact.ts'
 import { type Circumstances, correct } from '../correct/correct.ts'
 import { edges } from '../decide/conformance.ts'
 import { evidenceOfOver } from '../decide/evidence.ts'
@@ -7,10 +6,14 @@ import { typical } from '../decide/typical.ts'
 import { uncertaintyOf } from '../doubt/budget.ts'
 import { topOf } from '../doubt/meter.ts'
 import { chanceBetween } from '../doubt/uncertainty.ts'
+import type { Quantity } from '../reading/quantity.ts'
 import type { Limits } from '../reading/reading.ts'
 
 /** What one clean touch leaves in doubt. */
-export const oneCleanTouch = { doubt: cleanTouch, spread: 0 }
+export const oneCleanTouch = ({ touches }: Quantity) => ({
+  doubt: touches.contact?.clean ?? 0,
+  spread: 0,
+})
 
 /** Gauss-Legendre, three points between 0 and 1. */
 const nodes = [
@@ -30,12 +33,13 @@ const nodes = [
 export function blur(limits: Limits, at: Circumstances): number[][] {
   const { bands, overRange } = at.quantity
   const top = topOf(at.ranges)
+  const touched = oneCleanTouch(at.quantity)
   const ranges = edges(limits, at.quantity)
   const shown = readingOf(at)
   const readAs = (value: number) => {
     const reading = shown(value)
     if (overRange && reading > top) return evidenceOfOver(top, limits, at.quantity)
-    const uncertainty = uncertaintyOf(correct(reading, oneCleanTouch, at).contributions)
+    const uncertainty = uncertaintyOf(correct(reading, touched, at).contributions)
     return ranges.map(([from, to]) => chanceBetween(from - value, to - value, uncertainty))
   }
   const rows = typical(limits, at.quantity).map((pieces, b) => {
@@ -55,8 +59,9 @@ export function blur(limits: Limits, at: Circumstances): number[][] {
 
 /** What the meter would show of a true value: corrections are straight lines, turned round here. */
 export function readingOf(at: Circumstances): (value: number) => number {
-  const none = correct(0, oneCleanTouch, at).value
-  const one = correct(1, oneCleanTouch, at).value
+  const touched = oneCleanTouch(at.quantity)
+  const none = correct(0, touched, at).value
+  const one = correct(1, touched, at).value
   return (value) => Math.max(0, (value - none) / (one - none))
 }
 

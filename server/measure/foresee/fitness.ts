@@ -4,7 +4,7 @@ import { bandProbabilities, conformance } from '../decide/conformance.ts'
 import { decide } from '../decide/decision.ts'
 import { typical } from '../decide/typical.ts'
 import { combine } from '../doubt/budget.ts'
-import type { Band } from '../reading/quantities.ts'
+import type { Band, Quantity } from '../reading/quantity.ts'
 import type { Limits } from '../reading/reading.ts'
 import { blur, oneCleanTouch, readingOf } from './blur.ts'
 
@@ -16,7 +16,7 @@ export type Way =
   | 'finer meter'
   | 'four-wire'
   | 'known current and millivolts'
-  | 'output voltage instead'
+  | 'another quantity'
   | 'active adaptor'
 
 export interface Fitness {
@@ -42,6 +42,11 @@ const matters = 0.25
 /** Below this many Ω two leads and two touches spoil a reading. Common practice. */
 const lowOhms = 10
 
+/** Whether what leads and touches put into a reading matters against limits as low as these. */
+export function leadsMatter({ low, high }: Limits, { touches }: Quantity): boolean {
+  return touches.leads && (high ?? low ?? 0) < lowOhms
+}
+
 /**
  * Whether this meter, used like this, can judge these limits. The limits' width T is taken from 0 where
  * only a high limit is given, and as the low limit where only that is.
@@ -51,7 +56,7 @@ export function fitness(limits: Limits, at: Circumstances): Fitness {
   const { low = 0, high } = limits
   const width = high === undefined ? low : high - low
   const middle = high === undefined ? 2 * low : limits.low ? (low + high) / 2 : 0
-  const budget = combine(correct(readingOf(at)(middle), oneCleanTouch, at).contributions)
+  const budget = combine(correct(readingOf(at)(middle), oneCleanTouch(quantity), at).contributions)
   const capability = width / (4 * budget.u)
   const best = conformance(bandProbabilities(middle, budget, limits, quantity), quantity)
   const judges = !at.adaptor || canJudge(limits)
@@ -91,17 +96,17 @@ function ways(
   much: (what: string) => boolean,
   adaptorJudges: boolean,
 ): Way[] {
-  const ohms = at.quantity.id === 'resistance'
-  const low = ohms && (limits.high ?? limits.low ?? 0) < lowOhms
+  const { touches, instead } = at.quantity
+  const low = leadsMatter(limits, at.quantity)
   const coarse = much('meter') || much('leads')
   const all: readonly (readonly [boolean, Way])[] = [
-    [ohms && at.zero === undefined && (low || much('leads')), 'zero the leads'],
+    [touches.leads && at.zero === undefined && (low || much('leads')), 'zero the leads'],
     [much('temperature'), 'measure the temperature'],
     [much('speed') && at.limitsRpm !== undefined, 'measure the speed'],
     [much('meter'), 'finer meter'],
     [low && coarse, 'four-wire'],
     [low && coarse, 'known current and millivolts'],
-    [low && coarse && at.material === 'copper', 'output voltage instead'],
+    [low && coarse && at.material === 'copper' && instead !== undefined, 'another quantity'],
     [!adaptorJudges || much('adaptor'), 'active adaptor'],
   ]
   return all.filter(([helps]) => helps).map(([, way]) => way)

@@ -1,5 +1,5 @@
 import { parseReading } from './parse.ts'
-import type { Quantity } from './quantities.ts'
+import type { Quantity } from './quantity.ts'
 import type { Reading } from './reading.ts'
 
 export type ParsedTouches =
@@ -10,9 +10,9 @@ export type ParsedTouches =
 const most = 12
 
 /**
- * Reads one touch of the probes or several: `8.8`, `8.9 9.4 8.8`, `8.9; OL; 8,8`, `6.3 kΩ 6.4 kΩ`.
+ * Reads one touch of the probes or several: `52.5`, `52.7 58.1 52.5`, `52.7; OL; 52,5`, `4.7 kΩ 4.8 kΩ`.
  *
- * What can be read as one reading is one (`6.3 kΩ`, `0, 18`); otherwise the text is cut at semicolons
+ * What can be read as one reading is one (`4.7 kΩ`, `0, 27`); otherwise the text is cut at semicolons
  * and line ends, or else at spaces, a lone unit going with the number before it. Never throws.
  */
 export function parseTouches(typed: string, quantity: Quantity): ParsedTouches {
@@ -21,7 +21,9 @@ export function parseTouches(typed: string, quantity: Quantity): ParsedTouches {
   const pieces = piecesOf(typed)
   if (pieces.length < 2 || typed.length > 200) return one
   if (pieces.length > most) {
-    return { ok: false, problem: `Enter at most ${most} touches; the lowest ones tell most.` }
+    const { many, trouble } = quantity.touches
+    const best = trouble === 'adds' ? 'lowest' : 'highest'
+    return { ok: false, problem: `Enter at most ${most} ${many}; the ${best} ones tell most.` }
   }
   const parsed = pieces.map((piece) => parseReading(piece, quantity))
   const wrong = parsed.find((each) => !each.ok)

@@ -1,18 +1,20 @@
-import type { Quantity, QuantityId } from './quantities.ts'
+import type { Quantity } from './quantity.ts'
 import type { Reading } from './reading.ts'
+import { longest, type Refusal, refusals } from './refusals.ts'
+import { type Unit, unitNames, units } from './units.ts'
 
-type Unit = Quantity['unit']
 export type ParsedReading =
   | { readonly ok: true; readonly reading: Reading }
   | { readonly ok: false; readonly problem: string }
 
 /**
- * Reads what a person typed for a quantity: `8.8`, `.3`, `0,18`, `6.3k`, `1.2 MΩ`, `800 mV`, `OL`.
+ * Reads what a person typed for a quantity: `52.5`, `.27`, `0,27`, `4.7k`, `1.2 MΩ`, `300 mV`, `OL`.
  *
- * Without a unit the number is in the quantity's own (Ω or V). m is milli, M and meg are mega, k and
+ * Without a unit the number is in the quantity's own. m is milli, M and meg are mega, k and
  * K are kilo. For resistance the letters R, K and M may stand for the decimal mark, as in 4R7 and
- * 6k3 (IEC 60062). A comma is a decimal mark; `1,200` could also be a thousand and is asked again.
- * Taken: 0 to 1 TΩ, 0 to 100 kV, both inclusive, and OL where the quantity can judge it.
+ * 4k7 (IEC 60062). A comma is a decimal mark; `1,200` could also be a thousand and is asked again.
+ * Taken: 0 to what the quantity or its unit allows, both inclusive, and OL where the quantity can
+ * judge it.
  *
  * Never throws: what cannot be taken comes back as one sentence that says what to write instead.
  */
@@ -20,7 +22,7 @@ export function parseReading(typed: string, quantity: Quantity): ParsedReading {
   const text = tidy(typed)
   const amount = read(text)
   const problem = 'problem' in amount ? amount.problem : misfit(amount, quantity)
-  if (problem) return { ok: false, problem: sentences[problem](quantity, text) }
+  if (problem) return { ok: false, problem: refusals[problem](quantity, text) }
   const { value } = amount as Amount
   return { ok: true, reading: value === undefined ? { kind: 'over' } : { kind: 'value', value } }
 }
@@ -43,17 +45,10 @@ interface Suffix {
   readonly kind?: string
 }
 interface Amount extends Suffix {
-  /** In Ω, in V, or in whatever the field asks for. Left out for OL. */
+  /** In the unit, or where none is written in whatever the field asks for. Left out for OL. */
   readonly value?: number
   readonly lettered?: boolean
 }
-type Problem = keyof typeof sentences
-
-/** No reading needs more; a page should not echo a novel. */
-const longest = 64
-
-/** Beyond these no hand-held instrument and no small engine goes. */
-const most: Record<Unit, number> = { Ω: 1e12, V: 1e5 }
 
 const exponents = new Map([
   ['', 0],
@@ -71,12 +66,6 @@ const exponents = new Map([
   ['giga', 9],
 ])
 
-/** Kinds of volts that mean the quantity itself. A peak-hold adaptor is read on the DC range. */
-const voltKinds: Partial<Record<QuantityId, readonly string[]>> = {
-  'ac-voltage': ['ac', 'rms', '~'],
-  'peak-voltage': ['pk', 'peak', 'p', 'dc'],
-}
-
 /** Letters that stand for the decimal mark (IEC 60062). A small m would be milli: it is asked again. */
 const marks = new Map([
   ['R', 0],
@@ -86,9 +75,6 @@ const marks = new Map([
   ['M', 6],
 ])
 
-// The flags i and u together make ω match both capital omegas, U+03A9 and U+2126.
-const suffixShape =
-  /^(?<prefix>.*?)(?:(?<ohm>ω|ohms?|r)|(?<volt>v(?:olts?)?)(?<kind>ac|rms|~|dc|pk|peak|p)?)?$/iu
 const overShape =
   /^(?:\.?[o0][.,]?l\.?|over(?: ?(?:load|range|limit))?|open(?: ?(?:circuit|loop))?|inf(?:inite|inity)?|∞)(?<rest>\D*)$/iu
 const letterShape = /^(?<sign>[-−–+]?) ?(?<whole>\d*)(?<letter>[rRkKmM])(?<part>\d+)(?<rest>\D*)$/u
@@ -97,7 +83,7 @@ const plainShape = /^(?<sign>[-−–+]?) ?(?<number>[.,]*\d[\d.,]*)(?<rest>\D*)
 /** One kind of space only: \s knows the no-break, thin and narrow ones too. */
 const tidy = (text: string) => text.replace(/\s+/gu, ' ').trim()
 
-function read(text: string): Amount | { problem: Problem } {
+function read(text: string): Amount | { problem: Refusal } {
   if (text === '') return { problem: 'empty' }
   if (text.length > longest) return { problem: 'long' }
   const over = overShape.exec(text)?.groups
@@ -111,7 +97,7 @@ function read(text: string): Amount | { problem: Problem } {
   return { problem: (['noNumber', 'extra'] as const)[numbers.length] ?? 'several' }
 }
 
-function readLettered(groups: Record<string, string>): Amount | { problem: Problem } {
+function readLettered(groups: Record<string, string>): Amount | { problem: Refusal } {
   const exponent = marks.get(groups.letter!)
   if (exponent === undefined) return { problem: 'milliOrMega' }
   const suffix = readSuffix(groups.rest!)
@@ -120,7 +106,7 @@ function readLettered(groups: Record<string, string>): Amount | { problem: Probl
   return { ...suffix, lettered: true, value }
 }
 
-function readPlain(groups: Record<string, string>): Amount | { problem: Problem } {
+function readPlain(groups: Record<string, string>): Amount | { problem: Refusal } {
   const { sign, number, rest } = groups
   if (/[.,].*[.,]/u.test(number!)) return { problem: 'marks' }
   if (/^[1-9]\d{0,2},\d{3}$/u.test(number!)) return { problem: 'thousand' }
@@ -130,70 +116,33 @@ function readPlain(groups: Record<string, string>): Amount | { problem: Problem 
 }
 
 function readSuffix(rest: string): Suffix | undefined {
-  const groups = suffixShape.exec(rest.replaceAll(' ', ''))?.groups
-  const prefix = groups?.prefix ?? ''
+  const bare = rest.replaceAll(' ', '')
+  const unit = unitNames.find((name) => units[name].written.test(bare))
+  const { prefix = bare, kind } = (unit && units[unit].written.exec(bare)?.groups) ?? {}
   // A single letter means what its case says: m is milli, M is mega, g would be a gram.
   const exponent = exponents.get(prefix.length === 1 ? prefix : prefix.toLowerCase())
-  if (!groups || exponent === undefined) return undefined
-  if (groups.ohm !== undefined) return { exponent, unit: 'Ω' }
-  if (groups.volt === undefined) return { exponent }
-  return { exponent, unit: 'V', kind: groups.kind?.toLowerCase() }
+  return exponent === undefined ? undefined : { exponent, unit, kind: kind?.toLowerCase() }
 }
 
-/** Shifts the decimal mark in the text, so that 6.3k and 6300 are the same number to the last bit. */
+/** Shifts the decimal mark in the text, so that 4.7k and 4700 are the same number to the last bit. */
 function toValue(sign: string, digits: string, exponent: number): number {
   const size = Number(`${digits}e${exponent}`)
   return size > 0 && /[-−–]/u.test(sign) ? -size : size
 }
 
-function misfit(amount: Amount, quantity: Quantity): Problem | undefined {
+function misfit(amount: Amount, quantity: Quantity): Refusal | undefined {
   if (amount.unit && amount.unit !== quantity.unit) return 'otherUnit'
-  if (amount.kind && !voltKinds[quantity.id]?.includes(amount.kind)) return 'unit'
+  if (amount.kind && !quantity.kinds.includes(amount.kind)) return 'unit'
   if (amount.value === undefined) return quantity.overRange ? undefined : 'over'
-  return unfit(amount, quantity.unit)
+  return unfit(amount, quantity.unit, quantity.most)
 }
 
-function unfit({ value = 0, lettered }: Amount, unit: Unit): Problem | undefined {
-  if (lettered && unit !== 'Ω') return 'letter'
+function unfit(
+  { value = 0, lettered }: Amount,
+  unit: Unit,
+  most: number = units[unit].most,
+): Refusal | undefined {
+  if (lettered && !units[unit].letterAsMark) return 'letter'
   if (value < 0) return 'negative'
-  return value > most[unit] ? 'beyond' : undefined
+  return value > most ? 'beyond' : undefined
 }
-
-const such: Record<Unit, string> = { Ω: 'such as 8.8, 6.3k or OL', V: 'such as 110 or 0.8' }
-const dial: Record<Unit, string> = { Ω: 'ohms', V: 'volts' }
-
-const letterInVolts =
-  'A letter as decimal mark is for resistance only: write volts as in 4.7 V or 1.2 kV.'
-
-const sentences = {
-  empty: ({ unit }: Quantity) => `Write what the meter shows, ${such[unit]}.`,
-  long: ({ unit }: Quantity) =>
-    `Write only the reading, ${such[unit]}: no more than ${longest} characters are taken.`,
-  noNumber: ({ unit }: Quantity) => `There is no number in it: write one, ${such[unit]}.`,
-  extra: ({ unit }: Quantity) => `Write only the number and its unit, ${such[unit]}.`,
-  several: () =>
-    'Write one number only, with nothing between its digits but a decimal mark, such as 6300 or 6.3.',
-  marks: () => 'Write the number without thousands separators and with one decimal mark: 1234.5.',
-  thousand: (_: Quantity, text: string) => {
-    const [, whole, part] = /(\d+),(\d+)/u.exec(text)!
-    return `${whole},${part} can be read two ways: write ${whole}${part} or ${whole}.${part}.`
-  },
-  milliOrMega: ({ unit }: Quantity) =>
-    unit === 'Ω'
-      ? 'A small m is milli and a capital M is mega: write it as in 4.7 mΩ or 4.7 MΩ.'
-      : letterInVolts,
-  letter: () => letterInVolts,
-  otherUnit: ({ unit }: Quantity) =>
-    `This reading is in ${unit}: set the meter to ${dial[unit]}, measure again and write it, ${such[unit]}.`,
-  unit: ({ unit, name }: Quantity, text: string) =>
-    `The unit in “${text}” does not fit ${name}: write the reading in ${unit}, ${such[unit]}.`,
-  negative: ({ unit }: Quantity) =>
-    unit === 'Ω'
-      ? 'A resistance is never negative: stop the engine, unplug the part and measure again.'
-      : 'This voltage is never negative: write it without the sign, or check the range and measure again.',
-  beyond: ({ unit }: Quantity) =>
-    unit === 'Ω'
-      ? 'More than 1 TΩ cannot be: check the prefix (m is milli, M is mega), or write OL.'
-      : 'More than 100 kV cannot be: check the prefix (m is milli, M is mega, k is kilo).',
-  over: () => 'OL means that the range is too small: switch to a higher range and measure again.',
-} satisfies Record<string, (quantity: Quantity, text: string) => string>

@@ -1,9 +1,8 @@
-import type { Quantity } from './quantities.ts'
+import type { Quantity } from './quantity.ts'
 import type { Limits, Reading } from './reading.ts'
+import type { Unit } from './units.ts'
 
-type Unit = Quantity['unit']
-
-/** No meter in this trade resolves less, in Ω or V. */
+/** No meter in this trade resolves less, in any unit. */
 const finest = 1e-6
 
 const prefixes = [
@@ -14,7 +13,7 @@ const prefixes = [
 ] as const
 
 /**
- * A value in Ω or V as people write it: `6.3 kΩ`, `0.18 Ω`, `110 V`, with a no-break space before
+ * A value as people write it: `4.7 kΩ`, `0.27 Ω`, `145 V`, with a no-break space before
  * the unit. Up to four significant digits and no trailing zeros; below 1 without a prefix, because a
  * misread m costs more than two digits; below a millionth it is 0. What is printed reads back, by
  * `parseReading`, to a value that prints the same.

@@ -1,9 +1,16 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { type Probing, settle } from '../../../server/measure/correct/contact.ts'
+import { settle } from '../../../server/measure/correct/contact.ts'
+import { contactAdds, pulls as ofPulls } from '../../../server/measure/reading/touching.ts'
 
-const ohms: Probing = { trouble: 'adds', width: 0.2, typicalDoubt: 0.05, awkward: false }
-const pulls: Probing = { trouble: 'takes away', width: 12, typicalDoubt: 0, awkward: false }
+type Probed = readonly [
+  touching: Parameters<typeof settle>[1],
+  probing: Parameters<typeof settle>[2],
+]
+
+const adding = { ...contactAdds, contact: { clean: 0.05, poor: 5 } }
+const ohms: Probed = [adding, { width: 0.2, awkward: false }]
+const pulls: Probed = [ofPulls, { width: 12, awkward: false }]
 const touch = fc.oneof(
   { weight: 5, arbitrary: fc.integer({ min: 0, max: 400 }).map((tenths) => tenths / 10) },
   { weight: 1, arbitrary: fc.constant('OL' as const) },
@@ -12,14 +19,14 @@ const touches = fc.array(touch, { minLength: 1, maxLength: 8 })
 const withValue = touches.filter((all) => all.some((each) => each !== 'OL'))
 
 function settled(all: readonly (number | 'OL')[], probing = ohms) {
-  const contact = settle(all, probing)
+  const contact = settle(all, ...probing)
   if (contact.kind === 'open') throw new Error('a value was among the touches')
   return contact
 }
 
 describe('touches of an ohmmeter', () => {
   it('one is taken as it is, with the doubt of one touch', () => {
-    expect(settle([8.8], ohms)).toEqual({
+    expect(settle([8.8], ...ohms)).toEqual({
       kind: 'steady',
       estimate: 8.8,
       spread: 0,
@@ -31,7 +38,7 @@ describe('touches of an ohmmeter', () => {
   })
 
   it('of three, the lowest two that agree are taken', () => {
-    expect(settle([8.9, 9.4, 8.8], ohms)).toMatchObject({
+    expect(settle([8.9, 9.4, 8.8], ...ohms)).toMatchObject({
       kind: 'steady',
       estimate: 8.8,
       spread: expect.closeTo(0.1, 12),
@@ -47,7 +54,7 @@ describe('touches of an ohmmeter', () => {
     ['above it, no more than the whole', [2, 30, 61], 2],
     ['OL', [8.8, 'OL'], 5],
   ] as const)('poor contact: the lowest stands alone, the others %s', (_, all, doubt) => {
-    expect(settle(all, ohms)).toMatchObject({
+    expect(settle(all, ...ohms)).toMatchObject({
       kind: 'poor contact',
       estimate: all[0],
       used: 1,
@@ -57,11 +64,11 @@ describe('touches of an ohmmeter', () => {
   })
 
   it('agree again once two of the lowest do, whatever the others were', () => {
-    expect(settle(['OL', 8.8, 14, 8.9], ohms)).toMatchObject({ kind: 'steady', used: 2, of: 4 })
+    expect(settle(['OL', 8.8, 14, 8.9], ...ohms)).toMatchObject({ kind: 'steady', used: 2, of: 4 })
   })
 
   it('are open only if each is OL, the surer the more there are', () => {
-    const [one, three] = [settle(['OL'], ohms), settle(['OL', 'OL', 'OL'], ohms)]
+    const [one, three] = [settle(['OL'], ...ohms), settle(['OL', 'OL', 'OL'], ...ohms)]
     expect(one).toMatchObject({ kind: 'open', touches: 1 })
     expect(three).toMatchObject({ kind: 'open', touches: 3 })
     expect(one.chanceAllPoor).toBeGreaterThan(0.05)
@@ -70,7 +77,9 @@ describe('touches of an ohmmeter', () => {
 
   it('of one value need two touches at an ordinary pin, three at an awkward one', () => {
     const chances = (awkward: boolean) =>
-      [1, 2, 3].map((n) => settle(Array(n).fill(13), { ...ohms, awkward }).chanceAllPoor < 0.05)
+      [1, 2, 3].map(
+        (n) => settle(Array(n).fill(13), adding, { width: 0.2, awkward }).chanceAllPoor < 0.05,
+      )
     expect(chances(false)).toEqual([false, true, true])
     expect(chances(true)).toEqual([false, false, true])
   })
@@ -102,19 +111,19 @@ describe('touches of an ohmmeter', () => {
   it('do not care in which order they came', () => {
     fc.assert(
       fc.property(touches, (all) => {
-        expect(settle(all.toReversed(), ohms)).toEqual(settle(all, ohms))
+        expect(settle(all.toReversed(), ...ohms)).toEqual(settle(all, ...ohms))
       }),
     )
   })
 
   it.each([[[]], [[NaN]], [[1, Infinity]]])('of %o are a bug', (none) => {
-    expect(() => settle(none, ohms)).toThrow(RangeError)
+    expect(() => settle(none, ...ohms)).toThrow(RangeError)
   })
 })
 
 describe('pulls of a starter', () => {
   it('of several, the best three are taken', () => {
-    expect(settle([104, 60, 112, 108, 101], pulls)).toMatchObject({
+    expect(settle([104, 60, 112, 108, 101], ...pulls)).toMatchObject({
       kind: 'steady',
       estimate: 108,
       spread: 8,
@@ -133,7 +142,7 @@ describe('pulls of a starter', () => {
   })
 
   it('that do not agree may all have been weak', () => {
-    expect(settle([60, 90], pulls)).toMatchObject({
+    expect(settle([60, 90], ...pulls)).toMatchObject({
       kind: 'poor contact',
       estimate: 90,
       doubt: 30,

@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest'
-import { type Known, recognise } from '../../../server/measure/decide/recognise.ts'
+import {
+  type Known,
+  type Read,
+  recognise as recognised,
+} from '../../../server/measure/decide/recognise.ts'
+import { quantities } from '../../../server/measure/reading/quantities.ts'
+import type { Limits } from '../../../server/measure/reading/reading.ts'
 
 const exciter = { low: 310, high: 420 }
 const pickup: Known = { part: 'pickup', limits: { low: 142, high: 222 }, sameConnector: true }
@@ -10,6 +16,9 @@ const lighting: Known = {
 }
 const others = [pickup, lighting]
 const read = (value: number, u = value / 200) => ({ value, u, asRead: value })
+const { mistakes } = quantities.resistance
+const recognise = (reading: Read, limits: Limits, beside: readonly Known[]) =>
+  recognised(mistakes, reading, limits, beside)
 
 describe('a reading that tells how it was taken', () => {
   it('in range tells nothing', () => {
@@ -67,6 +76,15 @@ describe('a reading that tells how it was taken', () => {
     expect(recognise(read(300_000), path, [])).toMatchObject({ kind: 'fingers' })
     expect(recognise(read(2000), path, [])).toBeNull()
     expect(recognise(read(5e6), path, [])).toBeNull()
+  })
+
+  it('tells only of the mistakes that are looked for in its quantity, the first of them first', () => {
+    const both = { ...pickup, limits: { low: 0.3, high: 0.4 } }
+    expect(recognised([], read(0.35), exciter, [both])).toBeNull()
+    expect(recognised(['wrong pins'], read(0.35), exciter, [])).toBeNull()
+    const order = ['wrong pins', 'thousand off'] as const
+    expect(recognised(order, read(0.35), exciter, [both])).toMatchObject({ kind: 'wrong pins' })
+    expect(recognise(read(0.35), exciter, [both])).toMatchObject({ kind: 'thousand off' })
   })
 
   it('of a part that is broken tells of no mistake', () => {

@@ -161,12 +161,12 @@ describe('what cannot be taken', () => {
 
   it.each([
     ['-5 V', /never negative/],
-    ['12 Ω', /set the meter to volts/],
+    ['12 Ω', /set the meter to [AD]C volts/],
     ['4R7', /for resistance only/],
     ['6k3', /for resistance only/],
     ['4m7', /for resistance only/],
     ['800 MV', /m is milli, M is mega/],
-    ['100.001 kV', /More than 100 kV/],
+    ['100.001 kV', /More than 100\u00a0kV/],
   ])('"%s" is no AC or peak voltage', (typed, problem) => {
     expect(parseReading(typed, acVoltage)).toEqual(refused(problem))
     expect(parseReading(typed, peakVoltage)).toEqual(refused(problem))

@@ -9,15 +9,14 @@ export function asRead({ measured }: Read): Estimate {
   return { value: measured.asRead as number, u: Math.hypot(...own.map(({ u }) => u)) }
 }
 
-/** Volts as compared with the limits: two pulls differ. Ohms without the leads: both are equally warm. */
-export function estimate({ card, measured }: Read): Estimate {
+/** As compared with the limits, but for the temperature, which two twins share: two pulls differ. */
+export function estimate({ measured }: Read): Estimate {
   const { corrected, budget, steps } = measured
   if (corrected === null || budget === null) return { value: 0, u: 0 }
-  if (card.measured!.quantity.unit === 'V') return { value: corrected, u: budget.u }
-  const without = steps.find(({ what }) => what === 'leads')?.result
+  const cooled = steps.find(({ what }) => what === 'temperature')?.amount ?? 1
   const own = budget.lines.filter(({ what }) => what !== 'temperature')
   return {
-    value: without ?? (measured.asRead as number),
-    u: Math.hypot(...own.map(({ u }) => u)),
+    value: corrected * cooled,
+    u: Math.hypot(...own.map(({ u, sensitivity }) => u * sensitivity * cooled)),
   }
 }

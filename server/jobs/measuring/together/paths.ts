@@ -27,4 +27,7 @@ export type Paths = ReadonlyMap<Read, Path | undefined>
 
 /** The parts that stand between the probes and the part. */
 export const through = ({ reach }: Path): readonly string[] => reach.through ?? []
-export const isOhms = ({ card }: Read) => card.measured!.quantity.id === 'resistance'
+/** From end to end of a part, so that parts in series add up. */
+export const isEndToEnd = ({ card }: Read) => card.measured!.quantity.path === 'end to end'
+/** A path that must not be there. */
+export const isUnwanted = ({ card }: Read) => card.measured!.quantity.path === 'must not be'

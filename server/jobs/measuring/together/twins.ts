@@ -1,7 +1,7 @@
 import type { Machine } from '../../../knowledge/schema/machine.ts'
 import { twins } from '../../../measure/correct/shared-path.ts'
 import { estimate } from './estimates.ts'
-import { type Pair, type Path, type Paths, through } from './paths.ts'
+import { isUnwanted, type Pair, type Path, type Paths, through } from './paths.ts'
 import type { Read, Together } from './types.ts'
 
 /** Each pair of twins once for each property, at like places where there is a choice. */
@@ -34,7 +34,7 @@ function areTwins(a: Path | undefined, b: Path | undefined, one: Read, other: Re
     a.part.kind === b.part.kind &&
     a.part.role === b.part.role &&
     x.property === y.property &&
-    x.quantity.id !== 'isolation' &&
+    !isUnwanted(one) &&
     x.limits.low === y.limits.low &&
     x.limits.high === y.limits.high &&
     through(a).length === through(b).length

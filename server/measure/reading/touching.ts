@@ -1,0 +1,63 @@
+/**
+ * Which way trouble at the probes moves a reading. Contact resistance only ever adds ohms; a weak pull
+ * or a bad contact only ever takes volts away.
+ */
+export type Trouble = 'adds' | 'takes away'
+
+/** How a quantity is touched or pulled, and how several of those come to one reading. */
+export interface Touching {
+  /** What one of them is called: "touch". */
+  readonly one: string
+  readonly many: string
+  /** What the button says that takes one more: "Touch again". */
+  readonly again: string
+  /** The same as a sentence, where all so far may have been poor. */
+  readonly askAgain: string
+  /** The best one is the lowest where trouble adds, the highest where it takes away. */
+  readonly trouble: Trouble
+  /** What is taken as read, of those that agree with the best. */
+  readonly taken: 'the best' | 'the mean of the best three'
+  /** Good ones may lie this share of the reading apart, where the meter alone would not part them. */
+  readonly alike: number
+  /**
+   * What contact puts into the reading, in its unit: a clean touch up to `clean`, a poor one that does
+   * conduct up to `poor`. Null where contact is nothing beside what is read.
+   */
+  readonly contact: { readonly clean: number; readonly poor: number } | null
+  /** The test leads are in the reading, and are taken off. */
+  readonly leads: boolean
+}
+
+/**
+ * Ohms: contact and leads only ever add. A clean touch with sharp probes adds up to 30 mΩ (from memory;
+ * 20 mΩ from pressure and oxide is confirmed as one meter maker's illustration), a poor one that does
+ * conduct a few ohms (from memory).
+ */
+export const contactAdds: Touching = {
+  one: 'touch',
+  many: 'touches',
+  again: 'Touch again',
+  askAgain: 'Touch again, at the part itself.',
+  trouble: 'adds',
+  taken: 'the best',
+  alike: 0,
+  contact: { clean: 0.03, poor: 5 },
+  leads: true,
+}
+
+/** Ohms beside a path that must not be there: contact and leads are nothing beside it. */
+export const besideAPath: Touching = { ...contactAdds, contact: null, leads: false }
+
+/** Volts of a pull: a weak one takes away, pulls alike differ by a tenth (from memory). */
+export const pulls: Touching = {
+  one: 'pull',
+  many: 'pulls',
+  again: 'Another pull',
+  askAgain: 'Pull again, with the meter at the part itself.',
+  trouble: 'takes away',
+  // Common practice.
+  taken: 'the mean of the best three',
+  alike: 0.1,
+  contact: { clean: 0, poor: 0 },
+  leads: false,
+}
