@@ -87,5 +87,7 @@ const rows = {
 } satisfies Readonly<Record<string, Quantity>>
 
 export type QuantityId = keyof typeof rows
+/** The rows that knowledge may measure by: those that ship, or those and more. */
+export type Quantities = Readonly<Record<string, Quantity>>
 /** The kinds of reading that ship. One row is all there is to a kind of reading. */
 export const quantities: Readonly<Record<QuantityId, Quantity>> = rows
