@@ -1,3 +1,4 @@
+import type { Quantities } from '../measure/reading/quantities.ts'
 import type {
   Cautions,
   CheckKind,
@@ -12,6 +13,8 @@ import type {
 
 /** Everything under `trees/`, read and checked. Never changed while the server runs. */
 export interface Knowledge {
+  /** The kinds of reading that the properties of parts may be. */
+  readonly quantities: Quantities
   readonly complaints: ReadonlyMap<string, Complaint>
   readonly partKinds: ReadonlyMap<string, PartKind>
   readonly checkKinds: ReadonlyMap<string, CheckKind>

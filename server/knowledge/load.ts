@@ -1,3 +1,4 @@
+import { type Quantities, quantities as shipped } from '../measure/reading/quantities.ts'
 import type { Knowledge, Problem } from './knowledge.ts'
 import { lint } from './lint/index.ts'
 import {
@@ -7,10 +8,10 @@ import {
   Complaint,
   Machine,
   Meter,
-  PartKind,
   Setups,
   Tools,
 } from './schema/index.ts'
+import { partKindOf } from './schema/part-kind.ts'
 import { Shelf } from './shelf.ts'
 
 /** The knowledge has mistakes; the message lists them, one a line, as `file:line: sentence`. */
@@ -28,12 +29,17 @@ export class KnowledgeProblems extends Error {
  * Reads all knowledge below a folder, checks its shape and then its meaning. After this the rest of
  * the program may trust it.
  *
+ * @param quantities the kinds of reading that parts may have; those that ship unless told otherwise
  * @throws KnowledgeProblems if anything is wrong, with all that is wrong.
  */
-export function loadKnowledge(folder: string): Knowledge {
+export function loadKnowledge(folder: string, quantities: Quantities = shipped): Knowledge {
   const shelf = new Shelf(folder)
   const complaints = shelf.entries('complaints', Complaint, (entry) => entry.id)
-  const partKinds = shelf.entries('parts', PartKind, (entry) => entry.kind)
+  const partKinds = shelf.entries(
+    'parts',
+    partKindOf(Object.keys(quantities)),
+    (entry) => entry.kind,
+  )
   const checkKinds = shelf.entries('checks', CheckKind, (entry) => entry.id)
   const machines = shelf.entries('machines', Machine, (entry) => entry.id)
   const meters = shelf.entries('meters', Meter, (entry) => entry.id)
@@ -46,6 +52,7 @@ export function loadKnowledge(folder: string): Knowledge {
   }
 
   const knowledge: Knowledge = {
+    quantities,
     complaints,
     partKinds,
     checkKinds,

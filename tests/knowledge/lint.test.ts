@@ -106,6 +106,20 @@ describe('the lint of the knowledge', () => {
       /resistance is given in Ω/,
     ],
     [
+      'a speed where none counts',
+      'machines/larkfell-2i.yaml',
+      'resistance: { low: 310 Ω, high: 420 Ω',
+      'resistance: { low: 310 Ω, high: 420 Ω, rpm: 500',
+      /resistance is compared as it is read, whatever the speed: leave out rpm/,
+    ],
+    [
+      'a caution for a quantity that nobody wrote',
+      'cautions.yaml',
+      'quantity: [peak-voltage]',
+      'quantity: [peek-voltage]',
+      /no quantity is called peek-voltage: there is resistance, /,
+    ],
+    [
       'a pin that is not there',
       'machines/larkfell-2i.yaml',
       'pins: [1, 2]',

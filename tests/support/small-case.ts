@@ -242,6 +242,7 @@ const always = {
 
 /** The tables that pages of the small case look things up in. */
 export const smallKnowledge: Knowledge = {
+  quantities,
   complaints: new Map([['no-spark', smallCase.complaint]]),
   partKinds: new Map(),
   checkKinds: new Map(),

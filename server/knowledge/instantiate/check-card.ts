@@ -1,6 +1,5 @@
 import { parseQuantityText } from '../../measure/reading/parse.ts'
 import { printLimits } from '../../measure/reading/print.ts'
-import { type QuantityId, quantities } from '../../measure/reading/quantities.ts'
 import type { Limits } from '../../measure/reading/reading.ts'
 import type { CautionCard, CheckCard, SetupCard, ToolCard } from '../case.ts'
 import type { Knowledge } from '../knowledge.ts'
@@ -47,7 +46,7 @@ export function outcomesOf(check: PlannedCheck, knowledge: Knowledge): readonly 
   if (check.limitsOf === undefined) return check.kind.answers!.map(({ id }) => id)
   const { part, property } = check.limitsOf
   const { quantity } = knowledge.partKinds.get(part.kind)!.properties[property]!
-  return quantities[quantity as QuantityId].bands
+  return knowledge.quantities[quantity]!.bands
 }
 
 /** Cautions by name, in the order named. */
@@ -83,7 +82,7 @@ export function measuredBy(check: PlannedCheck, knowledge: Knowledge): CheckCard
   const sheet = part.limits![property]!
   return {
     property,
-    quantity: quantities[quantity as QuantityId],
+    quantity: knowledge.quantities[quantity]!,
     limits: limitsOf(sheet),
     limitsSource: sheet.source,
     material: material ?? 'not copper',

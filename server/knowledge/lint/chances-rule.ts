@@ -1,4 +1,3 @@
-import { type QuantityId, quantities } from '../../measure/reading/quantities.ts'
 import type { Knowledge } from '../knowledge.ts'
 import type { CheckKind } from '../schema/index.ts'
 import type { Chances } from '../schema/shared.ts'
@@ -55,7 +54,7 @@ function outcomesOfProperty(
   property: string,
   quantity: string,
 ): readonly string[] {
-  if (quantity !== 'answers') return quantities[quantity as QuantityId].bands
+  if (quantity !== 'answers') return knowledge.quantities[quantity]!.bands
   const readers = [...knowledge.checkKinds.values()].filter(
     ({ about }) => about.kind === 'property' && about.property === property,
   )

@@ -28,6 +28,11 @@ export function namesRule(knowledge: Knowledge, report: Report): void {
   for (const [id, setup] of Object.entries(knowledge.setups.setups)) {
     mustKnow(knowledge.setups, ['setups', id, 'tools'], 'tool', setup.tools, tools)
   }
+  for (const [id, { neededWhen }] of Object.entries(knowledge.cautions.cautions)) {
+    const path = ['cautions', id, 'neededWhen', 'quantity']
+    const quantities = [...Object.keys(knowledge.quantities), 'answers']
+    mustKnow(knowledge.cautions, path, 'quantity', neededWhen?.quantity, quantities)
+  }
 }
 
 type MustKnow = (

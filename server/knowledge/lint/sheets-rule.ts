@@ -1,5 +1,5 @@
 import { parseQuantityText } from '../../measure/reading/parse.ts'
-import { type QuantityId, quantities } from '../../measure/reading/quantities.ts'
+import type { Quantities } from '../../measure/reading/quantities.ts'
 import type { Knowledge } from '../knowledge.ts'
 import type { Machine, PartKind } from '../schema/index.ts'
 import type { Part, Reach, SheetLimits } from '../schema/machine.ts'
@@ -16,7 +16,8 @@ export function sheetsRule(knowledge: Knowledge, report: Report): void {
       const add = (path: readonly PropertyKey[], says: string) =>
         report.add(machine, ['parts', p, ...path], `${part.id}: ${says}`)
       for (const [property, limits] of Object.entries(part.limits ?? {})) {
-        for (const says of wrongWithLimits(limits, property, kind)) add(['limits', property], says)
+        for (const says of wrongWithLimits(limits, property, kind, knowledge.quantities))
+          add(['limits', property], says)
         if (!part.reach?.some((reach) => reach.for.includes(property))) {
           add(['limits', property], `say in reach where ${property} is read`)
         }
@@ -47,10 +48,15 @@ export function sheetsRule(knowledge: Knowledge, report: Report): void {
   }
 }
 
-function wrongWithLimits(limits: SheetLimits, property: string, kind: PartKind): string[] {
+function wrongWithLimits(
+  limits: SheetLimits,
+  property: string,
+  kind: PartKind,
+  quantities: Quantities,
+): string[] {
   const { quantity } = kind.properties[property]!
   if (quantity === 'answers') return [`${property} is looked at, not measured: it has no limits`]
-  const { unit } = quantities[quantity as QuantityId]
+  const { unit, name, corrections } = quantities[quantity]!
   const { low, high } = limits
   if (low === undefined && high === undefined) return ['give low, high or both']
   const values = [low, high].filter((text) => text !== undefined).map(parseQuantityText)
@@ -58,6 +64,9 @@ function wrongWithLimits(limits: SheetLimits, property: string, kind: PartKind):
   if (values.some((value) => value!.unit !== unit)) return [`${property} is given in ${unit}`]
   if (values.length === 2 && values[0]!.value > values[1]!.value) {
     return [`the limits are upside down: low is ${low}, high is ${high}`]
+  }
+  if (limits.rpm !== undefined && !corrections.includes('speed')) {
+    return [`${name} is compared as it is read, whatever the speed: leave out rpm`]
   }
   return []
 }

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { quantities } from '../../measure/reading/quantities.ts'
 import { Chances, Name, Source, schemaKey, Words } from './shared.ts'
 
 /** Base rate of a failure mode, per 1000 machines that come in with an ignition or electrical complaint. */
@@ -22,37 +23,42 @@ export const Mode = z.strictObject({
 })
 
 /** What can be read or looked at on a part of this kind. */
-export const Property = z.strictObject({
-  /** A measured quantity, or `answers` for something looked at or listened to. */
-  quantity: z.enum(['resistance', 'isolation', 'ac-voltage', 'peak-voltage', 'answers']),
-  /** `copper` where a reading follows the temperature as a copper winding does. Left out: it does not. */
-  material: z.literal('copper').optional(),
-  says: Words,
-})
+const propertyOf = (measured: readonly string[]) =>
+  z.strictObject({
+    /** A measured quantity, or `answers` for something looked at or listened to. */
+    quantity: z.enum([...measured, 'answers']),
+    /** `copper` where a reading follows the temperature as a copper winding does. Left out: it does not. */
+    material: z.literal('copper').optional(),
+    says: Words,
+  })
 
-export const PartKind = z.strictObject({
-  ...schemaKey,
-  kind: Name,
-  name: Words,
-  properties: z.record(Name, Property),
-  modes: z.array(Mode).min(1),
-  /** What it costs to fit a new one, and so what it costs to have been wrong. */
-  cost: z
-    .strictObject({
-      /** In the shop's currency. */
-      price: z.number().min(0),
-      /** Minutes to fit it. */
-      minutes: z.number().min(0).max(600),
-      source: Source,
-    })
-    .optional(),
-  /** What to do once this part is named, in one or two sentences. */
-  repair: Words,
-  /** How to prove the repair, in one or two sentences. */
-  prove: Words,
-  /** Names of cautions that belong to the repair. */
-  cautions: z.array(Name).optional(),
-})
+/** The schema of part kinds whose properties are of these quantities. */
+export const partKindOf = (measured: readonly string[]) =>
+  z.strictObject({
+    ...schemaKey,
+    kind: Name,
+    name: Words,
+    properties: z.record(Name, propertyOf(measured)),
+    modes: z.array(Mode).min(1),
+    /** What it costs to fit a new one, and so what it costs to have been wrong. */
+    cost: z
+      .strictObject({
+        /** In the shop's currency. */
+        price: z.number().min(0),
+        /** Minutes to fit it. */
+        minutes: z.number().min(0).max(600),
+        source: Source,
+      })
+      .optional(),
+    /** What to do once this part is named, in one or two sentences. */
+    repair: Words,
+    /** How to prove the repair, in one or two sentences. */
+    prove: Words,
+    /** Names of cautions that belong to the repair. */
+    cautions: z.array(Name).optional(),
+  })
+
+export const PartKind = partKindOf(Object.keys(quantities))
 export type Rate = z.infer<typeof Rate>
 export type PartKind = z.infer<typeof PartKind>
 export type Mode = z.infer<typeof Mode>
