@@ -6,6 +6,8 @@ import { textIn, valueIn } from '../support/page.ts'
 const kase = allCases()[0]!
 const measured = measuredCheck(kase)
 const asked = askedCheck(kase)
+/** A closed switch may read 1 Ω at most. */
+const closed = 'closes-at-off.stop-switch.stop-switch-plug'
 
 async function openedJob() {
   const ready = await readyApp()
@@ -69,6 +71,31 @@ describe('a reading', () => {
     expect(answer.text).not.toContain('<script>alert')
     expect(answer.text.match(/role="alert"/g)).toHaveLength(1)
     expect(await events()).toEqual([])
+  })
+
+  it('of a lone 1 is asked about, as some meters show OL so, and taken where it stays', async () => {
+    const { http, job, events } = await openedJob()
+    const form = { version: 1, check: measured.id, typed: '1' }
+    const answer = await post(http, `${job}/readings`, form).expect(422)
+    expect(textIn(answer.text)).toContain(
+      'A lone 1 at the left of the display is how some meters show OL. OL means that nothing conducts: send it as OL. If yours does read 1 Ω, send it again as it is',
+    )
+    expect(await events()).toEqual([])
+    const kept = valueIn(answer.text, 'kept')
+    await post(http, `${job}/readings`, { ...form, kept }).expect(303)
+    expect(await events()).toMatchObject([{ body: { touches: [{ kind: 'value', value: 1 }] } }])
+  })
+
+  it('of a lone 1 is taken at its word where 1 is a good reading, or more was typed', async () => {
+    const { http } = await readyApp()
+    const switches = allCases().find(({ checks }) => checks.has(closed))!
+    for (const [check, typed] of [
+      [closed, '1'],
+      [measuredCheck(switches).id, '1.0'],
+    ] as const) {
+      const job = await openJob(http, switches)
+      await post(http, `${job}/readings`, { version: 1, check, typed }).expect(303)
+    }
   })
 
   it.each(['', 'perhaps', 'over'])('is asked for again where “%s” is no answer', async (choice) => {

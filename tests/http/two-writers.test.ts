@@ -43,7 +43,7 @@ describe('two people on one job', () => {
     const { http, store } = await readyApp()
     const job = await openJob(http, kase)
     const answers = await Promise.all([
-      post(http, `${job}/readings`, { version: 1, check: one!, typed: '1' }),
+      post(http, `${job}/readings`, { version: 1, check: one!, typed: '71' }),
       post(http, `${job}/readings`, { version: 1, check: other!, typed: '2' }),
     ])
     expect(answers.map(({ status }) => status).sort()).toEqual([303, 409])
@@ -53,7 +53,7 @@ describe('two people on one job', () => {
   it('withdraw and correct: the second hears of it', async () => {
     const { http } = await readyApp()
     const job = await openJob(http, kase)
-    await post(http, `${job}/readings`, { version: 1, check: one!, typed: '1' }).expect(303)
+    await post(http, `${job}/readings`, { version: 1, check: one!, typed: '71' }).expect(303)
     await post(http, `${job}/corrections`, { version: 2, check: one!, typed: '2' }).expect(303)
     const answer = await post(http, `${job}/withdrawals`, { version: 2, check: one! })
     expect(answer.status).toBe(409)
@@ -65,7 +65,7 @@ describe('two people on one job', () => {
     async (version) => {
       const { http, store } = await readyApp()
       const job = await openJob(http, kase)
-      const answer = await post(http, `${job}/readings`, { version, check: one!, typed: '1' })
+      const answer = await post(http, `${job}/readings`, { version, check: one!, typed: '71' })
       expect(answer.status).toBe(409)
       expect(await store.jobs.events(1)).toHaveLength(1)
     },

@@ -24,6 +24,21 @@ export function mistakeIn(kase: Case, card: CheckCard, measured: Measured | null
   return mistake && sentenceFor(mistake, measured.asRead, quantity, kase)
 }
 
+/**
+ * A sentence where nothing but a lone 1 was typed and 1 is hardly within the limits: some meters show
+ * OL so. Null for anything else.
+ */
+export function loneOneIn(
+  { measured: by }: CheckCard,
+  typed: string,
+  measured: Measured | null,
+): string | null {
+  if (by === undefined || measured === null || measured.conformance.within > 0.5) return null
+  if (!/^1(\s+1)*$/.test(typed)) return null
+  const one = printValue(1, by.quantity.unit)
+  return `A lone 1 at the left of the display is how some meters show OL. ${by.quantity.whenOver} If yours does read ${one}, send it again as it is and it will be taken.`
+}
+
 /** Other windings of the machine that the probes may have been on, or that may hang in parallel. */
 function pathsBeside(kase: Case, card: CheckCard): Known[] {
   const property = card.measured!.property

@@ -2,7 +2,7 @@ import type { Case, CheckCard } from '../../knowledge/case.ts'
 import { canRepeat } from '../measuring/judged.ts'
 import { measuredReading } from '../measuring/measured-reading.ts'
 import type { Instrument } from '../measuring/meter-at-hand.ts'
-import { mistakeIn } from '../measuring/mistakes.ts'
+import { loneOneIn, mistakeIn } from '../measuring/mistakes.ts'
 import type { JobEvent } from '../record/events.ts'
 import type { Folded } from '../record/fold.ts'
 import type { FoundJob } from '../standing/find.ts'
@@ -77,7 +77,7 @@ function readingOf(kind: 'reading' | 'correction'): Noun['read'] {
     const { typed, touches } = read
     const { manner } = how
     const measured = measuredReading(card, { touches, manner }, instrument, conditions)
-    const mistake = mistakeIn(kase, card, measured)
+    const mistake = mistakeIn(kase, card, measured) ?? loneOneIn(card, typed, measured)
     if (mistake !== null && form.kept !== typed) return { ok: false, sentence: mistake }
     return { ok: true, event: { kind, check: card.id, typed, touches, manner } }
   }

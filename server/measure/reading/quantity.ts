@@ -35,7 +35,7 @@ export interface Quantity {
   readonly bandNames: Readonly<Partial<Record<Band, string>>>
   /** The band of a meter that shows `OL` (over its range), or null where that cannot be judged. */
   readonly overRange: Band | null
-  /** What `OL` means here and what to do, a sentence. */
+  /** What `OL` means here, or a lone 1 at the left of some displays, and what to do: a sentence. */
   readonly whenOver: string
 
   readonly touches: Touching
