@@ -2,9 +2,11 @@ import { describe, expect, it } from 'vitest'
 import { sensitivities, toReference } from '../../server/measure/correct/temperature.ts'
 import { bandProbabilities } from '../../server/measure/decide/conformance.ts'
 import { combine, normal, rectangular } from '../../server/measure/doubt/budget.ts'
-import { accuracy } from '../../server/measure/doubt/meter.ts'
+import { accuracy, type MeterRange } from '../../server/measure/doubt/meter.ts'
 import { addUp, type Uncertainty } from '../../server/measure/doubt/uncertainty.ts'
+import { measure } from '../../server/measure/measured.ts'
 import { quantities } from '../../server/measure/reading/quantities.ts'
+import type { Limits } from '../../server/measure/reading/reading.ts'
 
 const volts = { what: 'meter', unit: 'V', sensitivity: 1 } as const
 
@@ -45,6 +47,45 @@ it('EA-4/02 S9 (confirmed): 0.030 V, and 0.05 V for 95 % because one rectangle r
   // The exact convolution (computed); the shortcut k = 1.65 gives 0.0487.
   expect(budget.expanded).toBeCloseTo(0.05056, 4)
 })
+
+/**
+ * The same multimeter read once, without the calibrator's share: ± half a digit of 0.1 V is u = 0.029 V
+ * (confirmed), and k = 1.65 of it for 95 % (S9.14). A held DC voltage has no other doubt: no leads, no
+ * speed, no temperature.
+ */
+it('EA-4/02 S9 (confirmed): 100 V DC on a digit of 0.1 V are known within 0.029 V, k = 1.65', () => {
+  const { corrected, steps, budget } = dc(
+    100.1,
+    { low: 90, high: 110 },
+    { digit: 0.1, counts: 0.5 },
+  )
+  expect([corrected, steps]).toEqual([100.1, []])
+  expect(budget!.lines).toHaveLength(1)
+  expect(budget!.u.toFixed(3)).toBe('0.029')
+  expect((budget!.expanded / budget!.u).toFixed(2)).toBe('1.65')
+})
+
+/** One rectangle of ± 0.6 % + 3 counts of 0.01 V beside one limit: the share that lies within, by hand. */
+it.each([[14.7, 0.0] as const, [14.75, 0.05] as const, [14.8, 0.1] as const])(
+  '%f V DC against at most 14.7 V lie within by the share of a rectangle (computed)',
+  (read, over) => {
+    const a = 0.006 * read + 0.03
+    const { conformance } = dc(
+      read,
+      { low: 13, high: 14.7 },
+      { percent: 0.6, digit: 0.01, counts: 3 },
+    )
+    expect(conformance.within).toBeCloseTo((a - over) / (2 * a), 5)
+  },
+)
+
+function dc(value: number, limits: Limits, range: Partial<MeterRange>) {
+  const at = { celsius: 20, halfWidth: 5 }
+  const ranges = [{ top: 200, percent: 0, digit: 0, counts: 0, ...range }]
+  const taken = { quantity: quantities['dc-voltage'], ranges, partTemperature: at }
+  const touches = [{ kind: 'value', value } as const]
+  return measure({ ...taken, touches }, { limits, at, material: 'not copper' })
+}
 
 /** ± spec as a rectangle: confirmed on a calibration training slide (easymanua.ls); rows computed. */
 it.each([

@@ -1,5 +1,5 @@
 import type { Quantity } from './quantity.ts'
-import { besideAPath, contactAdds, pulls } from './touching.ts'
+import { besideAPath, contactAdds, held, lost, pulls, whileItRuns } from './touching.ts'
 
 const ohms = {
   unit: 'Ω',
@@ -20,6 +20,20 @@ const volts = {
   whenOver: 'OL means that the range is too small: switch to a higher range and measure again.',
   mistakes: [],
   goodOne: 'gives',
+} as const
+
+/** What a wire, a fuse or a ground loses in use: the less the better, and no low limit. */
+const drop = {
+  ...volts,
+  // No battery and no lighting winding here has more to lose.
+  most: 100,
+  negative: 'What is lost has no sign: exchange the probes, or write it without the sign.',
+  bands: ['in range', 'high', 'open'],
+  bandNames: { open: 'far too high' },
+  touches: lost,
+  corrections: [],
+  goodOne: 'loses',
+  examples: { few: '0.08 or 80m', all: '0.08, 0,08 or 80m', several: '0.08 0.09 0.08' },
 } as const
 
 const rows = {
@@ -67,7 +81,7 @@ const rows = {
     name: 'AC voltage',
     setting: 'ac-voltage',
     kinds: ['ac', 'rms', '~'],
-    touches: pulls,
+    touches: whileItRuns,
     corrections: ['speed'],
     said: (reading) => `gave ${reading} AC`,
     examples: { few: '24.6 or 0.3', all: '24.6, 12,5 or 300m', several: '24.3 24.8 24.6' },
@@ -83,6 +97,37 @@ const rows = {
     corrections: ['adaptor', 'speed'],
     said: (reading) => `gave ${reading} peak`,
     examples: { few: '145 or 0.4', all: '145, 12.5, 0,4 or 300m', several: '141 150 147' },
+  },
+  // As it is, whatever the speed: a battery or a regulator holds it.
+  'dc-voltage': {
+    ...volts,
+    id: 'dc-voltage',
+    name: 'DC voltage',
+    setting: 'dc-voltage',
+    kinds: ['dc'],
+    most: 1000,
+    negative: 'Below zero the probes are the wrong way round: exchange them and measure again.',
+    touches: held,
+    corrections: [],
+    mistakes: ['thousand off'],
+    said: (reading) => `gave ${reading} DC`,
+    examples: { few: '12.6 or 0.4', all: '14.2, 12,6 or 400m', several: '14.1 14.2 14.1' },
+  },
+  'voltage-drop': {
+    ...drop,
+    id: 'voltage-drop',
+    name: 'voltage drop',
+    setting: 'dc-voltage',
+    kinds: ['dc'],
+    said: (reading) => `lost ${reading}`,
+  },
+  'ac-voltage-drop': {
+    ...drop,
+    id: 'ac-voltage-drop',
+    name: 'AC voltage drop',
+    setting: 'ac-voltage',
+    kinds: ['ac', 'rms', '~'],
+    said: (reading) => `lost ${reading} AC`,
   },
 } satisfies Readonly<Record<string, Quantity>>
 

@@ -61,3 +61,24 @@ export const pulls: Touching = {
   contact: { clean: 0, poor: 0 },
   leads: false,
 }
+
+/** Volts of a running engine come as those of pulls do, and are called readings. */
+export const whileItRuns: Touching = {
+  ...pulls,
+  one: 'reading',
+  many: 'readings',
+  again: 'Read again',
+  askAgain: 'Read again, with the meter at the part itself.',
+}
+
+/**
+ * Volts that are held, as a battery holds them: bad contact takes away and nothing adds, so the highest
+ * stands. Good ones lie within a fiftieth (from memory).
+ */
+export const held: Touching = { ...whileItRuns, taken: 'the best', alike: 0.02 }
+
+/**
+ * Volts lost to a load that is never twice the same (a fifth, from memory): the most that was lost is
+ * what counts, and no contact makes it seem more.
+ */
+export const lost: Touching = { ...held, alike: 0.2, contact: null }
