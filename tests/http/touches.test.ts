@@ -54,6 +54,18 @@ describe('the meter and its leads', () => {
     expect(await kinds()).toEqual(['opened', 'reading', 'instrument'])
   })
 
+  it('are the meter of a job still where it was entered before there was some setting', async () => {
+    const { http, job, store } = await begunJob()
+    const range = { top: 400, digit: 0.1, percent: 1, counts: 3 }
+    const meter = { kind: 'own', name: 'Old faithful', ranges: { resistance: [range] } }
+    const body = { meter, zero: null }
+    const id = Number(job.slice('/jobs/'.length))
+    await store.jobs.append(id, 2, { kind: 'instrument', body, at: new Date(0) })
+    expect(textIn((await http.get(job).expect(200)).text)).toContain('Old faithful')
+    const page = await http.get(`${job}/instrument`).expect(200)
+    expect(page.text).toMatch(/name="top"[^>]* value="400/)
+  })
+
   it.each([
     ['no meter', { meter: 'none', zero: '' }, 'Choose a meter.'],
     ['leads that are none', { meter: 'shop', zero: '365' }, 'Leads read well below 10 Ω'],
