@@ -82,12 +82,12 @@ describe('with scripts', () => {
     // A line that the browser opened ahead, and never asked anything on, would hold the close up.
     app.server.closeAllConnections()
     await closed
-    await page.locator('#typed').fill('8.8')
+    await page.locator('#typed').fill('52.5')
     await page.locator('#typed').press('Enter')
     const said = page.getByText('No answer from the server')
     await said.waitFor()
     expect(await said.isVisible()).toBe(true)
-    expect(await page.locator('#typed').inputValue()).toBe('8.8')
+    expect(await page.locator('#typed').inputValue()).toBe('52.5')
   })
 })
 

@@ -10,7 +10,7 @@ const check = measuredCheck(kase).id
 async function begunJob() {
   const ready = await readyApp()
   const job = await openJob(ready.http, kase)
-  await post(ready.http, `${job}/readings`, { version: 1, check, typed: '8.8' }).expect(303)
+  await post(ready.http, `${job}/readings`, { version: 1, check, typed: '52.5' }).expect(303)
   const kinds = async () =>
     (await ready.store.jobs.events(Number(job.slice('/jobs/'.length)))).map(({ kind }) => kind)
   return { ...ready, job, kinds }
@@ -20,12 +20,12 @@ describe('a correction', () => {
   it('takes the place of the reading', async () => {
     const { http, job, kinds } = await begunJob()
     const form = await http.get(`${job}?correct=${check}`).expect(200)
-    expect(valueIn(form.text, 'typed')).toBe('8.8')
+    expect(valueIn(form.text, 'typed')).toBe('52.5')
     expect(form.text).toContain(`action="${job}/corrections#now"`)
     await post(http, `${job}/corrections`, { version: 2, check, typed: '7654' }).expect(303)
     const page = textIn((await http.get(job)).text)
     expect(page).toContain('7.654 kΩ')
-    expect(page).not.toContain('8.8 Ω')
+    expect(page).not.toContain('52.5 Ω')
     expect(await kinds()).toEqual(['opened', 'reading', 'correction'])
   })
 
@@ -61,7 +61,7 @@ describe('a withdrawal', () => {
   it('leaves the job as it was before, and the check open', async () => {
     const { http, job, kinds } = await begunJob()
     await post(http, `${job}/withdrawals`, { version: 2, check }).expect(303)
-    expect(textIn((await http.get(job)).text)).not.toContain('8.8 Ω')
+    expect(textIn((await http.get(job)).text)).not.toContain('52.5 Ω')
     await post(http, `${job}/readings`, { version: 3, check, typed: '9.9' }).expect(303)
     expect(textIn((await http.get(job)).text)).toContain('9.9 Ω')
     expect(await kinds()).toEqual(['opened', 'reading', 'withdrawn', 'reading'])
@@ -103,7 +103,7 @@ describe('passing over a check', () => {
     await post(http, `${job}/skips`, { version: 1, check, reason: 'seized' }).expect(303)
     const page = await http.get(`${job}?check=${check}`).expect(200)
     expect(valueIn(page.text, 'check')).toBe(check)
-    await post(http, `${job}/readings`, { version: 2, check, typed: '8.8' }).expect(303)
+    await post(http, `${job}/readings`, { version: 2, check, typed: '52.5' }).expect(303)
     expect(textIn((await http.get(job)).text)).not.toContain('seized')
   })
 

@@ -42,11 +42,14 @@ async function openedJob(address: string): Promise<string> {
   return answer.headers.get('location')!
 }
 
+/** Each version its own value, and none a lone 1, which would be asked about. */
+const typedAt = (version: number) => `${version}.0`
+
 /** Reads one check, then corrects it again and again, noting each value once it was acknowledged. */
 async function postUntilItDies(job: string, acknowledged: string[]): Promise<void> {
   for (let version = 1; ; version++) {
     const noun = version === 1 ? 'readings' : 'corrections'
-    const body = new URLSearchParams({ version: `${version}`, check, typed: `${version}` })
+    const body = new URLSearchParams({ version: `${version}`, check, typed: typedAt(version) })
     const answer = await fetch(`${job}/${noun}`, {
       method: 'POST',
       body,
@@ -54,6 +57,6 @@ async function postUntilItDies(job: string, acknowledged: string[]): Promise<voi
     }).catch(() => null)
     if (answer === null) return
     expect(answer.status).toBe(303)
-    acknowledged.push(`${version}`)
+    acknowledged.push(typedAt(version))
   }
 }

@@ -64,16 +64,10 @@ function treesWithIt(): string {
     '      diodes: { one-shorted',
     '      forward: { short: 0.9, in range: 0.1 }\n      diodes: { one-shorted',
   )
-  change(
-    'machines/haulmoor-1e.yaml',
-    '    where: below the load bed, in the wind of the fan, with cooling fins\n',
-    `    where: below the load bed, in the wind of the fan, with cooling fins
-    limits:
-      forward: { low: 0.4 V, high: 0.7 V, source: invented for the test }
-    reach:
-      - { at: output-plug, pins: [1, 2], for: [forward] }
-`,
-  )
+  const sheet = 'machines/haulmoor-1e.yaml'
+  const limits = 'forward: { low: 0.4 V, high: 0.7 V, source: invented for the test }'
+  change(sheet, '      output-volts:', `      ${limits}\n      output-volts:`)
+  change(sheet, 'for: [output-volts]', 'for: [output-volts, forward]')
   writeFileSync(join(folder, 'checks/forward.yaml'), forwardCheck)
   return folder
 }

@@ -19,11 +19,11 @@ async function openedJob() {
 
 describe('a reading', () => {
   it.each([
-    ['8.8', { typed: '8.8' }, { kind: 'value', value: 8.8 }],
+    ['52.5', { typed: '52.5' }, { kind: 'value', value: 52.5 }],
     ['.3', { typed: ' .3 ' }, { kind: 'value', value: 0.3 }],
-    ['6.3k', { typed: '6.3k' }, { kind: 'value', value: 6300 }],
-    ['6k3', { typed: '6k3' }, { kind: 'value', value: 6300 }],
-    ['0,18', { typed: '0,18' }, { kind: 'value', value: 0.18 }],
+    ['4.7k', { typed: '4.7k' }, { kind: 'value', value: 4700 }],
+    ['4k7', { typed: '4k7' }, { kind: 'value', value: 4700 }],
+    ['0,27', { typed: '0,27' }, { kind: 'value', value: 0.27 }],
     ['OL as typed', { typed: 'OL' }, { kind: 'over' }],
     ['the OL button', { typed: '', choice: 'over' }, { kind: 'over' }],
     ['could not tell', { typed: '', choice: 'could-not-tell' }, { kind: 'could-not-tell' }],
@@ -54,9 +54,9 @@ describe('a reading', () => {
     ['nothing at all', { typed: '' }, ''],
     ['spaces', { typed: '   ' }, ''],
     ['no number', { typed: 'broken' }, 'broken'],
-    ['negative ohms', { typed: '-8.8' }, '-8.8'],
-    ['another unit', { typed: '8.8 furlongs' }, '8.8 furlongs'],
-    ['volts', { typed: '8.8 V' }, '8.8 V'],
+    ['negative ohms', { typed: '-52.5' }, '-52.5'],
+    ['another unit', { typed: '52.5 furlongs' }, '52.5 furlongs'],
+    ['volts', { typed: '52.5 V' }, '52.5 V'],
     ['more than there is', { typed: '1e400' }, '1e400'],
     ['markup', { typed: '"><script>alert(1)</script>' }, '"><script>alert(1)</script>'],
     ['ten thousand characters', { typed: '8'.repeat(10_000) }, '8'.repeat(200)],
@@ -108,7 +108,7 @@ describe('a reading', () => {
 
   it('is refused, and offered as a correction, where the check has one', async () => {
     const { http, job, events } = await openedJob()
-    await post(http, `${job}/readings`, { version: 1, check: measured.id, typed: '8.8' }).expect(
+    await post(http, `${job}/readings`, { version: 1, check: measured.id, typed: '52.5' }).expect(
       303,
     )
     const again = { version: 2, check: measured.id, typed: '9.9' }
@@ -130,7 +130,7 @@ describe('a reading', () => {
 
   it('counts once where the button was pressed twice', async () => {
     const { http, job, events } = await openedJob()
-    const form = { version: 1, check: measured.id, typed: '8.8' }
+    const form = { version: 1, check: measured.id, typed: '52.5' }
     await post(http, `${job}/readings`, form).expect(303)
     await post(http, `${job}/readings`, form).expect(303)
     expect(await events()).toHaveLength(1)

@@ -10,7 +10,7 @@ it('a job is in the list after a restart, and stands where it stood', async () =
   const data = emptyFolder()
   const before = await readyApp({ data })
   const job = await openJob(before.http, kase)
-  const form = { version: 1, check: measuredCheck(kase).id, typed: '6k3' }
+  const form = { version: 1, check: measuredCheck(kase).id, typed: '4k7' }
   await post(before.http, `${job}/readings`, form).expect(303)
   await before.app.close()
   await before.store.close()
@@ -21,5 +21,5 @@ it('a job is in the list after a restart, and stands where it stood', async () =
   expect(textIn(list.text)).toContain(kase.machine.name)
   const page = await http.get(job).expect(200)
   expect(valueIn(page.text, 'version')).toBe('2')
-  expect(textIn(page.text)).toContain('6.3 kΩ')
+  expect(textIn(page.text)).toContain('4.7 kΩ')
 })

@@ -10,7 +10,7 @@ const check = measuredCheck(kase).id
 async function begunJob() {
   const ready = await readyApp()
   const job = await openJob(ready.http, kase)
-  await post(ready.http, `${job}/readings`, { version: 1, check, typed: '8.8' }).expect(303)
+  await post(ready.http, `${job}/readings`, { version: 1, check, typed: '52.5' }).expect(303)
   const kinds = async () =>
     (await ready.store.jobs.events(Number(job.slice('/jobs/'.length)))).map(({ kind }) => kind)
   return { ...ready, job, kinds }
@@ -19,7 +19,7 @@ async function begunJob() {
 describe('more touches', () => {
   it('join the reading they belong to', async () => {
     const { http, job, kinds } = await begunJob()
-    await post(http, `${job}/touches`, { version: 2, check, typed: '8.7 9.4' }).expect(303)
+    await post(http, `${job}/touches`, { version: 2, check, typed: '52.4 58.1' }).expect(303)
     expect(textIn((await http.get(job)).text)).toContain('lowest of 3 touches')
     expect(await kinds()).toEqual(['opened', 'reading', 'touched'])
   })
@@ -29,16 +29,16 @@ describe('more touches', () => {
     const answer = await post(http, `${job}/touches`, { version: 2, check, typed: 'hm' })
     expect(answer.status).toBe(422)
     expect(answer.text).toMatch(/name="typed"[^>]* value="hm"[^>]*aria-invalid="true"/)
-    expect(textIn(answer.text)).toContain('8.8 Ω')
+    expect(textIn(answer.text)).toContain('52.5 Ω')
     expect(await kinds()).toEqual(['opened', 'reading'])
   })
 
   it('of a reading that was withdrawn are offered as a new one', async () => {
     const { http, job, kinds } = await begunJob()
     await post(http, `${job}/withdrawals`, { version: 2, check }).expect(303)
-    const answer = await post(http, `${job}/touches`, { version: 3, check, typed: '8.7' })
+    const answer = await post(http, `${job}/touches`, { version: 3, check, typed: '52.4' })
     expect(answer.status).toBe(409)
-    expect(valueIn(answer.text, 'typed')).toBe('8.7')
+    expect(valueIn(answer.text, 'typed')).toBe('52.4')
     expect(answer.text).toContain(`action="${job}/readings#now"`)
     expect(await kinds()).toEqual(['opened', 'reading', 'withdrawn'])
   })
@@ -52,6 +52,18 @@ describe('the meter and its leads', () => {
     await post(http, `${job}/instrument`, { version, meter: 'shop', zero: '0.2' }).expect(303)
     expect(textIn((await http.get(job)).text)).toContain('leads zeroed at 0.2 Ω')
     expect(await kinds()).toEqual(['opened', 'reading', 'instrument'])
+  })
+
+  it('are the meter of a job still where it was entered before there was some setting', async () => {
+    const { http, job, store } = await begunJob()
+    const range = { top: 400, digit: 0.1, percent: 1, counts: 3 }
+    const meter = { kind: 'own', name: 'Old faithful', ranges: { resistance: [range] } }
+    const body = { meter, zero: null }
+    const id = Number(job.slice('/jobs/'.length))
+    await store.jobs.append(id, 2, { kind: 'instrument', body, at: new Date(0) })
+    expect(textIn((await http.get(job).expect(200)).text)).toContain('Old faithful')
+    const page = await http.get(`${job}/instrument`).expect(200)
+    expect(page.text).toMatch(/name="top"[^>]* value="400/)
   })
 
   it.each([

@@ -50,7 +50,7 @@ describe('a job folded from its events', () => {
   })
 
   it('has its readings by check, with when they were taken', () => {
-    const { readings } = fold(job(read('a', 8.8), read('b', 0.3)))
+    const { readings } = fold(job(read('a', 52.5), read('b', 0.3)))
     expect(readings.get('b')).toEqual({
       typed: '0.3',
       touches: [value(0.3)],
@@ -92,7 +92,7 @@ describe('a job folded from its events', () => {
   it('lets a reading stand until it is corrected or withdrawn', () => {
     const accept: JobEvent = { kind: 'accepted', check: 'a' }
     const standing = (...more: JobEvent[]) => [
-      ...fold(job(read('a', 8.8), accept, ...more)).accepted,
+      ...fold(job(read('a', 52.5), accept, ...more)).accepted,
     ]
     expect(standing()).toEqual(['a'])
     expect(standing(touch('a', 8.7))).toEqual(['a'])

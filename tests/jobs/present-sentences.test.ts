@@ -52,7 +52,7 @@ describe('a name inside a sentence', () => {
     ['Start exciter', 'start exciter'],
     ['AC supply', 'AC supply'],
     ['OL', 'OL'],
-    ['8.8 Ω', '8.8 Ω'],
+    ['52.5 Ω', '52.5 Ω'],
     ['A good igniter', 'a good igniter'],
     ['É', 'É'],
     ['', ''],

@@ -117,7 +117,7 @@ describe('what a reading says', () => {
   it.each([
     ['could not tell', { kind: 'could-not-tell' }],
     ['an answer that the knowledge no longer has', { kind: 'answer', answer: 'perhaps' }],
-    ['a value, where answers are asked for by now', { kind: 'value', value: 8.8 }],
+    ['a value, where answers are asked for by now', { kind: 'value', value: 52.5 }],
     ['OL, where answers are asked for by now', { kind: 'over' }],
   ] as const)('is nothing for %s: every outcome fits alike', (_, reading) => {
     expect(evidenceOf(asked, reading)).toEqual([{ check: 'asked', outcomes: [1, 1, 1] }])

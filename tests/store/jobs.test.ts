@@ -21,10 +21,10 @@ describe('jobs in the store', () => {
   it('come back with their events as they were written', async () => {
     const { jobs } = await opened()
     const id = await jobs.open(head, event('opened', 0, { air: -5.5, tools: ['plug-wrench'] }))
-    await jobs.append(id, 1, event('reading', 1, { typed: '8,8 Ω “warm”', value: 8.8 }))
+    await jobs.append(id, 1, event('reading', 1, { typed: '52,5 Ω “warm”', value: 52.5 }))
     expect(await jobs.events(id)).toEqual([
       event('opened', 0, { air: -5.5, tools: ['plug-wrench'] }),
-      event('reading', 1, { typed: '8,8 Ω “warm”', value: 8.8 }),
+      event('reading', 1, { typed: '52,5 Ω “warm”', value: 52.5 }),
     ])
   })
 

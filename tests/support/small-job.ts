@@ -9,7 +9,7 @@ import type { Reading } from '../../server/measure/reading/reading.ts'
 import { smallCase, smallKnowledge } from './small-case.ts'
 
 /**
- * Readings by check, as they are typed or chosen: a number, several touches (`8.9 9.4 OL`), `?` for
+ * Readings by check, as they are typed or chosen: a number, several touches (`52.5 58.1 OL`), `?` for
  * could not tell, or an answer.
  */
 export type Readings = Readonly<Record<string, number | string>>

@@ -26,9 +26,9 @@ function settled(all: readonly (number | 'OL')[], probing = ohms) {
 
 describe('touches of an ohmmeter', () => {
   it('one is taken as it is, with the doubt of one touch', () => {
-    expect(settle([8.8], ...ohms)).toEqual({
+    expect(settle([52.5], ...ohms)).toEqual({
       kind: 'steady',
-      estimate: 8.8,
+      estimate: 52.5,
       spread: 0,
       used: 1,
       of: 1,
@@ -38,9 +38,9 @@ describe('touches of an ohmmeter', () => {
   })
 
   it('of three, the lowest two that agree are taken', () => {
-    expect(settle([8.9, 9.4, 8.8], ...ohms)).toMatchObject({
+    expect(settle([52.6, 58.1, 52.5], ...ohms)).toMatchObject({
       kind: 'steady',
-      estimate: 8.8,
+      estimate: 52.5,
       spread: expect.closeTo(0.1, 12),
       used: 2,
       of: 3,
@@ -49,10 +49,10 @@ describe('touches of an ohmmeter', () => {
   })
 
   it.each([
-    ['above it', [8.8, 12.1], 3.3],
-    ['above it, the farthest', [8.8, 12.1, 15.8, 9.9], 7],
+    ['above it', [52.5, 55.8], 3.3],
+    ['above it, the farthest', [52.5, 55.8, 59.5, 53.6], 7],
     ['above it, no more than the whole', [2, 30, 61], 2],
-    ['OL', [8.8, 'OL'], 5],
+    ['OL', [52.5, 'OL'], 5],
   ] as const)('poor contact: the lowest stands alone, the others %s', (_, all, doubt) => {
     expect(settle(all, ...ohms)).toMatchObject({
       kind: 'poor contact',
@@ -64,7 +64,11 @@ describe('touches of an ohmmeter', () => {
   })
 
   it('agree again once two of the lowest do, whatever the others were', () => {
-    expect(settle(['OL', 8.8, 14, 8.9], ...ohms)).toMatchObject({ kind: 'steady', used: 2, of: 4 })
+    expect(settle(['OL', 52.5, 58, 52.6], ...ohms)).toMatchObject({
+      kind: 'steady',
+      used: 2,
+      of: 4,
+    })
   })
 
   it('are open only if each is OL, the surer the more there are', () => {

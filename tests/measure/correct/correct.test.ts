@@ -33,7 +33,7 @@ const applied: Record<Step['how'], (value: number, amount: number) => number> = 
 
 describe('a corrected reading', () => {
   it.each([
-    ['ohms', 8.8, hot, ['leads', 'temperature']],
+    ['ohms', 52.5, hot, ['leads', 'temperature']],
     ['volts', 96, pull, ['adaptor', 'adaptor', 'speed']],
   ])('of %s can be had by hand, step by step', (_, reading, at, whats) => {
     const { value, steps } = correct(reading, touched, at)
@@ -47,7 +47,7 @@ describe('a corrected reading', () => {
   })
 
   it.each([
-    ['ohms', 8.8, hot],
+    ['ohms', 52.5, hot],
     ['volts', 96, pull],
   ])('of %s answers to the reading as the meter’s sensitivity says', (_, reading, at) => {
     const { value, contributions } = correct(reading, touched, at)
@@ -60,7 +60,7 @@ describe('a corrected reading', () => {
 
   it('of ohms answers to every other input as its sensitivity says', () => {
     const at = { ...hot, limitsTemperature: { celsius: 25, halfWidth: 5 } }
-    const { value, contributions } = correct(8.8, touched, at)
+    const { value, contributions } = correct(52.5, touched, at)
     const sensitivity = (name: string) =>
       contributions.find((line) => line.name === name)!.sensitivity
     const step = 1e-3
@@ -76,13 +76,13 @@ describe('a corrected reading', () => {
       },
     }
     for (const [name, changed] of Object.entries(slopes)) {
-      const slope = (correct(8.8, touched, changed).value - value) / step
+      const slope = (correct(52.5, touched, changed).value - value) / step
       expect(slope, name).toBeCloseTo(sensitivity(name), 4)
     }
   })
 
   it('of copper is in doubt by a quarter per cent of the temperature’s effect', () => {
-    const { value, contributions } = correct(8.8, touched, hot)
+    const { value, contributions } = correct(52.5, touched, hot)
     const { halfWidth, sensitivity } = contributions.find(
       ({ name }) => name === 'coefficient of copper',
     )!

@@ -6,7 +6,7 @@ const { hand } = meters
 
 describe('the leads', () => {
   it('not zeroed take off 0.3 Ω, give or take 0.2 Ω, whatever the meter', () => {
-    const { ohms, contribution } = leads(undefined, 8.8, hand)
+    const { ohms, contribution } = leads(undefined, 52.5, hand)
     expect(ohms).toBe(0.3)
     expect(contribution).toMatchObject({
       name: 'leads not zeroed',
@@ -16,13 +16,13 @@ describe('the leads', () => {
   })
 
   it('zeroed take off what was shown, in doubt by a digit on the range of the part', () => {
-    const { ohms, contribution } = leads(0.2, 8.8, hand)
+    const { ohms, contribution } = leads(0.2, 52.5, hand)
     expect(ohms).toBe(0.2)
     expect(contribution).toMatchObject({ name: 'zero of the leads', halfWidth: 0.1 })
   })
 
   it('zeroed on another range are in doubt by all of its accuracy', () => {
-    const { contribution } = leads(0.2, 6300, hand)
+    const { contribution } = leads(0.2, 4700, hand)
     expect(contribution.halfWidth).toBeCloseTo(0.4016, 12)
   })
 

@@ -20,7 +20,7 @@ describe('the range of a reading', () => {
     [399.9, 400],
     [400, 400],
     [400.1, 4e3],
-    [6300, 4e4],
+    [4700, 4e4],
     [4e7, 4e7],
   ])('of %f Ω is the smallest that holds it, up to %f Ω', (value, top) => {
     expect(rangeFor(hand, value)?.top).toBe(top)
@@ -41,9 +41,9 @@ describe('the range of a reading', () => {
 
 describe('the accuracy of a meter', () => {
   it('is percent of reading plus counts of the last digit', () => {
-    expect(accuracy(hand[0]!, 8.8)).toBeCloseTo(0.4704, 12)
-    expect(accuracy(hand[0]!, -8.8)).toBeCloseTo(0.4704, 12)
-    expect(accuracy(hand[2]!, 6300)).toBeCloseTo(80.4, 12)
+    expect(accuracy(hand[0]!, 52.5)).toBeCloseTo(0.82, 12)
+    expect(accuracy(hand[0]!, -52.5)).toBeCloseTo(0.82, 12)
+    expect(accuracy(hand[2]!, 4700)).toBeCloseTo(67.6, 12)
   })
 
   it('is in the unit of the reading: in kΩ it is a thousandth of what it is in Ω', () => {

@@ -13,7 +13,7 @@ const at: Circumstances = {
   partTemperature: workshop,
   limitsTemperature: workshop,
 }
-const exciter = { low: 7.2, high: 10.8 }
+const exciter = { low: 48, high: 72 }
 const lighting = { low: 0.08, high: 0.12 }
 const perfect = [{ top: 1e9, digit: 0, percent: 0, counts: 0 }]
 const cases = [

@@ -10,8 +10,8 @@ const spaced = (text: string) => text.replaceAll('\u00a0', ' ')
 describe('a value in print', () => {
   it.each([
     [0, 'Ω', '0 Ω'],
-    [6300, 'Ω', '6.3 kΩ'],
-    [0.18, 'Ω', '0.18 Ω'],
+    [4700, 'Ω', '4.7 kΩ'],
+    [0.27, 'Ω', '0.27 Ω'],
     [0.3, 'Ω', '0.3 Ω'],
     [1.2, 'Ω', '1.2 Ω'],
     [310, 'Ω', '310 Ω'],
@@ -36,7 +36,7 @@ describe('a value in print', () => {
   })
 
   it('never breaks between number and unit', () => {
-    expect(printValue(6300, 'Ω')).toBe('6.3\u00a0kΩ')
+    expect(printValue(4700, 'Ω')).toBe('4.7\u00a0kΩ')
   })
 
   it.each([NaN, Infinity, -Infinity])('does not exist for %d', (value) => {
@@ -64,7 +64,7 @@ describe('a value in print', () => {
 
 describe('a reading in print', () => {
   it.each([
-    [{ kind: 'value', value: 8.8 }, '8.8 Ω'],
+    [{ kind: 'value', value: 52.5 }, '52.5 Ω'],
     [{ kind: 'over' }, 'OL'],
     [{ kind: 'answer', answer: 'no-spark' }, 'no-spark'],
     [{ kind: 'could-not-tell' }, 'Could not tell'],
