@@ -63,8 +63,12 @@ export interface CheckCard {
   readonly meter?: string
   /** Minutes of the check itself; set-ups come on top. */
   readonly minutes: number
+  /** In the order in which they are made: covers, connectors, what is fitted. */
   readonly setups: readonly SetupCard[]
+  /** Somebody is only asked, so the machine stays as it stands. */
+  readonly asked?: true
   readonly spot?: Spot
+  /** The last of them put back what may not stay apart. */
   readonly do: readonly string[]
   readonly phone: string
   readonly why: string
@@ -103,10 +107,15 @@ export interface Spot {
   readonly awkward: boolean
 }
 
+/** One thing that a check needs apart, off, fitted or ready. */
 export interface SetupCard {
   readonly id: string
   readonly do: string
   readonly minutes: number
+  /** How it is put back; left out where it leaves nothing behind. */
+  readonly undo?: { readonly do: string; readonly minutes: number }
+  /** It does not outlast the check: it fades, or the check's own last steps put it back. */
+  readonly once?: true
 }
 
 export interface ToolCard {

@@ -26,9 +26,14 @@ describe('the check on the page', () => {
 
   it('says what to do, in numbered steps from the first set-up on', () => {
     expect(asking('exciter.resistance')).toMatchObject({
-      setups: ['Take off the cover.', 'Unplug the stator plug.'],
-      steps: ['Touch both pins.', 'Read the meter.'],
-      stepsFrom: 3,
+      steps: [
+        {
+          title: 'Make ready',
+          from: 1,
+          steps: ['Take off the cover.', 'Unplug the stator plug.'],
+        },
+        { title: 'Do this', from: 3, steps: ['Touch both pins.', 'Read the meter.'] },
+      ],
       limits: {
         says: '310 Ω to 420 Ω',
         at: 'The sheet names no temperature: taken as 20 ± 5 °C.',
@@ -44,11 +49,37 @@ describe('the check on the page', () => {
     })
   })
 
-  it('asks for no set-up that an earlier check has made', () => {
+  it('asks for no set-up that the check before has made, and has it left as it is', () => {
     const check = asking('exciter.resistance', { 'coil.resistance': 7654 })
-    expect(check.setups).toEqual(['Unplug the stator plug.'])
-    expect(check.stepsFrom).toBe(2)
+    expect(check.steps[0]).toEqual({
+      title: 'Make ready',
+      from: 1,
+      steps: [
+        'Leave what is apart or off as it is: this check needs it so.',
+        'Unplug the stator plug.',
+      ],
+    })
+    expect(check.steps[1]!.from).toBe(3)
     expect(check.terms.at(-1)!.value).toBe('3 min, 1 min of it to get there')
+  })
+
+  it('has put back first what it does not need, what came off last before the rest', () => {
+    const check = asking('spark', { 'exciter.resistance': 365 })
+    expect(check.steps).toEqual([
+      {
+        title: 'Put back first',
+        from: 1,
+        steps: ['Join the stator plug again.', 'Put the cover back on.'],
+      },
+      { title: 'Do this', from: 3, steps: ['Look at it.'] },
+    ])
+    expect(check.terms.at(-1)!.value).toBe('4.5 min, 2.5 min of it to get there')
+  })
+
+  it('leaves of all that what it needs', () => {
+    const [putBack, ready] = asking('coil.resistance', { 'exciter.resistance': 365 }).steps
+    expect(putBack!.steps).toEqual(['Join the stator plug again.'])
+    expect(ready!.steps).toEqual(['Leave everything else as it is: this check needs it so.'])
   })
 
   it('needs hands and eyes where it needs no tool', () => {

@@ -20,6 +20,17 @@ export function addressesIn(html: string): string[] {
   return [...html.matchAll(/\b(?:href|action)="([^"#]+)/g)].map((match) => decoded(match[1]!))
 }
 
+/** The numbered lists of a page by their headings: what it says to do, a sentence each. */
+export function listsIn(html: string): ReadonlyMap<string, readonly string[]> {
+  const lists = html.matchAll(/<h3[^>]*>([^<]+)<\/h3>\s*(?:<p>[^<]*<\/p>\s*)?<([ou]l)\b.*?<\/\2>/gs)
+  return new Map(
+    [...lists].map(([all, title]) => [
+      title!,
+      [...all.matchAll(/<li>(.*?)<\/li>/gs)].map(([, item]) => textIn(item!)),
+    ]),
+  )
+}
+
 const entities: Readonly<Record<string, string>> = {
   '&lt;': '<',
   '&gt;': '>',

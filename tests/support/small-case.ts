@@ -1,4 +1,4 @@
-import type { Case, CheckCard, PartCard } from '../../server/knowledge/case.ts'
+import type { Case, CheckCard, PartCard, SetupCard } from '../../server/knowledge/case.ts'
 import type { Knowledge } from '../../server/knowledge/knowledge.ts'
 import type { Material } from '../../server/measure/correct/temperature.ts'
 import { quantities } from '../../server/measure/reading/quantities.ts'
@@ -56,6 +56,14 @@ const resistance = (low: number, high: number, material: Material): Partial<Chec
   outcomes: quantities.resistance.bands,
 })
 
+const cover: SetupCard = {
+  id: 'cover',
+  do: 'Take off the cover.',
+  minutes: 3,
+  undo: { do: 'Put the cover back on', minutes: 2 },
+}
+const unplug: SetupCard = { id: 'unplug stator', do: 'Unplug the stator plug.', minutes: 1 }
+
 const cards = [
   card('exciter.resistance', {
     ...resistance(310, 420, 'copper'),
@@ -63,10 +71,7 @@ const cards = [
     part: 'exciter',
     cautions: [caution],
     do: ['Touch both pins.', 'Read the meter'],
-    setups: [
-      { id: 'cover', do: 'Take off the cover.', minutes: 3 },
-      { id: 'unplug stator', do: 'Unplug the stator plug.', minutes: 1 },
-    ],
+    setups: [cover, { ...unplug, undo: { do: 'Join the stator plug again.', minutes: 0.5 } }],
     spot: {
       says: 'the stator plug, pins 1 and 2',
       touch: ['1', '2'],
@@ -95,7 +100,7 @@ const cards = [
     ...resistance(5000, 8000, 'not copper'),
     title: 'Resistance of the ignition coil',
     part: 'coil',
-    setups: [{ id: 'cover', do: 'Take off the cover.', minutes: 3 }],
+    setups: [cover],
     spot: { says: 'the coil tower and bare metal', touch: ['tower', 'ground'], awkward: false },
   }),
   card('spark', {

@@ -1,5 +1,6 @@
 import type { CheckCard } from '../../knowledge/case.ts'
 import type { Quantity } from '../../measure/reading/quantity.ts'
+import { canRepeat } from '../measuring/judged.ts'
 import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
 import { readWords } from '../words/reading-words.ts'
@@ -32,7 +33,7 @@ const questions: Readonly<Record<Taking, string>> = {
 
 /** The form that takes a reading, a correction of one, or the reason for passing over it. */
 export function presentForm(input: Standing & Asked, card: CheckCard, taking: Taking): ReadingForm {
-  const { job, folded, judged, problem } = input
+  const { job, folded, judged, kase, problem } = input
   const corrected = taking === 'correction' ? folded.readings.get(card.id) : undefined
   const tried = problem?.check === card.id ? problem : undefined
   const measured = card.measured?.quantity
@@ -59,6 +60,12 @@ export function presentForm(input: Standing & Asked, card: CheckCard, taking: Ta
       corrects: {
         says: `It stands as: ${lowerFirst(readWords(card, judged.get(card.id)!))}.`,
         cancelHref: `/jobs/${job.id}`,
+        ...(canRepeat(kase, card.id) && {
+          anew: {
+            href: `/jobs/${job.id}?again=${encodeURIComponent(card.id)}`,
+            text: 'Make the check once more instead',
+          },
+        }),
       },
     }),
     ...(taking === 'first' && {

@@ -1,12 +1,13 @@
 import type { Prospect } from '../../diagnosis/model/walk.ts'
-import type { CautionCard, CheckCard, SetupCard } from '../../knowledge/case.ts'
+import type { CautionCard, CheckCard } from '../../knowledge/case.ts'
 import { assumedForLimits } from '../../measure/correct/temperature.ts'
 import { printLimits } from '../../measure/reading/print.ts'
+import { asItStands, type Way, wayTo } from '../standing/as-it-stands.ts'
 import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
 import { byGravity, shownCautions } from '../words/cautions.ts'
 import type { Fact } from '../words/fact.ts'
-import { degrees, listed, minutes, sentence, upperFirst } from '../words/sentences.ts'
+import { degrees, listed, sentence, upperFirst } from '../words/sentences.ts'
 import { presentForm, type Taking } from './form.ts'
 import { presentCheckInstrument } from './meter.ts'
 import { whyOnceMore } from './once-more.ts'
@@ -14,6 +15,7 @@ import { presentProspects } from './prospects.ts'
 import { presentRival } from './rival.ts'
 import { presentSpot } from './spot.ts'
 import type { CheckView } from './view.ts'
+import { presentSteps, time } from './way.ts'
 
 /** How a check comes to stand on the page, and what each of its answers would do. */
 interface OnPage {
@@ -29,17 +31,15 @@ export function presentCheck(
   { proposed, taking, foreseen }: OnPage,
 ): CheckView {
   const { job, kase, knowledge } = input
-  const setups = taking === 'again' ? [] : setupsToMake(input, card)
   const correcting = taking === 'correction'
+  const way = correcting ? noWay : wayTo(asItStands(kase, job), card)
   const spot = card.spot && presentSpot(card.spot, knowledge.colours)
   return {
     id: card.id,
     title: upperFirst(card.title),
     standing: standing(taking, proposed),
     cautions: cautionsFor(input, card),
-    setups: setups.map(({ do: says }) => sentence(says)),
-    steps: card.do.map(sentence),
-    stepsFrom: setups.length + 1,
+    steps: presentSteps(way, card),
     ...(card.measured && {
       limits: {
         says: limitsWords(card.measured),
@@ -49,7 +49,7 @@ export function presentCheck(
       instrument: presentCheckInstrument(input, card, card.measured),
     }),
     ...(card.meter && { meter: card.meter }),
-    terms: terms(card, setups),
+    terms: terms(card, way),
     ...(spot && { spot }),
     why: taking === 'again' ? whyOnceMore(input, card) : sentence(card.why),
     rival: correcting ? '' : presentRival(input, card.id),
@@ -65,14 +65,8 @@ function standing(taking: Taking, proposed: boolean): string {
   return proposed ? 'Check to make now' : 'Your choice'
 }
 
-/** Set-ups that no earlier reading has made already. */
-function setupsToMake({ folded, kase }: Standing, card: CheckCard): readonly SetupCard[] {
-  const answered = [...folded.readings.keys()].filter((check) => check !== card.id)
-  const made = new Set(
-    answered.flatMap((check) => kase.checks.get(check)?.setups.map(({ id }) => id) ?? []),
-  )
-  return card.setups.filter(({ id }) => !made.has(id))
-}
+/** What was written down is put right at the desk, and nobody goes to the machine for it. */
+const noWay: Way = { putBack: [], make: [], keep: [], begun: [] }
 
 function cautionsFor({ folded, knowledge }: Standing, card: CheckCard): CautionCard[] {
   const always = shownCautions(knowledge, folded.opened.conditions)
@@ -86,14 +80,14 @@ const engineWords: Readonly<Record<CheckCard['engine'], string>> = {
   running: 'Running',
 }
 
-function terms(card: CheckCard, setups: readonly SetupCard[]): Fact[] {
+function terms(card: CheckCard, way: Way): Fact[] {
   return [
     { label: 'Engine', value: engineWords[card.engine] },
     {
       label: 'Tools',
       value: upperFirst(listed(card.tools.map(({ name }) => name))) || 'Hands and eyes',
     },
-    { label: 'Time', value: time(card, setups) },
+    { label: 'Time', value: time(card, way) },
   ]
 }
 
@@ -109,10 +103,4 @@ function limitsAtWords({ at, material }: NonNullable<CheckCard['measured']>): st
   if (at !== undefined) return `Limits hold at ${degrees(at)}.`
   const { celsius, halfWidth } = assumedForLimits
   return `The sheet names no temperature: taken as ${celsius} ± ${halfWidth}\u00a0°C.`
-}
-
-function time(card: CheckCard, setups: readonly SetupCard[]): string {
-  const first = setups.reduce((sum, setup) => sum + setup.minutes, 0)
-  const all = minutes(card.minutes + first)
-  return first > 0 ? `${all}, ${minutes(first)} of it to get there` : all
 }

@@ -9,11 +9,8 @@ export interface CheckView {
   readonly standing: string
   /** Those of the check, of the place and the engine, and those that stand on every page that instructs. */
   readonly cautions: readonly CautionCard[]
-  /** Set-ups still to make, as steps, then the steps of the check, numbered through. */
-  readonly setups: readonly string[]
-  readonly steps: readonly string[]
-  /** Number of the first of `steps`. */
-  readonly stepsFrom: number
+  /** What to put back, what to make ready, and the steps of the check; numbered through. */
+  readonly steps: readonly StepsView[]
   /** What a good one reads, where it is measured: "310 Ω to 420 Ω", and where that comes from. */
   readonly limits?: {
     readonly says: string
@@ -35,6 +32,15 @@ export interface CheckView {
   readonly form: ReadingForm
   /** Back to the proposed check, where this one was chosen. */
   readonly backHref?: string
+}
+
+export interface StepsView {
+  /** "Put back first", "Make ready", "Do this". */
+  readonly title: string
+  /** Number of the first. */
+  readonly from: number
+  /** At least one. */
+  readonly steps: readonly string[]
 }
 
 /** The meter at hand, as far as it matters for one check. */
@@ -116,8 +122,13 @@ export interface ReadingForm {
   readonly kept?: string
   /** A clear sentence that says what to do, where the last try could not be taken. */
   readonly problem?: string
-  /** Where an earlier reading is being corrected: what it read, and the way out. */
-  readonly corrects?: { readonly says: string; readonly cancelHref: string }
+  /** Where an earlier reading is being corrected: what it read, and the ways out. */
+  readonly corrects?: {
+    readonly says: string
+    readonly cancelHref: string
+    /** For who wants to go to the machine again, where that can tell more. */
+    readonly anew?: { readonly href: string; readonly text: string }
+  }
   /** Where it is made once more: the way to leave the reading as it is. */
   readonly onceMore?: { readonly action: string; readonly submit: string }
   /** Where the check can be passed over. */

@@ -12,6 +12,7 @@ import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
 import { presentVerdict } from '../verdict/present.ts'
 import { presentRepair } from '../verdict/repair.ts'
+import { stillApart } from '../verdict/still-apart.ts'
 import type { VerdictView } from '../verdict/view.ts'
 import { readingInShort } from '../words/reading-words.ts'
 import { jobNumber, lowerFirst, sentence } from '../words/sentences.ts'
@@ -20,7 +21,7 @@ import type { JobPage } from './view.ts'
 
 /** The page of a job, ready to print. */
 export function presentJob(input: Standing & Asked): JobPage {
-  const { job, notice } = input
+  const { folded, job, notice } = input
   const proposal = input.walk.step.kind === 'ask' ? input.walk.step.proposal : undefined
   const asked = input.problem?.check ?? input.correcting ?? input.again ?? input.check
   const onPage = asked ?? proposal?.check
@@ -45,6 +46,7 @@ export function presentJob(input: Standing & Asked): JobPage {
     ...(notice !== undefined && { notice }),
     ...(check && { check }),
     ...(verdict && { verdict }),
+    apart: check || folded.repairs.at(-1)?.outcome === null ? [] : stillApart(input),
     ...(repair && { repair }),
     readings: presentReadings(input),
     together: presentTogether(input),

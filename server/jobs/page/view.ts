@@ -27,6 +27,8 @@ export interface JobPage {
   /** The check to make now (proposed or chosen), or none where the verdict stands alone. */
   readonly check?: CheckView
   readonly verdict?: VerdictView
+  /** How to put back what is still apart, beside a verdict; empty where another box says it. */
+  readonly apart: readonly string[]
   readonly repair?: RepairView
   readonly readings: readonly ReadingRow[]
   /** What pairs of readings say together, as sentences. */

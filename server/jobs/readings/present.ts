@@ -1,5 +1,6 @@
-import type { CheckCard } from '../../knowledge/case.ts'
+import type { CheckCard, MeasuredBy } from '../../knowledge/case.ts'
 import { circumstances } from '../measuring/measured-reading.ts'
+import { asItStands, wayTo } from '../standing/as-it-stands.ts'
 import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
 import { clearedByCheck } from '../words/branch-words.ts'
@@ -36,25 +37,20 @@ export function presentReadings(input: Standing & Asked): ReadingRow[] {
   })
 }
 
-type Worth = Pick<ReadingRow, 'touched' | 'corrected' | 'notes' | 'scale' | 'budget' | 'again'>
+type Worth = Pick<
+  ReadingRow,
+  'touched' | 'corrected' | 'notes' | 'scale' | 'budget' | 'again' | 'anewHref'
+>
 
 const nothing: Worth = { touched: '', corrected: [], notes: [] }
 
 function worth(input: Standing & Asked, check: string, id: string, open: boolean): Worth {
-  const { folded, instrument, job, judged, kase, touching } = input
+  const { folded, instrument, judged, kase } = input
   const by = kase.checks.get(check)?.measured
   if (by === undefined) return nothing
-  const tried = touching?.check === check ? touching : undefined
-  const again = {
-    action: `/jobs/${job.id}/touches`,
-    id: `${id}-again`,
-    label: by.quantity.touches.again,
-    unit: by.quantity.unit,
-    typed: tried?.typed ?? '',
-    ...(tried && { problem: tried.sentence }),
-  }
+  const again = touchAgain(input, check, by, id)
   const { measured } = judged.get(check)!
-  if (measured === null) return { ...nothing, again }
+  if (measured === null) return { ...nothing, ...again }
 
   const { manner, touches } = folded.readings.get(check)!
   const at = circumstances(by, instrument, folded.opened.conditions, manner)
@@ -66,7 +62,34 @@ function worth(input: Standing & Asked, check: string, id: string, open: boolean
     notes: noteSentences(measured, by),
     ...(svg !== undefined && { scale: { svg, open } }),
     ...(budget && { budget }),
-    again,
+    ...again,
+  }
+}
+
+/**
+ * More touches go in beside the reading while the probes are still where they were. Otherwise the page
+ * of the check says first what to put back and what to take apart again.
+ */
+function touchAgain(
+  { job, kase, touching }: Standing & Asked,
+  check: string,
+  { quantity }: MeasuredBy,
+  id: string,
+): Pick<Worth, 'again' | 'anewHref'> {
+  const tried = touching?.check === check ? touching : undefined
+  const { putBack, make } = wayTo(asItStands(kase, job), kase.checks.get(check)!)
+  if (tried === undefined && putBack.length + make.length > 0) {
+    return { anewHref: `/jobs/${job.id}?again=${encodeURIComponent(check)}` }
+  }
+  return {
+    again: {
+      action: `/jobs/${job.id}/touches`,
+      id: `${id}-again`,
+      label: quantity.touches.again,
+      unit: quantity.unit,
+      typed: tried?.typed ?? '',
+      ...(tried && { problem: tried.sentence }),
+    },
   }
 }
 

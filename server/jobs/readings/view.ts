@@ -14,7 +14,7 @@ export interface ReadingRow {
   /** Limits, reading and corrected reading as an SVG, ready to print. */
   readonly scale?: { readonly svg: string; readonly open: boolean }
   readonly budget?: BudgetView
-  /** A small form for more touches, where it is measured. */
+  /** A small form for more touches, where it is measured and the machine still stands as it was for it. */
   readonly again?: {
     readonly action: string
     /** Of the field, and of the sentence beside it. */
@@ -24,6 +24,8 @@ export interface ReadingRow {
     readonly typed: string
     readonly problem?: string
   }
+  /** The page that says how to get there again, where it is measured and the machine stands otherwise. */
+  readonly anewHref?: string
   /** What it cleared, as a sentence, or empty. */
   readonly effect: string
   readonly correctHref: string

@@ -1,6 +1,7 @@
 import type { Standing } from '../standing/standing.ts'
 import { partNames } from '../words/names.ts'
 import { lowerFirst, sentence } from '../words/sentences.ts'
+import { stillApart } from './still-apart.ts'
 import type { RepairView } from './view.ts'
 
 /**
@@ -15,7 +16,10 @@ export function presentRepair({ job, folded, kase, walk }: Standing): RepairView
       title: 'Prove the repair',
       says: `Repaired: ${partNames(kase, last.parts)}.`,
       steps: [
+        ...stillApart({ job, kase }),
         ...proofs.map(sentence),
+        walkRound,
+        ...(kase.machine.stop ? [sentence(kase.machine.stop.try)] : []),
         `Then the complaint itself: ${lowerFirst(sentence(kase.complaint.prove))}`,
       ],
       action: `/jobs/${job.id}/proofs`,
@@ -48,3 +52,7 @@ export function presentRepair({ job, folded, kase, walk }: Standing): RepairView
     buttons: [{ value: 'repaired', says: `Repaired: ${partNames(kase, parts)}` }],
   }
 }
+
+/** What the repair itself took apart, nobody wrote down. Common practice. */
+const walkRound =
+  'Walk round the machine once: every plug joined, every cover on, every ground tight, all leads clear of heat and belts.'

@@ -1,10 +1,11 @@
 import { parseQuantityText } from '../../measure/reading/parse.ts'
 import { printLimits } from '../../measure/reading/print.ts'
 import type { Limits } from '../../measure/reading/reading.ts'
-import type { CautionCard, CheckCard, SetupCard, ToolCard } from '../case.ts'
+import type { CautionCard, CheckCard, ToolCard } from '../case.ts'
 import type { Knowledge } from '../knowledge.ts'
 import type { Machine, SheetLimits } from '../schema/machine.ts'
 import type { PlannedCheck } from './plan.ts'
+import { lastSteps, setupsFor } from './setups.ts'
 import { pinsInWords, spotOf, wiresInWords } from './spot.ts'
 import { type Fillings, fill } from './words.ts'
 
@@ -13,6 +14,8 @@ export function checkCard(check: PlannedCheck, knowledge: Knowledge, machine: Ma
   const { kind } = check
   const spot = check.reach && spotOf(machine, check.reach)
   const measured = measuredBy(check, knowledge)
+  const setups = setupsFor(check, knowledge, machine)
+  const last = lastSteps(setups, machine)
   const fillings = fillingsFor(check, machine, spot, measured)
   const say = (text: string) => fill(text, fillings)
   const answers = kind.answers?.map(({ id, says, phone }) => ({
@@ -27,13 +30,14 @@ export function checkCard(check: PlannedCheck, knowledge: Knowledge, machine: Ma
     where: kind.where,
     tools: toolsFor(check, knowledge),
     minutes: kind.minutes,
-    setups: setupsFor(check, knowledge, machine),
-    do: kind.do.map(say),
-    phone: say(kind.phone),
+    setups,
+    do: [...kind.do.map(say), ...last],
+    phone: [say(kind.phone), ...last].join(' '),
     why: say(kind.why),
     cautions: cautionCards(kind.cautions, knowledge),
     outcomes: outcomesOf(check, knowledge),
     ...(check.part && { part: check.part.id }),
+    ...(kind.asked && { asked: true }),
     ...(kind.meter && { meter: say(kind.meter) }),
     ...(spot && { spot }),
     ...(measured && { measured }),
@@ -109,21 +113,6 @@ function fillingsFor(
     ...(connector && { connector: connector.name }),
     ...(measured && { limits: printLimits(measured.limits, measured.quantity.unit) }),
   }
-}
-
-/** Covers first, then the plug, then what the check itself needs fitted; each once. */
-function setupsFor(check: PlannedCheck, knowledge: Knowledge, machine: Machine): SetupCard[] {
-  const at = check.reach?.at
-  const connector = at === undefined ? undefined : machine.connectors[at]!
-  const covers = new Set([...(check.reach?.access ?? []), ...(connector?.access ?? [])])
-  return [
-    ...[...covers].map((id) => ({ id: `access ${id}`, ...machine.access[id]! })),
-    ...(connector && check.kind.apart ? [{ id: `unplug ${at}`, ...connector.unplug }] : []),
-    ...(check.kind.setups ?? []).map((id) => {
-      const { do: says, minutes } = knowledge.setups.setups[id]!
-      return { id, do: says, minutes }
-    }),
-  ]
 }
 
 function toolsFor({ kind }: PlannedCheck, knowledge: Knowledge): ToolCard[] {

@@ -7,13 +7,15 @@ import { metersRule } from './meters-rule.ts'
 import { namesRule } from './names-rule.ts'
 import { nestingRule } from './nesting-rule.ts'
 import { newReport, type Rule } from './report.ts'
+import { setupsRule } from './setups-rule.ts'
 import { sheetsRule } from './sheets-rule.ts'
 import { sightRule } from './sight-rule.ts'
+import { stopRule } from './stop-rule.ts'
 
 /** Each stage may trust what the stages before it insist on. */
 const stages: readonly (readonly Rule[])[] = [
   [namesRule],
-  [gatesRule, sheetsRule, metersRule, checksRule, chancesRule],
+  [gatesRule, sheetsRule, metersRule, checksRule, setupsRule, stopRule, chancesRule],
   [nestingRule],
   [cutSetsRule],
   [sightRule],

@@ -81,10 +81,15 @@ const aboutNames: ByAbout<[entry: object, knowledge: Knowledge, mustKnow: MustKn
 
 function machineNames(machine: Machine, knowledge: Knowledge, mustKnow: MustKnow): void {
   const connectors = Object.keys(machine.connectors)
+  const setups = Object.keys(knowledge.setups.setups)
   const access = Object.keys(machine.access)
   const outputs = machine.outputs.map(({ id }) => id)
   const parts = machine.parts.map(({ id }) => id)
   const colours = Object.keys(knowledge.colours.colours)
+  for (const [id, cover] of Object.entries(machine.access)) {
+    mustKnow(machine, ['access', id, 'for'], 'set-up', cover.for, setups)
+  }
+  mustKnow(machine, ['stop', 'plugs'], 'connector', machine.stop?.plugs, connectors)
   for (const [id, connector] of Object.entries(machine.connectors)) {
     mustKnow(machine, ['connectors', id, 'access'], 'access', connector.access, access)
     for (const [pin, { wire }] of Object.entries(connector.pins)) {
@@ -95,6 +100,7 @@ function machineNames(machine: Machine, knowledge: Knowledge, mustKnow: MustKnow
     const at = ['parts', p]
     mustKnow(machine, [...at, 'kind'], 'part kind', [part.kind], [...knowledge.partKinds.keys()])
     mustKnow(machine, [...at, 'output'], 'output', listOf(part.output), outputs)
+    mustKnow(machine, [...at, 'plugs'], 'connector', part.plugs, connectors)
     const properties = Object.keys(knowledge.partKinds.get(part.kind)?.properties ?? {})
     mustKnow(machine, [...at, 'limits'], 'property', Object.keys(part.limits ?? {}), properties)
     part.reach?.forEach((reach, r) => {

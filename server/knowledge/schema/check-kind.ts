@@ -58,14 +58,16 @@ export const CheckKind = z.strictObject({
   answers: z.array(Answer).min(2).optional(),
   /** An owner is asked, and remembers the same when asked again. A check about a question always is. */
   remembered: z.boolean().optional(),
+  /** Somebody is only asked: nobody touches the machine, so it stays as it stands. */
+  asked: z.boolean().optional(),
   engine: z.enum(['stopped', 'cranking', 'running']),
   where: z.array(Place).min(1),
   /** Names in `tools.yaml`. Empty: hands and eyes. */
   tools: z.array(Name),
   /** What to set the meter to. Needed where the check is measured. */
   meter: Words.optional(),
-  /** The connector at the place is taken apart first. */
-  apart: z.boolean().optional(),
+  /** What is taken apart first: the connector at the `place`, or every connector that the `part` hangs on. */
+  apart: z.enum(['place', 'part']).optional(),
   /** Names in `setups.yaml`. */
   setups: z.array(Name).optional(),
   minutes: Minutes,

@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { QuantityText } from './quantity-text.ts'
-import { Minutes, Name, Source, schemaKey, Words } from './shared.ts'
+import { Doing } from './setup.ts'
+import { Name, Source, schemaKey, Words } from './shared.ts'
 
 /** A wire's colours, base first, then tracer, as IEC 60757 two-letter codes. */
 export const Wire = z.array(z.string()).min(1).max(3)
@@ -21,7 +22,8 @@ export const Connector = z.strictObject({
   /** Hard to touch well: deep pins, behind a cover, corroded as a rule. */
   awkward: z.boolean().optional(),
   access: z.array(Name).optional(),
-  unplug: z.strictObject({ minutes: Minutes, do: Words }),
+  /** How it is taken apart; and joined again, where there is more to it than its latch. */
+  unplug: Doing.extend({ undo: Doing.optional() }),
   pins: z.record(z.string().regex(/^\d+$/, 'pins are named by their number'), Pin),
 })
 export type Connector = z.infer<typeof Connector>
@@ -63,6 +65,8 @@ export const Part = z.strictObject({
   role: Name,
   name: Words,
   output: Name.optional(),
+  /** The connectors it hangs on: those that part it from everything else. */
+  plugs: z.array(Name).min(1).optional(),
   limits: z.record(Name, SheetLimits).optional(),
   reach: z.array(Reach).optional(),
   /** Where it sits. */
@@ -81,8 +85,23 @@ export const Machine = z.strictObject({
   about: Words,
   source: Source,
   outputs: z.array(z.strictObject({ id: Name, name: Words })).min(1),
-  /** Covers and the like: each is a set-up, paid once. */
-  access: z.record(Name, z.strictObject({ do: Words, minutes: Minutes })),
+  /** Covers and the like: each is a set-up. */
+  access: z.record(
+    Name,
+    Doing.extend({
+      undo: Doing,
+      /** Names in `setups.yaml`: set-ups that need it off as well. */
+      for: z.array(Name).optional(),
+    }),
+  ),
+  /** What stops the engine: while one of `plugs` is apart, it does not. */
+  stop: z
+    .strictObject({
+      plugs: z.array(Name).min(1),
+      /** How it is tried once all is joined again, and what to do if it fails. */
+      try: Words,
+    })
+    .optional(),
   connectors: z.record(Name, Connector),
   parts: z.array(Part).min(1),
 })

@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { settingNames } from '../../measure/reading/settings.ts'
-import { Minutes, Name, Place, Source, schemaKey, Words } from './shared.ts'
+import { Doing, Undo } from './setup.ts'
+import { Name, Place, Source, schemaKey, Words } from './shared.ts'
 
 /** `trees/tools.yaml` */
 export const Tools = z.strictObject({
@@ -21,10 +22,11 @@ export const Setups = z.strictObject({
   ...schemaKey,
   setups: z.record(
     Name,
-    z.strictObject({
+    Doing.extend({
       name: Words,
-      do: Words,
-      minutes: Minutes,
+      undo: Undo,
+      /** The stop switch does nothing while it holds, so the check that needs it ends with putting it back. */
+      stopOff: z.boolean().optional(),
       tools: z.array(Name).optional(),
       source: Source,
     }),

@@ -1,0 +1,77 @@
+import type { Knowledge } from '../knowledge.ts'
+import type { CheckKind, Complaint, Machine } from '../schema/index.ts'
+import type { Report } from './report.ts'
+
+/** Nobody starts an engine unawares that its switch does not stop: whatever parts the stop circuit says so. */
+export function stopRule(knowledge: Knowledge, report: Report): void {
+  const stopping = partsThatStop(knowledge)
+  for (const [, machine] of knowledge.machines) {
+    for (const plug of plugsThatStop(machine, stopping.get(machine)!)) {
+      if (machine.stop?.plugs.includes(plug)) continue
+      const says = `with ${plug} apart the engine cannot be stopped: name it in stop, so that it is joined at the end of each check`
+      report.add(machine, ['connectors', plug], says)
+    }
+  }
+  const roles = new Set([...stopping.values()].flatMap((parts) => parts.map(({ role }) => role)))
+  for (const [, check] of knowledge.checkKinds) {
+    const why = partsTheStopCircuit(check, knowledge, roles)
+    if (why === null || putsItBack(check, knowledge)) continue
+    report.add(check, ['do'], `${why}: give it a set-up with stopOff, which puts it back`)
+  }
+}
+
+function partsThatStop({ machines, partKinds }: Knowledge): Map<Machine, Machine['parts']> {
+  return new Map(
+    [...machines.values()].map((machine) => [
+      machine,
+      machine.parts.filter(({ kind }) => partKinds.get(kind)!.stops),
+    ]),
+  )
+}
+
+/** Connectors that a part which stops the engine is read at, or through. */
+function plugsThatStop({ parts }: Machine, stopping: Machine['parts']): Set<string> {
+  const stops = new Set(stopping.map(({ id }) => id))
+  return new Set(
+    parts.flatMap(({ id, reach = [] }) =>
+      reach
+        .filter(({ through = [] }) => [id, ...through].some((each) => stops.has(each)))
+        .flatMap(({ at }) => at ?? []),
+    ),
+  )
+}
+
+/** Words of a step that take the stop circuit apart. */
+const partsIt = /\b(?:unplug|pull|take|part)\b[^.]*\bstop (?:wire|plug|circuit)\b/i
+
+/** Why a check must take the stop circuit apart, as far as its file shows; null if it does not. */
+function partsTheStopCircuit(
+  { about, do: steps }: CheckKind,
+  { complaints }: Knowledge,
+  roles: ReadonlySet<string>,
+): string | null {
+  const said = steps.map((step) => partsIt.exec(step)?.[0]).find(Boolean)
+  if (said !== undefined) return `the step "${said}" takes the stop circuit apart`
+  if (about.kind !== 'gate' || about.without === undefined) return null
+  const { without } = about
+  const below = [...complaints.values()].flatMap((complaint) => rolesBelow(complaint, without))
+  return below.some((role) => roles.has(role)) ? `without ${without}, nothing stops it` : null
+}
+
+function rolesBelow({ gates, watched = {} }: Complaint, top: string): string[] {
+  const seen = new Set<string>()
+  const visit = (name: string): string[] => {
+    const gate = gates[name] ?? watched[name]
+    if (gate === undefined) return [name]
+    if (seen.has(name)) return []
+    seen.add(name)
+    return (gate.or ?? gate.and ?? gate.atLeast?.of ?? []).flatMap((input) =>
+      visit('gate' in input ? input.gate : 'any' in input ? input.any : input.each),
+    )
+  }
+  return visit(top)
+}
+
+function putsItBack({ setups = [] }: CheckKind, knowledge: Knowledge): boolean {
+  return setups.some((id) => knowledge.setups.setups[id]!.stopOff)
+}

@@ -1,0 +1,13 @@
+import { z } from 'zod'
+import { Minutes, Words } from './shared.ts'
+
+/** What to do, and how long it takes. */
+export const Doing = z.strictObject({ do: Words, minutes: Minutes })
+
+/**
+ * How a set-up is put back; or `nothing`, where it leaves nothing behind that would be in the way of
+ * another check; or `fades`, where it goes by itself, as heat does, and is made anew for each check.
+ */
+export const Undo = z.union([Doing, z.enum(['nothing', 'fades'])], {
+  error: 'say how it is put back: do and minutes, or nothing, or fades',
+})

@@ -1,0 +1,209 @@
+import { describe, expect, it } from 'vitest'
+import type { Case } from '../../server/knowledge/case.ts'
+import { seeded } from '../bench/random.ts'
+import { allCases, readyApp } from '../support/app.ts'
+import { openJob, post } from '../support/job.ts'
+import { type LiteralHands, literalHands, needsOf, toPutBack } from '../support/literal-hands.ts'
+import { listsIn, textIn, valueIn } from '../support/page.ts'
+
+const caseOf = (machine: string, complaint: string): Case =>
+  allCases().find((kase) => kase.machine.id === machine && kase.complaint.id === complaint)!
+const single = caseOf('pedlar-1c', 'no-spark')
+const twin = caseOf('larkfell-2i', 'no-spark')
+
+async function openedJob(kase: Case) {
+  const { http } = await readyApp()
+  const job = await openJob(http, kase)
+  /** The page of the job, as it proposes or as it is asked for: `check=…`, `again=…`, `correct=…`. */
+  const page = async (asked = '') => (await http.get(`${job}?${asked}`).expect(200)).text
+  const make = async (check: string, said: Record<string, string> = blank) => {
+    const version = valueIn(await page(), 'version')
+    await post(http, `${job}/readings`, { version, check, ...said }).expect(303)
+  }
+  return { http, job, page, make }
+}
+
+const blank = { choice: 'could-not-tell' }
+
+const putBackOn = (html: string) => listsIn(html).get('Put back first') ?? []
+const readyOn = (html: string) => listsIn(html).get('Make ready') ?? []
+const stepsOn = (html: string) => listsIn(html).get('Do this') ?? []
+
+describe('a check page', () => {
+  it('has nothing put back while nothing is apart', async () => {
+    const { page } = await openedJob(single)
+    expect(putBackOn(await page())).toEqual([])
+  })
+
+  it('has a plug joined again before anybody pulls', async () => {
+    const { page, make } = await openedJob(twin)
+    await make('winding-resistance.exciter-start.igniter-plug', { typed: '365' })
+    const html = await page('check=spark-on-tester.left')
+    expect(putBackOn(html)).toEqual([
+      'Wait one minute after the last pull, then join the igniter plug again and push until you hear its latch click.',
+      'Unhook the hood and close it.',
+    ])
+    expect(textIn(html)).toContain('Time 4 min, 3 min of it to get there')
+    // Cautions come before the first thing to do.
+    expect(html.indexOf('class="cautions"')).toBeLessThan(html.indexOf('Put back first'))
+  })
+
+  it('has the rope starter put back on before anybody pulls', async () => {
+    const { page, make } = await openedJob(twin)
+    await make('pickup-gap.pickup-left')
+    const [cover, plugs, starter] = putBackOn(await page('check=spark-on-tester.left'))
+    expect(cover).toContain('Put the fan cover back on')
+    expect(plugs).toContain('screw every plug in')
+    expect(starter).toContain('Put the recoil starter back on')
+  })
+
+  it('leaves apart what its own check needs so', async () => {
+    const { page, make } = await openedJob(twin)
+    await make('winding-resistance.exciter-start.igniter-plug', { typed: '365' })
+    const html = await page('check=winding-resistance.pickup-left.igniter-plug')
+    expect(putBackOn(html)).toEqual([])
+    expect(readyOn(html)).toEqual(['Leave what is apart or off as it is: this check needs it so.'])
+  })
+
+  it('has taken apart again what was put back', async () => {
+    const { page, make } = await openedJob(twin)
+    await make('winding-resistance.exciter-start.igniter-plug', { typed: '365' })
+    await make('spark-on-tester.left')
+    const html = await page('check=winding-resistance.pickup-left.igniter-plug')
+    expect(readyOn(html)).toEqual([
+      'Lift the hood and hook it back.',
+      'Wait one minute after the last pull. Press the latch of the igniter plug and pull it off the igniter.',
+    ])
+    expect(putBackOn(html)).toHaveLength(1)
+  })
+
+  it.each(['stop-line.wires-stop.stop-plug', 'spark-stop-unplugged', 'pins-look.wires-stop'])(
+    'that has the stop wire pulled ends with joining it and trying the stop switch: %s',
+    async (check) => {
+      const { page, make } = await openedJob(single)
+      const [join, tryIt] = stepsOn(await page(`check=${check}`)).slice(-2)
+      expect(join).toMatch(/^Join the stop (wire|plug).* again/)
+      expect(tryIt).toMatch(/^Before anything else at the next start, try the stop switch/)
+      await make(check)
+      const after = putBackOn(await page('check=spark-on-tester.single'))
+      expect(after.filter((step) => step.includes('stop wire'))).toEqual([])
+      // Made once more, it is pulled once more.
+      expect(readyOn(await page(`again=${check}`)).join()).toMatch(/stop (wire|plug)/)
+    },
+  )
+
+  it('of a reading being corrected sends nobody to the machine', async () => {
+    const { page, make } = await openedJob(twin)
+    const check = 'winding-resistance.exciter-start.igniter-plug'
+    await make(check, { typed: '365' })
+    await make('spark-on-tester.left')
+    const html = await page(`correct=${check}`)
+    expect([...listsIn(html).keys()]).not.toContain('Make ready')
+    expect(putBackOn(html)).toEqual([])
+    expect(html).toContain(`?again=${check}#now`)
+  })
+
+  it('has all put back that was begun for a check which was then passed over', async () => {
+    const { http, job, page } = await openedJob(twin)
+    const check = 'winding-resistance.exciter-start.igniter-plug'
+    await post(http, `${job}/skips`, { version: 1, check, reason: 'Seized' }).expect(303)
+    expect(putBackOn(await page('check=spark-on-tester.left'))).toEqual([
+      expect.stringMatching(/^You passed over “Resistance of .*goes back too\.$/),
+    ])
+  })
+})
+
+describe('more touches of an earlier reading', () => {
+  const check = 'winding-resistance.exciter-start.igniter-plug'
+
+  it('go in beside it while the probes are where they were', async () => {
+    const { job, page, make } = await openedJob(twin)
+    await make(check, { typed: '365' })
+    expect(await page()).toContain(`action="${job}/touches#readings"`)
+  })
+
+  it('begin on the page of the check once something was put back', async () => {
+    const { job, page, make } = await openedJob(twin)
+    await make(check, { typed: '365' })
+    await make('spark-on-tester.left')
+    expect(await page()).not.toContain(`action="${job}/touches#readings"`)
+    expect(await page()).toContain(`href="${job}?again=${check}#now"`)
+    const again = await page(`again=${check}`)
+    expect(putBackOn(again)).toHaveLength(1)
+    expect(readyOn(again)).toHaveLength(2)
+  })
+})
+
+describe('the verdict and the proof', () => {
+  it('begin with what is still apart, until all was put together', async () => {
+    const { http, job, page, make } = await openedJob(twin)
+    await make('spark-on-tester.left', { choice: 'none' })
+    await make('spark-on-tester.right', { choice: 'none' })
+    await make('winding-resistance.exciter-start.igniter-plug', { typed: 'OL OL OL' })
+    await make('winding-resistance.exciter-start.exciter-plug', { typed: 'OL OL OL' })
+    const joins = /^Join the exciter plug again/
+    const verdict = await page()
+    expect(textIn(verdict)).toContain('The fault is in the start exciter winding')
+    expect(listsIn(verdict).get('Still to put back')).toHaveLength(3)
+    expect(listsIn(verdict).get('Still to put back')![0]).toMatch(joins)
+
+    const parts = valueIn(verdict, 'parts')
+    const version = valueIn(verdict, 'version')
+    await post(http, `${job}/repairs`, { version, parts }).expect(303)
+    const proof = await page()
+    const box = proof.slice(proof.indexOf('id="repair"'))
+    const steps = [...box.matchAll(/<li>(.*?)<\/li>/g)].map(([, step]) => textIn(step!))
+    expect(steps[0]).toMatch(joins)
+    const at = (start: string) => steps.findIndex((step) => step.startsWith(start))
+    expect(at('Walk round the machine once')).toBeGreaterThan(at('Measure the new winding'))
+    expect(at('Before anything else at the next start')).toBeGreaterThan(at('Walk round'))
+    expect(at('Then the complaint itself')).toBeGreaterThan(at('Before anything else'))
+    expect(listsIn(proof).has('Still to put back')).toBe(false)
+
+    const proved = { version: valueIn(proof, 'version'), choice: 'still-there' }
+    await post(http, `${job}/proofs`, proved).expect(303)
+    expect(putBackOn(await page())).toEqual([])
+  })
+})
+
+describe('whoever does only what the pages say', () => {
+  it.each([
+    ['no spark, a single', single],
+    ['no spark, a twin', twin],
+    ['cuts out, with a battery', caseOf('haulmoor-1e', 'cuts-out')],
+  ])('finds the machine as each check needs it: %s', async (_, kase) => {
+    const { http, job } = await openedJob(kase)
+    const hands = literalHands(kase)
+    const random = seeded(kase.checks.size)
+    const ids = [...kase.checks.keys()]
+    let putBack = 0
+    for (let i = 0; i < 30; i += 1) {
+      const chosen = ids[Math.floor(random() * ids.length)]!
+      const asked = random() < 0.5 ? '' : `check=${chosen}`
+      const answer = await http.get(`${job}?${asked}`)
+      // That one was made already.
+      if (answer.status === 303) continue
+      const check = valueIn(answer.text, 'check')
+      putBack += expectAsNeeded(kase, hands, check, answer.text)
+      const fields = { version: valueIn(answer.text, 'version'), check, ...blank }
+      const [, action] = /<form id="reading"[^>]* action="([^"#]+)/.exec(answer.text)!
+      await post(http, action!, fields).expect(303)
+    }
+    expect(putBack).toBeGreaterThan(5)
+  })
+})
+
+/** Does what the page says; counts what was put back. */
+function expectAsNeeded(kase: Case, hands: LiteralHands, check: string, html: string): number {
+  const card = kase.checks.get(check)!
+  const page = { putBack: putBackOn(html), ready: readyOn(html), steps: stepsOn(html) }
+  if (card.asked) return 0
+  const before = toPutBack(hands, kase)
+  const needs = needsOf(card)
+  const { putBack } = hands.getReady(page)
+  expect(new Set(putBack)).toEqual(new Set(before.filter((id) => !needs.includes(id))))
+  expect(needs.filter((id) => !hands.off.has(id))).toEqual([])
+  hands.make(page)
+  expect(toPutBack(hands, kase).filter((id) => !needs.includes(id))).toEqual([])
+  return putBack.length
+}
