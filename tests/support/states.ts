@@ -97,6 +97,12 @@ export const states: Readonly<Record<string, (page: Page) => Promise<unknown>>> 
       'for (const it of document.querySelectorAll(".worth details")) it.open = true',
     )
   },
+  'a check before which much is put back': async (page) => {
+    await openTwin(page)
+    await take(page, 'winding-resistance.exciter-start.exciter-plug', '365')
+    await page.goto(`${new URL(page.url()).pathname}?check=spark-on-tester.left`)
+    await page.getByText('Put back first').waitFor()
+  },
   'touches that cannot be taken': async (page) => {
     await openTwin(page)
     const row = await take(page, 'winding-resistance.exciter-start.igniter-plug', '365')

@@ -39,7 +39,7 @@ export function presentCheck(
     title: upperFirst(card.title),
     standing: standing(taking, proposed),
     cautions: cautionsFor(input, card),
-    steps: presentSteps(way, card),
+    steps: presentSteps(way, card, correcting ? 'How it was made' : 'Do this'),
     ...(card.measured && {
       limits: {
         says: limitsWords(card.measured),

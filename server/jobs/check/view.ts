@@ -35,7 +35,7 @@ export interface CheckView {
 }
 
 export interface StepsView {
-  /** "Put back first", "Make ready", "Do this". */
+  /** "Put back first", "Make ready", "Do this"; of a correction "How it was made". */
   readonly title: string
   /** Number of the first. */
   readonly from: number

@@ -4,15 +4,19 @@ import { putBackSentences } from '../words/put-back.ts'
 import { minutes, sentence, upperFirst } from '../words/sentences.ts'
 import type { StepsView } from './view.ts'
 
-/** Everything to do, from the machine as it stands to the last step of the check, numbered through. */
-export function presentSteps(way: Way, card: CheckCard): StepsView[] {
+/**
+ * Everything to do, from the machine as it stands to the last step of the check, numbered through.
+ *
+ * @param title of the steps of the check itself
+ */
+export function presentSteps(way: Way, card: CheckCard, title = 'Do this'): StepsView[] {
   const putBack = [...putBackSentences(way.putBack), ...begunSentences(way)]
   const ready = [...keepSentences(way), ...way.make.map(({ do: says }) => sentence(says))]
   return [
     { title: 'Put back first', from: 1, steps: putBack },
     { title: 'Make ready', from: putBack.length + 1, steps: ready },
     {
-      title: 'Do this',
+      title,
       from: putBack.length + ready.length + 1,
       steps: card.do.map(sentence),
     },
