@@ -4,8 +4,10 @@ import fastify, { type FastifyInstance, type FastifyServerOptions } from 'fastif
 import { healthArea } from './health/routes.ts'
 import { jobStore } from './jobs/record/job-store.ts'
 import { jobsArea } from './jobs/routes.ts'
+import { fieldWords } from './jobs/words/field-words.ts'
 import type { Knowledge } from './knowledge/knowledge.ts'
 import type { Store } from './store/open.ts'
+import { textOfTrouble } from './trouble-text.ts'
 import { assetsAt, versionsOfFiles } from './web/assets.ts'
 import { routeUnreadable, useErrorPages } from './web/errors.ts'
 import { lines, type Patience, usualPatience } from './web/lines.ts'
@@ -45,7 +47,7 @@ export function buildApp(parts: AppParts): FastifyInstance {
   app.removeAllContentTypeParsers()
   app.register(formbody)
   app.register(compress)
-  useErrorPages(app)
+  useErrorPages(app, { textOf: textOfTrouble, fieldWords })
   const refuseOtherMethods = otherMethods(app)
   useSecurity(app, { names })
   const versions = versionsOfFiles()

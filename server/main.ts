@@ -27,8 +27,9 @@ async function start(settings: Settings): Promise<void> {
   // The store goes last: requests that are still being answered write to it.
   app.addHook('onClose', () => store.close())
   const address = await listen(app, settings)
-  console.log(`Coilhound is at ${address}`)
   for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => end(app))
+  console.log(`Coilhound is at ${address}`)
+  if (store.madeNew) console.log(`There were no jobs yet, so a new file was made: ${store.madeNew}`)
 }
 
 /** What is being answered may finish; a browser that holds a line open without asking may not wait. */

@@ -1,6 +1,7 @@
 import type { FastifyInstance } from 'fastify'
 import type { Settings } from './settings.ts'
 import { SetupProblem } from './setup-problem.ts'
+import { DriverMissing } from './store/driver.ts'
 import { openStore, type Store } from './store/open.ts'
 import { StoreTrouble } from './store/trouble.ts'
 
@@ -9,12 +10,19 @@ export async function openData({ data }: Settings): Promise<Store> {
   try {
     return await openStore(data)
   } catch (problem) {
-    const reason =
-      problem instanceof StoreTrouble
-        ? lowerFirst(problem.message)
-        : reasonFor(problem, fileInTheWay)
-    throw new SetupProblem(`The data folder ${data} cannot be used: ${reason}`, { cause: problem })
+    throw new SetupProblem(sentenceFor(problem, data), { cause: problem })
   }
+}
+
+function sentenceFor(problem: unknown, data: string): string {
+  if (problem instanceof DriverMissing) {
+    // Of a binary that cannot be loaded the system says why in one line; hints may follow it.
+    const [why] = String(Object(problem.cause).message).split('\n')
+    return `The database driver cannot be loaded; run npm install again with this Node, ${process.version} (${why}).`
+  }
+  const reason =
+    problem instanceof StoreTrouble ? lowerFirst(problem.message) : reasonFor(problem, fileInTheWay)
+  return `The data folder ${data} cannot be used: ${reason}`
 }
 
 const notAFolder = 'there is a file where a folder should be; set COILHOUND_DATA.'

@@ -1,29 +1,45 @@
 import { mkdirSync } from 'node:fs'
-import { join } from 'node:path'
-import { DatabaseSync } from '@photostructure/sqlite'
 import { Kysely, Migrator, SqliteDialect } from 'kysely'
+import { loadDriver } from './driver.ts'
 import { makeDurable } from './durable.ts'
 import { forKysely } from './kysely-file.ts'
 import { migrationsInOrder } from './migrations/index.ts'
 import type { Tables } from './tables.ts'
+import { trouble } from './trouble.ts'
 
-/** Opens `coilhound.sqlite` in the folder, both made if they are not there, and migrates it. */
-export async function openDatabase(folder: string): Promise<Kysely<Tables>> {
+export interface OpenDatabase {
+  readonly database: Kysely<Tables>
+  /** There was nothing in the file, or no file: every table was made just now. */
+  readonly isNew: boolean
+}
+
+/** Opens the file, made with its folder if it is not there, and migrates it. */
+export async function openDatabase(folder: string, path: string): Promise<OpenDatabase> {
   mkdirSync(folder, { recursive: true })
-  const file = new DatabaseSync(join(folder, 'coilhound.sqlite'))
-  const database = new Kysely<Tables>({ dialect: new SqliteDialect({ database: forKysely(file) }) })
+  const { DatabaseSync } = await loadDriver()
+  const file = new DatabaseSync(path)
   try {
     makeDurable(file)
-    await migrate(database)
+    const database = new Kysely<Tables>({
+      dialect: new SqliteDialect({ database: forKysely(file) }),
+    })
+    return { database, isNew: await migrate(database) }
   } catch (problem) {
     file.close()
     throw problem
   }
-  return database
 }
 
-async function migrate(database: Kysely<Tables>): Promise<void> {
+/** Says whether all migrations were still to be made. */
+async function migrate(database: Kysely<Tables>): Promise<boolean> {
   const migrator = new Migrator({ db: database, provider: migrationsInOrder })
-  const { error } = await migrator.migrateToLatest()
-  if (error !== undefined) throw error
+  const { error, results = [] } = await migrator.migrateToLatest()
+  if (error !== undefined) throw isLaterVersion(error) ? trouble('later version', error) : error
+  const all = await migrator.getMigrations()
+  return results.length === all.length
+}
+
+/** The file knows of a migration that this version does not. Kysely has no code for it, only words. */
+function isLaterVersion(error: unknown): boolean {
+  return String(error).includes('corrupted migrations: previously executed migration')
 }

@@ -2,8 +2,8 @@ import type { DatabaseSyncInstance } from '@photostructure/sqlite'
 
 /** What is acknowledged must survive a pulled plug: WAL alone keeps that only with FULL. */
 export function makeDurable(file: DatabaseSyncInstance): void {
-  // Before the others: the first of them may already meet another process that holds the file.
-  file.exec('PRAGMA busy_timeout = 5000')
+  // SQLite would wait without letting anything else run, so the waiting is done outside of it.
+  file.exec('PRAGMA busy_timeout = 0')
   file.exec('PRAGMA journal_mode = WAL')
   file.exec('PRAGMA synchronous = FULL')
   file.exec('PRAGMA foreign_keys = ON')

@@ -1,5 +1,7 @@
-import type { Kysely, Selectable } from 'kysely'
-import type { Tables } from './tables.ts'
+import type { Selectable } from 'kysely'
+import type { Access } from './access.ts'
+import type { Tables, Time } from './tables.ts'
+import { damagedEvent } from './trouble.ts'
 
 /** An event as it is kept. The store does not look inside: what a body means is its area's business. */
 export interface EventRecord {
@@ -26,16 +28,16 @@ export interface JobRecord extends JobHead {
 
 /** Jobs as append-only lists of events. Every promise resolves only after the write is durable. */
 export class JobRecords {
-  readonly #database: Kysely<Tables>
+  readonly #access: Access
 
-  constructor(database: Kysely<Tables>) {
-    this.#database = database
+  constructor(access: Access) {
+    this.#access = access
   }
 
   /** Writes a new job with its first event and returns its number. */
   async open(head: JobHead, first: EventRecord): Promise<number> {
     const at = first.at.toISOString()
-    return this.#database.transaction().execute(async (write) => {
+    return this.#access.write(async (write) => {
       const { id } = await write
         .insertInto('jobs')
         .values({ ...head, version: 1, opened_at: at, changed_at: at })
@@ -49,15 +51,15 @@ export class JobRecords {
     })
   }
 
-  /** The events of a job in order; none where there is no such job. */
+  /**
+   * The events of a job in order; none where there is no such job.
+   * @throws StoreTrouble where one of them is damaged, or missing between others.
+   */
   async events(id: number): Promise<EventRecord[]> {
-    const rows = await this.#database
-      .selectFrom('job_events')
-      .selectAll()
-      .where('job', '=', id)
-      .orderBy('seq')
-      .execute()
-    return rows.map(({ kind, body, at }) => ({ kind, body: JSON.parse(body), at: new Date(at) }))
+    const rows = await this.#access.read((database) =>
+      database.selectFrom('job_events').selectAll().where('job', '=', id).orderBy('seq').execute(),
+    )
+    return rows.map(eventRecord)
   }
 
   /**
@@ -65,7 +67,7 @@ export class JobRecords {
    * The counting row is changed first: it makes a second writer wait, and then see that it came late.
    */
   async append(id: number, version: number, event: EventRecord): Promise<'written' | 'stale'> {
-    return this.#database.transaction().execute(async (write) => {
+    return this.#access.write(async (write) => {
       const { numUpdatedRows } = await write
         .updateTable('jobs')
         .set({ version: version + 1, changed_at: event.at.toISOString() })
@@ -83,19 +85,37 @@ export class JobRecords {
 
   /** Newest change first. */
   async list(limit: number): Promise<JobRecord[]> {
-    const rows = await this.#database
-      .selectFrom('jobs')
-      .selectAll()
-      .orderBy('changed_at', 'desc')
-      .orderBy('id', 'desc')
-      .limit(limit)
-      .execute()
+    const rows = await this.#access.read((database) =>
+      database
+        .selectFrom('jobs')
+        .selectAll()
+        .orderBy('changed_at', 'desc')
+        .orderBy('id', 'desc')
+        .limit(limit)
+        .execute(),
+    )
     return rows.map(jobRecord)
   }
 }
 
 function eventRow(job: number, seq: number, { at, kind, body }: EventRecord): Tables['job_events'] {
   return { job, seq, at: at.toISOString(), kind, body: JSON.stringify(body) }
+}
+
+function eventRecord(row: Tables['job_events'], index: number): EventRecord {
+  const expected = index + 1
+  try {
+    if (row.seq !== expected) throw new Error(`Event ${row.seq} stands where ${expected} should.`)
+    return { kind: row.kind, body: JSON.parse(row.body), at: timeOf(row.at) }
+  } catch (problem) {
+    throw damagedEvent(row.job, expected, problem)
+  }
+}
+
+function timeOf(text: Time): Date {
+  const time = new Date(text)
+  if (Number.isNaN(time.getTime())) throw new Error(`“${text}” is no time.`)
+  return time
 }
 
 function jobRecord(row: Selectable<Tables['jobs']>): JobRecord {

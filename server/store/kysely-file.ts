@@ -12,6 +12,9 @@ export function forKysely(file: DatabaseSyncInstance): SqliteDatabase {
   return {
     close: () => file.close(),
     prepare(sql) {
+      // What broke a transaction off may have undone it, too, as a full disk does. To complain that there
+      // is none to roll back would hide the cause.
+      if (sql === 'rollback' && !file.isTransaction) return nothingToDo
       const statement = prepared.get(sql) ?? preparedStatement(file, sql)
       prepared.set(sql, statement)
       return statement
@@ -27,4 +30,11 @@ function preparedStatement(file: DatabaseSyncInstance, sql: string): SqliteState
     run: (parameters) => statement.run(...parameters),
     iterate: (parameters) => statement.iterate(...parameters),
   }
+}
+
+const nothingToDo: SqliteStatement = {
+  reader: false,
+  all: () => [],
+  run: () => ({ changes: 0, lastInsertRowid: 0 }),
+  iterate: () => [].values(),
 }

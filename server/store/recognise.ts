@@ -1,10 +1,10 @@
 import { constants } from 'node:os'
-import { StoreTrouble, type TroubleKind } from './trouble.ts'
+import { type FileTrouble, trouble } from './trouble.ts'
 
 /** The trouble behind an error of the driver or the file system; any other error as it is. */
 export function recognised(problem: unknown): unknown {
   const kind = kindOf(Object(problem))
-  return kind === undefined ? problem : new StoreTrouble(kind, problem)
+  return kind === undefined ? problem : trouble(kind, problem)
 }
 
 /** What the driver and the file system tell of an error. */
@@ -17,18 +17,19 @@ interface Told {
   readonly systemErrno?: unknown
 }
 
-function kindOf({ code, message, errcode, systemErrno }: Told): TroubleKind | undefined {
+function kindOf({ code, message, errcode, systemErrno }: Told): FileTrouble | undefined {
   if (code !== 'ERR_SQLITE_ERROR') return ofSystem[String(code)]
   const result = Number(errcode ?? codeOfMessage[String(message)])
   if (noRoom.includes(Number(systemErrno))) return 'full'
-  return ofExtendedCode[result] ?? ofCode[result & 0xff]
+  // The low byte of an extended code is the primary one.
+  return ofCode[result & 0xff]
 }
 
 /** Disk, quota and limit: for a person they are the same. */
 const { ENOSPC, EDQUOT, EFBIG } = constants.errno
 const noRoom: readonly number[] = [ENOSPC, EDQUOT, EFBIG]
 
-const ofSystem: Readonly<Record<string, TroubleKind>> = {
+const ofSystem: Readonly<Record<string, FileTrouble>> = {
   EACCES: 'not writable',
   EPERM: 'not writable',
   EROFS: 'not writable',
@@ -38,7 +39,7 @@ const ofSystem: Readonly<Record<string, TroubleKind>> = {
 }
 
 /** By primary result code: https://sqlite.org/rescode.html */
-const ofCode: Readonly<Record<number, TroubleKind>> = {
+const ofCode: Readonly<Record<number, FileTrouble>> = {
   5: 'in use',
   8: 'not writable',
   10: 'cannot be read',
@@ -46,12 +47,6 @@ const ofCode: Readonly<Record<number, TroubleKind>> = {
   13: 'full',
   14: 'not writable',
   26: 'damaged',
-}
-
-/** Where the extended code tells another story than its primary one. */
-const ofExtendedCode: Readonly<Record<number, TroubleKind>> = {
-  // A file that ends before it should.
-  522: 'damaged',
 }
 
 /** The driver leaves the code out where a query that returns rows fails; SQLite's own words remain. */

@@ -1,5 +1,11 @@
-/** What can be wrong with the file that jobs are kept in, and can be mended by a person. */
-export type TroubleKind = keyof typeof words
+/** What can be wrong with what is kept, and can be mended by a person. */
+export type TroubleKind = FileTrouble | 'damaged event'
+export type FileTrouble = keyof typeof words
+
+interface Words {
+  readonly title: string
+  readonly says: string
+}
 
 /** Of each kind: a title, and what happened and what to do, in one sentence that may follow a colon, too. */
 const words = {
@@ -7,13 +13,17 @@ const words = {
     title: 'In use by another program',
     says: 'Another program holds coilhound.sqlite; close it, or wait until it is done.',
   },
+  gone: {
+    title: 'The jobs are not where they were',
+    says: 'coilhound.sqlite was deleted, moved or replaced while Coilhound was running; put it back, or start Coilhound again to go on with what stands there now.',
+  },
   full: {
     title: 'The disk is full',
     says: 'The disk is full; make room on it.',
   },
   'not writable': {
-    title: 'Not writable',
-    says: 'It cannot be written to; set COILHOUND_DATA, or change who may write there.',
+    title: 'The jobs cannot be written',
+    says: 'coilhound.sqlite cannot be opened and written; change who may write there, or set COILHOUND_DATA to another folder.',
   },
   'cannot be read': {
     title: 'The disk fails',
@@ -21,16 +31,33 @@ const words = {
   },
   damaged: {
     title: 'The jobs are damaged',
-    says: 'coilhound.sqlite is damaged, or no database; put a copy from before in its place, or move it away.',
+    says: 'coilhound.sqlite is damaged, or no database; stop Coilhound and put a copy from before in its place, or move it away to begin without jobs.',
   },
-} as const
+  'later version': {
+    title: 'The jobs are of a later version',
+    says: 'coilhound.sqlite was written by a later version of Coilhound; start that version, or set COILHOUND_DATA to another folder.',
+  },
+} as const satisfies Readonly<Record<string, Words>>
 
 /** Trouble with the store. The message is for people; the cause is for the log. */
 export class StoreTrouble extends Error {
   readonly kind: TroubleKind
+  readonly title: string
 
-  constructor(kind: TroubleKind, cause: unknown) {
-    super(words[kind].says, { cause })
+  constructor(kind: TroubleKind, { title, says }: Words, cause: unknown) {
+    super(says, { cause })
     this.kind = kind
+    this.title = title
   }
+}
+
+/** Trouble with the whole file. */
+export function trouble(kind: FileTrouble, cause: unknown): StoreTrouble {
+  return new StoreTrouble(kind, words[kind], cause)
+}
+
+/** What stands at one place of a job cannot be read. Everything else can be used as before. */
+export function damagedEvent(job: number, seq: number, cause: unknown): StoreTrouble {
+  const says = `Event ${seq} of job ${job} is damaged, so that job alone cannot be shown; stop Coilhound and put a copy of coilhound.sqlite from before in its place, or open the job anew.`
+  return new StoreTrouble('damaged event', { title: 'This job is damaged', says }, cause)
 }

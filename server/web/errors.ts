@@ -1,4 +1,5 @@
 import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
+import { type FieldWords, type Kept, keptFrom } from './kept.ts'
 import { asksForFragment, neverKeep } from './page.ts'
 
 /** A page that says what went wrong and where to go from there: `errors/show`. */
@@ -6,8 +7,13 @@ export interface ErrorPage {
   readonly status: number
   readonly title: string
   readonly says: string
+  /** What was sent and not recorded. */
+  readonly kept?: Kept | undefined
   readonly wayOn: readonly WayOn[]
 }
+
+/** What an error page says of itself. */
+export type ErrorText = Pick<ErrorPage, 'status' | 'title' | 'says'>
 
 export interface WayOn {
   readonly href: string
@@ -28,8 +34,14 @@ export async function showError(
   return reply.code(page.status).viewAsync('errors/show', model)
 }
 
-/** Pages for what the framework refuses, for addresses that lead nowhere, and for our own mistakes. */
-export function useErrorPages(app: FastifyInstance): void {
+export interface ErrorOptions {
+  /** What to say of an error that a person can do something about; nothing for any other. */
+  readonly textOf: (error: unknown) => ErrorText | undefined
+  readonly fieldWords: FieldWords
+}
+
+/** Pages for what the framework refuses, for addresses that lead nowhere, and for what went wrong. */
+export function useErrorPages(app: FastifyInstance, { textOf, fieldWords }: ErrorOptions): void {
   app.setNotFoundHandler((request, reply) =>
     showError(request, reply, refusal(request.url === unreadable ? 400 : 404)),
   )
@@ -40,7 +52,8 @@ export function useErrorPages(app: FastifyInstance): void {
       { err: error, job: jobOf(request) },
       `${request.method} ${request.url} failed`,
     )
-    return showError(request, reply, ourMistake)
+    const text = textOf(error) ?? ourMistake
+    return showError(request, reply, { ...text, kept: keptFrom(request, fieldWords) })
   })
 }
 

@@ -1,6 +1,9 @@
+import { join } from 'node:path'
+import { DatabaseSync } from '@photostructure/sqlite'
 import { describe, expect, it } from 'vitest'
 import { allCases, readyApp } from '../support/app.ts'
-import { openForm, openJob, post } from '../support/job.ts'
+import { emptyFolder } from '../support/folder.ts'
+import { measuredCheck, openForm, openJob, post } from '../support/job.ts'
 import { addressesIn, textIn } from '../support/page.ts'
 
 const kase = allCases()[0]!
@@ -31,13 +34,35 @@ describe('what cannot be answered', () => {
     })
   })
 
-  it('is our mistake where a stored event is damaged', async () => {
+  it.each([
+    ['is not as this version writes it', 2, `UPDATE job_events SET body = '{}' WHERE seq = 2`],
+    ['is no data at all', 2, `UPDATE job_events SET body = '{"check":' WHERE seq = 2`],
+    ['was made at no time', 2, `UPDATE job_events SET at = 'soon' WHERE seq = 2`],
+    ['is missing between others', 2, 'DELETE FROM job_events WHERE seq = 2'],
+    ['is the first and opens nothing', 1, `UPDATE job_events SET kind = 'accepted' WHERE seq = 1`],
+  ])('is a job with a damaged event, which is named: one that %s', async (_, seq, damage) => {
     const { lines, logger } = keptLog()
-    const { http, store } = await readyApp({ logger })
+    const data = emptyFolder()
+    const { http, store } = await readyApp({ data, logger })
     const job = await openJob(http, kase)
-    await store.jobs.append(1, 1, { kind: 'reading', body: { check: 'a' }, at: new Date() })
-    expect((await http.get(job)).status).toBe(500)
-    expect(lines[0]?.err?.message).toContain('Event 2 of job 1 is damaged')
+    for (const version of [1, 2]) {
+      const form = { version, check: measuredCheck(kase).id, typed: `${version}k` }
+      const noun = version === 1 ? 'readings' : 'corrections'
+      await post(http, `${job}/${noun}`, form).expect(303)
+    }
+    expect(await store.jobs.events(1)).toHaveLength(3)
+    const file = new DatabaseSync(join(data, 'coilhound.sqlite'))
+    file.exec(damage)
+    file.close()
+
+    const answer = await http.get(job)
+    expect(answer.status).toBe(500)
+    expect(textIn(answer.text)).toContain(`Event ${seq} of job 1 is damaged`)
+    expect(lines).toHaveLength(1)
+    expect(lines[0]?.err?.message).toMatch(
+      new RegExp(`^Event ${seq} of job 1 is damaged.*anew\\.: .`),
+    )
+    expect((await http.get('/jobs')).status).toBe(200)
   })
 
   it('is not logged where somebody else made the mistake', async () => {

@@ -1,30 +1,21 @@
-import { execFileSync } from 'node:child_process'
-import { cpSync, mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node:fs'
+import { mkdirSync, rmSync, writeFileSync } from 'node:fs'
 import { createServer } from 'node:net'
-import { tmpdir } from 'node:os'
-import { join, resolve } from 'node:path'
+import { join } from 'node:path'
 import request from 'supertest'
-import { afterAll, beforeAll, describe, expect, it, onTestFinished } from 'vitest'
+import { describe, expect, it, onTestFinished } from 'vitest'
+import { openStore } from '../../server/store/open.ts'
+import { builtCopy } from '../support/built.ts'
 import { emptyFolder } from '../support/folder.ts'
+import { oneSentence } from '../support/one-sentence.ts'
 import { endedServer, runningServer } from '../support/server.ts'
 
-const project = resolve(import.meta.dirname, '../..')
-const copy = mkdtempSync(join(tmpdir(), 'coilhound-built-'))
-const built = { folder: copy, arguments: ['.build/main.js'] }
-
-// What `npm start` runs, in a copy that a test may spoil.
-beforeAll(() => {
-  for (const each of ['server', 'views', 'static', 'trees', 'package.json', 'tsconfig.json']) {
-    cpSync(join(project, each), join(copy, each), { recursive: true })
-  }
-  symlinkSync(join(project, 'node_modules'), join(copy, 'node_modules'))
-  execFileSync(process.execPath, ['node_modules/typescript/bin/tsc', '-p', 'server'], { cwd: copy })
-})
-afterAll(() => rmSync(copy, { recursive: true }))
+const built = builtCopy()
+const { folder: copy } = built
 
 describe('the server', () => {
   it('prints one address, answers there, and ends when it is told to', async () => {
     const data = emptyFolder()
+    await (await openStore(data)).close()
     const server = await runningServer({ ...built, environment: { COILHOUND_DATA: data } })
     const front = await fetch(server.address)
     expect(front.status).toBe(200)
@@ -35,6 +26,19 @@ describe('the server', () => {
       printed: `Coilhound is at ${server.address}\n`,
       complained: '',
     })
+  })
+
+  it.each([
+    ['an empty folder', () => {}],
+    ['an empty file', (file: string) => writeFileSync(file, '')],
+  ])('says that it made a new file for the jobs where it finds %s', async (_, prepare) => {
+    const data = emptyFolder()
+    const file = join(data, 'coilhound.sqlite')
+    prepare(file)
+    const server = await runningServer({ ...built, environment: { COILHOUND_DATA: data } })
+    const { printed } = await server.stop('SIGTERM')
+    const made = `There were no jobs yet, so a new file was made: ${file}`
+    expect(printed).toBe(`Coilhound is at ${server.address}\n${made}\n`)
   })
 
   it('answers to the names that it is given, and to no other', async () => {
@@ -122,10 +126,3 @@ describe('a server that cannot start says why in one sentence, and ends with 1',
     expect(ended).toEqual(oneSentence('meters/broken.yaml:4: '))
   })
 })
-
-/** Nothing printed, one line of complaint without a stack. */
-function oneSentence(beginning: string) {
-  const escaped = beginning.replaceAll(/[.*+?^${}()|[\]\\]/g, '\\$&')
-  const complained = expect.stringMatching(new RegExp(`^(trees/)?${escaped}[^\\n]*\\n$`))
-  return { code: 1, printed: '', complained }
-}

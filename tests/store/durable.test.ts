@@ -10,7 +10,7 @@ it.each([
   ['journal_mode', 'wal'],
   ['synchronous', full],
   ['foreign_keys', 1],
-  ['busy_timeout', 5000],
+  ['busy_timeout', 0],
 ])('a database file is opened with %s = %s', (name, value) => {
   const file = new DatabaseSync(join(emptyFolder(), 'any.sqlite'))
   onTestFinished(() => file.close())

@@ -1,6 +1,5 @@
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core'
 import { afterAll, onTestFinished } from 'vitest'
-import type { AppParts } from '../../server/app.ts'
 import type { Store } from '../../server/store/open.ts'
 import { readyApp } from './app.ts'
 import { launched } from './chromium.ts'
@@ -30,7 +29,7 @@ export interface OpenPage {
 /** A new window on an app of its own, closed after the test. */
 export async function openPage(
   options: BrowserContextOptions = {},
-  parts: Partial<AppParts> = {},
+  parts: Parameters<typeof readyApp>[0] = {},
 ): Promise<OpenPage> {
   const { app, store } = await readyApp(parts)
   const address = await app.listen({ host: '127.0.0.1', port: 0 })

@@ -15,6 +15,18 @@ export function valueIn(html: string, name: string): string {
   return decoded(value)
 }
 
+/** The first form of a page with hidden fields only: where it leads, and its fields as a browser sends them. */
+export function formIn(html: string): { action: string; fields: [string, string][] } {
+  const form = html.match(/<form\b[^>]*\baction="([^"]*)"[^>]*>(?:\s*<input type="hidden"[^>]*>)*/)
+  if (form === null) throw new Error('There is no form.')
+  const inputs = form[0].matchAll(/<input type="hidden" name="([^"]*)" value="([^"]*)">/g)
+  const fields = [...inputs].map(([, name, value]): [string, string] => [
+    decoded(name!),
+    decoded(value!),
+  ])
+  return { action: decoded(form[1]!), fields }
+}
+
 /** Where the links and forms of a page lead. */
 export function addressesIn(html: string): string[] {
   return [...html.matchAll(/\b(?:href|action)="([^"#]+)/g)].map((match) => decoded(match[1]!))

@@ -11,6 +11,8 @@ export interface Run {
   readonly environment: Readonly<Record<string, string>>
   readonly arguments?: readonly string[]
   readonly folder?: string
+  /** No file may grow beyond that many kilobytes: as good as a full disk, and needs no disk. */
+  readonly room?: number
 }
 
 export interface RunningServer {
@@ -45,9 +47,12 @@ export function endedServer(run: Run): Promise<Ended> {
   return spawned(run).ended
 }
 
-function spawned({ environment, arguments: given, folder = project }: Run) {
+function spawned({ environment, arguments: given = fromSource, folder = project, room }: Run) {
   const { NODE_ENV: _, VITEST: __, ...inherited } = process.env
-  const child = spawn(process.execPath, given ?? ['--import', 'tsx', 'server/main.ts'], {
+  const command = [process.execPath, ...given]
+  const limited = ['bash', '-c', `ulimit -f ${room} && exec "$@"`, 'bash', ...command]
+  const [program, ...words] = room === undefined ? command : limited
+  const child = spawn(program!, words, {
     cwd: folder,
     env: { ...inherited, ...environment },
     stdio: ['ignore', 'pipe', 'pipe'],
@@ -58,6 +63,8 @@ function spawned({ environment, arguments: given, folder = project }: Run) {
   )
   return { child, ended }
 }
+
+const fromSource = ['--import', 'tsx', 'server/main.ts']
 
 function addressFrom({ stdout }: ChildProcess): Promise<string> {
   return new Promise((found) => {

@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import type { EventRecord, JobRecords } from '../../store/jobs.ts'
+import { damagedEvent } from '../../store/trouble.ts'
 import { JobEventSchema } from './event-schema.ts'
 import type { JobEvent, JobLine, StoredJob } from './events.ts'
 import type { Opened } from './fold.ts'
@@ -50,6 +51,9 @@ function eventOf(
   seq: number,
 ): StoredJob['events'][0] {
   const parsed = JobEventSchema.safeParse({ ...Object(body), kind })
-  if (parsed.success) return { event: parsed.data, at }
-  throw new Error(`Event ${seq} of job ${job} is damaged: ${z.prettifyError(parsed.error)}`)
+  if (!parsed.success) throw damagedEvent(job, seq, new Error(z.prettifyError(parsed.error)))
+  if (seq === 1 && kind !== 'opened') {
+    throw damagedEvent(job, seq, new Error(`A job begins with “opened”, not with “${kind}”.`))
+  }
+  return { event: parsed.data, at }
 }

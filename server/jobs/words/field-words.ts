@@ -1,0 +1,23 @@
+import type { FieldWords } from '../../web/kept.ts'
+
+/** What people type or answer in the forms of a job, by the name of the field. */
+export const fieldWords: FieldWords = {
+  typed: { label: 'Reading' },
+  choice: { label: 'Answer', says: answerWords },
+  celsius: { label: 'Temperature of the part, °C' },
+  rpm: { label: 'Speed while read, rpm' },
+  reason: { label: 'Reason' },
+  air: { label: 'Air temperature, °C' },
+  note: { label: 'Note' },
+  zero: { label: 'Probes held together, Ω' },
+  name: { label: 'Name of the meter' },
+  top: { label: 'Ranges up to' },
+  digit: { label: 'Last digits' },
+  percent: { label: '% of reading' },
+  counts: { label: '+ counts' },
+}
+
+/** Answers are named after what they say. */
+function answerWords(name: string): string {
+  return name === 'over' ? 'OL' : name.replaceAll('-', ' ')
+}

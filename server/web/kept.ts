@@ -1,0 +1,44 @@
+import type { FastifyRequest } from 'fastify'
+import { textsOf } from './fields.ts'
+
+/** What a form was sent with, to be read and sent once more: `errors/_kept`. */
+export interface Kept {
+  readonly says: string
+  /** What a person typed or answered, without what was left empty. */
+  readonly facts: readonly { readonly label: string; readonly value: string }[]
+  readonly action: string
+  /** Every field as it came; a name may come several times. */
+  readonly fields: readonly { readonly name: string; readonly value: string }[]
+}
+
+/** By its name: what a field is called in its form, and what a value of it is called there. */
+export type FieldWords = Readonly<Record<string, FieldWord>>
+
+export interface FieldWord {
+  readonly label: string
+  readonly says?: (value: string) => string
+}
+
+/** What was posted and could not be taken; nothing where the request was no form. */
+export function keptFrom(
+  { method, url, body }: FastifyRequest,
+  words: FieldWords,
+): Kept | undefined {
+  if (method !== 'POST') return undefined
+  const names = Object.keys(Object(body))
+  return {
+    says: 'What you sent was not recorded. It is kept on this page, and can be sent again.',
+    facts: names.flatMap((name) =>
+      Object.hasOwn(words, name) ? factOf(body, name, words[name]!) : [],
+    ),
+    action: url,
+    fields: names.flatMap((name) => textsOf(body, name).map((value) => ({ name, value }))),
+  }
+}
+
+function factOf(body: unknown, name: string, { label, says = asTyped }: FieldWord): Kept['facts'] {
+  const texts = textsOf(body, name).filter((text) => text.trim() !== '')
+  return texts.length === 0 ? [] : [{ label, value: texts.map(says).join(', ') }]
+}
+
+const asTyped = (value: string) => value
