@@ -1,0 +1,219 @@
+import type { Case } from '../../server/knowledge/case.ts'
+import type { Knowledge } from '../../server/knowledge/knowledge.ts'
+import { seeded } from '../bench/random.ts'
+import type { Http } from './app.ts'
+import { type Bench, make } from './making.ts'
+import { openJob, type Place, zeroLeads } from './opening.ts'
+import { type CheckOnPage, type JobPage, type RepairOnPage, readPage } from './page.ts'
+import type { Incident, JobRecord } from './record.ts'
+import { repaired, tried } from './repairing.ts'
+import { seenInWords } from './seen.ts'
+import { send } from './sending.ts'
+import { seedOf } from './world/chance.ts'
+import { shown } from './world/display.ts'
+import { type Climate, drawWorld } from './world/draw.ts'
+import { partNamed } from './world/sheet.ts'
+import { allTogether } from './world/standing.ts'
+
+/** After so many checks the person gives up. */
+const patience = 60
+/** A part from this price on is a dear one, in the currency of `trees/parts/`. */
+export const dearFrom = 100
+
+/** One job, from the form that opens it to its end, and what was noted on the way. */
+export async function workJob(
+  http: Http,
+  knowledge: Knowledge,
+  kase: Case,
+  seed: number,
+  climate: Climate,
+  place: Place,
+): Promise<JobRecord> {
+  const world = drawWorld(knowledge, kase, seed, climate)
+  const job = await openJob(http, kase, place, world.weather.air)
+  const standing = allTogether(kase.machine.outputs.map(({ id }) => id))
+  const walk = new Walk(http, knowledge, kase, job, { world, standing, clock: 0 })
+  const end = await walk.toTheEnd()
+  return {
+    seed,
+    complaint: kase.complaint.id,
+    machine: kase.machine.id,
+    climate,
+    place,
+    hidden: world.faults.map(({ part, mode }) => `${part}.${mode}`),
+    ...walk.firstVerdict,
+    end,
+    incidents: walk.incidents,
+    said: walk.said,
+  }
+}
+
+type FirstVerdict = Pick<JobRecord, 'outcome' | 'dear' | 'named' | 'stated' | 'checks' | 'minutes'>
+
+/** The person at one job. It goes from page to page and does what each says. */
+class Walk {
+  readonly incidents: Incident[] = []
+  readonly said: string[] = []
+  readonly #http: Http
+  readonly #knowledge: Knowledge
+  readonly #kase: Case
+  readonly #job: string
+  readonly #truth: readonly string[]
+  readonly #takes = new Map<string, number>()
+  readonly #followed = new Set<string>()
+  #bench: Bench
+  #checks = 0
+  #minutes = 0
+  #zeroed = false
+  #first: FirstVerdict | null = null
+
+  constructor(http: Http, knowledge: Knowledge, kase: Case, job: string, bench: Bench) {
+    this.#http = http
+    this.#knowledge = knowledge
+    this.#kase = kase
+    this.#job = job
+    this.#bench = bench
+    this.#truth = bench.world.faults.map(({ part }) => part)
+  }
+
+  get firstVerdict(): FirstVerdict {
+    return this.#first ?? this.#noted('undecided', null, null)
+  }
+
+  async toTheEnd(): Promise<JobRecord['end']> {
+    let address = this.#job
+    for (;;) {
+      const page = await this.#read(address)
+      address = this.#job
+      if (page.check !== null) {
+        if (this.#checks >= patience) return 'gave up'
+        await this.#make(page.check)
+        continue
+      }
+      if (page.repair?.action.endsWith('/repairs')) {
+        const end = await this.#repair(page, page.repair)
+        if (end !== null) return end
+        continue
+      }
+      const next = this.#wayOn(page)
+      if (next === null) return this.#ended(page)
+      address = next
+    }
+  }
+
+  async #read(address: string): Promise<JobPage> {
+    const { text } = await this.#http.get(address).expect(200)
+    return readPage(text)
+  }
+
+  async #make(page: CheckOnPage): Promise<void> {
+    if (await this.#zeroes(page)) return
+    const take = (this.#takes.get(page.id) ?? 0) + 1
+    this.#takes.set(page.id, take)
+    this.#checks += 1
+    this.#minutes += page.minutes
+    const made = make(this.#knowledge, this.#kase, this.#bench, page, take)
+    this.incidents.push(...made.incidents)
+    this.#say(`${this.#checks}. ${page.standing}: ${page.title} [${page.id}]`)
+    for (const setup of page.setups) this.#say(`     first: ${setup}`)
+    this.#say(`   ${seenInWords(made.seen)}`)
+    for (const { kind, says } of made.incidents) this.#say(`   ! ${kind}: ${says}`)
+    const inVain = made.seen.kind === 'nothing' && take > 3
+    if (inVain) this.incidents.push({ kind: 'asked in vain', check: page.id, says: page.title })
+    const careful = () => make(this.#knowledge, this.#kase, this.#bench, page, take + 50, true).seen
+    const version = await send(this.#http, page, made.seen, careful, inVain, this.#bench)
+    this.#say(version)
+    const clock = this.#bench.clock + page.minutes
+    this.#bench = { ...this.#bench, standing: made.standing, clock }
+  }
+
+  /** Where the page asks for the leads, they are zeroed once, before anything is read. */
+  async #zeroes({ words, steps, form }: CheckOnPage): Promise<boolean> {
+    const asked = /Meter and leads:|under Meter and leads|first hold the probes together/.test(
+      `${words} ${steps.join(' ')}`,
+    )
+    if (!asked || this.#zeroed || !form.isMeasured) return false
+    this.#zeroed = true
+    const { meter, person, seed } = this.#bench.world
+    const read = shown(meter, 'resistance', person.leads, seeded(seedOf(seed, 'leads')))
+    this.#say(`   leads together: ${read}`)
+    await zeroLeads(this.#http, this.#job, read)
+    return true
+  }
+
+  async #repair(page: JobPage, { action, parts }: RepairOnPage): Promise<JobRecord['end'] | null> {
+    const isRight = parts.every((part) => this.#truth.includes(part))
+    const stated = statedIn(page.verdict?.stamp ?? '')
+    this.#say(`   verdict: ${page.verdict?.says} (${page.verdict?.stamp})`)
+    this.#first ??= this.#noted(isRight ? 'right' : 'wrong', parts, stated)
+    this.#bench = repaired(this.#bench, parts)
+    await this.#post(action, { version: page.version, parts: parts.join('+'), choice: 'repaired' })
+    const proof = await this.#read(this.#job)
+    const steps = [...(page.verdict?.next ?? []).map(({ says }) => says), ...proof.repair!.steps]
+    const { stillThere, standing, incidents } = tried(this.#knowledge, this.#bench, steps, isRight)
+    this.incidents.push(...incidents)
+    this.#bench = { ...this.#bench, standing }
+    for (const { kind, says } of incidents) this.#say(`   ! ${kind}: ${says}`)
+    this.#say(
+      `   replaced: ${parts.join(', ')}; the complaint is ${stillThere ? 'still there' : 'gone'}`,
+    )
+    await this.#post(proof.repair!.action, {
+      version: proof.version,
+      parts: '',
+      choice: stillThere ? 'still-there' : 'gone',
+    })
+    if (!stillThere) return 'mended'
+    // A right name whose proof was spoilt has been counted: there is nothing left to find.
+    return isRight && this.#bench.world.faults.length === 0 ? 'mended' : null
+  }
+
+  /** The check that a verdict asks for, where it asks for one that has not been followed yet. */
+  #wayOn({ verdict }: JobPage): string | null {
+    const way = verdict?.next.find(
+      ({ says, href }) => href !== null && !/Needs:|Not at this/.test(says),
+    )
+    if (!way?.href || this.#followed.has(way.href) || this.#followed.size > 8) return null
+    this.#followed.add(way.href)
+    this.#say(`   verdict: ${verdict!.says} Follows: ${way.says}`)
+    return way.href
+  }
+
+  #ended({ verdict, repair }: JobPage): JobRecord['end'] {
+    this.#say(`   verdict: ${verdict?.says ?? repair?.steps.join(' ')} (${verdict?.stamp})`)
+    const isOutside = /outside this tree/.test(verdict?.stamp ?? '')
+    if (!isOutside) return 'undecided'
+    const outcome = this.#truth.length === 0 ? 'right' : 'wrong'
+    this.#first ??= this.#noted(outcome, [], statedIn(verdict!.stamp))
+    return 'outside'
+  }
+
+  #noted(
+    outcome: JobRecord['outcome'],
+    named: readonly string[] | null,
+    stated: number | null,
+  ): FirstVerdict {
+    const good = (named ?? []).filter((part) => !this.#truth.includes(part))
+    const dear = good.some((part) => this.#price(part) >= dearFrom)
+    return { outcome, dear, named, stated, checks: this.#checks, minutes: this.#minutes }
+  }
+
+  #price(part: string): number {
+    const { kind } = partNamed(this.#kase.machine, part)
+    return this.#knowledge.partKinds.get(kind)?.cost?.price ?? 0
+  }
+
+  #post(action: string, form: Record<string, string>) {
+    return this.#http.post(action).type('form').send(form).expect(303)
+  }
+
+  #say(line: string): void {
+    if (line !== '') this.said.push(line)
+  }
+}
+
+/** "part named, 93 %" is 0.93; "> 99 %" is taken as 0.995. */
+function statedIn(stamp: string): number | null {
+  const [, over, percent] = /([<>]?)\s*(\d+)\s*%/.exec(stamp) ?? []
+  if (percent === undefined) return null
+  return over === '>' ? 0.995 : Number(percent) / 100
+}

@@ -1,0 +1,122 @@
+import type { CheckHere, Observation } from '../check.ts'
+import { answer, barred, cannotTell } from '../seen.ts'
+import { happens } from '../world/chance.ts'
+import { complains } from '../world/complaints.ts'
+import { type Now, nowAt } from '../world/now.ts'
+import { partsIn } from '../world/sheet.ts'
+import { type Doing, doing, seated } from '../world/site.ts'
+import { firing, idle, ropeIsOff } from '../world/systems/engine.ts'
+import { ignition } from '../world/systems/ignition.ts'
+import { outputsOf } from '../world/world.ts'
+import { notRunning, running } from './pulling.ts'
+
+const firesNow = (check: CheckHere, what: Doing = {}) =>
+  firing(nowAt(doing(check.site, what)), idle)
+
+/** It stumbles where a cylinder that fired no longer does. */
+function stumbles(check: CheckHere, what: Doing): boolean {
+  const before = firesNow(check).length
+  return [1, 2, 3].some(() => firesNow(check, what).length < before)
+}
+
+const shaken: Observation = (check) =>
+  running(check, () => answer(stumbles(check, { shaken: check.part }) ? 'stumbles' : 'runs-on'))
+
+const exhaustWarmth: Observation = (check) =>
+  running(check, (now) => answer(firing(now, idle).includes(check.output) ? 'hot' : 'cold'))
+
+const swapPlugs: Observation = (check) =>
+  running(check, (now) => answer(firing(now, idle).includes(check.output) ? 'fires' : 'dead'))
+
+const everything: Doing = { shaken: 'all', wetted: 'all' }
+
+const flash: Observation = (check) =>
+  running(check, () => {
+    const before = firesNow(check).length
+    for (let tries = 0; tries < 4; tries += 1) {
+      const now = nowAt(doing(check.site, everything))
+      if (firing(now, idle).length >= before) continue
+      const { pulse } = ignition(now, idle).outputs.get(check.output)!
+      return answer(pulse < 20 ? 'flash-stops' : 'flash-goes-on')
+    }
+    return cannotTell('it does not cut out while it is watched')
+  })
+
+/** A trial of the complaint itself, with something new in place. */
+const tried =
+  (gone: string, still: string): Observation =>
+  (check) => {
+    if (ropeIsOff(nowAt(check.site))) return barred('the rope starter is off')
+    const isThere = complains(check.site)
+    return isThere && leftApart(check) ? notRunning(check) : answer(isThere ? still : gone)
+  }
+
+/** Whether it would be there for what stands apart alone. */
+function leftApart({ site }: CheckHere): boolean {
+  return complains({ ...site, world: { ...site.world, faults: [], elsewhere: false } })
+}
+
+const hotRun: Observation = (check) =>
+  running(check, () => {
+    const hot = { ...check.site, standing: { ...check.site.standing, hotAt: check.site.clock } }
+    const fails =
+      check.site.world.elsewhere || firing(nowAt(hot), idle).length < firesNow(check).length
+    return answer(fails ? 'fails' : 'runs')
+  })
+
+const newPlugRuns: Observation = (check) =>
+  running(check, (now) =>
+    answer(firing(now, idle).length === outputsOf(check.site.world).length ? 'fires' : 'dead'),
+  )
+
+const withoutStopWire: Observation = (check) =>
+  running(check, () =>
+    answer(stumbles(check, everything) || isElsewhere(check) ? 'cuts-out' : 'runs-on'),
+  )
+
+const isElsewhere = ({ site }: CheckHere) => site.world.elsewhere
+
+const groundedAtIgniter: Observation = (check) =>
+  running(check, (now) =>
+    answer(now.has(seated(check.site, 'igniter'), 'ignores-stop') ? 'runs-on' : 'dies'),
+  )
+
+const timingMark: Observation = (check) =>
+  running(check, (now) => {
+    const { machine } = check.site.world
+    if (partsIn(machine, 'flywheel-key').some(({ id }) => now.has(id, 'sheared')))
+      return answer('off')
+    const loose = partsIn(machine, 'pickup').some(({ id }) => isLoose(now, id))
+    return answer(loose && happens(check.site.random, 0.8) ? 'jumps' : 'right')
+  })
+
+const isLoose = ({ site }: Now, part: string) =>
+  site.world.faults.some((fault) => fault.part === part && fault.mode === 'loose')
+
+/** Within a tenth of the other cylinder, with as many pulls. A gauge scatters by some hundredths. */
+const compression: Observation = (check) => {
+  const now = nowAt(check.site)
+  if (ropeIsOff(now)) return barred('the rope starter is off')
+  const { gives = 1 } = now.effect(seated(check.site, 'cylinder', check.output))
+  return answer(gives < 0.88 ? 'lower' : 'alike')
+}
+
+export const engineChecks: Readonly<Record<string, Observation>> = {
+  'shake-running': shaken,
+  'tap-running': shaken,
+  'mist-running': (check) =>
+    running(check, () => answer(stumbles(check, { wetted: check.part }) ? 'stumbles' : 'runs-on')),
+  'exhaust-warmth': exhaustWarmth,
+  'swap-plugs': swapPlugs,
+  'flash-when-it-cuts': flash,
+  'new-plug-hot': hotRun,
+  'known-good-igniter-hot': hotRun,
+  'known-good-igniter-poor': tried('well', 'poor'),
+  'new-plug-tried': tried('well', 'poor'),
+  'unit-second-ground': tried('better', 'same'),
+  'new-plug-runs': newPlugRuns,
+  'run-stop-unplugged': withoutStopWire,
+  'stop-wire-grounded': groundedAtIgniter,
+  'timing-mark': timingMark,
+  'compression-compare': compression,
+}

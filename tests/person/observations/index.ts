@@ -1,0 +1,32 @@
+import type { Observation } from '../check.ts'
+import { chargingChecks } from './charging.ts'
+import { engineChecks } from './engine.ts'
+import { fuelChecks } from './fuel.ts'
+import { lightsChecks } from './lights.ts'
+import { looksChecks } from './looks.ts'
+import { ohmsChecks } from './ohms.ts'
+import { ownerChecks } from './owner.ts'
+import { sparkChecks } from './spark.ts'
+import { voltsChecks } from './volts.ts'
+
+/** What comes back from each kind of check. A new kind gets its function in the file of its subject. */
+export const observations: Readonly<Record<string, Observation>> = {
+  ...ownerChecks,
+  ...looksChecks,
+  ...ohmsChecks,
+  ...voltsChecks,
+  ...sparkChecks,
+  ...engineChecks,
+  ...fuelChecks,
+  ...lightsChecks,
+  ...chargingChecks,
+}
+
+/** @throws Error with where to add it, for a kind that nobody has told the person how to make */
+export function observationOf(kind: string): Observation {
+  const observation = observations[kind]
+  if (observation !== undefined) return observation
+  throw new Error(
+    `The literal person does not know what the world shows of "${kind}": add a function of that name to the file of its subject in tests/person/observations/.`,
+  )
+}

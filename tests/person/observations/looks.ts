@@ -1,0 +1,133 @@
+import type { CheckHere, Observation } from '../check.ts'
+import { answer, cannotTell, type Seen } from '../seen.ts'
+import { happens } from '../world/chance.ts'
+import { type Now, nowAt } from '../world/now.ts'
+import { partsIn } from '../world/sheet.ts'
+import { seated, seatOf } from '../world/site.ts'
+import { firing, idle, isFlooded } from '../world/systems/engine.ts'
+import { fuel } from '../world/systems/fuel.ts'
+import { ignition } from '../world/systems/ignition.ts'
+import { allBurnt } from '../world/systems/lights.ts'
+import { outputsOf } from '../world/world.ts'
+import { running } from './pulling.ts'
+import { lasting } from './spark.ts'
+
+/**
+ * What age alone does to good parts, so that it looks wrong and is not: the same at every look. Shares from memory,
+ * for machines that are some years old.
+ */
+type Age = Readonly<Record<string, number>>
+
+/** What eyes and fingers find on one part; else what age has done to it; else that it is good. */
+const look =
+  (good: string, age: Age, finds: readonly string[]): Observation =>
+  ({ site, part, kind }) => {
+    const seen = looksOf(nowAt(site), site, part)
+    if (seen !== undefined && finds.includes(seen)) return answer(seen)
+    return answer(aged(site.world.seed, part, kind, age) ?? good)
+  }
+
+/** What comes and goes leaves its marks even while it is gone. */
+function looksOf(now: Now, site: CheckHere['site'], part: string): string | undefined {
+  return (
+    now.effect(part).looks ?? site.world.faults.find((fault) => fault.part === part)?.effect.looks
+  )
+}
+
+function aged(seed: number, part: string, kind: string, age: Age): string | undefined {
+  let left = lasting(seed, part, kind)()
+  for (const [looks, share] of Object.entries(age)) {
+    left -= share
+    if (left < 0) return looks
+  }
+  return undefined
+}
+
+/** Soot and a wide gap are plain to see; a plug in a flooded engine is wet on top. */
+function plugLooks(now: Now, output: string): 'good' | 'bad' {
+  const { site } = now
+  if (site.standing.newPlug.has(output)) return 'good'
+  const plug = seated(site, 'plug', output)
+  if (looksOf(now, site, plug) === 'bad') return 'bad'
+  return aged(site.world.seed, plug, 'plugs', { bad: 0.06 }) === 'bad' ? 'bad' : 'good'
+}
+
+/** Pulled without a spark, a good engine wets its plugs a little: one in six is called wet. From memory. */
+function isWet(now: Now): boolean {
+  const { seed } = now.site.world
+  return isFlooded(now) || lasting(seed, 'plugs', 'wet')() < 0.17
+}
+
+const plugsLook: Observation = ({ site }) => {
+  const now = nowAt(site)
+  const outputs = outputsOf(site.world)
+  const bad = outputs.filter((output) => plugLooks(now, output) === 'bad').length
+  if (isFlooded(now)) return answer('all-wet')
+  if (bad === outputs.length) return answer('all-bad')
+  if (bad > 0) return answer('one-bad')
+  return answer(isWet(now) ? 'all-wet' : 'good')
+}
+
+/** Wet: it got fuel and no spark. Dry: it got no fuel. */
+const deadPlug: Observation = (check) =>
+  running(check, (now): Seen => {
+    const { site } = check
+    const dead = outputsOf(site.world).find((output) => !firing(now, idle).includes(output))
+    if (dead === undefined) return cannotTell('both fire')
+    if (plugLooks(now, dead) === 'bad') return answer('bad')
+    const fed = fuel(now, idle).opens.get(dead)!
+    if (!fed) return answer('dry')
+    const sparks = ignition(now, idle).outputs.get(dead)!.spark > 0.5
+    // Fuel that is lit at times dries the plug in part.
+    return answer(sparks && happens(site.random, 0.4) ? 'dry' : 'wet')
+  })
+
+const filaments: Observation = ({ site }) => {
+  const now = nowAt(site)
+  const all = partsIn(site.world.machine, 'lamp').map(({ id }) => id)
+  if (allBurnt(now)) return answer('all-burnt')
+  const burnt = all.filter((id) => now.effect(id).looks !== undefined).length
+  if (burnt === all.length && all.every((id) => now.has(id, 'burnt'))) return answer('all-burnt')
+  const aging = aged(site.world.seed, 'lamps', 'filaments', { 'some-burnt': 0.05 })
+  return answer(burnt > 0 ? 'some-burnt' : (aging ?? 'all-whole'))
+}
+
+const keyLook: Observation = ({ site, part }) =>
+  answer(nowAt(site).has(part, 'sheared') ? 'sheared' : 'whole')
+
+/** Each magnet snatches at a screwdriver; how strongly is a matter of feel. */
+const magnets: Observation = look('strong', { weak: 0.03 }, ['weak', 'loose'])
+
+/** A look at a part that was exchanged with its twin finds the twin. */
+const atItsPlace =
+  (observe: Observation): Observation =>
+  (check) =>
+    observe({ ...check, part: seatOf(check.site, check.part) })
+
+export const looksChecks: Readonly<Record<string, Observation>> = {
+  'battery-case-look': look('good', { 'swollen-or-dry': 0.04 }, ['swollen-or-dry']),
+  'battery-terminals-look': look('good', { corroded: 0.06 }, ['loose', 'corroded']),
+  'cap-look': atItsPlace(
+    look('good', { 'burnt-or-cracked': 0.03, loose: 0.03 }, ['loose', 'burnt-or-cracked']),
+  ),
+  'fuse-look': look('good', { 'burnt-holder': 0.04 }, ['blown', 'burnt-holder']),
+  'ground-look': look('good', { corroded: 0.1, loose: 0.02 }, ['loose', 'corroded']),
+  'key-look': keyLook,
+  'magnets-pull': magnets,
+  'pickup-gap': look('right', { dirty: 0.06, wrong: 0.02 }, ['wrong', 'dirty']),
+  'pins-look': look('clean', { corroded: 0.08, chafed: 0.03 }, [
+    'corroded',
+    'pushed-back',
+    'chafed',
+  ]),
+  'regulator-pin-look': look('good', { corroded: 0.06 }, ['corroded', 'pushed-back']),
+  'shared-plug-look': look('clean', { 'wet-or-green': 0.06 }, ['wet-or-green']),
+  'stop-switch-look': look('good', { 'stiff-or-wet': 0.06, 'out-of-place': 0.02 }, [
+    'stiff-or-wet',
+    'out-of-place',
+  ]),
+  'plug-look-one': ({ site, output }) => answer(plugLooks(nowAt(site), output)),
+  'plugs-look': plugsLook,
+  'dead-plug-look': deadPlug,
+  'filaments-look': filaments,
+}

@@ -1,0 +1,90 @@
+import type { CheckHere } from '../check.ts'
+import { type Seen, typed } from '../seen.ts'
+import { happens } from '../world/chance.ts'
+import type { Pin } from '../world/circuit.ts'
+import { shown } from '../world/display.ts'
+import { ground, type Half, node } from '../world/network.ts'
+import { nowAt } from '../world/now.ts'
+import { contactOhms, ohmsMet } from '../world/probes.ts'
+import { type Doing, doing } from '../world/site.ts'
+
+/** Two places for the probes. */
+export type Places = readonly [from: string, to: string]
+
+/** The pins that the page shows, on the half whose wires lead to the part. */
+export function placesOn({ card, site }: CheckHere, half?: Half): Places {
+  const { connector, touch } = card.spot!
+  const plug = connector!.id
+  const side = half ?? halfOf(card.part ?? '', plug, site.world.circuit)
+  const at = (place: string) => (place === 'ground' ? ground : node([plug, Number(place)], side))
+  return [at(touch[0]), at(touch[1])]
+}
+
+function halfOf(part: string, plug: string, { ends, legs }: CheckHere['site']['world']['circuit']) {
+  return ends[part]?.[0] === plug || legs[part]?.[0] === plug ? 'own' : 'harness'
+}
+
+/** A hand that counts wrong touches the next pin. */
+export function slipped({ slip, card }: CheckHere, [from, to]: Places): Places {
+  if (slip !== 'other pin' || card.spot?.connector === undefined) return [from, to]
+  const { id, card: connector } = card.spot.connector
+  const [plug, pin, half] = to === ground ? from.split(' ') : to.split(' ')
+  const pins = Object.keys(connector.pins).map(Number)
+  const next = pins.find((each) => each > Number(pin)) ?? pins[0]!
+  if (plug !== id) return [from, to]
+  const other = node([plug, next] as Pin, half as Half)
+  return to === ground ? [other, to] : [from, other]
+}
+
+export interface Manner {
+  /** What is entered of several: the last one or all, the lowest, or the highest. */
+  readonly enter: 'all' | 'lowest' | 'highest'
+  /** What is done to the machine, look after look; as often as there are entries. */
+  readonly while?: readonly Doing[]
+  readonly clipped?: boolean
+}
+
+/** Ohms between places, as they come out on the display and into the field. */
+export function ohms(check: CheckHere, places: Places, manner: Manner): Seen {
+  return ohmsOfSeveral(check, [places], manner)
+}
+
+/** The same where the page asks for several pairs of places. */
+export function ohmsOfSeveral(check: CheckHere, all: readonly Places[], manner: Manner): Seen {
+  const { site, card, words } = check
+  const { random, world } = site
+  const awkward = card.spot?.awkward ?? false
+  const fingers = happens(random, /finger/i.test(words) ? 0.01 : 0.05)
+  const looks = manner.while ?? new Array<Doing>(touches(check)).fill({})
+  const clip = contactOhms(random, awkward)
+  const values = all.flatMap((places) => {
+    const [from, to] = slipped(check, places)
+    const touching = { from, to, awkward, clipped: manner.clipped ?? false, fingers }
+    const read = (what: Doing) => {
+      const contact = manner.clipped ? clip : contactOhms(random, awkward)
+      return ohmsMet(nowAt(doing(site, what)), touching, contact)
+    }
+    const first = looks.map(read)
+    // "If it shows OL or jumps, clean the pins and touch again before you believe it."
+    const again = /touch again/i.test(words) && !Number.isFinite(first.at(-1)!) ? [read({})] : []
+    return [...first, ...again]
+  })
+  const chosen = manner.enter === 'all' ? values : [extreme(values, manner.enter)]
+  return typed(
+    chosen
+      .map((value) => mistyped(check, shown(world.meter, 'resistance', value, random)))
+      .join(' '),
+  )
+}
+
+/** Where it is hard to touch, the page asks to touch twice before a part is condemned. */
+function touches({ site, card }: CheckHere): number {
+  return Math.max(site.world.person.touches, card.spot?.awkward ? 2 : 1)
+}
+
+const extreme = (values: readonly number[], which: 'lowest' | 'highest') =>
+  which === 'lowest' ? Math.min(...values) : Math.max(...values)
+
+/** The k beside the number is forgotten. */
+export const mistyped = ({ slip }: CheckHere, text: string): string =>
+  slip === 'thousand' ? text.replace(/[kM]$/, '') : text

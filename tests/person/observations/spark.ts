@@ -1,0 +1,149 @@
+import { seeded } from '../../bench/random.ts'
+import type { CheckHere, Observation } from '../check.ts'
+import { answer, barred, cannotTell, type Seen } from '../seen.ts'
+import { between, happens, type Random, seedOf } from '../world/chance.ts'
+import { complains } from '../world/complaints.ts'
+import { type Now, nowAt } from '../world/now.ts'
+import { partNamed } from '../world/sheet.ts'
+import { type Doing, doing, has, seated } from '../world/site.ts'
+import { having } from '../world/standing.ts'
+import { jumps, plugAt, ropeIsOff } from '../world/systems/engine.ts'
+import { ignition } from '../world/systems/ignition.ts'
+import { outputsOf } from '../world/world.ts'
+import { isSeen, pullSpeed, threePulls } from './pulling.ts'
+
+type Gap = { readonly weak: number; readonly blue: number }
+
+/** What three pulls look like: blue on every one, none on any, or something between. */
+function asSparks(sparks: readonly number[], { weak, blue }: Gap): Seen {
+  if (sparks.every((spark) => spark >= blue)) return answer('spark')
+  return answer(sparks.every((spark) => spark < weak) ? 'none' : 'weak')
+}
+
+const atCap = (now: Now, output: string, rpm: number) =>
+  ignition(now, rpm).outputs.get(output)!.spark
+
+const atPlug = (now: Now, output: string, rpm: number) =>
+  atCap(now, output, rpm) * plugAt(now, output).gives
+
+function onTester(check: CheckHere, what: Doing = {}): Seen {
+  const sparks = threePulls(check, (now, rpm) => atCap(now, check.output, rpm), what)
+  return isSeen(sparks) ? sparks : asSparks(sparks, jumps.tester)
+}
+
+/** The plugs lie grounded in their caps, all of them in sight: the best one counts. */
+function atThePlugs(check: CheckHere): Seen {
+  const outputs = outputsOf(check.site.world)
+  const sparks = threePulls(check, (now, rpm) =>
+    Math.max(...outputs.map((output) => atPlug(now, output, rpm))),
+  )
+  return isSeen(sparks) ? sparks : asSparks(sparks, jumps.plug)
+}
+
+function atOnePlug(check: CheckHere): Seen {
+  const sparks = threePulls(check, (now, rpm) => atPlug(now, check.output, rpm))
+  return isSeen(sparks) ? sparks : asSparks(sparks, jumps.plug)
+}
+
+const howFar: Observation = (check) => {
+  const sparks = threePulls(check, (now, rpm) => atCap(now, check.output, rpm))
+  if (isSeen(sparks)) return sparks
+  return answer(sparks.every((spark) => spark >= jumps.far) ? 'far-and-blue' : 'short-or-thin')
+}
+
+const atOff: Observation = (check) => {
+  const { site } = check
+  const at = (stopSwitch: 'RUN' | 'OFF'): CheckHere => ({
+    ...check,
+    site: { ...site, standing: having({ stopSwitch, tether: 'on' })(site.standing) },
+  })
+  const outputs = outputsOf(site.world)
+  const best = (one: CheckHere) =>
+    threePulls(one, (now, rpm) => Math.max(...outputs.map((output) => atCap(now, output, rpm))))
+  const [atRun, stopped] = [best(at('RUN')), best(at('OFF'))]
+  if (isSeen(atRun) || isSeen(stopped)) return isSeen(atRun) ? atRun : (stopped as Seen)
+  if (Math.max(...atRun) < jumps.tester.weak) return cannotTell('no spark at RUN either')
+  return answer(Math.max(...stopped) >= jumps.tester.weak ? 'spark' : 'none')
+}
+
+/** Sparks that go astray are seen and heard in the dark, where there is a pulse at all. */
+const leaks =
+  (roles: readonly string[]): Observation =>
+  (check) => {
+    const { site, output, part } = check
+    if (ropeIsOff(nowAt(site))) return barred('the rope starter is off')
+    const wet = nowAt(doing(site, { wetted: 'all' }))
+    const parts = part ? [part] : roles.map((role) => seated(site, role, output))
+    const isFed = ignition(wet, pullSpeed(check)).outputs.get(output)!.pulse > 40
+    const seen = parts.some((each) => astray(wet, each))
+    return answer(isFed && seen ? 'sparks' : 'nothing')
+  }
+
+function astray(now: Now, part: string): boolean {
+  if (now.has(part, 'leaking')) return happens(now.site.random, 0.93)
+  if (now.has(part, 'broken')) return happens(now.site.random, 0.3)
+  // Mist makes some good old leads glow a little, each time alike. From memory.
+  return lasting(now.site.world.seed, part, 'glow')() < 0.04
+}
+
+export const lasting = (seed: number, part: string, what: string): Random =>
+  seeded(seedOf(seed, part, what))
+
+const warmedSpark: Observation = (check) => {
+  const { site, part } = check
+  const output = partNamed(site.world.machine, part).output ?? outputsOf(site.world)[0]!
+  const at = (celsius: number) =>
+    threePulls(check, (now, rpm) => atCap(now, output, rpm), { tempered: { part, celsius } })
+  const cold = at(site.world.weather.parts)
+  if (isSeen(cold)) return cold
+  if (Math.min(...cold) < jumps.tester.weak) return cannotTell('no spark to begin with')
+  const hot = [40, 55, between(site.random, 66, 72)].map(at)
+  const sparks = hot.flatMap((each) => (isSeen(each) ? [] : each))
+  return answer(Math.min(...sparks) < 0.5 * Math.min(...cold) ? 'lost' : 'stays')
+}
+
+const coldSpray: Observation = (check) => {
+  const { site, part } = check
+  if (ropeIsOff(nowAt(site))) return barred('the rope starter is off')
+  const ill = (what: Doing) => complainsNow(doing(site, what))
+  if (!ill({})) return cannotTell('it is not dead hot')
+  return answer(ill({ tempered: { part, celsius: 0 } }) ? 'stays-dead' : 'returns')
+}
+
+/** Of an engine that stands hot. The complaint itself would run it hot again. */
+function complainsNow(site: CheckHere['site']): boolean {
+  const now = nowAt(site)
+  const rpm = 500
+  const outputs = outputsOf(site.world)
+  const dead = outputs.some((output) => atPlug(now, output, rpm) < jumps.plug.weak)
+  return dead || (has(site, 'pump') && complains({ ...site, world: asPump(site.world) }))
+}
+
+const asPump = (world: CheckHere['site']['world']) => ({
+  ...world,
+  complaint: 'no-pump-prime',
+  elsewhere: false,
+})
+
+export const sparkChecks: Readonly<Record<string, Observation>> = {
+  'spark-on-tester': onTester,
+  'swap-coils': onTester,
+  'swap-coils-hot': onTester,
+  'swap-caps': onTester,
+  'known-good-coil': onTester,
+  'known-good-igniter-output': onTester,
+  'spark-when-hot': onTester,
+  'spark-strength': howFar,
+  'swap-coils-strength': howFar,
+  'known-good-coil-strength': howFar,
+  'spark-new-plug': atOnePlug,
+  'spark-old-plug-hot': atOnePlug,
+  'spark-stop-unplugged': atThePlugs,
+  'igniter-ground-jumper': atThePlugs,
+  'known-good-igniter': atThePlugs,
+  'spark-at-off': atOff,
+  'leak-in-the-dark': leaks([]),
+  'leaks-of-one-side': leaks(['coil', 'lead', 'cap']),
+  'warmed-spark': warmedSpark,
+  'cold-spray': coldSpray,
+}

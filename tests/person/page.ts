@@ -1,0 +1,132 @@
+import { textIn } from '../support/page.ts'
+
+/** A job's page, as far as somebody acts on it. All of it is read off the page as it was served. */
+export interface JobPage {
+  readonly version: string
+  readonly check: CheckOnPage | null
+  readonly verdict: VerdictOnPage | null
+  readonly repair: RepairOnPage | null
+  readonly links: readonly string[]
+}
+
+export interface CheckOnPage {
+  readonly id: string
+  readonly title: string
+  readonly standing: string
+  /** What stands above the steps: set-ups to make, and what to put back. */
+  readonly setups: readonly string[]
+  readonly steps: readonly string[]
+  /** Everything that stands there to be read before the answers. */
+  readonly words: string
+  readonly minutes: number
+  readonly form: FormOnPage
+  /** Where it can be let stand as it is, when it is made once more. */
+  readonly accept: string | null
+}
+
+export interface FormOnPage {
+  readonly action: string
+  readonly isMeasured: boolean
+  readonly answers: readonly string[]
+  /** Hidden fields and those that come filled in, as a browser would send them. */
+  readonly fields: Readonly<Record<string, string>>
+  readonly warmths: readonly string[]
+  readonly problem: string | null
+}
+
+export interface VerdictOnPage {
+  readonly stamp: string
+  readonly says: string
+  /** What to do next, with the address of the check that each names. */
+  readonly next: readonly { readonly says: string; readonly href: string | null }[]
+}
+
+export interface RepairOnPage {
+  readonly action: string
+  readonly parts: readonly string[]
+  readonly choices: readonly string[]
+  readonly steps: readonly string[]
+}
+
+export function readPage(html: string): JobPage {
+  return {
+    version: attribute(html, /<input type="hidden" name="version" value="(\d+)"/) ?? '',
+    check: readCheck(html),
+    verdict: readVerdict(html),
+    repair: readRepair(html),
+    links: all(html, /href="([^"#]+)/g),
+  }
+}
+
+function readCheck(html: string): CheckOnPage | null {
+  const section = part(html, /<section class="box check"[\s\S]*?<\/section>/)
+  const form = section && part(section, /<form id="reading"[\s\S]*?<\/form>/)
+  if (!section || !form) return null
+  const doing = part(section, /<div class="do">[\s\S]*?<\/div>/) ?? ''
+  const lists = all(doing, /<ol\b[^>]*>([\s\S]*?)<\/ol>/g).map(items)
+  const time = textIn(part(section, /<dl class="facts terms"[\s\S]*?<\/dl>/) ?? section)
+  return {
+    id: field(form, 'check') ?? '',
+    title: textIn(part(section, /<h2 id="check"[\s\S]*?<\/h2>/) ?? ''),
+    standing: textIn(part(section, /<p class="label">[\s\S]*?<\/p>/) ?? ''),
+    setups: lists.slice(0, -1).flat(),
+    steps: lists.at(-1) ?? [],
+    words: textIn(section.slice(0, section.indexOf('<form id="reading"'))),
+    minutes: Number(/Time\s+([\d.]+)\s*min/.exec(time.replaceAll('\u00a0', ' '))?.[1] ?? 0),
+    form: readForm(form),
+    accept: attribute(section, /<form class="stand"[^>]* action="([^"#]+)/),
+  }
+}
+
+function readForm(form: string): FormOnPage {
+  const names = [...new Set(all(form, /<input\b[^>]*\bname="([^"]+)"/g))]
+  const warmth = part(form, /<select id="warmth"[\s\S]*?<\/select>/) ?? ''
+  const chosen = attribute(warmth, /<option value="([^"]*)" selected/)
+  return {
+    action: attribute(form, /action="([^"#]+)/)!,
+    isMeasured: form.includes('id="typed"'),
+    answers: all(form, /name="choice" value="([^"]+)"/g),
+    fields: {
+      ...Object.fromEntries(names.map((name) => [name, field(form, name) ?? ''])),
+      ...(chosen !== null && { warmth: chosen }),
+    },
+    warmths: all(warmth, /<option value="([^"]*)"/g),
+    problem: textOrNull(part(form, /<p class="problem"[\s\S]*?<\/p>/)),
+  }
+}
+
+function readVerdict(html: string): VerdictOnPage | null {
+  const section = part(html, /<section class="box verdict"[\s\S]*?<\/section>/)
+  if (!section) return null
+  const next = part(section, /<ol class="next">[\s\S]*?<\/ol>/) ?? ''
+  return {
+    stamp: textIn(part(section, /<p class="stamp">[\s\S]*?<\/p>/) ?? '').replaceAll('\u00a0', ' '),
+    says: textIn(part(section, /<h2 id="verdict"[\s\S]*?<\/h2>/) ?? ''),
+    next: all(next, /<li>([\s\S]*?)<\/li>/g).map((item) => ({
+      says: textIn(item),
+      href: attribute(item, /href="([^"#]+)/)?.replaceAll('&amp;', '&') ?? null,
+    })),
+  }
+}
+
+function readRepair(html: string): RepairOnPage | null {
+  const section = part(html, /<section class="box repair"[\s\S]*?<\/section>/)
+  if (!section) return null
+  return {
+    action: attribute(section, /action="([^"#]+)/) ?? '',
+    parts: (field(section, 'parts') ?? '').split('+').filter(Boolean),
+    choices: all(section, /name="choice" value="([^"]+)"/g),
+    steps: items(part(section, /<ol class="next">[\s\S]*?<\/ol>/) ?? ''),
+  }
+}
+
+const part = (html: string, shape: RegExp): string | null => shape.exec(html)?.[0] ?? null
+const attribute = (html: string, shape: RegExp): string | null => shape.exec(html)?.[1] ?? null
+const all = (html: string, shape: RegExp): string[] => [...html.matchAll(shape)].map((m) => m[1]!)
+const items = (list: string): string[] => all(list, /<li>([\s\S]*?)<\/li>/g).map(textIn)
+const textOrNull = (html: string | null) => (html === null ? null : textIn(html))
+
+function field(html: string, name: string): string | null {
+  const input = part(html, new RegExp(`<input\\b[^>]*\\bname="${name}"[^>]*>`))
+  return input && textIn(`<b>${/\bvalue="([^"]*)"/.exec(input)?.[1] ?? ''}</b>`)
+}

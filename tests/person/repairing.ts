@@ -1,0 +1,71 @@
+import type { Knowledge } from '../../server/knowledge/knowledge.ts'
+import { seeded } from '../bench/random.ts'
+import type { Bench } from './making.ts'
+import type { Incident } from './record.ts'
+import { setupIn } from './words/setups.ts'
+import { stepsDo } from './words/steps.ts'
+import type { Where } from './words/where.ts'
+import { seedOf } from './world/chance.ts'
+import { complains } from './world/complaints.ts'
+import { nowAt } from './world/now.ts'
+import { type Site, seatOf } from './world/site.ts'
+import { allTogether, remove, type Standing } from './world/standing.ts'
+import { ropeIsOff } from './world/systems/engine.ts'
+import { cured, outputsOf } from './world/world.ts'
+
+/** Fits new parts: what was wrong with them is gone, and their own plugs are together. Nothing else is touched. */
+export function repaired(bench: Bench, parts: readonly string[]): Bench {
+  const site = siteOf(bench)
+  const seats = parts.map((part) => seatOf(site, part))
+  const plugs = seats.flatMap((part) => plugsOf(site, part))
+  const standing = remove('apart', ...plugs)(bench.standing)
+  return { ...bench, world: cured(bench.world, seats), standing }
+}
+
+function plugsOf({ world: { circuit } }: Site, part: string): readonly string[] {
+  const { ends, legs, wires, boxes } = circuit
+  const box = boxes.find((each) => each.part === part)
+  return [
+    ...[ends[part]?.[0], legs[part]?.[0]].filter((plug) => plug !== undefined),
+    ...(wires[part] ?? []).flat().map(([plug]) => plug),
+    ...[...(box?.inputs ?? []), ...(box?.outputs ?? [])].flat().map(([plug]) => plug),
+  ]
+}
+
+/** Whether the complaint is still there, when it is tried as the page says; and what stood in its way. */
+export function tried(
+  knowledge: Knowledge,
+  bench: Bench,
+  steps: readonly string[],
+  isRight: boolean,
+): {
+  readonly stillThere: boolean
+  readonly standing: Standing
+  readonly incidents: readonly Incident[]
+} {
+  const where: Where = { site: siteOf(bench), part: '', output: '', plug: undefined }
+  const set = steps.reduce(
+    (standing, step) => setupIn(step, knowledge, where)?.(standing) ?? standing,
+    bench.standing,
+  )
+  const standing = stepsDo(steps, where).before(set)
+  const asLeft = siteOf({ ...bench, standing })
+  const fresh = siteOf({ ...bench, standing: allTogether(outputsOf(bench.world)) })
+  const says = [...standing.apart, ...standing.off].join(', ') || 'plugs out or caps off'
+  const at = (kind: Incident['kind']): Incident => ({ kind, check: 'proof', says: `left: ${says}` })
+  if (ropeIsOff(nowAt(asLeft))) {
+    // There is nothing to press for "cannot be tried": whoever stands there puts it together at last.
+    return {
+      stillThere: complains(fresh),
+      standing: fresh.standing,
+      incidents: [at('proof barred')],
+    }
+  }
+  const stillThere = complains(asLeft)
+  const isSpoilt = isRight && stillThere && !complains(fresh)
+  return { stillThere, standing, incidents: isSpoilt ? [at('proof spoilt')] : [] }
+}
+
+function siteOf({ world, standing, clock }: Bench): Site {
+  return { world, standing, clock, random: seeded(seedOf(world.seed, 'proof', clock)), doing: {} }
+}

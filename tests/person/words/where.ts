@@ -1,0 +1,63 @@
+import type { Pin } from '../world/circuit.ts'
+import { partsIn } from '../world/sheet.ts'
+import type { Site } from '../world/site.ts'
+import { add, type Change, doing } from '../world/standing.ts'
+import { outputsOf } from '../world/world.ts'
+
+/** What "the plug", "the coil" or "both ends" mean in the words of one check. */
+export interface Where {
+  readonly site: Site
+  readonly part: string
+  readonly output: string
+  /** Connector that the page shows. */
+  readonly plug: string | undefined
+}
+
+/** The outputs meant: the one of the check, or all. */
+export const outputsMeant = ({ site, output }: Where): readonly string[] =>
+  output === '' ? outputsOf(site.world) : [output]
+
+/** Pulls connectors apart; what covers them has to come off first, be it said or not. */
+export function pull({ site }: Where, plugs: readonly string[]): Change {
+  const known = plugs.filter((plug) => site.world.machine.connectors[plug] !== undefined)
+  const covers = known.flatMap((plug) => site.world.machine.connectors[plug]!.access ?? [])
+  return doing([add('off', ...covers), add('apart', ...known)])
+}
+
+/** The plugs of the coil of each output meant. */
+export const coilPlugs = (where: Where, outputs = outputsMeant(where)): readonly string[] =>
+  outputs.map((output) => plugOf(where, partsIn(where.site.world.machine, 'coil', output)[0]!.id))
+
+/** The plug in which a part ends. */
+export function plugOf({ site }: Where, part: string): string {
+  const { ends, legs } = site.world.circuit
+  return (ends[part] ?? legs[part])![0]
+}
+
+export const plugOfRole = (where: Where, role: string): string =>
+  plugOf(where, partsIn(where.site.world.machine, role)[0]!.id)
+
+/**
+ * The two plugs between which the wires of a part are read: where they branch, the first branch; where they lead on
+ * through a switch, beyond it.
+ */
+export function bothEnds(where: Where): readonly string[] {
+  const stretches = where.site.world.circuit.wires[where.part] ?? []
+  const [first, last] = [stretches[0], stretches.at(-1)]
+  if (first === undefined || last === undefined) return []
+  const branches = stretches.every(([from]) => from.join() === first[0].join())
+  return [first[0][0], (branches ? first : last)[1][0]]
+}
+
+/** Every plug that the wires of a part lead to. */
+export function allEnds({ site, part }: Where): readonly string[] {
+  return [...new Set((site.world.circuit.wires[part] ?? []).flat().map(([plug]: Pin) => plug))]
+}
+
+/** The plug of a box. */
+export function boxPlugs({ site }: Where, role: string): readonly string[] {
+  const [part] = partsIn(site.world.machine, role)
+  const box = site.world.circuit.boxes.find((each) => each.part === part?.id)
+  const pins = [...(box?.inputs ?? []), ...(box?.outputs ?? [])].flat()
+  return [...new Set(pins.map(([plug]) => plug))]
+}

@@ -1,0 +1,76 @@
+import type { Circuit, Stretch } from '../circuit.ts'
+
+const wire = (from: string, a: number, to: string, b: number): Stretch => [
+  [from, a],
+  [to, b],
+]
+
+/** The carrier with a battery, as its sheet says it in words. The fuse holder stands in for a plug. */
+export const haulmoor: Circuit = {
+  ends: {
+    exciter: ['magneto-plug', 1, 2],
+    pickup: ['magneto-plug', 3, 4],
+    coil: ['coil-plug', 1, 2],
+    'key-switch': ['key-plug', 1, 2],
+    tether: ['tether-plug', 1, 2],
+  },
+  legs: { charging: ['charge-plug', 1, 2, 3] },
+  wires: {
+    'wires-exciter': [
+      wire('magneto-plug', 1, 'igniter-plug', 1),
+      wire('magneto-plug', 2, 'igniter-plug', 2),
+    ],
+    'wires-pickup': [
+      wire('magneto-plug', 3, 'igniter-plug', 3),
+      wire('magneto-plug', 4, 'igniter-plug', 4),
+    ],
+    'wires-coil': [
+      wire('igniter-plug', 5, 'coil-plug', 1),
+      wire('igniter-plug', 6, 'coil-plug', 2),
+    ],
+    'wires-stop': [wire('stop-plug', 1, 'key-plug', 1), wire('stop-plug', 1, 'tether-plug', 1)],
+    'wires-charging': [
+      wire('charge-plug', 1, 'rectifier-plug', 1),
+      wire('charge-plug', 2, 'rectifier-plug', 2),
+      wire('charge-plug', 3, 'rectifier-plug', 3),
+    ],
+    'wires-feed': [wire('output-plug', 1, 'fuse-holder', 1)],
+  },
+  grounds: {
+    'igniter-ground': [['igniter-plug', 7]],
+    'stop-ground': [
+      ['key-plug', 2],
+      ['tether-plug', 2],
+    ],
+    'rectifier-ground': [['output-plug', 2]],
+  },
+  joints: {},
+  boxes: [
+    {
+      part: 'igniter',
+      inputs: [
+        [
+          ['igniter-plug', 1],
+          ['igniter-plug', 2],
+        ],
+        [
+          ['igniter-plug', 3],
+          ['igniter-plug', 4],
+        ],
+      ],
+      outputs: [
+        [
+          ['igniter-plug', 5],
+          ['igniter-plug', 6],
+        ],
+      ],
+      ground: ['igniter-plug', 7],
+      stop: ['stop-plug', 1],
+    },
+  ],
+  apart: [
+    ...['flywheel', 'flywheel-key', 'lead', 'cap', 'plug', 'flooding'],
+    ...['rectifier', 'fuse', 'battery', 'battery-lead', 'battery-ground'],
+  ],
+  electricStart: true,
+}

@@ -1,0 +1,92 @@
+import type { Now } from './now.ts'
+import { nowAt } from './now.ts'
+import { partsIn } from './sheet.ts'
+import { has, type Site } from './site.ts'
+import { charging } from './systems/charging.ts'
+import { firing, fullSpeed, isFlooded, jumps, margin, plugAt } from './systems/engine.ts'
+import { fuel } from './systems/fuel.ts'
+import { ignition } from './systems/ignition.ts'
+import { lights } from './systems/lights.ts'
+import { outputsOf } from './world.ts'
+
+/** Of an owner who pulls, rpm. */
+const pull = 450
+
+/**
+ * Whether the machine, as it stands, does what its owner complains of. What comes and goes is looked at as it
+ * comes at this site: shaken, wetted and hot where `provoked` has made it so.
+ */
+export function complains(site: Site): boolean {
+  const test = complaints[site.world.complaint]
+  if (test !== undefined) return site.world.elsewhere || test(nowAt(provoked(site)))
+  throw new Error(
+    `The literal person has no idea how ${site.world.complaint} shows: add it to tests/person/world/complaints.ts.`,
+  )
+}
+
+/** The site with all that the owner does when it comes: it is run hot, shaken and wetted, where he says so. */
+function provoked(site: Site): Site {
+  switch (site.world.complaint) {
+    case 'dies-hot':
+      return { ...site, standing: { ...site.standing, hotAt: site.clock } }
+    case 'cuts-out':
+    case 'misfires-at-speed':
+    case 'lamps-dim':
+      return { ...site, doing: { ...site.doing, shaken: 'all', wetted: 'all' } }
+    default:
+      return site
+  }
+}
+
+const sparksAtPlug = (now: Now, output: string, rpm: number) =>
+  ignition(now, rpm).outputs.get(output)!.spark * plugAt(now, output).gives
+
+const isOff = (now: Now) =>
+  partsIn(now.site.world.machine, 'flywheel-key').some(({ id }) => now.has(id, 'sheared'))
+
+const complaints: Readonly<Record<string, (now: Now) => boolean>> = {
+  'no-spark': (now) =>
+    isFlooded(now) ||
+    outputsOf(now.site.world).every((output) => sparksAtPlug(now, output, pull) < jumps.plug.weak),
+  'one-cylinder-dead': (now) => {
+    const fires = firing(now, 1500).length
+    return fires < outputsOf(now.site.world).length
+  },
+  'hard-start-cold': (now) =>
+    isOff(now) ||
+    outputsOf(now.site.world).some((output) => margin(now, output, pull) < 1) ||
+    (now.site.world.circuit.electricStart && charging(now).cranking < 300) ||
+    late(now),
+  'misfires-at-speed': (now) =>
+    isOff(now) || outputsOf(now.site.world).some((output) => margin(now, output, fullSpeed) < 1),
+  'dies-hot': (now) => fails(now),
+  'cuts-out': (now) => fails(now),
+  'no-pump-prime': (now) => fuel(now, pull).pump !== 'hums',
+  'no-injection-pulse': (now) => [...fuel(now, pull).opens.values()].every((opens) => !opens),
+  'dead-lights': (now) => [...lights(now, 3000, true).lamps.values()].every((volts) => volts < 4),
+  'lamps-dim': (now) => [...lights(now, 3000, true).lamps.values()].some((volts) => volts < 9.5),
+  'lamps-too-bright': (now) => lights(now, 3000, true).atLampToMetal > 15.2,
+  'not-charging': (now) => charging(now).arrives < 0.5 || charging(now).battery < 0.6,
+  'will-not-stop': (now) => !stopsBySwitch(now) || !stopsByTether(now),
+}
+
+/** A cylinder or the pump gives up at idle. */
+function fails(now: Now): boolean {
+  const all = outputsOf(now.site.world).length
+  return (
+    firing(now, 1500).length < all || (has(now.site, 'pump') && fuel(now, 1500).pump !== 'hums')
+  )
+}
+
+/** Pump and injection need more of a pull than a brisk one gives. */
+function late(now: Now): boolean {
+  if (!has(now.site, 'pump')) return false
+  const { pump, opens } = fuel(now, pull)
+  return pump !== 'hums' || [...opens.values()].some((each) => !each)
+}
+
+const stopsBySwitch = (now: Now) => stopped(now, { stopSwitch: 'OFF' })
+const stopsByTether = (now: Now) => stopped(now, { tether: 'pulled' })
+
+const stopped = (now: Now, position: { stopSwitch: 'OFF' } | { tether: 'pulled' }) =>
+  ignition(nowAt({ ...now.site, standing: { ...now.site.standing, ...position } }), 1500).stopped

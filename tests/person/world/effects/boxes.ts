@@ -1,0 +1,37 @@
+import { between, happens } from '../chance.ts'
+import type { Effects } from '../effect.ts'
+
+/** A shunt that is shorted, wholly or in part; one that is open. */
+export const regulator: Effects = {
+  shorted: ({ random }) => ({ across: between(random, 0.05, 0.5) }),
+  'open-burns-lamps': () => ({ gives: 0 }),
+  open: () => ({ gives: 0 }),
+  'partly-shorted': ({ random }) => ({ across: between(random, 0.6, 3) }),
+}
+
+/** What is left of the charge. A diode that is shorted loads its leg and lets the battery run back. */
+export const rectifier: Effects = {
+  open: ({ random }) => ({
+    gives: happens(random, 0.4) ? 0 : between(random, 0, 0.45),
+    ...(happens(random, 0.7) && { looks: 'one-open' }),
+  }),
+  shorted: ({ random }) => ({
+    gives: between(random, 0, 0.4),
+    across: between(random, 0.1, 2),
+    looks: 'one-shorted',
+  }),
+}
+
+export const injectionUnit: Effects = {
+  'no-drive': () => ({}),
+  'no-pulse': () => ({}),
+  'fails-hot': ({ random }) => ({
+    gives: 0,
+    comes: { with: 'heat', idle: 0, provoked: 1, above: between(random, 42, 58) },
+  }),
+}
+
+/** No part is broken: fuel that wets every plug, or has glued every injector. The key moves the moment of the spark. */
+export const flooding: Effects = { wet: () => ({ looks: 'wet' }) }
+export const staleFuel: Effects = { glued: () => ({ gives: 0 }) }
+export const flywheelKey: Effects = { sheared: () => ({ looks: 'sheared' }) }

@@ -1,0 +1,60 @@
+import type { Effects } from '../effect.ts'
+import { flooding, flywheelKey, injectionUnit, rectifier, regulator, staleFuel } from './boxes.ts'
+import {
+  cylinder,
+  flywheel,
+  igniter,
+  ignitionCoil,
+  output,
+  plugCap,
+  plugLead,
+  sparkPlug,
+} from './spark.ts'
+import { injector, pickup, pump, threePhaseWinding, winding } from './windings.ts'
+import {
+  battery,
+  batteryLead,
+  fuse,
+  groundPin,
+  groundStrap,
+  lamp,
+  lampSwitch,
+  sharedPlug,
+  stopSwitch,
+  wiring,
+} from './wiring.ts'
+
+/** What each failure mode of each part kind does in the world. */
+export const effects: Readonly<Record<string, Effects>> = {
+  battery,
+  'battery-lead': batteryLead,
+  cylinder,
+  flooding,
+  flywheel,
+  'flywheel-key': flywheelKey,
+  fuse,
+  'ground-pin': groundPin,
+  'ground-strap': groundStrap,
+  igniter,
+  'igniter-output': output,
+  'ignition-coil': ignitionCoil,
+  'injection-unit': injectionUnit,
+  injector,
+  lamp,
+  pickup,
+  'plug-cap': plugCap,
+  'plug-lead': plugLead,
+  pump,
+  'rectifier-regulator': rectifier,
+  regulator,
+  'regulator-ground': groundStrap,
+  'shared-plug': sharedPlug,
+  'spark-plug': sparkPlug,
+  'stale-fuel': staleFuel,
+  'stop-switch': stopSwitch,
+  switch: lampSwitch,
+  'three-phase-winding': threePhaseWinding,
+  'unit-output': output,
+  winding,
+  wiring,
+}

@@ -1,0 +1,114 @@
+import { harness, node } from '../network.ts'
+import { type Now, ohmsOf } from '../now.ts'
+import { partsIn } from '../sheet.ts'
+import { ohmsBetween } from '../solve.ts'
+import { magnets } from './volts.ts'
+
+/** What follows of charging and starting from the machine as it stands. */
+export interface Charging {
+  /** V AC of the three pairs at the rectifier plug, without load, at 3000 rpm. */
+  readonly pairs: readonly number[]
+  /** V by which the output of the rectifier rises over the battery at rest. */
+  readonly leaves: number
+  /** V by which the battery rises. */
+  readonly arrives: number
+  /** V lost along the wire to the battery, and across the fuse. */
+  readonly wireDrop: number
+  readonly fuseDrop: number
+  /** What the battery holds, as a share of a good one. */
+  readonly battery: number
+  /** V lost at the plus clamp and at the ground lead while the starter turns. */
+  readonly leadDrop: number
+  readonly groundDrop: number
+  /** rpm of the starter. */
+  readonly cranking: number
+}
+
+/** A of a charging winding, of a starter; V that a good charge lifts a battery by; rpm of a good starter. From memory. */
+const charge = 8
+const starter = 70
+const lift = 1.4
+const brisk = 450
+
+export function charging(now: Now): Charging {
+  const { machine } = now.site.world
+  const [rectifier, battery] = ['rectifier', 'battery'].map((role) => partsIn(machine, role)[0]!.id)
+  const { standing } = now.site
+  const pairs = pairVolts(now, 3000)
+  const good = now.good(partsIn(machine, 'charging')[0]!.id)
+  const full = (good.peak * 3000) / good.rpm / Math.SQRT2
+  const made = pairs.reduce((sum, volts) => sum + volts / full, 0) / 3
+  const joined = !standing.apart.has('rectifier-plug') && !standing.apart.has('output-plug')
+  // Below the battery's voltage nothing flows: from a winding at half comes no charge. From memory.
+  const over = Math.max(0, (loaded(now, made) - 0.6) / 0.4)
+  const passes = joined ? over * (now.effect(rectifier!).gives ?? 1) : 0
+  const way = wayOhms(now)
+  const wireDrop = Number.isFinite(way.wire) ? charge * passes * way.wire : 13
+  const fuseDrop = Number.isFinite(way.fuse) ? charge * passes * way.fuse : 13
+  const arrives = Number.isFinite(way.all)
+    ? Math.max(0, lift * passes - charge * passes * way.all)
+    : 0
+  const held = now.effect(battery!).gives ?? 1
+  const lead = now.effect(partsIn(machine, 'battery-lead')[0]!.id).series ?? 0
+  const ground = now.effect(partsIn(machine, 'battery-ground')[0]!.id).series ?? 0
+  const turns = held / (1 + (starter * (lead + ground)) / 6)
+  return {
+    pairs,
+    leaves: lift * passes + (Number.isFinite(way.all) ? 0 : passes * 2),
+    arrives,
+    wireDrop,
+    fuseDrop,
+    battery: held,
+    leadDrop: Math.min(10, starter * lead * Math.min(1, turns + 0.3)),
+    groundDrop: Math.min(10, starter * ground * Math.min(1, turns + 0.3)),
+    cranking: standing.batteryOut || standing.batteryGroundOff ? 0 : brisk * Math.min(1, turns),
+  }
+}
+
+/** Ω in the way from winding to rectifier take their share of the current. */
+function loaded(now: Now, made: number): number {
+  const { machine } = now.site.world
+  const wires = partsIn(machine, 'charging-wires')[0]!.id
+  const { series = 0, leak = Infinity } = now.effect(wires)
+  const winding = partsIn(machine, 'charging')[0]!.id
+  const grounded = Math.min(leak, now.effect(winding).leak ?? Infinity)
+  const kept = Number.isFinite(grounded) ? (grounded + 0.2) / (grounded + 3) : 1
+  const one = 1 / (1 + (Number.isFinite(series) ? series : 1e9) / 1.5)
+  // One wire of three: what it does not carry the two others do, for a part.
+  return made * kept * (0.45 + 0.55 * one)
+}
+
+/** V AC of each pair of legs at a plug, without load. A leg that is open or apart leaves its two pairs dead. */
+export function pairVolts(now: Now, rpm: number, plug = 'rectifier-plug'): readonly number[] {
+  const { machine, circuit } = now.site.world
+  const part = partsIn(machine, 'charging')[0]!.id
+  const { leg, gives = 1 } = now.effect(part)
+  const { peak, rpm: at } = now.good(part)
+  const open = (peak * magnets(now) * rpm) / at / Math.SQRT2
+  const half = plug === circuit.legs[part]![0] ? 'own' : 'harness'
+  const net = harness(now)
+  return [0, 1, 2].map((i) => {
+    const [a, b] = [i, (i + 1) % 3]
+    const through = ohmsBetween(net, node([plug, a + 1], half), node([plug, b + 1], half))
+    if (!(through < 1e6)) return 0
+    // Two legs 120 degrees apart: with one of them at `gives`, |1 + gives·e^(iπ/3)|/√3.
+    return a === leg || b === leg
+      ? (open * Math.sqrt(1 + gives + gives * gives)) / Math.sqrt(3)
+      : open
+  })
+}
+
+function wayOhms(now: Now) {
+  const { machine } = now.site.world
+  const [feed, fuse, ground, lead, battery] = [
+    ...['feed-wires', 'fuse', 'rectifier-ground', 'battery-lead', 'battery-ground'],
+  ].map((role) => {
+    const part = partsIn(machine, role)[0]!.id
+    return 0.004 + (now.effect(part).series ?? 0)
+  })
+  const holder = now.site.standing.fuseOut ? Infinity : fuse!
+  return { wire: feed! + holder, fuse: holder, all: feed! + holder + ground! + lead! + battery! }
+}
+
+/** Ω of a pair of legs, for whoever sends a known current through it. */
+export const pairOhms = (now: Now, part: string): number => ohmsOf(now, part)

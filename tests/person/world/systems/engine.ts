@@ -1,0 +1,79 @@
+import type { Now } from '../now.ts'
+import { partsIn } from '../sheet.ts'
+import { has, seated } from '../site.ts'
+import { fuel } from './fuel.ts'
+import { ignition } from './ignition.ts'
+
+/** Where the spark is looked at: 0 is none, 1 the spark of a good machine on a modest pull. */
+export const jumps = {
+  /** A tester of 6 to 8 mm. From memory. */
+  tester: { weak: 0.25, blue: 0.55 },
+  /** Farther than that: 8 mm on every pull. */
+  far: 0.75,
+  /** A plug in the open air: a quarter of the voltage. */
+  plug: { weak: 0.12, blue: 0.25 },
+} as const
+
+/** What the plug of an output leaves of the spark, and what it asks for. A flooded cylinder wets the old plugs. */
+export function plugAt(now: Now, output: string): { gives: number; asks: number } {
+  if (now.site.standing.newPlug.has(output)) return { gives: 1, asks: 1 }
+  const { gives = 1, asks = 1 } = now.effect(seated(now.site, 'plug', output))
+  return { gives: isFlooded(now) ? 0 : gives, asks }
+}
+
+export const isFlooded = (now: Now): boolean =>
+  partsIn(now.site.world.machine, 'flooding').some(({ id }) => now.has(id, 'wet'))
+
+/** Common practice: in the cold and under pressure the plug asks for about half of a good spark. */
+const asksInside = { pull: 0.45, cold: 0.5, idle: 0.4, full: 0.8 }
+
+/**
+ * How far the spark of an output exceeds what lights the mixture: 1 and more fires. Above 3000 rpm the cylinder
+ * is full, and asks for more.
+ */
+export function margin(now: Now, output: string, rpm: number): number {
+  const { spark } = ignition(now, rpm).outputs.get(output)!
+  const { gives, asks } = plugAt(now, output)
+  const { air } = now.site.world.weather
+  const start = air < 5 ? asksInside.cold : asksInside.pull
+  const inside = rpm > 3000 ? asksInside.full : rpm > 900 ? asksInside.idle : start
+  return (spark * gives) / (inside * asks)
+}
+
+/** The outputs that fire at that speed, with the machine as it stands. */
+export function firing(now: Now, rpm: number): readonly string[] {
+  return now.site.world.machine.outputs
+    .map(({ id }) => id)
+    .filter(
+      (output) => isReady(now, output) && margin(now, output, rpm) >= 1 && hasFuel(now, output),
+    )
+}
+
+function isReady({ site: { standing } }: Now, output: string): boolean {
+  return standing.plugs[output] === 'in' && standing.caps[output] === 'on its plug'
+}
+
+function hasFuel(now: Now, output: string): boolean {
+  if (now.site.standing.fuelOff) return false
+  const cylinder = has(now.site, 'cylinder') ? seated(now.site, 'cylinder', output) : undefined
+  const compression = cylinder === undefined ? 1 : (now.effect(cylinder).gives ?? 1)
+  if (compression < 0.85) return false
+  if (!has(now.site, 'injector')) return true
+  const { opens } = fuel(now, 1500)
+  return opens.get(output)!
+}
+
+/** What keeps the rope from being pulled: the rope starter is off. */
+export function ropeIsOff({ site: { standing, world } }: Now): boolean {
+  const { ropeStarter } = world.circuit
+  return standing.flywheelBare || (ropeStarter !== undefined && standing.off.has(ropeStarter))
+}
+
+/** Whether the engine can be started and idles. A key that has sheared lets it run, badly. */
+export function runs(now: Now): boolean {
+  return !ropeIsOff(now) && firing(now, 1500).length > 0
+}
+
+export const idle = 1500
+export const cruise = 3000
+export const fullSpeed = 6000

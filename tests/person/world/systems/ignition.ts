@@ -1,0 +1,157 @@
+import { harness, node } from '../network.ts'
+import { type Now, ohmsOf } from '../now.ts'
+import { limitsOn, partNamed, partsIn } from '../sheet.ts'
+import { has, seated } from '../site.ts'
+import { ohmsBetween } from '../solve.ts'
+import { groundOhms, loopOhms, pinsAtBox } from './paths.ts'
+import { arriving, emf, keptAtWork } from './volts.ts'
+
+/** All that follows of the ignition from the machine as it stands, at one speed. */
+export interface Ignition {
+  /** Ω from the stop wire to metal hold it off. */
+  readonly stopped: boolean
+  /** What reaches the igniter's capacitor, as a share of what a good machine brings there. */
+  readonly supply: number
+  readonly outputs: ReadonlyMap<string, Output>
+}
+
+export interface Output {
+  /** V peak of the timing signal at the igniter. */
+  readonly timing: number
+  /** V peak of the pulse at the coil plug, nothing drawing from it. */
+  readonly pulse: number
+  /** The spark that leaves the cap; 1 is that of a good machine at a modest pull. */
+  readonly spark: number
+}
+
+/** Stop wires are pulled up through some kΩ: below this many Ω to metal there is no spark. From memory. */
+const stopsBelow = 1500
+/** Capacitor of the igniter, F, and the input of its trigger, Ω. Common practice. */
+const capacitor = 1e-6
+const triggerInput = 2000
+/** It triggers at this share of the least that the sheet asks of a pickup. From memory. */
+const triggersAt = 0.22
+/** Ω in the ground of an igniter that halve its pulse, and in the wires of a coil that halve the spark. From memory. */
+const groundHalves = 20
+const coilHalves = 8
+
+export function ignition(now: Now, rpm: number): Ignition {
+  const stopped = isStopped(now)
+  const supply = supplyShare(now, rpm)
+  const outputs = now.site.world.machine.outputs.map(
+    ({ id }) => [id, outputAt(now, id, rpm, stopped ? 0 : supply)] as const,
+  )
+  return { stopped, supply, outputs: new Map(outputs) }
+}
+
+function isStopped(now: Now): boolean {
+  const igniter = seated(now.site, 'igniter')
+  if (now.has(igniter, 'ignores-stop')) return false
+  const ohms = ohmsBetween(harness(now), node(['stop-plug', 1], 'own'), 'ground')
+  return ohms < stopsBelow
+}
+
+/** At a pull the start exciter charges, at speed the run exciter, where there are two. */
+function weights(now: Now, rpm: number): readonly (readonly [string, string, number])[] {
+  const { machine } = now.site.world
+  const exciter = partsIn(machine, 'exciter')[0]!.id
+  const wires = partsIn(machine, 'exciter-wires').map(({ id }) => id)
+  if (!has(now.site, 'run-exciter')) return [[exciter, wires[0]!, 1]]
+  const run = partsIn(machine, 'run-exciter')[0]!.id
+  const fast = Math.min(1, Math.max(0, (rpm - 800) / 2200))
+  const start = 0.95 - 0.6 * fast
+  return [
+    [exciter, wires[0]!, start],
+    [run, wires[2]!, 1 - start],
+  ]
+}
+
+function supplyShare(now: Now, rpm: number): number {
+  const windings = weights(now, rpm)
+  const share = windings.reduce((sum, [part, wires, weight]) => {
+    const good = (now.good(part).peak * rpm) / now.good(part).rpm
+    const volts = emf(now, part, rpm)
+    const { ohms } = now.good(part)
+    const kept =
+      keptAtWork(now.effect(part), ohms, volts) *
+      keptAtWork({ ...now.effect(wires), at: 0 }, ohms, volts)
+    return sum + (weight * volts * kept) / good
+  }, 0)
+  const loop = windings.reduce((sum, [part]) => sum + loopOhms(now, part), 0)
+  const good = windings.reduce((sum, [part]) => sum + ohmsOf(now, part), 0)
+  return (share * charged(loop, rpm)) / charged(good, rpm)
+}
+
+/** How far a half wave through so many Ω fills the capacitor. */
+function charged(ohms: number, rpm: number): number {
+  return Number.isFinite(ohms) ? 1 - Math.exp(-5 / rpm / (ohms * capacitor)) : 0
+}
+
+function outputAt(now: Now, output: string, rpm: number, supply: number): Output {
+  const { site } = now
+  const timing = timingAt(now, output, rpm)
+  const igniter = seated(site, 'igniter')
+  const box = (now.effect(igniter).gives ?? 1) * own(now, 'igniter-output', output)
+  const ground = 1 / (1 + groundOhms(now, igniter) / groundHalves)
+  const { peak, rpm: at, atSpeed } = now.good(igniter)
+  const whole = Math.min((peak * rpm) / at, atSpeed || Infinity)
+  const enough = supply > 0.15 ? supply : 0
+  const pulse = triggered(now, output, timing) * whole * Math.min(1.15, enough) * box * ground
+  const arrives = coilLoop(now, output)
+  return {
+    timing,
+    pulse: reachesPlug(now, output) ? pulse * keptByCoilWires(now, output) : 0,
+    spark: (pulse / peak) * keptByCoilWires(now, output) * delivered(now, output, arrives),
+  }
+}
+
+const own = (now: Now, role: string, output: string) =>
+  has(now.site, role) ? (now.effect(seated(now.site, role, output)).gives ?? 1) : 1
+
+/** Below its threshold it does not trigger; just above it, it does so late. */
+function triggered(now: Now, output: string, timing: number): number {
+  const pickup = partNamed(now.site.world.machine, seated(now.site, 'pickup', output))
+  const threshold = triggersAt * limitsOn(pickup, 'peak-voltage')!.low!
+  if (timing < threshold) return 0
+  return timing < 1.4 * threshold ? 0.55 : 1
+}
+
+function timingAt(now: Now, output: string, rpm: number): number {
+  const pickup = seated(now.site, 'pickup', output)
+  return arriving(now, pickup, seated(now.site, 'pickup-wires', output), rpm, triggerInput)
+}
+
+/** Ω between igniter and coil beyond the primary itself; Infinity where they are apart. */
+function coilLoop(now: Now, output: string): number {
+  const place = partsIn(now.site.world.machine, 'coil', output)[0]!.id
+  const coil = seated(now.site, 'coil', output)
+  return Math.max(0, loopOhms(now, place) - ohmsOf(now, coil))
+}
+
+/** Whether both wires lead from the igniter to the coil plug, be the coil on it or not. */
+function reachesPlug(now: Now, output: string): boolean {
+  const place = partsIn(now.site.world.machine, 'coil', output)[0]!.id
+  const [plug, ...pins] = now.site.world.circuit.ends[place]!
+  const net = harness(now)
+  return pinsAtBox(now, place).every(
+    (pin, i) => ohmsBetween(net, node(pin, 'own'), node([plug, pins[i]!], 'harness')) < 1e5,
+  )
+}
+
+function keptByCoilWires(now: Now, output: string): number {
+  const { leak = Infinity } = now.effect(seated(now.site, 'coil-wires', output))
+  return Number.isFinite(leak) ? leak / (leak + 5) : 1
+}
+
+/** What coil, lead and cap leave of the spark. */
+function delivered(now: Now, output: string, loop: number): number {
+  if (!Number.isFinite(loop)) return 0
+  const { standing } = now.site
+  if (standing.leadOff.has(output) || standing.capOff.has(output)) return 0
+  const [coil, lead, cap] = ['coil', 'lead', 'cap'].map((role) => seated(now.site, role, output))
+  const ofCoil = now.effect(coil!).gives ?? 1
+  const ofLead = now.effect(lead!).gives ?? 1
+  const { gives = 1, series = 0 } = now.effect(cap!)
+  const resistor = Number.isFinite(series) ? 1 / (1 + series / 300e3) : 1
+  return (ofCoil * ofLead * gives * resistor) / (1 + loop / coilHalves)
+}
