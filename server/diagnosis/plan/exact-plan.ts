@@ -1,4 +1,4 @@
-import type { ShortCheck, Shortlist } from './shortlist.ts'
+import { lossAt, type ShortCheck, type Shortlist } from './shortlist.ts'
 import { minutesOfSetups } from './shortlist-setups.ts'
 import type { Stakes } from './stakes.ts'
 
@@ -41,7 +41,7 @@ class BudgetSpent extends Error {}
  * @throws BudgetSpent
  */
 function search(list: Shortlist, stakes: Stakes, budget: number) {
-  const masks = list.checks.map((check) => outcomeMasks(check, list.weights.length))
+  const masks = list.checks.map(outcomeMasks)
   const known = new Map<number, number>()
   let left = budget
   return startingWith
@@ -85,31 +85,36 @@ function weightOf({ weights }: Shortlist, states: number): number {
 }
 
 /** Minutes lost on average by stopping with these hypotheses left, weighted by their probability. */
-function lossOf({ weights, explanation }: Shortlist, stakes: Stakes, states: number): number {
-  const p: number[] = []
-  const which: number[] = []
-  for (let h = 0; h < weights.length; h += 1) {
-    if (!((states >> h) & 1)) continue
-    if (which.at(-1) !== explanation[h]) {
-      which.push(explanation[h]!)
-      p.push(0)
-    }
-    p[p.length - 1]! += weights[h]!
+function lossOf(list: Shortlist, stakes: Stakes, states: number): number {
+  const p = new Float64Array(list.explanations.length)
+  for (let h = 0; h < list.place.length; h += 1) {
+    if ((states >> h) & 1) p[list.place[h]!]! += list.weights[h]!
   }
   const total = p.reduce((a, b) => a + b, 0)
-  const shares = p.map((each) => each / total)
-  return total * stakes.loss(shares, which)
+  return (
+    total *
+    lossAt(
+      list,
+      stakes,
+      p.map((each) => each / total),
+    )
+  )
 }
 
-function isCertain({ rows }: ShortCheck): boolean {
-  return rows.every((chance) => chance === 0 || chance === 1)
+function isCertain({ grouped: { rows } }: ShortCheck): boolean {
+  const { outcomes, chances, of } = rows
+  return of.every((row) => {
+    const own = chances.subarray(row * outcomes, (row + 1) * outcomes)
+    return own.every((chance) => chance === 0 || chance === 1)
+  })
 }
 
 /** For each outcome, the set of hypotheses that give it. */
-function outcomeMasks({ rows, outcomes }: ShortCheck, states: number): number[] {
+function outcomeMasks({ grouped: { rows } }: ShortCheck): number[] {
+  const { outcomes, chances, of } = rows
   return Array.from({ length: outcomes }, (_, o) => {
     let mask = 0
-    for (let h = 0; h < states; h += 1) if (rows[o * states + h] === 1) mask |= 1 << h
+    for (let h = 0; h < of.length; h += 1) if (chances[of[h]! * outcomes + o] === 1) mask |= 1 << h
     return mask
   }).filter((mask) => mask !== 0)
 }

@@ -33,3 +33,10 @@ export function groupedRows(rows: Rows, cutSetsOf: readonly (readonly number[])[
     mixed,
   }
 }
+
+/** The members of each of some groups, from the group of each. */
+export function membersOf(of: ArrayLike<number>, groups: number): number[][] {
+  const members: number[][] = Array.from({ length: groups }, () => [])
+  for (let i = 0; i < of.length; i += 1) members[of[i]!]!.push(i)
+  return members
+}

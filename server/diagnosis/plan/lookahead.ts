@@ -1,14 +1,6 @@
-import {
-  branchFor,
-  chanceOf,
-  entropyAfter,
-  entropyOf,
-  likeliestBranch,
-  lossAt,
-  type Node,
-  rootOf,
-} from './node.ts'
-import type { Shortlist } from './shortlist.ts'
+import { entropyOf, gain } from './gain.ts'
+import { branchFor, chanceOf, likeliestBranch, type Node, rootOf } from './node.ts'
+import { lossAt, type Shortlist } from './shortlist.ts'
 import { minutesOfSetups } from './shortlist-setups.ts'
 import type { Stakes } from './stakes.ts'
 
@@ -53,10 +45,9 @@ export function lookahead(
   /** Checks made on the way to the branch that is looked at. */
   const used = new Uint8Array(list.checks.length)
   const root = rootOf(list)
-  const entropy = entropyOf(list, root)
   const rate = rateAhead()
   return checks.map((m) => {
-    const choice = choiceOf(list, m, root, entropy - entropyAfter(list, m, root))
+    const choice = choiceOf(list, m, root, gain(list.checks[m]!.grouped, root.belief))
     return startingWith(choice, root, budget / checks.length, Number.POSITIVE_INFINITY)
   })
 
@@ -67,7 +58,7 @@ export function lookahead(
     let bits = 0
     for (let ahead = 0; ahead < farthest; ahead += 1) {
       const [choice] = choicesAt(node, 1).choices
-      if (choice === undefined || lossAt(list, stakes, node) < choice.minutes) break
+      if (choice === undefined || lossAt(list, stakes, node.belief.p) < choice.minutes) break
       minutes += choice.minutes
       bits += choice.rate * choice.minutes
       used[choice.check] = 1
@@ -81,7 +72,7 @@ export function lookahead(
   function startingWith({ check, minutes }: Choice, node: Node, left: number, bound: number) {
     used[check] = 1
     let cost = minutes
-    const { outcomes } = list.checks[check]!
+    const { outcomes } = list.checks[check]!.grouped.rows
     for (let o = 0; o < outcomes && cost < bound; o += 1) {
       const chance = chanceOf(list, check, o, node)
       if (chance > 0) cost += chance * best(branchFor(list, check, o, chance, node), left * chance)
@@ -91,10 +82,10 @@ export function lookahead(
   }
 
   function best(node: Node, left: number): number {
-    const stop = lossAt(list, stakes, node)
+    const stop = lossAt(list, stakes, node.belief.p)
     if (stop === 0) return 0
     const look = costOfLook(node)
-    if (look > left) return Math.min(stop, entropyOf(list, node) / rate)
+    if (look > left) return Math.min(stop, entropyOf(node.belief) / rate)
     const wide = breadth.find(({ looks }) => looks * look <= left)?.checks ?? 1
     const { choices, telling } = choicesAt(node, wide)
     if (choices.length === 0) return stop === Number.POSITIVE_INFINITY ? 0 : stop
@@ -112,10 +103,9 @@ export function lookahead(
   function choicesAt(node: Node, most: number): { choices: Choice[]; telling: number[] } {
     const choices: Choice[] = []
     const telling: number[] = []
-    const now = entropyOf(list, node)
     for (const m of node.telling) {
       if (used[m] === 1) continue
-      const bits = now - entropyAfter(list, m, node)
+      const bits = gain(list.checks[m]!.grouped, node.belief)
       if (bits < tellsFrom) continue
       telling.push(m)
       const choice = choiceOf(list, m, node, bits)
@@ -130,7 +120,7 @@ export function lookahead(
   /** Looks at a chance that it takes to find the choices on a branch. */
   function costOfLook({ live, telling }: Node): number {
     let sum = 0
-    for (const m of telling) if (used[m] === 0) sum += list.checks[m]!.outcomes
+    for (const m of telling) if (used[m] === 0) sum += list.checks[m]!.grouped.rows.outcomes
     return sum * live.length
   }
 }

@@ -5,6 +5,8 @@ export interface Rows {
   readonly outcomes: number
   /** `[row * outcomes + o]`: chance of outcome o in each distinct row. */
   readonly chances: Float64Array
+  /** Their natural logarithms, as they are needed often. */
+  readonly logs: Float64Array
   /** For each cut set the index of its row. */
   readonly of: Int32Array
 }
@@ -20,6 +22,13 @@ export function foreseenRows({ chances, outcomes, blur }: Check): Rows {
   return distinct(chances, outcomes.length, (row) =>
     outcomes.map((_, judged) => row.reduce((s, p, o) => s + p * blur[o]![judged]!, 0)),
   )
+}
+
+/** The same rows for some of the cut sets only, in that order. */
+export function rowsFor(rows: Rows, cutSets: readonly number[]): Rows {
+  const of = new Int32Array(cutSets.length)
+  for (let i = 0; i < of.length; i += 1) of[i] = rows.of[cutSets[i]!]!
+  return { ...rows, of }
 }
 
 type Row = readonly number[]
@@ -51,5 +60,5 @@ function distinct(rows: readonly Row[], outcomes: number, seen: (row: Row) => Ro
   found.forEach((row, i) => {
     chances.set(row, i * outcomes)
   })
-  return { outcomes, chances, of }
+  return { outcomes, chances, logs: chances.map(Math.log), of }
 }

@@ -1,8 +1,10 @@
 import type { Model } from '../model/model.ts'
 import { gainTableOf } from './gain-table.ts'
+import { type Grouped, groupedRows, membersOf } from './grouped-rows.ts'
 import type { Candidate } from './next-check.ts'
-import type { Rows } from './rows.ts'
+import { rowsFor } from './rows.ts'
 import { foldSetups } from './shortlist-setups.ts'
+import type { Stakes } from './stakes.ts'
 
 /** Cut sets and checks beyond these are left out of the look-ahead. They bound what a step can cost. */
 const mostHypotheses = 64
@@ -16,8 +18,10 @@ const shareLookedAt = 0.998
 export interface Shortlist {
   /** Belief of each hypothesis (a cut set), together 1; sorted by explanation. */
   readonly weights: Float64Array
-  /** For each hypothesis the index of its explanation in the model. */
-  readonly explanation: Int32Array
+  /** For each hypothesis the place of its explanation among those of the list. */
+  readonly place: Int32Array
+  /** For each explanation of the list its index in the model. */
+  readonly explanations: Int32Array
   /** By falling gain per minute, ties by name. */
   readonly checks: readonly ShortCheck[]
   /** Minutes of each set-up that is not yet made; at most 30. */
@@ -29,9 +33,8 @@ export interface ShortCheck {
   readonly minutes: number
   /** Bit i: needs set-up i of the shortlist. */
   readonly setups: number
-  readonly outcomes: number
-  /** Foreseen chances: `[o * hypotheses + h]`. */
-  readonly rows: Float64Array
+  /** Foreseen chances, by hypothesis and not by cut set, and the explanations of the list gathered by them. */
+  readonly grouped: Grouped
 }
 
 /**
@@ -55,15 +58,18 @@ export function shortlist(
     chosen.map(({ check }) => check),
     made,
   )
+  const known = [...new Set(cutSets.map((c) => of[c]!))]
+  const place = Int32Array.from(cutSets, (c) => known.indexOf(of[c]!))
+  const hypothesesOf = membersOf(place, known.length)
   return {
     weights: Float64Array.from(cutSets, (c) => belief[c]! / total),
-    explanation: Int32Array.from(cutSets, (c) => of[c]!),
+    place,
+    explanations: Int32Array.from(known),
     setupMinutes,
-    checks: chosen.map(({ check, rows }, k) => ({
+    checks: chosen.map(({ rows }, k) => ({
       minutes: minutes[k]!,
       setups: bits[k]!,
-      outcomes: check.outcomes.length,
-      rows: rowsFor(rows, cutSets),
+      grouped: groupedRows(rowsFor(rows, cutSets), hypothesesOf),
     })),
   }
 }
@@ -81,12 +87,14 @@ function weightiest(belief: readonly number[]): number[] {
   return possible.slice(0, count)
 }
 
-function rowsFor({ outcomes, chances, of }: Rows, cutSets: readonly number[]): Float64Array {
-  const rows = new Float64Array(outcomes * cutSets.length)
-  for (let o = 0; o < outcomes; o += 1) {
-    for (let h = 0; h < cutSets.length; h += 1) {
-      rows[o * cutSets.length + h] = chances[of[cutSets[h]!]! * outcomes + o]!
-    }
+/** Minutes lost on average by stopping, at some probabilities of the explanations of the list. */
+export function lossAt({ explanations }: Shortlist, stakes: Stakes, p: Float64Array): number {
+  const likely: number[] = []
+  const which: number[] = []
+  for (let e = 0; e < p.length; e += 1) {
+    if (p[e] === 0) continue
+    likely.push(p[e]!)
+    which.push(explanations[e]!)
   }
-  return rows
+  return stakes.loss(likely, which)
 }

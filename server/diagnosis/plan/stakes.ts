@@ -22,20 +22,20 @@ const namedFrom = 0.95
  * With prices, nothing is named below this, however cheap it is: one in ten would be wrong, and whoever
  * reads a name takes it for one. Below it the verdict is the group, with what to fit first. From memory.
  */
-export const namedFloor = 0.9
+const namedFloor = 0.9
 
 /**
  * Minutes of starting over: for whoever fitted a part that was not it, and has the owner and the machine
  * back; and for whoever looks outside this tree although the cause was in it. From memory.
  */
-export const startingOver = 120
+const startingOver = 120
 
 /**
  * Minutes that a verdict without a name costs on top: parts are fetched and tried in turn, with a trial
  * run each. Without it the last cheap check that would make a name of a guess is never worth it. From
  * memory.
  */
-export const withoutName = 30
+const withoutName = 30
 
 /** Minutes lost by a part that the model gives no price for: a mid-priced part. From memory. */
 const unpricedMinutes = 90
@@ -74,10 +74,7 @@ function priced(model: Model): Stakes {
   return {
     nameFrom: namedFloor,
     loss: (p, which) => {
-      const order = Int32Array.from({ length: p.length }, (_, i) => i)
-      const ratio = (i: number) =>
-        p[i]! >= namedFloor ? Number.POSITIVE_INFINITY : p[i]! / wrong[which[i]!]!
-      order.sort((a, b) => ratio(b) - ratio(a) || a - b)
+      const order = fittingOrder(p, which, wrong)
       let left = 1
       let inTurn = 0
       let firstLoss = 0
@@ -95,6 +92,28 @@ function priced(model: Model): Stakes {
       return nameless + firstLoss + Math.min(inTurn, afterFirst * startingOver)
     },
   }
+}
+
+/** Places by falling probability over cost, what would be named before all else; ties keep their order. */
+function fittingOrder(
+  p: ArrayLike<number>,
+  which: ArrayLike<number>,
+  wrong: Float64Array,
+): readonly number[] {
+  const order: number[] = []
+  const ratios: number[] = []
+  // Put in one by one: they are few, and this is asked for on every branch of the look-ahead.
+  for (let i = 0; i < p.length; i += 1) {
+    const ratio = p[i]! >= namedFloor ? Number.POSITIVE_INFINITY : p[i]! / wrong[which[i]!]!
+    let at = order.length
+    for (; at > 0 && ratios[at - 1]! < ratio; at -= 1) {
+      order[at] = order[at - 1]!
+      ratios[at] = ratios[at - 1]!
+    }
+    order[at] = i
+    ratios[at] = ratio
+  }
+  return order
 }
 
 /** Minutes lost for each explanation of the model when it is acted on and is not the right one. */

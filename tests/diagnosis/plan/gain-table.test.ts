@@ -83,7 +83,7 @@ describe('the table of gains', () => {
         const table = new GainTable(model)
         const bits = Math.max(0, dropByDefinition(model, check, normal))
         expect(table.drops(normal)[0]).toBeCloseTo(bits, 9)
-        // The slow way, for a check that is not of the model.
+        // And for a check that is not of the model.
         expect(table.drop(normal, foreseenRows(check))).toBeCloseTo(bits, 9)
       }),
       { numRuns: 500 },

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { Check } from '../../../server/diagnosis/model/model.ts'
-import { foreseenRows, rowsOf } from '../../../server/diagnosis/plan/rows.ts'
+import { foreseenRows, rowsFor, rowsOf } from '../../../server/diagnosis/plan/rows.ts'
 
 const whole = [0.9, 0.1]
 const check: Check = {
@@ -17,6 +17,12 @@ describe('the rows of a check', () => {
     expect([...chances]).toEqual([0.9, 0.1, 0.25, 0.75])
     expect([...of]).toEqual([0, 1, 0, 0, 1])
     expect(outcomes).toBe(2)
+  })
+
+  it('come with their logarithms, and for some of the cut sets only', () => {
+    const some = rowsFor(rowsOf(check), [4, 0])
+    expect([...some.of]).toEqual([1, 0])
+    expect([...some.logs]).toEqual([0.9, 0.1, 0.25, 0.75].map(Math.log))
   })
 
   it('have the blur of the meter laid over them when they are foreseen', () => {

@@ -1,0 +1,119 @@
+import type { Grouped } from './grouped-rows.ts'
+import type { Rows } from './rows.ts'
+
+/** A belief gathered over explanations, ready for the gains of many checks. */
+export interface Gathered {
+  /** Probability of each cut set. */
+  readonly each: ArrayLike<number>
+  /** Probability p of each explanation, and p·ln p. */
+  readonly p: Float64Array
+  readonly pLog: Float64Array
+  /** Their sums over all explanations. */
+  readonly sumP: number
+  readonly sumLog: number
+}
+
+/** @param of for each cut set the index of its explanation */
+export function gathered(
+  each: ArrayLike<number>,
+  of: ArrayLike<number>,
+  explanations: number,
+): Gathered {
+  const p = new Float64Array(explanations)
+  for (let c = 0; c < each.length; c += 1) p[of[c]!]! += each[c]!
+  const pLog = new Float64Array(explanations)
+  let sumP = 0
+  let sumLog = 0
+  for (let e = 0; e < explanations; e += 1) {
+    pLog[e] = xLogX(p[e]!)
+    sumP += p[e]!
+    sumLog += pLog[e]!
+  }
+  return { each, p, pLog, sumP, sumLog }
+}
+
+/** Entropy over explanations, in bits. */
+export function entropyOf({ sumLog }: Gathered): number {
+  return -sumLog / Math.LN2
+}
+
+/**
+ * Expected drop in entropy over explanations when a check is made, in bits, by
+ * H(E) − Σ over outcomes o of P(o)·H(E | o). At least 0; rounded to 1e-12, so that checks that are worth
+ * the same tie exactly.
+ */
+export function gain(check: Grouped, belief: Gathered): number {
+  const bits = (logsAfter(check, belief) - belief.sumLog) / Math.LN2
+  return Math.max(0, Math.round(bits * 1e12) / 1e12)
+}
+
+/**
+ * Σ over outcomes of (Σ over explanations of J·ln J) − P(o)·ln P(o): minus the entropy left, in nats.
+ *
+ * For one outcome with chance r under every cut set of an explanation, the joint probability is J = P·r
+ * and J·ln J = r·(P·ln P + P·ln r). Explanations with the same row of chances can therefore be summed
+ * before any logarithm is taken, and most checks leave most explanations at the healthy row: only the
+ * others are looked at, the rest is what is missing to the total.
+ */
+function logsAfter({ rows, rest, groups, mixed }: Grouped, belief: Gathered): number {
+  const { outcomes, chances, of } = rows
+  const { each, p, pLog } = belief
+  const chance: number[] = []
+  for (let o = 0; o < outcomes; o += 1) chance.push(0)
+  let result = 0
+  let restP = belief.sumP
+  let restLog = belief.sumLog
+  for (let g = 0; g < groups.length; g += 1) {
+    const { row, members } = groups[g]!
+    let groupP = 0
+    let groupLog = 0
+    for (let i = 0; i < members.length; i += 1) {
+      groupP += p[members[i]!]!
+      groupLog += pLog[members[i]!]!
+    }
+    restP -= groupP
+    restLog -= groupLog
+    result += logsOf(rows, row, groupP, groupLog, chance)
+  }
+  for (let m = 0; m < mixed.length; m += 1) {
+    const { explanation, cutSets } = mixed[m]!
+    restP -= p[explanation]!
+    restLog -= pLog[explanation]!
+    for (let o = 0; o < outcomes; o += 1) {
+      let joint = 0
+      for (let i = 0; i < cutSets.length; i += 1) {
+        joint += each[cutSets[i]!]! * chances[of[cutSets[i]!]! * outcomes + o]!
+      }
+      chance[o]! += joint
+      result += xLogX(joint)
+    }
+  }
+  if (rest !== null) result += logsOf(rows, rest, restP, restLog, chance)
+  for (let o = 0; o < outcomes; o += 1) result -= xLogX(chance[o]!)
+  return result
+}
+
+/** Σ J·ln J over the explanations of one row and all outcomes; adds to the chance of each outcome on the way. */
+function logsOf(
+  { outcomes, chances, logs }: Rows,
+  row: number,
+  p: number,
+  pLog: number,
+  chance: number[],
+): number {
+  // What is missing to the total may fall short of 0 by rounding.
+  if (p <= 0) return 0
+  let result = 0
+  for (let o = 0; o < outcomes; o += 1) {
+    const r = chances[row * outcomes + o]!
+    if (r === 0) continue
+    chance[o]! += p * r
+    result += r * (pLog + p * logs[row * outcomes + o]!)
+  }
+  return result
+}
+
+/** x·ln x, continued by 0 at 0. Nothing below 0 is expected; it gives 0, too. */
+function xLogX(x: number): number {
+  return x > 0 ? x * Math.log(x) : 0
+}
