@@ -1,5 +1,5 @@
 import type { Knowledge } from '../../server/knowledge/knowledge.ts'
-import { shippedKnowledge } from './app.ts'
+import { shippedKnowledge } from './knowledge.ts'
 
 const few = ['lamps-too-bright', 'will-not-stop']
 
