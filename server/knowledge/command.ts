@@ -1,8 +1,9 @@
 import { writeFileSync } from 'node:fs'
 import { z } from 'zod'
+import type { Knowledge } from './knowledge.ts'
 import { KnowledgeProblems, loadKnowledge } from './load.ts'
 import { fileKinds } from './schema/index.ts'
-import { testabilityReport } from './testability-report.ts'
+import { reportTestability } from './testability-report.ts'
 
 const trees = `${import.meta.dirname}/../../trees`
 
@@ -14,26 +15,40 @@ export function jsonSchemas(): { readonly file: string; readonly text: string }[
   }))
 }
 
+/** Each returns the exit code. */
 const commands: Readonly<Record<string, () => number>> = {
-  lint: () => {
-    try {
-      const knowledge = loadKnowledge(trees)
+  lint: () =>
+    withKnowledge((knowledge) => {
+      const { complaints, partKinds, checkKinds, machines } = knowledge
       console.log(
-        `knowledge is sound: ${knowledge.complaints.size} complaints, ${knowledge.partKinds.size} part kinds, ` +
-          `${knowledge.checkKinds.size} check kinds, ${knowledge.machines.size} machines`,
+        `knowledge is sound: ${complaints.size} complaints, ${partKinds.size} part kinds, ` +
+          `${checkKinds.size} check kinds, ${machines.size} machines`,
       )
-      for (const line of testabilityReport(knowledge)) console.log(line)
       return 0
-    } catch (error) {
-      if (!(error instanceof KnowledgeProblems)) throw error
-      console.error(error.message)
-      return 1
-    }
-  },
+    }),
+  testability: () =>
+    withKnowledge((knowledge) => {
+      const lost = reportTestability(knowledge, console.log)
+      for (const fault of lost) {
+        console.error(`ends neither named nor in a stated group: ${fault}`)
+      }
+      return lost.length === 0 ? 0 : 1
+    }),
   schema: () => {
     for (const { file, text } of jsonSchemas()) writeFileSync(file, text)
     return 0
   },
+}
+
+/** Does something with the knowledge that ships, or says what is wrong with it. */
+function withKnowledge(act: (knowledge: Knowledge) => number): number {
+  try {
+    return act(loadKnowledge(trees))
+  } catch (error) {
+    if (!(error instanceof KnowledgeProblems)) throw error
+    console.error(error.message)
+    return 1
+  }
 }
 
 const asked = process.argv[2]

@@ -7,24 +7,32 @@ import type { Knowledge } from './knowledge.ts'
 /**
  * Per complaint and machine, with a full tool box: faults detected and isolated (by rate, IEEE 1522
  * terms), expected minutes, the groups that cannot be separated, and how many checks never pay with
- * any box; last the kinds of check that pay nowhere. Each line comes as soon as it is worked out.
+ * any box; last the kinds of check that pay nowhere. Each line is said as soon as it is worked out.
+ *
+ * @returns the faults that end neither named nor in a stated group, with machine and complaint
  */
-export function* testabilityReport(knowledge: Knowledge): Generator<string, void> {
+export function reportTestability(knowledge: Knowledge, say: (line: string) => void): string[] {
   const cases = []
+  const lost: string[] = []
   for (const { machine, complaint } of allFits(knowledge)) {
     const kase = caseFor(knowledge, machine.id, complaint.id)
+    const name = `${complaint.id} on ${machine.id}`
     const { full, neverPay } = toTheEnd(caseTestability(knowledge, kase))
     cases.push({ checks: kase.checks, neverPay })
     const [one, two, three] = full.isolated.map(percent)
-    yield `${complaint.id} on ${machine.id}: ${full.faults} single faults, ${percent(full.detected)} detected, ` +
-      `isolated to 1 part ${one}, to 2 ${two}, to 3 ${three}; ${full.minutes.toFixed(1)} min; ` +
-      `${neverPay.length} of ${kase.checks.size} checks never pay`
+    say(
+      `${name}: ${full.faults} single faults, ${percent(full.detected)} detected, ` +
+        `isolated to 1 part ${one}, to 2 ${two}, to 3 ${three}; ${full.minutes.toFixed(1)} min; ` +
+        `${neverPay.length} of ${kase.checks.size} checks never pay`,
+    )
     for (const { fault, parts } of full.groups)
-      yield `  cannot separate ${fault}: ${parts.join(', ')}`
-    for (const fault of full.missed) yield `  not found: ${fault}`
+      say(`  cannot separate ${fault}: ${parts.join(', ')}`)
+    for (const fault of full.missed) say(`  ends neither named nor in a group: ${fault}`)
+    lost.push(...full.missed.map((fault) => `${fault}, ${name}`))
   }
   const kinds = kindsThatNeverPay(knowledge, cases)
-  yield `check kinds that never pay on any machine for any complaint: ${kinds.join(', ') || 'none'}`
+  say(`check kinds that never pay on any machine for any complaint: ${kinds.join(', ') || 'none'}`)
+  return lost
 }
 
 const percent = (share: number): string => `${(100 * share).toFixed(1)} %`

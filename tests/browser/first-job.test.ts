@@ -10,22 +10,23 @@ import {
   openJobByClicks,
   verdictOn,
 } from '../support/journey.ts'
+import { everyKindOfForm, kindsOfForm } from '../support/kinds-of-form.ts'
 
-const cases = allCases().map(
+// Every case is walked without a browser, by `tests/http` and `tests/knowledge`.
+const cases = everyKindOfForm(allCases()).map(
   (kase) => [`${kase.complaint.title}, ${kase.machine.name}`, kase] as const,
 )
 
-// The forms are the same with and without scripts, so that a few complaints will do for the second.
-const some = cases.filter(([, { complaint }]) =>
-  ['no-spark', 'no-pump-prime', 'dead-lights'].includes(complaint.id),
-)
+it('every kind of form is filled in', () => {
+  const filledIn = new Set(cases.flatMap(([, kase]) => [...hiddenFault(kase).forms]))
+  expect([...filledIn]).toEqual(expect.arrayContaining(kindsOfForm))
+  expect(cases.length).toBeLessThanOrEqual(8)
+})
 
 describe.each([
-  ['with scripts', true, cases],
-  ['without scripts', false, some],
-] as const)('a job %s', (_, javaScriptEnabled, cases) => {
-  it('is tried on several complaints', () => expect(cases.length).toBeGreaterThan(5))
-
+  ['with scripts', true],
+  ['without scripts', false],
+])('a job %s', (_, javaScriptEnabled) => {
   it.each(cases)('is walked to the part that failed: %s', async (_, kase) => {
     const fault = hiddenFault(kase)
     const { page, complaints } = await openPage({ javaScriptEnabled })

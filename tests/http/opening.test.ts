@@ -1,15 +1,17 @@
 import { describe, expect, it } from 'vitest'
-import { allCases, readyApp, shippedKnowledge } from '../support/app.ts'
+import { allCases, appForAll, readyApp, shippedKnowledge } from '../support/app.ts'
 import { openForm, openJob } from '../support/job.ts'
 import { addressesIn, textIn, valueIn } from '../support/page.ts'
 
 const [kase] = allCases()
 
 describe('opening a job', () => {
+  const forAll = appForAll()
+
   it.each(allCases().map((each) => [each.machine.id, each.complaint.id, each] as const))(
     'takes three clicks from the front page to the first check: %s, %s',
     async (machine, complaint, each) => {
-      const { http } = await readyApp()
+      const http = forAll.http()
       const front = await http.get('/').expect(200)
       const link = addressesIn(front.text).find(
         (address) => address.includes(`machine=${machine}&`) && address.endsWith(`=${complaint}`),

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { allCases, type Http, readyApp } from '../support/app.ts'
+import { answerOn } from '../support/answer-on.ts'
+import { allCases, readyApp } from '../support/app.ts'
 import { hiddenFault } from '../support/hidden-fault.ts'
 import { openJob, post } from '../support/job.ts'
 import { textIn, valueIn } from '../support/page.ts'
@@ -11,23 +12,9 @@ const fault = hiddenFault(kase)
 async function namedJob() {
   const { http } = await readyApp()
   const job = await openJob(http, kase)
-  await walkOn(http, job)
+  while ((await answerOn(http, job, fault.typical)) !== null);
   const page = async () => (await http.get(job).expect(200)).text
   return { http, job, page, version: async () => valueIn(await page(), 'version') }
-}
-
-/** Answers as the hidden fault would while the page asks. */
-async function walkOn(http: Http, job: string): Promise<void> {
-  for (let step = 0; step < 40; step += 1) {
-    const html = (await http.get(job).expect(200)).text
-    const form = /<form id="reading"[^>]* action="([^"#]+)#now"/.exec(html)
-    if (form === null) return
-    const answer = fault.typical(valueIn(html, 'check'))
-    const said: Record<string, string> =
-      'type' in answer ? { typed: answer.type } : { choice: answer.choose }
-    const fields = { version: valueIn(html, 'version'), check: valueIn(html, 'check'), ...said }
-    await post(http, form[1]!, fields).expect(303)
-  }
 }
 
 describe('a repair', () => {

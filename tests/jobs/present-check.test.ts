@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { allCases, shippedKnowledge } from '../support/app.ts'
+import { shippedCases, shippedKnowledge } from '../support/knowledge.ts'
 import { plain } from '../support/plain.ts'
 import { smallJobPage } from '../support/small-job.ts'
 
@@ -205,7 +205,7 @@ describe('the form', () => {
 })
 
 describe('each check that ships', () => {
-  const checks = allCases().flatMap((kase) =>
+  const checks = shippedCases().flatMap((kase) =>
     [...kase.checks.values()].map((card) => ({ kase, card })),
   )
 

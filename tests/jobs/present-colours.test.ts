@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest'
 import { stylesheet } from '../../server/web/stylesheet.ts'
-import { shippedKnowledge } from '../support/app.ts'
+import { shippedKnowledge } from '../support/knowledge.ts'
 
 it('fills each wire in the style sheet with the swatch of the colour table, and no other', () => {
   const css = stylesheet()

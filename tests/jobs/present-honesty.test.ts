@@ -5,10 +5,10 @@ import type { JobEvent } from '../../server/jobs/record/events.ts'
 import { fold } from '../../server/jobs/record/fold.ts'
 import { standingOf } from '../../server/jobs/standing/standing.ts'
 import { presentVerdict } from '../../server/jobs/verdict/present.ts'
-import { allCases, shippedKnowledge } from '../support/app.ts'
+import { shippedCases, shippedKnowledge } from '../support/knowledge.ts'
 
 const knowledge = shippedKnowledge()
-const kase = allCases().find(
+const kase = shippedCases().find(
   ({ complaint, machine }) => complaint.id === 'no-spark' && machine.outputs.length > 1,
 )!
 

@@ -5,7 +5,7 @@ import { fold } from '../../server/jobs/record/fold.ts'
 import { standingOf } from '../../server/jobs/standing/standing.ts'
 import { caseFor } from '../../server/knowledge/instantiate.ts'
 import { parseTouches } from '../../server/measure/reading/parse-touches.ts'
-import { shippedKnowledge } from '../support/app.ts'
+import { shippedKnowledge } from '../support/knowledge.ts'
 import { plain } from '../support/plain.ts'
 
 /** What readings on the twin of the demo say together. */

@@ -6,7 +6,7 @@ import { asItStands, wayTo } from '../../server/jobs/standing/as-it-stands.ts'
 import { stillApart } from '../../server/jobs/verdict/still-apart.ts'
 import type { Case, CheckCard } from '../../server/knowledge/case.ts'
 import { drawn, seeded } from '../bench/random.ts'
-import { allCases } from '../support/app.ts'
+import { shippedCases } from '../support/knowledge.ts'
 import {
   type Instructions,
   type LiteralHands,
@@ -145,7 +145,7 @@ function stopsOff({ checks, machine }: Case, { off }: LiteralHands) {
 }
 
 describe('whoever does only what the pages say', () => {
-  const cases = allCases()
+  const cases = shippedCases()
 
   it.each(cases.map((kase) => [`${kase.complaint.id} on ${kase.machine.id}`, kase] as const))(
     'finds the machine as each check needs it, and can stop it: %s',

@@ -8,7 +8,7 @@ import {
 } from '../../server/knowledge/case-testability.ts'
 import { allFits } from '../../server/knowledge/fits.ts'
 import { caseFor } from '../../server/knowledge/instantiate.ts'
-import { testabilityReport } from '../../server/knowledge/testability-report.ts'
+import { reportTestability } from '../../server/knowledge/testability-report.ts'
 import { fewCases } from '../support/few-cases.ts'
 import { smallCase, smallKnowledge } from '../support/small-case.ts'
 
@@ -70,7 +70,8 @@ describe('kinds of check that never pay', () => {
   })
 
   it('are the last line of the report, and the checks a number in the line of their case', () => {
-    const lines = [...testabilityReport(knowledge)]
+    const lines: string[] = []
+    reportTestability(knowledge, (line) => lines.push(line))
     const [last, ...others] = lines.toReversed()
     for (const { kase, neverPay } of worked) {
       const line = others.find((each) =>
@@ -89,6 +90,22 @@ describe('kinds of check that never pay', () => {
     )
     expect(listed.length).toBeGreaterThan(5)
     expect(listed.length).toBeLessThan(knowledge.checkKinds.size)
+  })
+})
+
+describe('faults that end neither named nor in a stated group', () => {
+  it('are none in what ships', () => {
+    expect(reportTestability(knowledge, () => {})).toEqual([])
+  })
+
+  it('are named with machine and complaint, and in the report below their case', () => {
+    const bright = knowledge.complaints.get('lamps-too-bright')!
+    const elsewhere = { ...bright.elsewhere, share: 0.9999 }
+    const complaints = new Map([['lamps-too-bright', { ...bright, elsewhere }]])
+    const lines: string[] = []
+    const lost = reportTestability({ ...knowledge, complaints }, (line) => lines.push(line))
+    expect(lost).toContain('regulator.open, lamps-too-bright on pedlar-1c')
+    expect(lines).toContain('  ends neither named nor in a group: regulator.open')
   })
 })
 

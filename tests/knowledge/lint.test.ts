@@ -141,6 +141,21 @@ describe('the lint of the knowledge', () => {
       /no part kind is called windign/,
     ],
     [
+      'a check without the caution of its engine and set-up',
+      'checks/spark-on-tester.yaml',
+      ', vapour-ignites',
+      '',
+      /add vapour-ignites: cautions\.yaml:\d+ asks for it where engine is cranking and setups has tester-fitted$/,
+      'cautions:',
+    ],
+    [
+      'a check without the caution of what it measures',
+      'checks/winding-resistance.yaml',
+      'cautions: [ohms-stopped, ',
+      'cautions: [',
+      /add ohms-stopped: cautions\.yaml:\d+ asks for it where engine is stopped and it measures resistance$/,
+    ],
+    [
       'a gate that is not there',
       'complaints/no-spark.yaml',
       '{ gate: no-supply }',

@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest'
 import { testability } from '../../server/diagnosis/testability/testability.ts'
-import { shippedCases } from '../support/knowledge.ts'
 import { modelFromTable } from '../support/tables.ts'
 
 /**
@@ -21,18 +20,4 @@ describe('testability by hand on six states', () => {
     expect(found.isolated[1]).toBeCloseTo(1, 10)
     expect(found.missed).toEqual(['s1'])
   })
-})
-
-describe('testability of the shipped trees, full tool box', () => {
-  const cases = shippedCases()
-  it.each(cases.map((kase) => [`${kase.complaint.id} on ${kase.machine.id}`, kase] as const))(
-    'every fault is detected and nine in ten by rate isolated to one part: %s',
-    (_, { model }) => {
-      const found = testability(model)
-      expect(found.missed).toEqual([])
-      expect(found.detected).toBeCloseTo(1, 12)
-      expect(found.isolated[0]).toBeGreaterThanOrEqual(0.9)
-      expect(found.isolated[2]).toBeGreaterThanOrEqual(found.isolated[1])
-    },
-  )
 })

@@ -1,25 +1,16 @@
-import { resolve } from 'node:path'
 import type { FastifyInstance } from 'fastify'
 import request from 'supertest'
-import { onTestFinished } from 'vitest'
+import { beforeAll, onTestFinished } from 'vitest'
 import { type AppParts, buildApp } from '../../server/app.ts'
-import type { Case } from '../../server/knowledge/case.ts'
-import { complaintsFor } from '../../server/knowledge/fits.ts'
-import { caseFor } from '../../server/knowledge/instantiate.ts'
-import type { Knowledge } from '../../server/knowledge/knowledge.ts'
-import { loadKnowledge } from '../../server/knowledge/load.ts'
 import { openStore, type Store } from '../../server/store/open.ts'
-import { emptyFolder } from './folder.ts'
+import { emptyFolder, newFolder, removeFolder } from './folder.ts'
+import { shippedKnowledge } from './knowledge.ts'
 
-export const treesFolder = resolve(import.meta.dirname, '../../trees')
-
-let shipped: Knowledge | undefined
-
-/** The knowledge that is shipped, read once for all tests of a file. */
-export function shippedKnowledge(): Knowledge {
-  shipped ??= loadKnowledge(treesFolder)
-  return shipped
-}
+export {
+  shippedCases as allCases,
+  shippedKnowledge,
+  shippedTrees as treesFolder,
+} from './knowledge.ts'
 
 /** Sends requests without a port, one at a time or together. */
 export type Http = ReturnType<typeof request>
@@ -36,20 +27,33 @@ export async function readyApp(
   parts: Partial<AppParts> & { readonly data?: string } = {},
 ): Promise<ReadyApp> {
   const { data = emptyFolder(), ...others } = parts
-  const store = await openStore(data)
-  const app = buildApp({ knowledge: shippedKnowledge(), store, ...others })
-  await app.ready()
-  onTestFinished(async () => {
-    await app.close()
-    await store.close()
-  })
-  return { app, store, http: request(app.server) }
+  const { close, ...ready } = await startedApp(data, others)
+  onTestFinished(close)
+  return ready
 }
 
-/** Every complaint on every machine that it fits. */
-export function allCases(): Case[] {
-  const knowledge = shippedKnowledge()
-  return [...knowledge.machines.keys()].flatMap((machine) =>
-    complaintsFor(knowledge, machine).map(({ id }) => caseFor(knowledge, machine, id)),
-  )
+/** One such app for all tests of a file, closed after the last; for tests that do not mind each other's jobs. */
+export function appForAll(): { readonly http: () => Http } {
+  let ready: ReadyApp | undefined
+  beforeAll(async () => {
+    const data = newFolder()
+    const { close, ...started } = await startedApp(data)
+    ready = started
+    return async () => {
+      await close()
+      removeFolder(data)
+    }
+  })
+  return { http: () => ready!.http }
+}
+
+async function startedApp(data: string, parts: Partial<AppParts> = {}) {
+  const store = await openStore(data)
+  const app = buildApp({ knowledge: shippedKnowledge(), store, ...parts })
+  await app.ready()
+  const close = async () => {
+    await app.close()
+    await store.close()
+  }
+  return { app, store, http: request(app.server), close }
 }

@@ -1,21 +1,15 @@
-import type { Browser, BrowserContextOptions, Page } from 'playwright-core'
-import { afterAll, onTestFinished } from 'vitest'
+import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core'
+import { inject, onTestFinished } from 'vitest'
 import type { Store } from '../../server/store/open.ts'
 import { readyApp } from './app.ts'
-import { launched } from './chromium.ts'
 
-let running: Promise<Browser> | undefined
+let connected: Promise<Browser> | undefined
 
-/** One browser for all tests of a file. */
+/** The one browser of all tests. */
 export function browser(): Promise<Browser> {
-  running ??= launched()
-  return running
+  connected ??= chromium.connect(inject('browser'))
+  return connected
 }
-
-afterAll(async () => {
-  if (running !== undefined) await (await running).close()
-  running = undefined
-})
 
 /** A page of a running app, and everything that the browser complained about on it. */
 export interface OpenPage {

@@ -1,5 +1,8 @@
 import chromiumPackage from '@sparticuz/chromium'
-import { type Browser, chromium } from 'playwright-core'
+import { type Browser, type BrowserServer, chromium, type LaunchOptions } from 'playwright-core'
+
+// An emulated graphics card makes a page cost nearly twice as much.
+chromiumPackage.setGraphicsMode = false
 
 // One process for everything dies with its first page, and without web security no policy is kept.
 const unwanted = ['--single-process', '--no-zygote', '--disable-web-security']
@@ -16,12 +19,21 @@ const withoutGuard = (arg: string) =>
  *
  * @throws Error with one sentence that says what is missing.
  */
-export async function launched(): Promise<Browser> {
+export function launched(): Promise<Browser> {
+  return started((options) => chromium.launch(options))
+}
+
+/** The same for other processes, which connect to it. */
+export function launchedServer(): Promise<BrowserServer> {
+  return started((options) => chromium.launchServer(options))
+}
+
+async function started<T>(start: (options: LaunchOptions) => Promise<T>): Promise<T> {
   const usual = chromiumPackage.args.filter((arg) => !unwanted.includes(arg)).map(withoutGuard)
   const args = [...usual, namesHere]
   try {
     const executablePath = await chromiumPackage.executablePath()
-    return await chromium.launch({ executablePath, args, headless: true })
+    return await start({ executablePath, args, headless: true })
   } catch (error) {
     const library = /loading shared libraries: (\S+):/.exec(String(error))?.[1]
     const missing = library ? `the system lacks ${library}` : String(error).split('\n')[0]

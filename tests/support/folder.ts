@@ -5,7 +5,13 @@ import { onTestFinished } from 'vitest'
 
 /** An empty folder that is gone after the test. */
 export function emptyFolder(): string {
-  const folder = mkdtempSync(join(tmpdir(), 'coilhound-'))
-  onTestFinished(() => rmSync(folder, { recursive: true, force: true }))
+  const folder = newFolder()
+  onTestFinished(() => removeFolder(folder))
   return folder
 }
+
+/** The same for whoever removes it later. */
+export const newFolder = (): string => mkdtempSync(join(tmpdir(), 'coilhound-'))
+
+export const removeFolder = (folder: string): void =>
+  rmSync(folder, { recursive: true, force: true })

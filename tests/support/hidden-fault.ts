@@ -1,10 +1,12 @@
+import { presentForm } from '../../server/jobs/check/form.ts'
 import type { JobEvent } from '../../server/jobs/record/events.ts'
 import { fold } from '../../server/jobs/record/fold.ts'
 import { standingOf } from '../../server/jobs/standing/standing.ts'
 import type { Case, CheckCard } from '../../server/knowledge/case.ts'
 import { parseTouches } from '../../server/measure/reading/parse-touches.ts'
 import type { Reading } from '../../server/measure/reading/reading.ts'
-import { shippedKnowledge } from './app.ts'
+import { kindsIn } from './kinds-of-form.ts'
+import { shippedKnowledge } from './knowledge.ts'
 
 /** A fault hidden in a machine, and what a person would find and type who has it in front of them. */
 export interface HiddenFault {
@@ -17,19 +19,33 @@ export interface HiddenFault {
 
 export type Answer = { readonly type: string } | { readonly choose: string }
 
+/** One that the tool names. */
+export interface NamedFault extends HiddenFault {
+  /** The kinds of form that are filled in on the way. */
+  readonly forms: ReadonlySet<string>
+}
+
+const found = new WeakMap<Case, NamedFault>()
+
 /**
  * A single fault that the tool names from typical answers, with the meter and the tools that the form
  * ticks by itself, but not at once: several pages are seen on the way.
  */
-export function hiddenFault(kase: Case): HiddenFault {
-  const cutSet = kase.model.cutSets.findIndex(
-    ({ faults }, index) =>
-      faults.length === 1 &&
-      (stepsToName(kase, index) ?? 0) >= 4 &&
-      stepsToName(kase, index, 'a mistake on the way') !== null,
-  )
-  if (cutSet < 0) throw new Error(`${kase.complaint.id}: no fault is named after four readings`)
-  return faultOf(kase, cutSet)
+export function hiddenFault(kase: Case): NamedFault {
+  const fault = found.get(kase) ?? firstNamed(kase)
+  found.set(kase, fault)
+  return fault
+}
+
+function firstNamed(kase: Case): NamedFault {
+  for (const [cutSet, { faults }] of kase.model.cutSets.entries()) {
+    if (faults.length !== 1) continue
+    const straight = wayToName(kase, cutSet)
+    if (straight === null || straight.readings < 4) continue
+    if (wayToName(kase, cutSet, 'a mistake on the way') === null) continue
+    return { ...faultOf(kase, cutSet), forms: straight.forms }
+  }
+  throw new Error(`${kase.complaint.id}: no fault is named after four readings`)
 }
 
 /** The fault of one cut set with a single one, whether it is named or not. */
@@ -87,15 +103,21 @@ function touchesOf(answer: Answer, { measured }: CheckCard): readonly Reading[] 
   return parsed.touches
 }
 
+interface Way {
+  readonly readings: number
+  readonly forms: ReadonlySet<string>
+}
+
 /**
- * How many checks it takes until the right part is named; null if that never happens. A mistake on the
- * way is made in the first reading, and put right after the second.
+ * The way until the right part is named; null if that never happens. A mistake on the way is made in the
+ * first reading, and put right after the second.
  */
-function stepsToName(
+function wayToName(
   kase: Case,
   cutSet: number,
   way: 'straight' | 'a mistake on the way' = 'straight',
-) {
+): Way | null {
+  const forms = new Set<string>()
   const events: JobEvent[] = [openedAtBench(kase)]
   const make = (kind: 'reading' | 'correction' | 'touched', check: string, mistaken = false) => {
     const ranked = outcomesByChance(kase, check, cutSet)
@@ -110,7 +132,8 @@ function stepsToName(
     const stored = events.map((event) => ({ event, at: new Date(0) }))
     const folded = fold(stored)
     const job = { id: 1, version: stored.length, events: stored }
-    const { step } = standingOf(shippedKnowledge(), { job, folded, kase }).walk
+    const standing = standingOf(shippedKnowledge(), { job, folded, kase })
+    const { step } = standing.walk
     const astray = way !== 'straight' && events.length < 4
     if (astray && events.length > 1 && (step.kind !== 'ask' || events.length === 3)) {
       make('correction', first)
@@ -120,11 +143,14 @@ function stepsToName(
     if (step.kind !== 'ask') {
       const right =
         step.kind === 'named' && step.parts.join() === kase.model.cutSets[cutSet]!.parts.join()
-      return right ? folded.readings.size : null
+      return right ? { readings: folded.readings.size, forms } : null
     }
-    first ||= step.proposal.check
-    const kind = step.proposal.again ? 'touched' : 'reading'
-    make(kind, step.proposal.check, astray && events.length === 1)
+    const { check, again } = step.proposal
+    const card = kase.checks.get(check)!
+    const form = presentForm(standing, card, again ? 'again' : 'first')
+    for (const kind of kindsIn(form, card)) forms.add(kind)
+    first ||= check
+    make(again ? 'touched' : 'reading', check, astray && events.length === 1)
   }
 }
 

@@ -1,17 +1,17 @@
 import type { Page } from 'playwright-core'
-import { allCases } from './app.ts'
 import { hiddenFault } from './hidden-fault.ts'
 import { changing, checkOnPage, followProposals, give, openJobByClicks } from './journey.ts'
+import { shippedCases } from './knowledge.ts'
 import { lookUntil } from './look-until.ts'
 import { goTo, openTwin, take } from './measuring.ts'
 
 /** The case with the most checks: its pages hold everything that a page can hold. */
-export const largest = allCases().sort((a, b) => b.checks.size - a.checks.size)[0]!
+export const largest = shippedCases().sort((a, b) => b.checks.size - a.checks.size)[0]!
 
 const fault = hiddenFault(largest)
 
 /** A case that is quickly worked out, and leaves groups with what one has at the trailside. */
-const atTheTrailside = allCases().find(
+const atTheTrailside = shippedCases().find(
   ({ complaint, machine }) => complaint.id === 'lamps-dim' && machine.outputs.length > 1,
 )!
 

@@ -43,7 +43,8 @@ export function* testabilityInSteps(
   return summedUp(model, yield* typicalWalks(model, all, impossible))
 }
 
-function summedUp(model: Model, walks: ReadonlyMap<number, TypicalWalk>): Testability {
+/** The sum of walks that were taken already: of every single fault at least. */
+export function summedUp(model: Model, walks: ReadonlyMap<number, TypicalWalk>): Testability {
   const single = model.cutSets.flatMap(({ faults }, c) => (faults.length === 1 ? [c] : []))
   const ended = single.map((c) => {
     const { end, minutes } = walks.get(c)!

@@ -1,4 +1,5 @@
 import type { Knowledge, Problem } from '../knowledge.ts'
+import { cautionsRule } from './cautions-rule.ts'
 import { chancesRule } from './chances-rule.ts'
 import { checksRule } from './checks-rule.ts'
 import { cutSetsRule } from './cut-sets-rule.ts'
@@ -15,7 +16,7 @@ import { stopRule } from './stop-rule.ts'
 /** Each stage may trust what the stages before it insist on. */
 const stages: readonly (readonly Rule[])[] = [
   [namesRule],
-  [gatesRule, sheetsRule, metersRule, checksRule, setupsRule, stopRule, chancesRule],
+  [gatesRule, sheetsRule, metersRule, checksRule, cautionsRule, setupsRule, stopRule, chancesRule],
   [nestingRule],
   [cutSetsRule],
   [sightRule],

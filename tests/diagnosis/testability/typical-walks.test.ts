@@ -5,11 +5,11 @@ import {
   testabilityInSteps,
 } from '../../../server/diagnosis/testability/testability.ts'
 import { typicalWalks } from '../../../server/diagnosis/testability/typical-walks.ts'
-import { allCases } from '../../support/app.ts'
+import { shippedCases } from '../../support/knowledge.ts'
 import { typicalWalk } from '../../support/oracles/typical-walk.ts'
 import { modelFromTable } from '../../support/tables.ts'
 
-const { model } = allCases().find(
+const { model } = shippedCases().find(
   ({ complaint, machine }) => complaint.id === 'dead-lights' && machine.outputs.length > 1,
 )!
 const all = [...model.cutSets.keys()]

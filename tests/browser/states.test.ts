@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { axeFindings } from '../support/axe.ts'
 import { openPage } from '../support/browser.ts'
 import { states } from '../support/states.ts'
 
@@ -9,17 +10,34 @@ const lowTargets = `[...document.querySelectorAll('button, summary, select, .aga
   .filter((target) => target.checkVisibility() && target.getBoundingClientRect().height < 48)
   .map((target) => target.textContent)`
 
-describe('at 320 pixels, with gloves on', () => {
-  it.each(Object.entries(states))(
-    '%s needs no scrolling sideways and has high targets',
-    async (_, bring) => {
-      const { page } = await openPage({ viewport: { width: 320, height: 640 }, hasTouch: true })
-      await bring(page)
-      expect(await page.evaluate(wider)).toBe(0)
-      expect(await page.evaluate(lowTargets)).toEqual([])
-    },
-  )
+const narrow = { viewport: { width: 320, height: 640 }, hasTouch: true }
+const wide = { width: 1280, height: 720 }
 
+it.each(Object.entries(states))(
+  '%s is sound, narrow and wide, light and dark',
+  async (_, bring) => {
+    const { page } = await openPage(narrow)
+    await bring(page)
+    expect.soft(await page.evaluate(wider), 'too wide for 320 pixels').toBe(0)
+    expect.soft(await page.evaluate(lowTargets), 'too low for gloves').toEqual([])
+    await page.setViewportSize(wide)
+    expect.soft(await axeFindings(page), 'in light colours').toEqual([])
+    await page.emulateMedia({ colorScheme: 'dark' })
+    expect.soft(await axeFindings(page, 'colours'), 'in dark colours').toEqual([])
+  },
+)
+
+it('finds what is wrong, when something is', async () => {
+  const { page } = await openPage()
+  await page.goto('/')
+  await page.evaluate('document.querySelector("h1").insertAdjacentHTML("afterend", "<img src=x>")')
+  expect(await axeFindings(page)).toEqual([expect.stringContaining('image-alt')])
+  await page.emulateMedia({ colorScheme: 'dark' })
+  await page.evaluate('document.querySelector("h1").style.color = "#222"')
+  expect(await axeFindings(page, 'colours')).toEqual([expect.stringContaining('color-contrast')])
+})
+
+describe('at 320 pixels', () => {
   it('the reading has a large field', async () => {
     const { page } = await openPage({ viewport: { width: 320, height: 640 } })
     await states['a measurement at a connector that is hard to reach']!(page)

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { allCases, readyApp } from '../support/app.ts'
+import type { Case } from '../../server/knowledge/case.ts'
+import { allCases, appForAll, readyApp } from '../support/app.ts'
 import { openJob, post } from '../support/job.ts'
 import { textIn } from '../support/page.ts'
 
@@ -21,10 +22,13 @@ function ids(html: string): string[] {
 }
 
 describe('the page of each kind of check', () => {
+  const { http } = appForAll()
+  const jobs = new Map<Case, string>()
+
   it.each(checks)('%s, %s', async (_, id, kase, card) => {
-    const { http } = await readyApp()
-    const job = await openJob(http, kase)
-    const { text } = await http.get(`${job}?check=${id}`).expect(200)
+    const job = jobs.get(kase) ?? (await openJob(http(), kase))
+    jobs.set(kase, job)
+    const { text } = await http().get(`${job}?check=${id}`).expect(200)
 
     expect(textIn(text).match(holes)).toBeNull()
     expect(textIn(text)).toContain(textIn(card.why))

@@ -1,0 +1,34 @@
+import { describe, expect, it } from 'vitest'
+import { answerOn } from '../support/answer-on.ts'
+import { allCases, appForAll, shippedKnowledge } from '../support/app.ts'
+import { hiddenFault } from '../support/hidden-fault.ts'
+import { openForm } from '../support/job.ts'
+import { textIn } from '../support/page.ts'
+
+const cases = allCases().map(
+  (kase) => [`${kase.complaint.id} on ${kase.machine.id}`, kase] as const,
+)
+const tools = Object.entries(shippedKnowledge().tools.tools)
+const usual = tools.filter(([, { usual }]) => usual.includes('bench')).map(([id]) => id)
+
+describe('a job', () => {
+  const { http } = appForAll()
+
+  it.each(cases)('is walked to the part that failed: %s', async (_, kase) => {
+    const fault = hiddenFault(kase)
+    const form = openForm(kase, { tools: usual })
+    const opened = await http().post('/jobs').type('form').send(form).expect(303)
+    const job = opened.headers.location!
+
+    // The first reading goes wrong, is noticed one check later, and is put right.
+    const first = await answerOn(http(), job, fault.mistaken)
+    await answerOn(http(), job, fault.typical)
+    expect(await answerOn(http(), `${job}?correct=${first}`, fault.typical)).toBe(first)
+
+    let asked = 0
+    while ((await answerOn(http(), job, fault.typical)) !== null) asked += 1
+    expect(asked).toBeGreaterThan(1)
+    const { text } = await http().get(job).expect(200)
+    expect(textIn(text)).toContain(`The fault is in the ${fault.part}`)
+  })
+})

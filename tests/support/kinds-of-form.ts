@@ -1,0 +1,40 @@
+import type { ReadingForm } from '../../server/jobs/check/view.ts'
+import type { Case, CheckCard } from '../../server/knowledge/case.ts'
+import { hiddenFault } from './hidden-fault.ts'
+
+/** Everything by which the form of one check differs from that of another. */
+export const kindsOfForm = [
+  'an answer',
+  'resistance',
+  'isolation',
+  'ac-voltage',
+  'peak-voltage',
+  'a button for OL',
+  'how warm',
+  'how fast',
+  'once more',
+]
+
+/** The kinds that the form of a check is of. */
+export function kindsIn(form: ReadingForm, { measured }: CheckCard): string[] {
+  return [
+    measured === undefined ? 'an answer' : measured.quantity.id,
+    ...(form.field?.over ? ['a button for OL'] : []),
+    ...(form.warmth ? ['how warm'] : []),
+    ...(form.rpm ? ['how fast'] : []),
+    ...(form.onceMore ? ['once more'] : []),
+  ]
+}
+
+/**
+ * The cases, in their order, of which each shows what none before it has shown: a machine, or a kind
+ * of form on the way to its hidden fault.
+ */
+export function everyKindOfForm(cases: readonly Case[]): Case[] {
+  const shown = new Set<string>()
+  return cases.filter((kase) => {
+    const more = [`on ${kase.machine.id}`, ...hiddenFault(kase).forms].filter((k) => !shown.has(k))
+    for (const kind of more) shown.add(kind)
+    return more.length > 0
+  })
+}
