@@ -1,7 +1,7 @@
 import { beliefs, checkNamed } from './belief/belief.ts'
 import { branches } from './belief/branches.ts'
 import { suspects } from './belief/suspects.ts'
-import { onceMore } from './belief/takes.ts'
+import { furtherTake } from './belief/takes.ts'
 import type { Check, Model } from './model/model.ts'
 import type { Walk, WalkOptions } from './model/walk.ts'
 import { plan } from './plan/plan.ts'
@@ -22,7 +22,7 @@ export function walk(model: Model, options: WalkOptions): Walk {
     now,
     (check) => !answered.has(check.id) && !options.impossible.has(check.id),
     setupsMade(model, answered),
-    { repeats: repeats(model, options) },
+    { furtherTakes: furtherTakes(model, options) },
   )
   return {
     step: decide(model, now, options, ahead),
@@ -35,10 +35,10 @@ export function walk(model: Model, options: WalkOptions): Walk {
 }
 
 /** Checks made already that a slip may have spoilt, to be made once more. */
-function repeats(model: Model, { evidence, impossible }: WalkOptions): Check[] {
+function furtherTakes(model: Model, { evidence, impossible }: WalkOptions): Check[] {
   return evidence
     .filter(({ check }) => !impossible.has(check))
-    .flatMap((item) => onceMore(checkNamed(model, item.check), item) ?? [])
+    .flatMap((item) => furtherTake(checkNamed(model, item.check), item) ?? [])
 }
 
 /** Set-ups stay made once a check that needed them was answered. */

@@ -1,5 +1,5 @@
 import type { FastifyInstance } from 'fastify'
-import { instrumentRoutes } from './meter/routes.ts'
+import { meterRoutes } from './meter/routes.ts'
 import { listRoutes } from './opening/list-routes.ts'
 import { openRoutes } from './opening/open-routes.ts'
 import { jobRoutes } from './page/job-routes.ts'
@@ -10,7 +10,7 @@ import type { JobParts } from './record/parts.ts'
 export async function jobsArea(app: FastifyInstance, parts: JobParts): Promise<void> {
   await listRoutes(app, parts)
   await openRoutes(app, parts)
-  await instrumentRoutes(app, parts)
+  await meterRoutes(app, parts)
   await repairRoutes(app, parts)
   await jobRoutes(app, parts)
 }

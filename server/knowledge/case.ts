@@ -74,7 +74,7 @@ export interface CheckCard {
   readonly why: string
   readonly cautions: readonly CautionCard[]
   /** A measured check has a quantity and limits, any other has answers. */
-  readonly measured?: MeasuredBy
+  readonly measurand?: Measurand
   readonly answers?: readonly {
     readonly id: string
     readonly says: string
@@ -85,7 +85,7 @@ export interface CheckCard {
 }
 
 /** What a measured check compares its reading with. */
-export interface MeasuredBy {
+export interface Measurand {
   readonly property: string
   readonly quantity: Quantity
   readonly limits: Limits

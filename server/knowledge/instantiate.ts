@@ -4,8 +4,8 @@ import type { Case, CheckCard, PartCard } from './case.ts'
 import { fits } from './fits.ts'
 import { type RowOf, rowOf } from './instantiate/chances.ts'
 import { cautionCards, checkCard, outcomesOf } from './instantiate/check-card.ts'
+import { checksOfKind, type PlannedCheck } from './instantiate/checks-of-kind.ts'
 import { cutSetList } from './instantiate/cut-set-list.ts'
-import { type PlannedCheck, plan } from './instantiate/plan.ts'
 import { wrongMinutes } from './instantiate/prices.ts'
 import { slipsOf } from './instantiate/slips.ts'
 import { type DrawnTree, drawTree } from './instantiate/tree.ts'
@@ -84,7 +84,7 @@ export function drawChecks(
   const holding = holdingIn(tree)
   const setting = { complaint, machine, tree, holding, partKinds: knowledge.partKinds }
   return [...knowledge.checkKinds.values()]
-    .flatMap((kind) => plan(kind, setting))
+    .flatMap((kind) => checksOfKind(kind, setting))
     .map((planned) => ({
       planned,
       rowOf: rowOf(planned, outcomesOf(planned, knowledge), setting),

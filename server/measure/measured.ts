@@ -13,7 +13,7 @@ import type { Quantity } from './reading/quantity.ts'
 import type { Limits, Reading } from './reading/reading.ts'
 
 /** What was read, and how. */
-export interface Taken
+export interface RawReading
   extends Pick<Circumstances, 'quantity' | 'ranges' | 'zero' | 'partTemperature' | 'adaptor'> {
   /** One touch of the probes, or several: values and OL. "Could not tell" counts for nothing. */
   readonly touches: readonly Reading[]
@@ -70,7 +70,7 @@ export interface Measured {
  * @throws RangeError for a named answer, for OL where the quantity cannot judge it, for a meter without
  * ranges, and for limits that `edges` refuses.
  */
-export function measure(taken: Taken, against: Against): Measured {
+export function measure(taken: RawReading, against: Against): Measured {
   const at: Circumstances = {
     ...taken,
     material: against.material,
@@ -125,7 +125,7 @@ function nothingRead({ quantity }: Circumstances): Judged {
 
 function judged(
   touches: readonly (number | 'OL')[],
-  taken: Taken,
+  taken: RawReading,
   { limits }: Against,
   at: Circumstances,
 ): Judged {

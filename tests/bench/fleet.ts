@@ -1,5 +1,5 @@
 import { likeliest } from '../../server/diagnosis/belief/likeliest.ts'
-import { onceMore, withTake } from '../../server/diagnosis/belief/takes.ts'
+import { furtherTake, withTake } from '../../server/diagnosis/belief/takes.ts'
 import type { Check, Evidence, Model } from '../../server/diagnosis/model/model.ts'
 import type { Step } from '../../server/diagnosis/model/walk.ts'
 import { walk } from '../../server/diagnosis/walk.ts'
@@ -148,9 +148,9 @@ class Walker {
       if (check === null) return { minutes, checks, end }
       checks += 1
       const before = evidence.find((item) => item.check === check.id)
-      const take = before === undefined ? 1 : 2 + (before.again?.length ?? 0)
+      const take = before === undefined ? 1 : 2 + (before.furtherTakes?.length ?? 0)
       // A second take has its own minutes, and is drawn by the chances it has after the first.
-      const now = (before && onceMore(check, before)) ?? check
+      const now = (before && furtherTake(check, before)) ?? check
       minutes += minutesOf(now, made)
       const outcome = drawn(now.chances[truth]!, seeded(hash(`${check.id} ${take}`, machine)))
       evidence = withTake(evidence, check, outcome)

@@ -30,14 +30,14 @@ export function stepMilliseconds(cutSets: number, checks: number): number {
   const model = modelOf(cutSets, checks)
   const impossible = new Set<string>()
   const times: number[] = []
-  const evidence: { check: string; outcomes: number[] }[] = []
+  const evidence: { check: string; likelihoods: number[] }[] = []
   // The first step arranges the tables, as the first page of a case does; it is not counted.
   for (let step = 0; step < 9; step += 1) {
     const began = performance.now()
     const now = walk(model, { evidence, impossible })
     if (step > 0) times.push(performance.now() - began)
     if (now.step.kind !== 'ask') break
-    evidence.push({ check: now.step.proposal.check, outcomes: [step % 2, 1 - (step % 2), 0] })
+    evidence.push({ check: now.step.proposal.check, likelihoods: [step % 2, 1 - (step % 2), 0] })
   }
   return times.sort((a, b) => a - b)[times.length >> 1]!
 }

@@ -50,7 +50,7 @@ describe.each([
     expect(complaints).toEqual([])
   })
 
-  it('goes on where a reading is withdrawn or a check passed over', async () => {
+  it('goes on where a reading is withdrawn or a check skipped', async () => {
     const [, kase] = cases[0]!
     const fault = hiddenFault(kase)
     const { page, complaints } = await openPage({ javaScriptEnabled })

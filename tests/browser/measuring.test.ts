@@ -28,7 +28,7 @@ describe.each([
     const { page, complaints } = await openPage({ javaScriptEnabled })
     await openTwin(page)
     await goTo(page, primary)
-    expect(await wordsOf(page.locator('.instrument'))).toContain('leads not zeroed')
+    expect(await wordsOf(page.locator('.at-hand'))).toContain('leads not zeroed')
     expect(await wordsOf(page.locator('.prompt'))).toContain('hold the probes together')
     await zeroLeads(page, '0.21', 'shop')
     const head = await wordsOf(page.locator('.head'))

@@ -54,9 +54,11 @@ async function addresses(from: Browser): Promise<Record<string, string>> {
   for (let i = 0; i < 3; i += 1) await give(page, fault.typical((await checkOnPage(page))!))
   const middle = path(page)
   found.middle = middle
-  const measured = [...kase.checks.values()].filter((card) => card.measured && card.spot?.connector)
-  found.measured = `${middle}?check=${measured.find((card) => card.spot!.touch.includes('ground'))!.id}`
-  found.awkward = `${middle}?check=${measured.find((card) => card.spot!.awkward)!.id}`
+  const measurand = [...kase.checks.values()].filter(
+    (card) => card.measurand && card.spot?.connector,
+  )
+  found.measured = `${middle}?check=${measurand.find((card) => card.spot!.touch.includes('ground'))!.id}`
+  found.awkward = `${middle}?check=${measurand.find((card) => card.spot!.awkward)!.id}`
   await page
     .getByRole('link', { name: /^Correct/ })
     .first()
@@ -64,12 +66,12 @@ async function addresses(from: Browser): Promise<Record<string, string>> {
   await page.getByText('Leave it as it was').waitFor()
   found.correcting = path(page)
   const look = [...kase.checks.values()].find(
-    ({ id, measured }) =>
-      measured === undefined && kase.model.checks.some((c) => c.id === id && c.slips),
+    ({ id, measurand }) =>
+      measurand === undefined && kase.model.checks.some((c) => c.id === id && c.slips),
   )!
   await page.goto(`${middle}?check=${look.id}`)
   if ((await checkOnPage(page)) === look.id) await give(page, fault.typical(look.id))
-  found.again = `${middle}?again=${look.id}`
+  found.again = `${middle}?take=${look.id}`
   await openJobByClicks(page, kase)
   await followProposals(page, fault)
   found.verdict = path(page)
@@ -81,7 +83,7 @@ async function addresses(from: Browser): Promise<Record<string, string>> {
   await take(page, 'winding-resistance.exciter-start.igniter-plug', 'OL')
   found.worth = path(page)
   found.unfit = `${found.worth}?check=primary-resistance.coil-right.coil-plug-right`
-  found.instrument = `${found.worth}/instrument`
+  found.meter = `${found.worth}/meter`
   found['health-case'] = `/health/${kase.machine.id}/dies-hot`
   await page.goto(found['health-case'])
   await page.locator('#never-pay').waitFor()

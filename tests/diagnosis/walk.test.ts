@@ -37,7 +37,7 @@ describe('belief', () => {
 
   it('is not moved by a reading that could not be told', () => {
     const model = doubtful()
-    const told = belief(model, [{ check: 'ohms', outcomes: [1, 1] }])
+    const told = belief(model, [{ check: 'ohms', likelihoods: [1, 1] }])
     for (const [c, p] of told.entries()) expect(p).toBeCloseTo(model.cutSets[c]!.prior, 12)
   })
 
@@ -57,7 +57,7 @@ describe('belief', () => {
   })
 
   it('refuses evidence of a check it does not have', () => {
-    expect(() => belief(doubtful(), [{ check: 'smell', outcomes: [1, 0] }])).toThrow(/smell/)
+    expect(() => belief(doubtful(), [{ check: 'smell', likelihoods: [1, 0] }])).toThrow(/smell/)
   })
 })
 
@@ -105,7 +105,7 @@ describe('walk', () => {
   it('never proposes what was answered or cannot be done', () => {
     const model = doubtful()
     const now = walk(model, {
-      evidence: [{ check: 'ohms', outcomes: [1, 1] }],
+      evidence: [{ check: 'ohms', likelihoods: [1, 1] }],
       impossible: new Set(['swap']),
     })
     expect(now.proposals.map(({ check }) => check)).toEqual(['volts'])
@@ -135,7 +135,7 @@ describe('walk', () => {
     const evidence = ['a', 'b', 'c', 'd'].map((id) => saw(doubting, id, 'bad'))
     const now = walk(doubting, { evidence, impossible: none })
     expect(now.step.kind).toBe('contradiction')
-    const repeat = now.step.kind === 'contradiction' ? now.step.repeat : []
+    const repeat = now.step.kind === 'contradiction' ? now.step.misfits : []
     expect(repeat).toHaveLength(2)
     for (const { bits } of repeat) expect(bits).toBeCloseTo(Math.log2(0.99 / 0.01), 6)
   })
@@ -160,7 +160,7 @@ describe('walk', () => {
     const evidence = ['a', 'b', 'c', 'd'].map((id) => saw(model, id, 'bad'))
     const repeats = (impossible: ReadonlySet<string>) => {
       const { step } = walk(model, { evidence, impossible })
-      return step.kind === 'contradiction' ? step.repeat : []
+      return step.kind === 'contradiction' ? step.misfits : []
     }
     const [first] = repeats(none)
     expect(first!.tells).toBeGreaterThan(0)

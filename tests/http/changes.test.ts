@@ -76,7 +76,7 @@ describe('a withdrawal', () => {
   })
 })
 
-describe('passing over a check', () => {
+describe('skipping a check', () => {
   it('needs a reason', async () => {
     const { http, store } = await readyApp()
     const job = await openJob(http, kase)

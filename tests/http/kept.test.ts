@@ -61,7 +61,7 @@ const about: Fields = [
 describe('what was sent and could not be recorded', () => {
   it.each([
     ['the form that opens a job', '/jobs', open, "<b> “red” & 'blue' \""],
-    ['a meter', '/jobs/1/instrument', own, '600, 6000'],
+    ['a meter', '/jobs/1/meter', own, '600, 6000'],
     [
       'a reading',
       '/jobs/1/readings',

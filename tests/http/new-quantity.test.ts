@@ -29,7 +29,7 @@ const forwardVoltage: Quantity = {
     ...contactAdds,
     one: 'try',
     many: 'tries',
-    again: 'Try again',
+    another: 'Try again',
     contact: null,
     leads: false,
   },
@@ -111,7 +111,7 @@ describe('a kind of reading that is one row more', () => {
   it('is drawn out with its bands and limits', async () => {
     const { kase } = await jobWithIt()
     expect(kase.checks.get(check)).toMatchObject({
-      measured: { quantity: { id: 'forward-voltage' }, limits: { low: 0.4, high: 0.7 } },
+      measurand: { quantity: { id: 'forward-voltage' }, limits: { low: 0.4, high: 0.7 } },
       outcomes: ['short', 'low', 'in range', 'high', 'open'],
     })
   })

@@ -5,7 +5,7 @@ import { textIn, valueIn } from '../support/page.ts'
 
 const kase = allCases()[0]!
 const [one, other] = [...kase.checks.values()]
-  .filter(({ measured }) => measured?.quantity.id === 'resistance')
+  .filter(({ measurand }) => measurand?.quantity.id === 'resistance')
   .map(({ id }) => id)
 
 const moved = 'This job has moved on since you saw it.'

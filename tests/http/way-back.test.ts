@@ -14,7 +14,7 @@ const twin = caseOf('larkfell-2i', 'no-spark')
 async function openedJob(kase: Case) {
   const { http } = await readyApp()
   const job = await openJob(http, kase)
-  /** The page of the job, as it proposes or as it is asked for: `check=…`, `again=…`, `correct=…`. */
+  /** The page of the job, as it proposes or as it is asked for: `check=…`, `take=…`, `correct=…`. */
   const page = async (asked = '') => (await http.get(`${job}?${asked}`).expect(200)).text
   const make = async (check: string, said: Record<string, string> = blank) => {
     const version = valueIn(await page(), 'version')
@@ -88,7 +88,7 @@ describe('a check page', () => {
       const after = putBackOn(await page('check=spark-on-tester.single'))
       expect(after.filter((step) => step.includes('stop wire'))).toEqual([])
       // Made once more, it is pulled once more.
-      expect(readyOn(await page(`again=${check}`)).join()).toMatch(/stop (wire|plug)/)
+      expect(readyOn(await page(`take=${check}`)).join()).toMatch(/stop (wire|plug)/)
     },
   )
 
@@ -103,15 +103,15 @@ describe('a check page', () => {
     for (const title of ['Put back first', 'Make ready', 'Do this']) {
       expect(titles).not.toContain(title)
     }
-    expect(html).toContain(`?again=${check}#now`)
+    expect(html).toContain(`?take=${check}#now`)
   })
 
-  it('has all put back that was begun for a check which was then passed over', async () => {
+  it('has all put back that was begun for a check which was then skipped', async () => {
     const { http, job, page } = await openedJob(twin)
     const check = 'winding-resistance.exciter-start.igniter-plug'
     await post(http, `${job}/skips`, { version: 1, check, reason: 'Seized' }).expect(303)
     expect(putBackOn(await page('check=spark-on-tester.left'))).toEqual([
-      expect.stringMatching(/^You passed over “Resistance of .*goes back too\.$/),
+      expect.stringMatching(/^You skipped “Resistance of .*goes back too\.$/),
     ])
   })
 })
@@ -122,16 +122,16 @@ describe('more touches of an earlier reading', () => {
   it('go in beside it while the probes are where they were', async () => {
     const { job, page, make } = await openedJob(twin)
     await make(check, { typed: '365' })
-    expect(await page()).toContain(`action="${job}/touches#readings"`)
+    expect(await page()).toContain(`action="${job}/takes#readings"`)
   })
 
   it('begin on the page of the check once something was put back', async () => {
     const { job, page, make } = await openedJob(twin)
     await make(check, { typed: '365' })
     await make('spark-on-tester.left')
-    expect(await page()).not.toContain(`action="${job}/touches#readings"`)
-    expect(await page()).toContain(`href="${job}?again=${check}#now"`)
-    const again = await page(`again=${check}`)
+    expect(await page()).not.toContain(`action="${job}/takes#readings"`)
+    expect(await page()).toContain(`href="${job}?take=${check}#now"`)
+    const again = await page(`take=${check}`)
     expect(putBackOn(again)).toHaveLength(1)
     expect(readyOn(again)).toHaveLength(2)
   })

@@ -31,7 +31,7 @@ const checks = new Map(
 )
 
 const manner = { warmth: { kind: 'as the air' } } as const
-const made = (name: string, kind: 'reading' | 'touched' | 'correction' = 'reading'): JobEvent => ({
+const made = (name: string, kind: 'reading' | 'take' | 'correction' = 'reading'): JobEvent => ({
   kind,
   check: name,
   typed: '',
@@ -61,7 +61,7 @@ describe('the machine as it stands', () => {
   })
 
   it('is as a check left it that was made once more', () => {
-    expect(off(made('winding'), made('coil'), made('winding', 'touched'))).toEqual(['hood', 'plug'])
+    expect(off(made('winding'), made('coil'), made('winding', 'take'))).toEqual(['hood', 'plug'])
   })
 
   it('has neither apart what a check puts back itself, nor warm what fades', () => {
@@ -73,11 +73,11 @@ describe('the machine as it stands', () => {
     ['correcting', made('coil', 'correction')],
     ['withdrawing', { kind: 'withdrawn', check: 'winding' }],
     ['accepting', { kind: 'accepted', check: 'winding' }],
-    ['taking another meter', { kind: 'instrument', meter: { kind: 'class', id: 'x' }, zero: null }],
+    ['taking another meter', { kind: 'meter', meter: { kind: 'class', id: 'x' }, zero: null }],
     ['asking the owner', made('owner')],
     ['writing down a repair', { kind: 'repaired', parts: ['coil'] }],
     ['a check that the knowledge lost', made('gone')],
-    ['passing over a check', skip('coil')],
+    ['skipping a check', skip('coil')],
   ])('is not touched by %s', (_, event) => {
     expect(off(made('coil'), made('winding'), event)).toEqual(['hood', 'plug'])
   })
@@ -130,7 +130,7 @@ describe('the way to a check', () => {
     })
   })
 
-  it('thinks of what may have been taken off, or put back, for a check that was passed over', () => {
+  it('thinks of what may have been taken off, or put back, for a check that was skipped', () => {
     expect(way('look', made('winding'), skip('coil'))).toMatchObject({
       putBack: 'plug, hood',
       begun: 'coil',

@@ -20,7 +20,7 @@ const read = (check: string, ohms: number): JobEvent => ({
   manner: asTheAir,
 })
 const touch = (check: string, ohms: number): JobEvent => ({
-  kind: 'touched',
+  kind: 'take',
   check,
   typed: `${ohms}`,
   touches: [value(ohms)],
@@ -112,13 +112,13 @@ describe('a job folded from its events', () => {
   })
 
   it('has the meter it was opened with, its leads not zeroed, until it is told another', () => {
-    expect(fold(job()).instrument).toEqual({ meter: { kind: 'class', id: 'shop' }, zero: null })
+    expect(fold(job()).meter).toEqual({ choice: { kind: 'class', id: 'shop' }, zero: null })
     const hand = { kind: 'class', id: 'hand' } as const
-    const told = fold(job({ kind: 'instrument', meter: hand, zero: 0.2 }))
-    expect(told.instrument).toEqual({ meter: hand, zero: 0.2 })
+    const told = fold(job({ kind: 'meter', meter: hand, zero: 0.2 }))
+    expect(told.meter).toEqual({ choice: hand, zero: 0.2 })
   })
 
-  it('keeps why a check was passed over, the last reason if there are several', () => {
+  it('keeps why a check was skipped, the last reason if there are several', () => {
     const { skipped } = fold(job(skip('a', 'too hot'), skip('b', 'no light'), skip('a', 'seized')))
     expect([...skipped]).toEqual([
       ['a', 'seized'],
@@ -126,7 +126,7 @@ describe('a job folded from its events', () => {
     ])
   })
 
-  it('no longer passes over a check that was made after all', () => {
+  it('no longer skips a check that was made after all', () => {
     const { skipped, readings } = fold(job(skip('a', 'too hot'), read('a', 1)))
     expect(skipped.size).toBe(0)
     expect(readings.size).toBe(1)

@@ -7,7 +7,7 @@ const asking = (check: string, readings = {}, conditions = {}) =>
   plain(smallJobPage(readings, { check }, conditions).check!)
 
 describe('the check on the page', () => {
-  it('is the proposed one, and can be passed over', () => {
+  it('is the proposed one, and can be skipped', () => {
     const { check, verdict } = smallJobPage()
     expect(check).toMatchObject({ id: 'exciter.resistance', standing: 'Check to make now' })
     expect(check!.form.skip!.action).toBe('/jobs/12/skips')
@@ -39,8 +39,8 @@ describe('the check on the page', () => {
         at: 'The sheet names no temperature: taken as 20 ± 5 °C.',
         source: 'invented for the test',
       },
-      instrument: { says: 'Pocket meter, leads not zeroed', href: '/jobs/12/instrument' },
-      meter: 'Ohms',
+      meter: { says: 'Pocket meter, leads not zeroed', href: '/jobs/12/meter' },
+      setting: 'Ohms',
       terms: [
         { label: 'Engine', value: 'Stopped' },
         { label: 'Tools', value: 'Multimeter' },
@@ -180,13 +180,13 @@ describe('the form', () => {
 
   it('keeps what could not be taken, with a sentence, and takes the focus', () => {
     const problem = { check: 'exciter.resistance', typed: '36 apples', sentence: 'No value.' }
-    const page = smallJobPage({}, { problem, check: problem.check })
+    const page = smallJobPage({}, { refused: problem, check: problem.check })
     expect(page.check!.form).toMatchObject({ typed: '36 apples', problem: 'No value.' })
     expect(page.focus).toBe('field')
     expect(page.said).toBe('No value.')
   })
 
-  it('corrects an earlier reading, and cannot be passed over then', () => {
+  it('corrects an earlier reading, and cannot be skipped then', () => {
     const { check } = smallJobPage(
       { 'exciter.resistance': 365 },
       { correcting: 'exciter.resistance' },

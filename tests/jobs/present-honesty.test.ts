@@ -78,23 +78,23 @@ describe('readings that disagree', () => {
     const input = contradictory()
     const { step } = input.walk
     if (step.kind !== 'contradiction') throw new Error(`no contradiction: ${step.kind}`)
-    const tells = step.repeat.map(({ tells }) => tells)
+    const tells = step.misfits.map(({ tells }) => tells)
     expect(tells[0]).toBeGreaterThan(0)
     expect(tells).toEqual([...tells].sort((a, b) => b - a))
     const verdict = presentVerdict(input)!
-    const first = kase.checks.get(step.repeat[0]!.check)!
-    expect(verdict.says).toContain(`make “${first.title}” once more first`)
-    expect(verdict.next[0]!.way!.href).toBe(`/jobs/1?again=${encodeURIComponent(first.id)}`)
+    const first = kase.checks.get(step.misfits[0]!.check)!
+    expect(verdict.says).toContain(`make one more take of “${first.title}” first`)
+    expect(verdict.next[0]!.way!.href).toBe(`/jobs/1?take=${encodeURIComponent(first.id)}`)
   })
 
   /** One winding after the other far too high, until no one fault can be behind them all. */
   function contradictory() {
     const windings = [...kase.checks.values()].filter(
-      ({ id, measured }) => id.startsWith('winding-resistance.') && measured,
+      ({ id, measurand }) => id.startsWith('winding-resistance.') && measurand,
     )
     const readings: Record<string, readonly number[]> = {}
-    for (const { id, measured } of windings) {
-      readings[id] = [measured!.limits.high! * 3]
+    for (const { id, measurand } of windings) {
+      readings[id] = [measurand!.limits.high! * 3]
       const input = standing(readings)
       if (input.walk.step.kind === 'contradiction') return input
     }

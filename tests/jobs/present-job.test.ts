@@ -117,10 +117,10 @@ describe('other checks', () => {
     expect(more).toEqual([])
   })
 
-  it('are kept with the reason where they were passed over', () => {
-    const skipped = { kind: 'skipped', check: 'spark', reason: 'no tester' } as const
-    const { passedOver, best } = smallJobPage({}, {}, {}, [skipped]).others
-    expect(passedOver).toEqual([
+  it('are kept with the reason where they were skipped', () => {
+    const event = { kind: 'skipped', check: 'spark', reason: 'no tester' } as const
+    const { skipped, best } = smallJobPage({}, {}, {}, [event]).others
+    expect(skipped).toEqual([
       { title: 'Spark on the tester', href: '/jobs/12?check=spark', says: 'No tester.' },
     ])
     expect(best.map(({ title }) => title)).not.toContain('Spark on the tester')

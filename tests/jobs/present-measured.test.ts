@@ -17,7 +17,7 @@ function readAt(celsius: number, ohms: number): ReadingRow {
 }
 
 const zeroed = (zero: number): JobEvent => ({
-  kind: 'instrument',
+  kind: 'meter',
   meter: { kind: 'class', id: 'pocket' },
   zero,
 })
@@ -78,14 +78,14 @@ describe('several touches', () => {
 
   it('have a form of their own, which keeps what could not be taken', () => {
     const touching = { check: exciter, typed: 'hm', sentence: 'No value.' }
-    const page = smallJobPage({ [exciter]: 365 }, { touching })
-    expect(page.readings[0]!.again).toMatchObject({
-      action: '/jobs/12/touches',
+    const page = smallJobPage({ [exciter]: 365 }, { takeRefused: touching })
+    expect(page.readings[0]!.take).toMatchObject({
+      action: '/jobs/12/takes',
       typed: 'hm',
       problem: 'No value.',
     })
     expect(page).toMatchObject({ focus: 'touch', said: 'No value.' })
-    expect(reading(365).again).not.toHaveProperty('problem')
+    expect(reading(365).take).not.toHaveProperty('problem')
   })
 })
 
@@ -169,7 +169,7 @@ describe('the scale', () => {
   it('is open for the latest measured reading, and folded for the others', () => {
     const { readings } = smallJobPage({ [exciter]: 365, 'coil.resistance': 6500, spark: 'none' })
     expect(readings.map(({ scale }) => scale?.open)).toEqual([false, true, undefined])
-    const touched = { kind: 'touched', check: exciter, typed: '365' } as const
+    const touched = { kind: 'take', check: exciter, typed: '365' } as const
     const more = { ...touched, touches: [{ kind: 'value', value: 365 }] } as const
     const after = smallJobPage({ [exciter]: 365, 'coil.resistance': 6500 }, {}, {}, [more])
     expect(after.readings.map(({ scale }) => scale?.open)).toEqual([true, false])
@@ -200,7 +200,7 @@ describe('the form of a measured check', () => {
 
   it('sends back what was typed, so that the same once more is taken', () => {
     const problem = { check: exciter, typed: '0.365', sentence: 'Read it once more.' }
-    const { form } = smallJobPage({}, { problem, check: exciter }).check!
+    const { form } = smallJobPage({}, { refused: problem, check: exciter }).check!
     expect(form.kept).toBe('0.365')
     expect(smallJobPage({}, { check: exciter }).check!.form).not.toHaveProperty('kept')
   })
@@ -213,7 +213,7 @@ describe('the form of a measured check', () => {
       warmth: 'measured',
       celsius: '−12',
     }
-    const { warmth } = smallJobPage({}, { problem: typed, check: exciter }).check!.form
+    const { warmth } = smallJobPage({}, { refused: typed, check: exciter }).check!.form
     expect(warmth!.celsius).toBe('−12')
     expect(warmth!.choices.find(({ chosen }) => chosen)!.value).toBe('measured')
   })

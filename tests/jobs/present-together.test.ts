@@ -20,7 +20,7 @@ function together(readings: Readonly<Record<string, string>>, air = 20): string[
     note: '',
   }
   const taken = Object.entries(readings).map(([check, typed]): JobEvent => {
-    const parsed = parseTouches(typed, kase.checks.get(check)!.measured!.quantity)
+    const parsed = parseTouches(typed, kase.checks.get(check)!.measurand!.quantity)
     if (!parsed.ok) throw new Error(parsed.problem)
     const manner = { warmth: { kind: 'as the air' } } as const
     return { kind: 'reading', check, typed, touches: parsed.touches, manner }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { presentSteps } from '../../server/jobs/check/way.ts'
-import { canRepeat } from '../../server/jobs/measuring/judged.ts'
+import { allowsFurtherTake } from '../../server/jobs/measuring/judged.ts'
 import type { JobEvent, StoredJob } from '../../server/jobs/record/events.ts'
 import { asItStands, wayTo } from '../../server/jobs/standing/as-it-stands.ts'
 import { stillApart } from '../../server/jobs/verdict/still-apart.ts'
@@ -20,7 +20,7 @@ const jobs = 8
 const happenings = 40
 
 /** How often what happens, as weights: one looks at a page far more often than one corrects. */
-const happen = { made: 12, passedOver: 2, corrected: 1, withdrawn: 1, accepted: 1, repaired: 0.3 }
+const happen = { made: 12, skipped: 2, corrected: 1, withdrawn: 1, accepted: 1, repaired: 0.3 }
 
 const manner = { warmth: { kind: 'as the air' } } as const
 const touches = [{ kind: 'could-not-tell' }] as const
@@ -31,7 +31,7 @@ function randomJob(kase: Case, random: () => number) {
   const hands = literalHands(kase)
   const readings = new Set<string>()
   const seen = { pages: 0, putBack: 0, kept: 0, stopOff: 0 }
-  let passedOver = false
+  let skipped = false
 
   const among = <T>(items: readonly T[]) => items[Math.floor(random() * items.length)]
   const job = (): StoredJob => ({
@@ -44,7 +44,7 @@ function randomJob(kase: Case, random: () => number) {
     const before = toPutBack(hands, kase)
     const { putBack } = hands.getReady(page)
     const needs = needsOf(card)
-    if (!passedOver) {
+    if (!skipped) {
       expect(new Set(putBack)).toEqual(new Set(before.filter((id) => !needs.includes(id))))
     }
     seen.pages += 1
@@ -57,7 +57,7 @@ function randomJob(kase: Case, random: () => number) {
     made() {
       const card = among([...kase.checks.values()])!
       const again = readings.has(card.id)
-      if (again && !canRepeat(kase, card.id)) return
+      if (again && !allowsFurtherTake(kase, card.id)) return
       if (card.asked) {
         expect(pageOf(kase, job(), card)).toMatchObject({ putBack: [], ready: [] })
       } else {
@@ -67,19 +67,19 @@ function randomJob(kase: Case, random: () => number) {
         if (stopOff) seen.stopOff += 1
         hands.make(page)
         expectLeft(kase, hands, page, stopOff)
-        passedOver = false
+        skipped = false
       }
       const made = { check: card.id, typed: '', touches }
-      events.push(again ? { kind: 'touched', ...made } : { kind: 'reading', ...made, manner })
+      events.push(again ? { kind: 'take', ...made } : { kind: 'reading', ...made, manner })
       readings.add(card.id)
     },
-    passedOver() {
+    skipped() {
       const card = among([...kase.checks.values()].filter(({ id }) => !readings.has(id)))
       if (card === undefined) return
       // Some have begun by the time they find that they cannot get at it.
       if (random() < 0.5 && !card.asked) goTo(card)
       events.push({ kind: 'skipped', check: card.id, reason: 'Cannot get at it' })
-      passedOver = true
+      skipped = true
     },
     corrected() {
       const check = among([...readings])
@@ -96,7 +96,7 @@ function randomJob(kase: Case, random: () => number) {
       if (check) events.push({ kind: 'accepted', check })
     },
     repaired() {
-      if (passedOver) return
+      if (skipped) return
       events.push({ kind: 'repaired', parts: ['any'] })
       hands.getReady({ putBack: stillApart({ job: job(), kase }), ready: [], steps: [] })
       expect(toPutBack(hands, kase)).toEqual([])

@@ -1,16 +1,21 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { commonAdaptor } from '../../server/measure/correct/adaptor.ts'
-import { type Against, type Measured, measure, type Taken } from '../../server/measure/measured.ts'
+import {
+  type Against,
+  type Measured,
+  measure,
+  type RawReading,
+} from '../../server/measure/measured.ts'
 import { quantities } from '../../server/measure/reading/quantities.ts'
 import { handVolts, meters, workshop } from './doubt/meters.ts'
 
-const values = (...all: (number | 'OL')[]): Taken['touches'] =>
+const values = (...all: (number | 'OL')[]): RawReading['touches'] =>
   all.map((value) => (value === 'OL' ? { kind: 'over' } : { kind: 'value', value }))
 
 const at = { celsius: 20, halfWidth: 5 }
 const exciter: Against = { limits: { low: 48, high: 57 }, at, material: 'copper' }
-const taken: Taken = {
+const taken: RawReading = {
   quantity: quantities.resistance,
   ranges: meters.hand,
   zero: 0.2,
@@ -19,7 +24,7 @@ const taken: Taken = {
 }
 const read = (...all: (number | 'OL')[]) => measure({ ...taken, touches: values(...all) }, exciter)
 
-const pull: Taken = {
+const pull: RawReading = {
   ...taken,
   quantity: quantities['peak-voltage'],
   ranges: handVolts,

@@ -2,20 +2,20 @@ import { describe, expect, it } from 'vitest'
 import { difference } from '../../server/measure/correct/shared-path.ts'
 import { toReference } from '../../server/measure/correct/temperature.ts'
 import { fitness } from '../../server/measure/foresee/fitness.ts'
-import { type Against, measure, type Taken } from '../../server/measure/measured.ts'
+import { type Against, measure, type RawReading } from '../../server/measure/measured.ts'
 import { quantities } from '../../server/measure/reading/quantities.ts'
 import { meters } from '../measure/doubt/meters.ts'
 
 /** Facts of the trade, as check values only: common practice, no published source. */
 describe('common practice, no published source', () => {
-  const taken: Omit<Taken, 'touches'> = {
+  const taken: Omit<RawReading, 'touches'> = {
     quantity: quantities.resistance,
     ranges: meters.hand,
     zero: 0.2,
     partTemperature: { celsius: 20, halfWidth: 5 },
   }
   const workshop = { celsius: 20, halfWidth: 5 }
-  const read = (value: number, low: number, high: number, how: Partial<Taken> = {}) => {
+  const read = (value: number, low: number, high: number, how: Partial<RawReading> = {}) => {
     const limits: Against = { limits: { low, high }, at: workshop, material: 'copper' }
     return measure({ ...taken, touches: [{ kind: 'value', value }], ...how }, limits)
   }

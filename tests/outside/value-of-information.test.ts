@@ -72,7 +72,7 @@ describe('the oil wildcatter', () => {
     [2, 0.2083, 0.375, 0.4167],
   ])('believes after outcome %i as published: %f %f %f', (outcome, ...published) => {
     const outcomes = [0, 1, 2].map((o) => (o === outcome ? 1 : 0))
-    const after = beliefs(model, [{ check: 'test', outcomes }]).at(-1)!
+    const after = beliefs(model, [{ check: 'test', likelihoods: outcomes }]).at(-1)!
     published.forEach((p, i) => {
       expect(Math.abs(after[i]! - p)).toBeLessThan(1e-4)
     })

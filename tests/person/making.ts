@@ -110,7 +110,7 @@ function whereOf({ world, standing, clock }: Bench, card: CheckCard): Where {
 
 function slipOf({ seed, person }: World, card: CheckCard, take: number): CheckHere['slip'] {
   const random = seeded(seedOf(seed, card.id, take, 'slip'))
-  if (card.measured === undefined || !happens(random, person.slips)) return 'none'
+  if (card.measurand === undefined || !happens(random, person.slips)) return 'none'
   return pick(random, ['other pin', 'thousand'] as const)
 }
 

@@ -27,8 +27,8 @@ function checked(html: string): Record<string, string | string[]> {
 
 /** Holds the probes together and enters what the meter shows, as the page asks. */
 export async function zeroLeads(http: Http, job: string, shown: string): Promise<void> {
-  const { text } = await http.get(`${job}/instrument`).expect(200)
+  const { text } = await http.get(`${job}/meter`).expect(200)
   const version = /name="version" value="(\d+)"/.exec(text)![1]!
   const form = { version, meter: String(checked(text).meter), zero: shown }
-  await http.post(`${job}/instrument`).type('form').send(form).expect(303)
+  await http.post(`${job}/meter`).type('form').send(form).expect(303)
 }

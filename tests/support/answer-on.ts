@@ -19,8 +19,8 @@ export async function answerOn(
   const answer = typical(check)
   const said: Record<string, string> =
     'type' in answer ? { typed: answer.type } : { choice: answer.choose }
-  const onceMore = html.includes('name="once-more"') && { 'once-more': 'yes' }
-  const fields = { version: valueIn(html, 'version'), check, ...said, ...onceMore }
+  const asTake = html.includes('name="take"') && { take: 'yes' }
+  const fields = { version: valueIn(html, 'version'), check, ...said, ...asTake }
   const sent = await post(http, address, fields)
   if (sent.status === 422 && 'type' in answer) {
     await post(http, address, { ...fields, kept: answer.type }).expect(303)

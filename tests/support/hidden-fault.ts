@@ -77,9 +77,9 @@ const leads = 0.3
  * Readings as a meter shows them: the middle of the limits, half the low one, a fiftieth, OL; of a
  * voltage that only has to be high enough, well above, as nobody knows how fast it was pulled.
  */
-function answerFor({ measured }: CheckCard, outcome: string): Answer {
-  if (measured === undefined) return { choose: outcome }
-  const { quantity, limits } = measured
+function answerFor({ measurand }: CheckCard, outcome: string): Answer {
+  if (measurand === undefined) return { choose: outcome }
+  const { quantity, limits } = measurand
   if (quantity.overRange === outcome) return { type: several('OL') }
   const low = limits.low ?? 0
   const high = limits.high ?? low * 4
@@ -96,9 +96,9 @@ function answerFor({ measured }: CheckCard, outcome: string): Answer {
 
 const several = (text: string) => Array(touches).fill(text).join(' ')
 
-function touchesOf(answer: Answer, { measured }: CheckCard): readonly Reading[] {
+function touchesOf(answer: Answer, { measurand }: CheckCard): readonly Reading[] {
   if ('choose' in answer) return [{ kind: 'answer', answer: answer.choose }]
-  const parsed = parseTouches(answer.type, measured!.quantity)
+  const parsed = parseTouches(answer.type, measurand!.quantity)
   if (!parsed.ok) throw new Error(`${answer.type}: ${parsed.problem}`)
   return parsed.touches
 }
@@ -119,13 +119,13 @@ function wayToName(
 ): Way | null {
   const forms = new Set<string>()
   const events: JobEvent[] = [openedAtBench(kase)]
-  const make = (kind: 'reading' | 'correction' | 'touched', check: string, mistaken = false) => {
+  const make = (kind: 'reading' | 'correction' | 'take', check: string, mistaken = false) => {
     const ranked = outcomesByChance(kase, check, cutSet)
     const card = kase.checks.get(check)!
     const answer = answerFor(card, (mistaken ? ranked.at(-1) : ranked[0])!)
     const manner = { warmth: { kind: 'as the air' } } as const
     const made = { check, typed: '', touches: touchesOf(answer, card) }
-    events.push(kind === 'touched' ? { kind, ...made } : { kind, ...made, manner })
+    events.push(kind === 'take' ? { kind, ...made } : { kind, ...made, manner })
   }
   let first = ''
   for (;;) {
@@ -145,12 +145,12 @@ function wayToName(
         step.kind === 'named' && step.parts.join() === kase.model.cutSets[cutSet]!.parts.join()
       return right ? { readings: folded.readings.size, forms } : null
     }
-    const { check, again } = step.proposal
+    const { check, furtherTake } = step.proposal
     const card = kase.checks.get(check)!
-    const form = presentForm(standing, card, again ? 'again' : 'first')
+    const form = presentForm(standing, card, furtherTake ? 'take' : 'reading')
     for (const kind of kindsIn(form, card)) forms.add(kind)
     first ||= check
-    make(again ? 'touched' : 'reading', check, astray && events.length === 1)
+    make(furtherTake ? 'take' : 'reading', check, astray && events.length === 1)
   }
 }
 

@@ -29,7 +29,9 @@ export function post(http: Http, address: string, fields: Record<string, string 
 
 /** The first check of the case whose reading is a resistance, and the first that has answers. */
 export function measuredCheck({ checks }: Case): CheckCard {
-  return found([...checks.values()].find(({ measured }) => measured?.quantity.id === 'resistance'))
+  return found(
+    [...checks.values()].find(({ measurand }) => measurand?.quantity.id === 'resistance'),
+  )
 }
 
 export function askedCheck({ checks }: Case): CheckCard {

@@ -12,17 +12,17 @@ export const kindsOfForm = [
   'a button for OL',
   'how warm',
   'how fast',
-  'once more',
+  'one more take',
 ]
 
 /** The kinds that the form of a check is of. */
-export function kindsIn(form: ReadingForm, { measured }: CheckCard): string[] {
+export function kindsIn(form: ReadingForm, { measurand }: CheckCard): string[] {
   return [
-    measured === undefined ? 'an answer' : measured.quantity.id,
+    measurand === undefined ? 'an answer' : measurand.quantity.id,
     ...(form.field?.over ? ['a button for OL'] : []),
     ...(form.warmth ? ['how warm'] : []),
     ...(form.rpm ? ['how fast'] : []),
-    ...(form.onceMore ? ['once more'] : []),
+    ...(form.letStand ? ['one more take'] : []),
   ]
 }
 

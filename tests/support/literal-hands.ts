@@ -18,7 +18,7 @@ export interface LiteralHands {
 }
 
 const goesBackToo =
-  /^You passed over “.*”\. Whatever you had taken off or apart for it goes back too\.$/
+  /^You skipped “.*”\. Whatever you had taken off or apart for it goes back too\.$/
 const leave = /^Leave (everything else|what is apart or off) as it is: this check needs it so\.$/
 
 /**

@@ -46,7 +46,7 @@ const card = (id: string, more: Partial<CheckCard>): CheckCard => ({
 const resistance = (low: number, high: number, material: Material): Partial<CheckCard> => ({
   tools: [{ id: 'meter', name: 'Multimeter' }],
   meter: 'Ohms',
-  measured: {
+  measurand: {
     property: 'resistance',
     quantity: quantities.resistance,
     limits: { low, high },

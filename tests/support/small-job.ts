@@ -61,7 +61,7 @@ export function smallReading(
 
 function touchesOf(check: string, typed: number | string): readonly Reading[] {
   if (typed === '?') return [{ kind: 'could-not-tell' }]
-  const measured = smallCase.checks.get(check)?.measured
+  const measured = smallCase.checks.get(check)?.measurand
   if (typeof typed === 'number') return [{ kind: 'value', value: typed }]
   if (measured === undefined) return [{ kind: 'answer', answer: typed }]
   const parsed = parseTouches(typed, measured.quantity)

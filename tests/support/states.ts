@@ -39,29 +39,29 @@ export const states: Readonly<Record<string, (page: Page) => Promise<unknown>>> 
   'a measurement at a connector that is hard to reach': async (page) => {
     await openJobByClicks(page, largest)
     const awkward = [...largest.checks.values()].find(
-      (card) => card.measured && card.spot?.awkward,
+      (card) => card.measurand && card.spot?.awkward,
     )!
     await page.goto(`${page.url()}?check=${awkward.id}`)
   },
   'a reading that cannot be taken': async (page) => {
     await openJobByClicks(page, largest)
-    const measured = [...largest.checks.values()].find((card) => card.measured)!
-    await page.goto(`${page.url()}?check=${measured.id}`)
+    const measurand = [...largest.checks.values()].find((card) => card.measurand)!
+    await page.goto(`${page.url()}?check=${measurand.id}`)
     await page.locator('#typed').fill('36 apples')
     await page.locator('#typed').press('Enter')
     await page.locator('#problem').waitFor()
   },
-  'a check made once more': async (page) => {
+  'a check taken once more': async (page) => {
     await openJobByClicks(page, largest)
     const look = [...largest.checks.values()].find(
-      ({ id, measured }) =>
-        measured === undefined && largest.model.checks.some((c) => c.id === id && c.slips),
+      ({ id, measurand }) =>
+        measurand === undefined && largest.model.checks.some((c) => c.id === id && c.slips),
     )!
     const job = page.url()
     await page.goto(`${job}?check=${look.id}`)
     await give(page, fault.typical(look.id))
-    await page.goto(`${job}?again=${look.id}`)
-    await page.getByText('Once more, to be sure').waitFor()
+    await page.goto(`${job}?take=${look.id}`)
+    await page.getByText('One more take, to be sure').waitFor()
   },
   'a reading being corrected': async (page) => {
     await states['a job with readings']!(page)
@@ -73,7 +73,7 @@ export const states: Readonly<Record<string, (page: Page) => Promise<unknown>>> 
   },
   'the page of the meter': async (page) => {
     await openTwin(page)
-    await page.goto(`${page.url()}/instrument`)
+    await page.goto(`${page.url()}/meter`)
     await page.getByText('Ranges of my own meter').click()
   },
   'the page of the meter, refused': async (page) => {
@@ -110,11 +110,11 @@ export const states: Readonly<Record<string, (page: Page) => Promise<unknown>>> 
     await row.getByRole('button', { name: 'Touch again' }).click()
     await row.getByRole('alert').waitFor()
   },
-  'a check passed over': async (page) => {
+  'a check skipped': async (page) => {
     await openJobByClicks(page, largest)
     await page.getByText('Cannot reach it').click()
     await page.getByLabel('Another reason').fill('Seized bolt')
-    await changing(page, () => page.getByRole('button', { name: 'Pass over it' }).click())
+    await changing(page, () => page.getByRole('button', { name: 'Skip it' }).click())
     await page.evaluate(
       'for (const it of document.querySelectorAll(".others details")) it.open = true',
     )

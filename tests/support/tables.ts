@@ -37,5 +37,5 @@ export function modelFromTable(
 export function saw(model: Model, id: string, outcome: number | string) {
   const check = model.checks.find((each) => each.id === id)!
   if (!check.outcomes.includes(String(outcome))) throw new RangeError(`${id} has no ${outcome}`)
-  return { check: id, outcomes: check.outcomes.map((o) => (o === String(outcome) ? 1 : 0)) }
+  return { check: id, likelihoods: check.outcomes.map((o) => (o === String(outcome) ? 1 : 0)) }
 }

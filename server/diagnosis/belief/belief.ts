@@ -36,14 +36,14 @@ export function updated(model: Model, before: number[], item: Evidence): number[
 }
 
 /** Whether every outcome fits the reading alike, as when it could not be told. */
-export function tellsNothing({ outcomes }: Evidence): boolean {
-  return outcomes.every((p) => p === outcomes[0])
+export function tellsNothing({ likelihoods }: Evidence): boolean {
+  return likelihoods.every((p) => p === likelihoods[0])
 }
 
 /** Chance of what was read if the cut set with this row of chances is true; 0 to the sum of the evidence. */
-export function likelihood(chances: readonly number[], outcomes: readonly number[]): number {
+export function likelihood(chances: readonly number[], likelihoods: readonly number[]): number {
   let sum = 0
-  for (let o = 0; o < outcomes.length; o += 1) sum += chances[o]! * outcomes[o]!
+  for (let o = 0; o < likelihoods.length; o += 1) sum += chances[o]! * likelihoods[o]!
   return sum
 }
 
@@ -64,7 +64,7 @@ export function byRow(check: Check, of: (cutSet: number) => number): (cutSet: nu
 /** Chance of all takes of a reading if this cut set is true; 0 to the sum of the evidence. */
 export function chanceOf(check: Check, cutSet: number, item: Evidence): number {
   return takes(check, cutSet, item).reduce(
-    (product, { chances, outcomes }) => product * likelihood(chances, outcomes),
+    (product, { chances, likelihoods }) => product * likelihood(chances, likelihoods),
     1,
   )
 }

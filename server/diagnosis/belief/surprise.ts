@@ -8,9 +8,9 @@ import { takes } from './takes.ts'
  */
 export function surprise(model: Model, item: Evidence, cutSet: number): number {
   let bits = 0
-  for (const { chances, outcomes } of takes(checkNamed(model, item.check), cutSet, item)) {
-    const most = Math.max(...chances) * Math.max(...outcomes)
-    bits += Math.max(0, Math.log2(most / likelihood(chances, outcomes)))
+  for (const { chances, likelihoods } of takes(checkNamed(model, item.check), cutSet, item)) {
+    const most = Math.max(...chances) * Math.max(...likelihoods)
+    bits += Math.max(0, Math.log2(most / likelihood(chances, likelihoods)))
   }
   return bits
 }

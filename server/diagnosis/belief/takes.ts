@@ -15,7 +15,7 @@ export interface Take {
   /** Chance of each outcome under one cut set, given the earlier takes. */
   readonly chances: readonly number[]
   /** What was read: as in `Evidence`. */
-  readonly outcomes: readonly number[]
+  readonly likelihoods: readonly number[]
 }
 
 /**
@@ -28,15 +28,15 @@ export interface Take {
  */
 export function takes(check: Check, cutSet: number, item: Evidence): Take[] {
   const row = check.chances[cutSet]!
-  const first = { chances: row, outcomes: item.outcomes }
-  if (item.again === undefined || item.again.length === 0) return [first]
+  const first = { chances: row, likelihoods: item.likelihoods }
+  if (item.furtherTakes === undefined || item.furtherTakes.length === 0) return [first]
   const { slips, ownOutcomes } = slippingOf(check)
-  let own = weighted(ownOutcomes(row), slips, item.outcomes)
-  const further = item.again.map((outcome): Take => {
+  let own = weighted(ownOutcomes(row), slips, item.likelihoods)
+  const further = item.furtherTakes.map((outcome): Take => {
     const chances = row.map((_, o) => own.reduce((sum, p, state) => sum + p * slips[state]![o]!, 0))
-    const outcomes = only(outcome, row.length)
-    own = weighted(own, slips, outcomes)
-    return { chances, outcomes }
+    const likelihoods = only(outcome, row.length)
+    own = weighted(own, slips, likelihoods)
+    return { chances, likelihoods }
   })
   return [first, ...further]
 }
@@ -52,10 +52,12 @@ export function withTake(
   outcome: number,
 ): readonly Evidence[] {
   if (!evidence.some((item) => item.check === check.id)) {
-    return [...evidence, { check: check.id, outcomes: only(outcome, check.outcomes.length) }]
+    return [...evidence, { check: check.id, likelihoods: only(outcome, check.outcomes.length) }]
   }
   return evidence.map((item) =>
-    item.check === check.id ? { ...item, again: [...(item.again ?? []), outcome] } : item,
+    item.check === check.id
+      ? { ...item, furtherTakes: [...(item.furtherTakes ?? []), outcome] }
+      : item,
   )
 }
 
@@ -63,13 +65,13 @@ export function withTake(
  * The check made once more after this reading, with its minutes and its chances as they are now; null where that tells
  * nothing or cannot be foreseen: no slips known, taken often enough, or not clear what was read.
  */
-export function onceMore(check: Check, item: Evidence): Check | null {
-  const again = item.again ?? []
-  if (check.slips === undefined || again.length + 1 >= mostTakes) return null
-  const total = item.outcomes.reduce((a, b) => a + b, 0)
-  if (Math.max(...item.outcomes) < certainFrom * total) return null
+export function furtherTake(check: Check, item: Evidence): Check | null {
+  const further = item.furtherTakes ?? []
+  if (check.slips === undefined || further.length + 1 >= mostTakes) return null
+  const total = item.likelihoods.reduce((a, b) => a + b, 0)
+  if (Math.max(...item.likelihoods) < certainFrom * total) return null
   // The outcome asked about does not matter: only the chances before it are wanted.
-  const next = { ...item, again: [...again, 0] }
+  const next = { ...item, furtherTakes: [...further, 0] }
   // Many cut sets share a row.
   const rows = new Map<readonly number[], readonly number[]>()
   const chances = check.chances.map((row, c) => {
@@ -82,9 +84,9 @@ export function onceMore(check: Check, item: Evidence): Check | null {
 }
 
 /** The chances of what the part itself gives, after a take that was read so. */
-function weighted(own: Row, slips: readonly Row[], outcomes: Row): Row {
+function weighted(own: Row, slips: readonly Row[], likelihoods: Row): Row {
   const joint = own.map(
-    (p, state) => p * slips[state]!.reduce((s, e, o) => s + e * outcomes[o]!, 0),
+    (p, state) => p * slips[state]!.reduce((s, e, o) => s + e * likelihoods[o]!, 0),
   )
   const sum = joint.reduce((a, b) => a + b, 0)
   return sum > 0 ? joint.map((p) => p / sum) : own

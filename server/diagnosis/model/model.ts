@@ -58,7 +58,7 @@ export interface Check {
 export interface Evidence {
   readonly check: string
   /** As long as the check's outcomes, each 0 to 1. All zero never happens. */
-  readonly outcomes: readonly number[]
+  readonly likelihoods: readonly number[]
   /** What came back each time the check was made once more: indices of outcomes. Needs `slips`. */
-  readonly again?: readonly number[]
+  readonly furtherTakes?: readonly number[]
 }

@@ -36,7 +36,7 @@ export interface Branch {
 export interface Proposal {
   readonly check: string
   /** It has a reading already, and is to be made once more in case that was a slip. */
-  readonly again?: boolean
+  readonly furtherTake?: boolean
   /** Expected drop in entropy over parts, in bits. */
   readonly bits: number
   /** Minutes with the set-ups not yet made. */
@@ -80,7 +80,7 @@ export type Step =
   | {
       readonly kind: 'contradiction'
       /** The readings that fit badly under the best explanation, the most useful one to repeat first. */
-      readonly repeat: readonly Misfit[]
+      readonly misfits: readonly Misfit[]
     }
   | { readonly kind: 'outsideThisTree'; readonly probability: number }
 

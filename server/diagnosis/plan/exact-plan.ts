@@ -102,19 +102,20 @@ function lossOf(list: Shortlist, stakes: Stakes, states: number): number {
 }
 
 function isCertain({ grouped: { rows } }: ShortCheck): boolean {
-  const { outcomes, chances, of } = rows
+  const { outcomeCount, chances, of } = rows
   return of.every((row) => {
-    const own = chances.subarray(row * outcomes, (row + 1) * outcomes)
+    const own = chances.subarray(row * outcomeCount, (row + 1) * outcomeCount)
     return own.every((chance) => chance === 0 || chance === 1)
   })
 }
 
 /** For each outcome, the set of hypotheses that give it. */
 function outcomeMasks({ grouped: { rows } }: ShortCheck): number[] {
-  const { outcomes, chances, of } = rows
-  return Array.from({ length: outcomes }, (_, o) => {
+  const { outcomeCount, chances, of } = rows
+  return Array.from({ length: outcomeCount }, (_, o) => {
     let mask = 0
-    for (let h = 0; h < of.length; h += 1) if (chances[of[h]! * outcomes + o] === 1) mask |= 1 << h
+    for (let h = 0; h < of.length; h += 1)
+      if (chances[of[h]! * outcomeCount + o] === 1) mask |= 1 << h
     return mask
   }).filter((mask) => mask !== 0)
 }

@@ -56,10 +56,10 @@ export function gain(check: Grouped, belief: Gathered): number {
  * others are looked at, the rest is what is missing to the total.
  */
 function logsAfter({ rows, rest, groups, mixed }: Grouped, belief: Gathered): number {
-  const { outcomes, chances, of } = rows
+  const { outcomeCount, chances, of } = rows
   const { each, p, pLog } = belief
   const chance: number[] = []
-  for (let o = 0; o < outcomes; o += 1) chance.push(0)
+  for (let o = 0; o < outcomeCount; o += 1) chance.push(0)
   let result = 0
   let restP = belief.sumP
   let restLog = belief.sumLog
@@ -79,23 +79,23 @@ function logsAfter({ rows, rest, groups, mixed }: Grouped, belief: Gathered): nu
     const { explanation, cutSets } = mixed[m]!
     restP -= p[explanation]!
     restLog -= pLog[explanation]!
-    for (let o = 0; o < outcomes; o += 1) {
+    for (let o = 0; o < outcomeCount; o += 1) {
       let joint = 0
       for (let i = 0; i < cutSets.length; i += 1) {
-        joint += each[cutSets[i]!]! * chances[of[cutSets[i]!]! * outcomes + o]!
+        joint += each[cutSets[i]!]! * chances[of[cutSets[i]!]! * outcomeCount + o]!
       }
       chance[o]! += joint
       result += xLogX(joint)
     }
   }
   if (rest !== null) result += logsOf(rows, rest, restP, restLog, chance)
-  for (let o = 0; o < outcomes; o += 1) result -= xLogX(chance[o]!)
+  for (let o = 0; o < outcomeCount; o += 1) result -= xLogX(chance[o]!)
   return result
 }
 
 /** Σ J·ln J over the explanations of one row and all outcomes; adds to the chance of each outcome on the way. */
 function logsOf(
-  { outcomes, chances, logs }: Rows,
+  { outcomeCount, chances, logs }: Rows,
   row: number,
   p: number,
   pLog: number,
@@ -104,11 +104,11 @@ function logsOf(
   // What is missing to the total may fall short of 0 by rounding.
   if (p <= 0) return 0
   let result = 0
-  for (let o = 0; o < outcomes; o += 1) {
-    const r = chances[row * outcomes + o]!
+  for (let o = 0; o < outcomeCount; o += 1) {
+    const r = chances[row * outcomeCount + o]!
     if (r === 0) continue
     chance[o]! += p * r
-    result += r * (pLog + p * logs[row * outcomes + o]!)
+    result += r * (pLog + p * logs[row * outcomeCount + o]!)
   }
   return result
 }

@@ -72,8 +72,8 @@ export function lookahead(
   function startingWith({ check, minutes }: Choice, node: Node, left: number, bound: number) {
     used[check] = 1
     let cost = minutes
-    const { outcomes } = list.checks[check]!.grouped.rows
-    for (let o = 0; o < outcomes && cost < bound; o += 1) {
+    const { outcomeCount } = list.checks[check]!.grouped.rows
+    for (let o = 0; o < outcomeCount && cost < bound; o += 1) {
       const chance = chanceOf(list, check, o, node)
       if (chance > 0) cost += chance * best(branchFor(list, check, o, chance, node), left * chance)
     }
@@ -120,7 +120,7 @@ export function lookahead(
   /** Looks at a chance that it takes to find the choices on a branch. */
   function costOfLook({ live, telling }: Node): number {
     let sum = 0
-    for (const m of telling) if (used[m] === 0) sum += list.checks[m]!.grouped.rows.outcomes
+    for (const m of telling) if (used[m] === 0) sum += list.checks[m]!.grouped.rows.outcomeCount
     return sum * live.length
   }
 }

@@ -22,14 +22,14 @@ export function rank(...asked: Parameters<typeof candidates>): Proposal[] {
  * proposal. (Gain per cost as figure of merit: R. Johnson 1960, IRE Trans. Reliability and Quality
  * Control; it is greedy, not optimal: `plan` looks further.)
  *
- * @param repeats checks made once more, with their chances as they are now; see `onceMore`
+ * @param furtherTakes checks to take once more, with their chances as they are now; see `furtherTake`
  */
 export function candidates(
   model: Model,
   belief: readonly number[],
   possible: (check: Check) => boolean,
   made: ReadonlySet<string>,
-  repeats: readonly Check[] = [],
+  furtherTakes: readonly Check[] = [],
 ): Candidate[] {
   const table = gainTableOf(model)
   const drops = table.drops(belief)
@@ -41,12 +41,12 @@ export function candidates(
       proposal: proposal(check, bits, made),
       rows: table.rows(i),
     }))
-  const again = repeats.map((check) => {
+  const further = furtherTakes.map((check) => {
     const rows = rowsOf(check)
     const bits = table.drop(belief, rows)
-    return { check, proposal: { ...proposal(check, bits, made), again: true }, rows }
+    return { check, proposal: { ...proposal(check, bits, made), furtherTake: true }, rows }
   })
-  return [...fresh, ...again].sort(
+  return [...fresh, ...further].sort(
     ({ proposal: a }, { proposal: b }) =>
       b.bitsPerMinute - a.bitsPerMinute || (a.check < b.check ? -1 : 1),
   )

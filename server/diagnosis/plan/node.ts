@@ -28,10 +28,10 @@ export function rootOf({ weights, place, explanations, checks }: Shortlist): Nod
 
 /** Chance that check m comes out as o on this branch. */
 export function chanceOf({ checks }: Shortlist, m: number, o: number, node: Node): number {
-  const { outcomes, chances, of } = checks[m]!.grouped.rows
+  const { outcomeCount, chances, of } = checks[m]!.grouped.rows
   const { each } = node.belief
   let chance = 0
-  for (const h of node.live) chance += each[h]! * chances[of[h]! * outcomes + o]!
+  for (const h of node.live) chance += each[h]! * chances[of[h]! * outcomeCount + o]!
   return chance
 }
 
@@ -45,11 +45,11 @@ export function branchFor(
   drop = negligible,
 ): Node {
   const { setups, grouped } = checks[m]!
-  const { outcomes, chances, of } = grouped.rows
+  const { outcomeCount, chances, of } = grouped.rows
   const each = new Float64Array(place.length)
   const live: number[] = []
   for (const h of node.live) {
-    const share = (node.belief.each[h]! * chances[of[h]! * outcomes + o]!) / chance
+    const share = (node.belief.each[h]! * chances[of[h]! * outcomeCount + o]!) / chance
     // What is dropped is not shared out: near a limit the rest would pass for likelier than it is.
     if (share < drop) continue
     each[h] = share
@@ -67,7 +67,7 @@ export function branchFor(
 export function likeliestBranch(list: Shortlist, m: number, node: Node): Node {
   let most = 0
   let likeliest = 0
-  for (let o = 0; o < list.checks[m]!.grouped.rows.outcomes; o += 1) {
+  for (let o = 0; o < list.checks[m]!.grouped.rows.outcomeCount; o += 1) {
     const chance = chanceOf(list, m, o, node)
     if (chance <= most) continue
     most = chance

@@ -13,8 +13,8 @@ const budget = 80_000
 /** Sets of hypotheses times checks for the exact way; they are dearer than a look. */
 const exactBudget = 20_000
 
-/** How many of the checks with the most gain per minute are looked at closely: new ones, and repeats. */
-const lookedAt = { fresh: 4, again: 2 }
+/** How many of the checks with the most gain per minute are looked at closely: new ones, and further takes. */
+const lookedAt = { fresh: 4, further: 2 }
 
 /** Less than this is rounding, in bits. */
 const tellsFrom = 1e-9
@@ -32,7 +32,7 @@ export interface PlanOptions {
   /** What it means to stop; by default from the model's prices. */
   readonly stakes?: Stakes
   /** Checks that have a reading, to be made once more, with their chances as they are now. */
-  readonly repeats?: readonly Check[]
+  readonly furtherTakes?: readonly Check[]
 }
 
 /**
@@ -46,9 +46,9 @@ export function plan(
   belief: readonly number[],
   possible: (check: Check) => boolean,
   made: ReadonlySet<string>,
-  { stakes = stakesOf(model), repeats = [] }: PlanOptions = {},
+  { stakes = stakesOf(model), furtherTakes = [] }: PlanOptions = {},
 ): Plan {
-  const ranked = candidates(model, belief, possible, made, repeats)
+  const ranked = candidates(model, belief, possible, made, furtherTakes)
   const stopping = lossNow(model, belief, stakes)
   const telling = ranked.filter(({ proposal }) => proposal.bits > tellsFrom)
   if (telling.length === 0 || stopping === 0) {
@@ -83,11 +83,11 @@ function costsOf(
   const exact = exactCosts(list, stakes, exactBudget)
   if (exact !== null) return exact.map((minutes, at) => ({ at, minutes }))
   const places = [...list.checks.keys()]
-  const isAgain = (at: number) => telling[at]!.proposal.again === true
+  const isFurther = (at: number) => telling[at]!.proposal.furtherTake === true
   // Repeats are cheap, so they would crowd out the checks that can still tell something new.
   const first = [
-    ...places.filter((at) => !isAgain(at)).slice(0, lookedAt.fresh),
-    ...places.filter(isAgain).slice(0, lookedAt.again),
+    ...places.filter((at) => !isFurther(at)).slice(0, lookedAt.fresh),
+    ...places.filter(isFurther).slice(0, lookedAt.further),
   ].sort((a, b) => a - b)
   const costs = lookahead(list, stakes, first, budget)
   return first.map((at, k) => ({ at, minutes: costs[k]! }))

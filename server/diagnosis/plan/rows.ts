@@ -2,7 +2,7 @@ import type { Check } from '../model/model.ts'
 
 /** The chances of a check by cut set. Most cut sets share a few rows, so each row is kept once. */
 export interface Rows {
-  readonly outcomes: number
+  readonly outcomeCount: number
   /** `[row * outcomes + o]`: chance of outcome o in each distinct row. */
   readonly chances: Float64Array
   /** Their natural logarithms, as they are needed often. */
@@ -34,7 +34,7 @@ export function rowsFor(rows: Rows, cutSets: readonly number[]): Rows {
 type Row = readonly number[]
 
 /** Each row that occurs, in the order in which it first does. Rows that read the same are the same. */
-function distinct(rows: readonly Row[], outcomes: number, seen: (row: Row) => Row): Rows {
+function distinct(rows: readonly Row[], outcomeCount: number, seen: (row: Row) => Row): Rows {
   const of = new Int32Array(rows.length)
   const found: Row[] = []
   const byName = new Map<string, number>()
@@ -56,9 +56,9 @@ function distinct(rows: readonly Row[], outcomes: number, seen: (row: Row) => Ro
     }
     of[c] = index
   })
-  const chances = new Float64Array(found.length * outcomes)
+  const chances = new Float64Array(found.length * outcomeCount)
   found.forEach((row, i) => {
-    chances.set(row, i * outcomes)
+    chances.set(row, i * outcomeCount)
   })
-  return { outcomes, chances, logs: chances.map(Math.log), of }
+  return { outcomeCount, chances, logs: chances.map(Math.log), of }
 }

@@ -1,7 +1,7 @@
 import { belief, beliefs, byRow, chanceOf, checkNamed, updated } from '../belief/belief.ts'
 import { branchProbabilities, isCleared } from '../belief/branches.ts'
 import { suspects } from '../belief/suspects.ts'
-import { onceMore, withTake } from '../belief/takes.ts'
+import { furtherTake, withTake } from '../belief/takes.ts'
 import type { Evidence, Model } from '../model/model.ts'
 import type { Prospect, Weight } from '../model/walk.ts'
 import { stakesOf } from '../plan/stakes.ts'
@@ -16,7 +16,7 @@ import { stakesOf } from '../plan/stakes.ts'
 export function prospects(model: Model, taken: readonly Evidence[], id: string): Prospect[] {
   const check = checkNamed(model, id)
   const item = taken.find((each) => each.check === id)
-  const again = item && onceMore(check, item)
+  const again = item && furtherTake(check, item)
   const evidence = again ? taken : taken.filter((each) => each !== item)
   const { chances } = again ?? check
   const history = beliefs(model, evidence)

@@ -2,7 +2,7 @@ import { checkNamed } from '../belief/belief.ts'
 import { likeliest } from '../belief/likeliest.ts'
 import { isContradiction, leastSurprised, surprise } from '../belief/surprise.ts'
 import { explanations, suspects } from '../belief/suspects.ts'
-import { onceMore } from '../belief/takes.ts'
+import { furtherTake } from '../belief/takes.ts'
 import type { Evidence, Model } from '../model/model.ts'
 import type { FirstFit, Step, Suspect, WalkOptions } from '../model/walk.ts'
 import { gainTableOf } from '../plan/gain-table.ts'
@@ -37,7 +37,7 @@ export function decide(
   const mayName = model.wrongMinutes === undefined || asks === null
   return (
     contradiction(model, belief, options) ??
-    (mayName ? named(model, belief, options, stakes) : null) ??
+    (mayName ? namedStep(model, belief, options, stakes) : null) ??
     asks ??
     cannotSeparate(model, belief, options)
   )
@@ -50,25 +50,25 @@ function contradiction(
 ): Step | null {
   const best = leastSurprised(model, evidence)
   if (!isContradiction(model, evidence, best)) return null
-  const repeat = evidence
+  const misfits = evidence
     .map((item) => ({
       check: item.check,
       bits: surprise(model, item, best.cutSet),
-      tells: impossible.has(item.check) ? 0 : tellsOnceMore(model, belief, item),
+      tells: impossible.has(item.check) ? 0 : tellsByFurtherTake(model, belief, item),
     }))
     .filter((item) => item.bits >= 1)
     .sort((a, b) => b.tells - a.tells || b.bits - a.bits)
-  return { kind: 'contradiction', repeat }
+  return { kind: 'contradiction', misfits }
 }
 
 /** What one more take of a reading is expected to tell, in bits. */
-function tellsOnceMore(model: Model, belief: readonly number[], item: Evidence): number {
-  const check = onceMore(checkNamed(model, item.check), item)
+function tellsByFurtherTake(model: Model, belief: readonly number[], item: Evidence): number {
+  const check = furtherTake(checkNamed(model, item.check), item)
   if (check === null) return 0
   return gainTableOf(model).drop(belief, rowsOf(check))
 }
 
-function named(
+function namedStep(
   model: Model,
   belief: readonly number[],
   { evidence }: WalkOptions,

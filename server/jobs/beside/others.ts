@@ -15,7 +15,7 @@ export function presentOthers(input: Standing, onPage: string | undefined): Othe
   return {
     best: possible.slice(0, bestCount),
     more: possible.slice(bestCount),
-    passedOver: [...folded.skipped]
+    skipped: [...folded.skipped]
       .filter(([check]) => kase.checks.has(check) && !folded.readings.has(check))
       .map(([check, reason]) => other(input, check, sentence(reason))),
     impossible: [...kase.checks.values()]
@@ -28,12 +28,12 @@ export function presentOthers(input: Standing, onPage: string | undefined): Othe
 }
 
 function proposed(input: Standing, proposal: Proposal): OtherCheck {
-  if (!proposal.again) return other(input, proposal.check, worth(proposal))
+  if (!proposal.furtherTake) return other(input, proposal.check, worth(proposal))
   const { job, kase } = input
   return {
     title: upperFirst(kase.checks.get(proposal.check)!.title),
-    href: `/jobs/${job.id}?again=${encodeURIComponent(proposal.check)}`,
-    says: `Once more: ${worth(proposal)}`,
+    href: `/jobs/${job.id}?take=${encodeURIComponent(proposal.check)}`,
+    says: `One more take: ${worth(proposal)}`,
   }
 }
 

@@ -36,8 +36,8 @@ export interface OthersView {
   readonly best: readonly OtherCheck[]
   /** All further ones that are possible now. */
   readonly more: readonly OtherCheck[]
-  /** Passed over, each with the reason. */
-  readonly passedOver: readonly OtherCheck[]
+  /** Skipped, each with the reason. */
+  readonly skipped: readonly OtherCheck[]
   /** For which a tool is missing, or the place. */
   readonly impossible: readonly OtherCheck[]
 }
@@ -45,6 +45,6 @@ export interface OthersView {
 export interface OtherCheck {
   readonly title: string
   readonly href: string
-  /** Time and worth, or why it was passed over. */
+  /** Time and worth, or why it was skipped. */
   readonly says: string
 }

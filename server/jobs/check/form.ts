@@ -1,6 +1,6 @@
 import type { CheckCard } from '../../knowledge/case.ts'
 import type { Quantity } from '../../measure/reading/quantity.ts'
-import { canRepeat } from '../measuring/judged.ts'
+import { allowsFurtherTake } from '../measuring/judged.ts'
 import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
 import { readWords } from '../words/reading-words.ts'
@@ -17,26 +17,30 @@ const skipReasons = [
 ]
 
 /** Whether a check is made for the first time, once more, or put right. */
-export type Taking = 'first' | 'again' | 'correction'
+export type Purpose = 'reading' | 'take' | 'correction'
 
-const nouns: Readonly<Record<Taking, string>> = {
-  first: 'readings',
-  again: 'touches',
+const nouns: Readonly<Record<Purpose, string>> = {
+  reading: 'readings',
+  take: 'takes',
   correction: 'corrections',
 }
 
-const questions: Readonly<Record<Taking, string>> = {
-  first: 'What came back?',
-  again: 'What came back this time?',
+const questions: Readonly<Record<Purpose, string>> = {
+  reading: 'What came back?',
+  take: 'What came back this time?',
   correction: 'What came back?',
 }
 
-/** The form that takes a reading, a correction of one, or the reason for passing over it. */
-export function presentForm(input: Standing & Asked, card: CheckCard, taking: Taking): ReadingForm {
-  const { job, folded, judged, kase, problem } = input
+/** The form that takes a reading, a correction of one, or the reason for skipping it. */
+export function presentForm(
+  input: Standing & Asked,
+  card: CheckCard,
+  taking: Purpose,
+): ReadingForm {
+  const { job, folded, judged, kase, refused } = input
   const corrected = taking === 'correction' ? folded.readings.get(card.id) : undefined
-  const tried = problem?.check === card.id ? problem : undefined
-  const measured = card.measured?.quantity
+  const tried = refused?.check === card.id ? refused : undefined
+  const measured = card.measurand?.quantity
   return {
     action: `/jobs/${job.id}/${nouns[taking]}`,
     label: measured ? `Reading, in ${measured.unit}` : questions[taking],
@@ -51,24 +55,24 @@ export function presentForm(input: Standing & Asked, card: CheckCard, taking: Ta
     typed: tried?.typed ?? corrected?.typed ?? '',
     submit: corrected ? 'Correct the reading' : 'Take the reading',
     // Made once more, the part is as warm as it was.
-    ...(taking !== 'again' && presentManner(input, card)),
+    ...(taking !== 'take' && presentManner(input, card)),
     ...(tried && { problem: tried.sentence, kept: tried.typed }),
-    ...(taking === 'again' && {
-      onceMore: { action: `/jobs/${job.id}/acceptances`, submit: 'Let it stand as it is' },
+    ...(taking === 'take' && {
+      letStand: { action: `/jobs/${job.id}/acceptances`, submit: 'Let it stand as it is' },
     }),
     ...(corrected && {
       corrects: {
         says: `It stands as: ${lowerFirst(readWords(card, judged.get(card.id)!))}.`,
         cancelHref: `/jobs/${job.id}`,
-        ...(canRepeat(kase, card.id) && {
+        ...(allowsFurtherTake(kase, card.id) && {
           anew: {
-            href: `/jobs/${job.id}?again=${encodeURIComponent(card.id)}`,
-            text: 'Make the check once more instead',
+            href: `/jobs/${job.id}?take=${encodeURIComponent(card.id)}`,
+            text: 'Make one more take instead',
           },
         }),
       },
     }),
-    ...(taking === 'first' && {
+    ...(taking === 'reading' && {
       skip: { action: `/jobs/${job.id}/skips`, reasons: skipReasons, open: false },
     }),
   }

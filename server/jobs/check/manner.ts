@@ -8,20 +8,20 @@ import type { ReadingForm } from './view.ts'
 
 /** What else the form asks of a reading: how warm the part is, and how fast it turned. */
 export function presentManner(
-  { folded, problem }: Standing & Asked,
-  { id, measured }: CheckCard,
+  { folded, refused }: Standing & Asked,
+  { id, measurand }: CheckCard,
 ): Pick<ReadingForm, 'warmth' | 'rpm'> {
-  if (measured === undefined) return {}
-  const { corrections } = measured.quantity
+  if (measurand === undefined) return {}
+  const { corrections } = measurand.quantity
   const { conditions } = folded.opened
-  const tried = problem?.check === id ? problem : undefined
+  const tried = refused?.check === id ? refused : undefined
   const manner = folded.readings.get(id)?.manner
   const { warmth = usualWarmth(conditions), rpm } = manner ?? {}
   const said = warmth.kind === 'measured' ? signed(warmth.celsius) : ''
   const speed = rpm === undefined ? '' : String(rpm)
   return {
     ...(corrections.includes('copper') &&
-      measured.material === 'copper' && {
+      measurand.material === 'copper' && {
         warmth: {
           choices: kinds.map((kind) => ({
             value: kind,
@@ -32,10 +32,10 @@ export function presentManner(
         },
       }),
     ...(corrections.includes('speed') &&
-      measured.rpm !== undefined && {
+      measurand.rpm !== undefined && {
         rpm: {
           value: tried?.rpm ?? speed,
-          hint: `The limits hold at ${measured.rpm}\u00a0rpm. Leave it empty if nobody read it.`,
+          hint: `The limits hold at ${measurand.rpm}\u00a0rpm. Leave it empty if nobody read it.`,
         },
       }),
   }

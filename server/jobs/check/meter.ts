@@ -1,4 +1,4 @@
-import type { CheckCard, MeasuredBy } from '../../knowledge/case.ts'
+import type { CheckCard, Measurand } from '../../knowledge/case.ts'
 import { bandName } from '../../measure/decide/bands.ts'
 import { type Fitness, fitness, leadsMatter, type Way } from '../../measure/foresee/fitness.ts'
 import { printLimits } from '../../measure/reading/print.ts'
@@ -7,53 +7,49 @@ import { circumstances } from '../measuring/measured-reading.ts'
 import { rangesFor } from '../measuring/meter-at-hand.ts'
 import { usualWarmth } from '../measuring/warmth.ts'
 import type { Standing } from '../standing/standing.ts'
-import { instrumentWords } from '../words/names.ts'
+import { meterWords } from '../words/names.ts'
 import type { NextStep } from '../words/next-step.ts'
 import { listed, lowerFirst } from '../words/sentences.ts'
-import type { InstrumentView } from './view.ts'
+import type { MeterView } from './view.ts'
 
 /** The meter of the job beside the limits of a check, and what it can tell there. */
-export function presentCheckInstrument(
+export function presentCheckMeter(
   input: Standing,
   card: CheckCard,
-  measured: MeasuredBy,
-): InstrumentView {
-  const { instrument, job } = input
-  const href = `/jobs/${job.id}/instrument`
-  const { limits, quantity } = measured
+  measurand: Measurand,
+): MeterView {
+  const { meter, job } = input
+  const href = `/jobs/${job.id}/meter`
+  const { limits, quantity } = measurand
   return {
-    says: quantity.touches.leads ? instrumentWords(instrument) : instrument.name,
+    says: quantity.touches.leads ? meterWords(meter) : meter.name,
     href,
     change: 'Meter and leads',
     prompt:
-      leadsMatter(limits, quantity) && instrument.zero === undefined
+      leadsMatter(limits, quantity) && meter.zero === undefined
         ? 'The leads count here: first hold the probes together and enter what the meter shows.'
         : '',
-    ...unfit(input, card, measured),
+    ...unfit(input, card, measurand),
   }
 }
 
-function unfit(
-  input: Standing,
-  card: CheckCard,
-  measured: MeasuredBy,
-): Pick<InstrumentView, 'unfit'> {
-  const { folded, instrument } = input
-  if (rangesFor(instrument, measured).length === 0) {
+function unfit(input: Standing, card: CheckCard, measurand: Measurand): Pick<MeterView, 'unfit'> {
+  const { folded, meter } = input
+  if (rangesFor(meter, measurand).length === 0) {
     return { unfit: { says: 'This meter has no range for that.', ways: [] } }
   }
   const { conditions } = folded.opened
   const manner = folded.readings.get(card.id)?.manner ?? { warmth: usualWarmth(conditions) }
-  const at = circumstances(measured, instrument, conditions, manner)
-  const fit = fitness(measured.limits, at)
+  const at = circumstances(measurand, meter, conditions, manner)
+  const fit = fitness(measurand.limits, at)
   if (fit.kind === 'fit') return {}
   const ways = fit.ways.flatMap((way) => wayWords(way, input, card))
-  return { unfit: { says: fitnessSentence(fit, measured), ways } }
+  return { unfit: { says: fitnessSentence(fit, measurand), ways } }
 }
 
 /** "This meter can only tell open from not open here." */
-export function fitnessSentence({ kind, groups }: Fitness, measured: MeasuredBy): string {
-  const { quantity, limits } = measured
+export function fitnessSentence({ kind, groups }: Fitness, measurand: Measurand): string {
+  const { quantity, limits } = measurand
   const within = printLimits(limits, quantity.unit)
   const told = toldApart(groups, quantity)
   if (kind === 'coarse') {
@@ -86,7 +82,7 @@ function wayWords(
     case 'zero the leads':
       return {
         says: 'Zero the leads: hold the probes together and enter what the meter shows.',
-        way: { href: `/jobs/${job.id}/instrument`, text: 'Zero the leads' },
+        way: { href: `/jobs/${job.id}/meter`, text: 'Zero the leads' },
       }
     case 'measure the temperature':
       return { says: 'Measure the temperature of the part, and enter it with the reading.' }
@@ -103,12 +99,12 @@ function wayWords(
         says: 'Send a known current through it, 1 A or so, and read the millivolts across it: millivolts by amperes are milliohms.',
       }
     case 'another quantity': {
-      const { quantities = [], says } = card.measured?.quantity.instead ?? {}
+      const { quantities = [], says } = card.measurand?.quantity.instead ?? {}
       const instead = [...kase.checks.values()].find(
-        ({ id, part, measured }) =>
+        ({ id, part, measurand }) =>
           part === card.part &&
-          measured !== undefined &&
-          quantities.includes(measured.quantity.id) &&
+          measurand !== undefined &&
+          quantities.includes(measurand.quantity.id) &&
           !folded.readings.has(id),
       )
       if (instead === undefined) return []

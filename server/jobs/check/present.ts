@@ -8,9 +8,9 @@ import type { Standing } from '../standing/standing.ts'
 import { byGravity, shownCautions } from '../words/cautions.ts'
 import type { Fact } from '../words/fact.ts'
 import { degrees, listed, sentence, upperFirst } from '../words/sentences.ts'
-import { presentForm, type Taking } from './form.ts'
-import { presentCheckInstrument } from './meter.ts'
-import { whyOnceMore } from './once-more.ts'
+import { type Purpose, presentForm } from './form.ts'
+import { whyFurtherTake } from './further-take.ts'
+import { presentCheckMeter } from './meter.ts'
 import { presentProspects } from './prospects.ts'
 import { presentRival } from './rival.ts'
 import { presentSpot } from './spot.ts'
@@ -20,7 +20,7 @@ import { presentSteps, time } from './way.ts'
 /** How a check comes to stand on the page, and what each of its answers would do. */
 interface OnPage {
   readonly proposed: boolean
-  readonly taking: Taking
+  readonly taking: Purpose
   readonly foreseen: readonly Prospect[]
 }
 
@@ -40,18 +40,18 @@ export function presentCheck(
     standing: standing(taking, proposed),
     cautions: cautionsFor(input, card),
     steps: presentSteps(way, card, correcting ? 'How it was made' : 'Do this'),
-    ...(card.measured && {
+    ...(card.measurand && {
       limits: {
-        says: limitsWords(card.measured),
-        at: limitsAtWords(card.measured),
-        source: card.measured.limitsSource,
+        says: limitsWords(card.measurand),
+        at: limitsAtWords(card.measurand),
+        source: card.measurand.limitsSource,
       },
-      instrument: presentCheckInstrument(input, card, card.measured),
+      meter: presentCheckMeter(input, card, card.measurand),
     }),
-    ...(card.meter && { meter: card.meter }),
+    ...(card.meter && { setting: card.meter }),
     terms: terms(card, way),
     ...(spot && { spot }),
-    why: taking === 'again' ? whyOnceMore(input, card) : sentence(card.why),
+    why: taking === 'take' ? whyFurtherTake(input, card) : sentence(card.why),
     rival: correcting ? '' : presentRival(input, card.id),
     prospects: correcting ? [] : presentProspects(kase, card, foreseen),
     form: presentForm(input, card, taking),
@@ -59,9 +59,9 @@ export function presentCheck(
   }
 }
 
-function standing(taking: Taking, proposed: boolean): string {
+function standing(taking: Purpose, proposed: boolean): string {
   if (taking === 'correction') return 'Correct this reading'
-  if (taking === 'again') return 'Once more, to be sure'
+  if (taking === 'take') return 'One more take, to be sure'
   return proposed ? 'Check to make now' : 'Your choice'
 }
 
@@ -91,14 +91,14 @@ function terms(card: CheckCard, way: Way): Fact[] {
   ]
 }
 
-function limitsWords({ quantity, limits, rpm }: NonNullable<CheckCard['measured']>): string {
+function limitsWords({ quantity, limits, rpm }: NonNullable<CheckCard['measurand']>): string {
   const over = quantity.overRange === 'in range' ? ', or OL' : ''
   const speed = rpm === undefined ? '' : ` at ${rpm}\u00a0rpm`
   return `${printLimits(limits, quantity.unit)}${over}${speed}`
 }
 
 /** At what temperature the limits hold; of anything but copper that is all one. */
-function limitsAtWords({ at, material }: NonNullable<CheckCard['measured']>): string {
+function limitsAtWords({ at, material }: NonNullable<CheckCard['measurand']>): string {
   if (material !== 'copper') return ''
   if (at !== undefined) return `Limits hold at ${degrees(at)}.`
   const { celsius, halfWidth } = assumedForLimits

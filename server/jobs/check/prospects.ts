@@ -32,11 +32,11 @@ function effectWords(kase: Case, { clears, names, leads }: Prospect): string {
 }
 
 function answerWords(card: CheckCard, outcome: string): Pick<ProspectRow, 'answer' | 'judged'> {
-  if (!card.measured) {
+  if (!card.measurand) {
     const says = card.answers?.find(({ id }) => id === outcome)?.says ?? outcome
     return { answer: says, judged: '' }
   }
-  const { quantity, limits } = card.measured
+  const { quantity, limits } = card.measurand
   const band = outcome as Band
   return {
     answer: upperFirst(bandValues(band, quantity, limits)),

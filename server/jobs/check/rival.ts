@@ -13,7 +13,7 @@ export function presentRival({ kase, walk }: Standing, check: string): string {
   const [best, rival] = walk.proposals
   if (best?.check !== check || rival === undefined || rival.bits <= 0) return ''
   const title = upperFirst(kase.checks.get(rival.check)!.title)
-  const more = rival.again ? ' once more' : ''
+  const more = rival.furtherTake ? ' once more' : ''
   return `The runner-up, “${title}”${more}, ${difference(best, rival)}.${toTheEnd(best, rival)}`
 }
 

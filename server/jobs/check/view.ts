@@ -5,7 +5,7 @@ import type { NextStep } from '../words/next-step.ts'
 export interface CheckView {
   readonly id: string
   readonly title: string
-  /** "Check to make now", "Once more, to be sure", "Your choice", "Correct this reading". */
+  /** "Check to make now", "One more take, to be sure", "Your choice", "Correct this reading". */
   readonly standing: string
   /** Those of the check, of the place and the engine, and those that stand on every page that instructs. */
   readonly cautions: readonly CautionCard[]
@@ -19,9 +19,9 @@ export interface CheckView {
     readonly source: string
   }
   /** "Ohms, lowest range", where it is measured. */
-  readonly meter?: string
+  readonly setting?: string
   /** The meter of the job, and what it can tell here, where it is measured. */
-  readonly instrument?: InstrumentView
+  readonly meter?: MeterView
   /** Engine, tools, time: label and value. */
   readonly terms: readonly Fact[]
   readonly spot?: SpotView
@@ -44,7 +44,7 @@ export interface StepsView {
 }
 
 /** The meter at hand, as far as it matters for one check. */
-export interface InstrumentView {
+export interface MeterView {
   /** "Common hand meter, leads zeroed at 0.2 Ω" */
   readonly says: string
   readonly href: string
@@ -130,8 +130,8 @@ export interface ReadingForm {
     readonly anew?: { readonly href: string; readonly text: string }
   }
   /** Where it is made once more: the way to leave the reading as it is. */
-  readonly onceMore?: { readonly action: string; readonly submit: string }
-  /** Where the check can be passed over. */
+  readonly letStand?: { readonly action: string; readonly submit: string }
+  /** Where the check can be skipped. */
   readonly skip?: {
     readonly action: string
     readonly reasons: readonly string[]

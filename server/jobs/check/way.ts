@@ -26,7 +26,7 @@ export function presentSteps(way: Way, card: CheckCard, title = 'Do this'): Step
 function begunSentences({ begun }: Way): string[] {
   return begun.map(
     ({ title }) =>
-      `You passed over “${upperFirst(title)}”. Whatever you had taken off or apart for it goes back too.`,
+      `You skipped “${upperFirst(title)}”. Whatever you had taken off or apart for it goes back too.`,
   )
 }
 

@@ -4,9 +4,9 @@ import { certainFrom, mostTakes } from '../../diagnosis/belief/takes.ts'
 import type { Case, CheckCard } from '../../knowledge/case.ts'
 import type { Measured } from '../../measure/measured.ts'
 import type { Reading } from '../../measure/reading/reading.ts'
-import type { Folded, Taken } from '../record/fold.ts'
+import type { Folded, Recorded } from '../record/fold.ts'
 import { measuredReading } from './measured-reading.ts'
-import type { Instrument } from './meter-at-hand.ts'
+import type { MeterAtHand } from './meter-at-hand.ts'
 
 /** A check that was made, and what came of it. */
 export interface Judged {
@@ -15,24 +15,24 @@ export interface Judged {
   /** What it is worth, where it was measured. */
   readonly measured: Measured | null
   /** How well each outcome of the check explains it: what belief weighs. All alike tells nothing. */
-  readonly outcomes: readonly number[]
+  readonly likelihoods: readonly number[]
   /** What came back when it was made once more, as indices of outcomes; as far as belief weighs it. */
-  readonly again: readonly number[]
+  readonly furtherTakes: readonly number[]
   /** Of an answer, every look in order. Empty where it is measured. */
-  readonly looks: readonly Reading[]
+  readonly takes: readonly Reading[]
 }
 
 /** Every reading of a job, judged. One whose check left the knowledge stays, and weighs nothing. */
 export function judgedReadings(
   kase: Case,
   folded: Folded,
-  instrument: Instrument,
+  meter: MeterAtHand,
 ): ReadonlyMap<string, Judged> {
   return new Map(
     [...folded.readings].map(([check, taken]) => {
       const card = kase.checks.get(check)
       const judged = card
-        ? judgedReading(card, taken, canSlip(kase, check), instrument, folded)
+        ? judgedReading(card, taken, canSlip(kase, check), meter, folded)
         : asItStands(taken)
       return [check, judged]
     }),
@@ -45,27 +45,33 @@ export function canSlip({ model }: Case, check: string): boolean {
 }
 
 /** Whether a check can be made once more: a measured one always, with more touches. */
-export function canRepeat(kase: Case, check: string): boolean {
-  return kase.checks.get(check)?.measured !== undefined || canSlip(kase, check)
+export function allowsFurtherTake(kase: Case, check: string): boolean {
+  return kase.checks.get(check)?.measurand !== undefined || canSlip(kase, check)
 }
 
-function asItStands({ touches }: Taken): Judged {
-  return { reading: touches[0]!, measured: null, outcomes: [], again: [], looks: touches }
+function asItStands({ touches }: Recorded): Judged {
+  return { reading: touches[0]!, measured: null, likelihoods: [], furtherTakes: [], takes: touches }
 }
 
 function judgedReading(
   card: CheckCard,
-  taken: Taken,
+  taken: Recorded,
   slips: boolean,
-  instrument: Instrument,
+  meter: MeterAtHand,
   { opened }: Folded,
 ): Judged {
-  const measured = measuredReading(card, taken, instrument, opened.conditions)
+  const measured = measuredReading(card, taken, meter, opened.conditions)
   if (measured !== null && measured.asRead !== null) {
     const reading: Reading =
       measured.asRead === 'OL' ? { kind: 'over' } : { kind: 'value', value: measured.asRead }
-    const outcomes = measured.evidence
-    return { reading, measured, outcomes, again: slips ? againTouched(measured) : [], looks: [] }
+    const likelihoods = measured.evidence
+    return {
+      reading,
+      measured,
+      likelihoods,
+      furtherTakes: slips ? furtherTakesIn(measured) : [],
+      takes: [],
+    }
   }
   return judgedAnswers(card, taken.touches, slips)
 }
@@ -79,9 +85,9 @@ function judgedAnswers(card: CheckCard, looks: readonly Reading[], slips: boolea
   return {
     reading: looks.find(({ kind }) => kind === 'answer') ?? looks[0]!,
     measured: null,
-    outcomes: card.outcomes.map((_, o) => (first === undefined || o === first ? 1 : 0)),
-    again: slips ? more.slice(0, mostTakes - 1) : [],
-    looks: card.measured ? [] : looks,
+    likelihoods: card.outcomes.map((_, o) => (first === undefined || o === first ? 1 : 0)),
+    furtherTakes: slips ? more.slice(0, mostTakes - 1) : [],
+    takes: card.measurand ? [] : looks,
   }
 }
 
@@ -89,7 +95,7 @@ function judgedAnswers(card: CheckCard, looks: readonly Reading[], slips: boolea
  * Touches that came to the same are takes of the check. What settled apart from them was contact, and
  * where the meter cannot tell the band it cannot tell it twice.
  */
-function againTouched({ contact, evidence }: Measured): number[] {
+function furtherTakesIn({ contact, evidence }: Measured): number[] {
   const alike = contact === null ? 1 : contact.kind === 'open' ? contact.touches : contact.used
   const most = likeliest(evidence)
   const total = evidence.reduce((a, b) => a + b, 0)

@@ -1,11 +1,11 @@
-import type { CheckCard, MeasuredBy } from '../../knowledge/case.ts'
+import type { CheckCard, Measurand } from '../../knowledge/case.ts'
 import { commonAdaptor } from '../../measure/correct/adaptor.ts'
 import type { Circumstances } from '../../measure/correct/correct.ts'
 import { assumedForLimits, type Temperature } from '../../measure/correct/temperature.ts'
 import { type Measured, measure } from '../../measure/measured.ts'
 import type { Conditions, Manner } from '../record/events.ts'
-import type { Taken } from '../record/fold.ts'
-import { type Instrument, rangesFor } from './meter-at-hand.ts'
+import type { Recorded } from '../record/fold.ts'
+import { type MeterAtHand, rangesFor } from './meter-at-hand.ts'
 import { temperatureOf } from './warmth.ts'
 
 /** A speed that was read off a counter is right within this share. From memory. */
@@ -16,25 +16,25 @@ const statedDoubt = 2
 
 /** Under what circumstances a check is read, with this meter, on this job. */
 export function circumstances(
-  measured: MeasuredBy,
-  instrument: Instrument,
+  measurand: Measurand,
+  meter: MeterAtHand,
   conditions: Conditions,
   { warmth, rpm }: Manner,
 ): Circumstances {
   return {
-    quantity: measured.quantity,
-    ranges: rangesFor(instrument, measured),
-    material: measured.material,
+    quantity: measurand.quantity,
+    ranges: rangesFor(meter, measurand),
+    material: measurand.material,
     partTemperature: temperatureOf(warmth, conditions),
-    limitsTemperature: limitsTemperature(measured),
-    ...(instrument.zero !== undefined && { zero: instrument.zero }),
-    ...(measured.rpm !== undefined && { limitsRpm: measured.rpm }),
+    limitsTemperature: limitsTemperature(measurand),
+    ...(meter.zero !== undefined && { zero: meter.zero }),
+    ...(measurand.rpm !== undefined && { limitsRpm: measurand.rpm }),
     ...(rpm !== undefined && { speed: { rpm, halfWidth: rpm * speedDoubt } }),
-    ...(measured.quantity.corrections.includes('adaptor') && { adaptor: commonAdaptor }),
+    ...(measurand.quantity.corrections.includes('adaptor') && { adaptor: commonAdaptor }),
   }
 }
 
-function limitsTemperature({ at }: MeasuredBy): Temperature {
+function limitsTemperature({ at }: Measurand): Temperature {
   return at === undefined ? assumedForLimits : { celsius: at, halfWidth: statedDoubt }
 }
 
@@ -44,23 +44,23 @@ function limitsTemperature({ at }: MeasuredBy): Temperature {
  */
 export function measuredReading(
   card: CheckCard,
-  taken: Pick<Taken, 'touches' | 'manner'>,
-  instrument: Instrument,
+  taken: Pick<Recorded, 'touches' | 'manner'>,
+  meter: MeterAtHand,
   conditions: Conditions,
 ): Measured | null {
-  const { measured } = card
-  if (measured === undefined || rangesFor(instrument, measured).length === 0) return null
+  const { measurand } = card
+  if (measurand === undefined || rangesFor(meter, measurand).length === 0) return null
   const touches = taken.touches.filter(
-    ({ kind }) => kind === 'value' || (kind === 'over' && measured.quantity.overRange !== null),
+    ({ kind }) => kind === 'value' || (kind === 'over' && measurand.quantity.overRange !== null),
   )
-  const at = circumstances(measured, instrument, conditions, taken.manner)
+  const at = circumstances(measurand, meter, conditions, taken.manner)
   return measure(
     { ...at, touches, awkward: card.spot?.awkward ?? false },
     {
-      limits: measured.limits,
+      limits: measurand.limits,
       at: at.limitsTemperature,
-      material: measured.material,
-      ...(measured.rpm !== undefined && { rpm: measured.rpm }),
+      material: measurand.material,
+      ...(measurand.rpm !== undefined && { rpm: measurand.rpm }),
     },
   )
 }

@@ -1,4 +1,4 @@
-import type { MeasuredBy } from '../../knowledge/case.ts'
+import type { Measurand } from '../../knowledge/case.ts'
 import type { Knowledge } from '../../knowledge/knowledge.ts'
 import { type Ranges, rangesOf } from '../../knowledge/meters.ts'
 import { bySetting } from '../../measure/reading/settings.ts'
@@ -6,7 +6,7 @@ import type { MeterChoice } from '../record/events.ts'
 import type { Folded } from '../record/fold.ts'
 
 /** The meter of a job as numbers. */
-export interface Instrument {
+export interface MeterAtHand {
   readonly name: string
   readonly ranges: Ranges
   /** Ω with the probes held together; left out where the leads were not zeroed. */
@@ -16,12 +16,17 @@ export interface Instrument {
 const noRanges: Ranges = bySetting(() => [])
 
 /** A meter class that left the knowledge has no ranges any more: its readings weigh nothing. */
-export function instrumentOf(knowledge: Knowledge, { instrument }: Folded): Instrument {
-  const { meter, zero } = instrument
-  return { ...named(knowledge, meter), ...(zero !== null && { zero }) }
+export function meterAtHand(
+  knowledge: Knowledge,
+  { meter: { choice, zero } }: Folded,
+): MeterAtHand {
+  return { ...nameAndRanges(knowledge, choice), ...(zero !== null && { zero }) }
 }
 
-function named(knowledge: Knowledge, meter: MeterChoice): Pick<Instrument, 'name' | 'ranges'> {
+function nameAndRanges(
+  knowledge: Knowledge,
+  meter: MeterChoice,
+): Pick<MeterAtHand, 'name' | 'ranges'> {
   if (meter.kind === 'own') return meter
   const known = knowledge.meters.get(meter.id)
   if (known === undefined) return { name: meter.id, ranges: noRanges }
@@ -29,6 +34,6 @@ function named(knowledge: Knowledge, meter: MeterChoice): Pick<Instrument, 'name
 }
 
 /** The ranges a measured check is read on; empty where this meter has none. */
-export function rangesFor({ ranges }: Instrument, { quantity }: MeasuredBy) {
+export function rangesFor({ ranges }: MeterAtHand, { quantity }: Measurand) {
   return ranges[quantity.setting]
 }

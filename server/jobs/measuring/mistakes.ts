@@ -11,7 +11,7 @@ import { units } from '../../measure/reading/units.ts'
  * winding's pins, a harness left plugged in. Null for any other.
  */
 export function mistakeIn(kase: Case, card: CheckCard, measured: Measured | null): string | null {
-  const by = card.measured
+  const by = card.measurand
   if (by === undefined || measured === null) return null
   if (typeof measured.asRead !== 'number' || measured.corrected === null) return null
   const read = {
@@ -29,7 +29,7 @@ export function mistakeIn(kase: Case, card: CheckCard, measured: Measured | null
  * OL so. Null for anything else.
  */
 export function loneOneIn(
-  { measured: by }: CheckCard,
+  { measurand: by }: CheckCard,
   typed: string,
   measured: Measured | null,
 ): string | null {
@@ -41,7 +41,7 @@ export function loneOneIn(
 
 /** Other windings of the machine that the probes may have been on, or that may hang in parallel. */
 function pathsBeside(kase: Case, card: CheckCard): Known[] {
-  const property = card.measured!.property
+  const property = card.measurand!.property
   const connector = card.spot?.connector?.id
   return kase.machine.parts
     .filter((part) => part.id !== card.part && part.limits?.[property] !== undefined)

@@ -8,7 +8,7 @@ import { numberIn, textOf, textsOf, wholeOf } from '../../web/fields.ts'
 import type { JobEvent } from '../record/events.ts'
 
 /** What the page of the meter and its leads sends, as text. */
-export interface InstrumentForm {
+export interface MeterForm {
   readonly version: number
   /** Name of a class, or `own`. */
   readonly meter: string
@@ -27,7 +27,7 @@ export interface RangeRow {
   readonly counts: string
 }
 
-export function instrumentFormFrom(body: unknown): InstrumentForm {
+export function meterFormFrom(body: unknown): MeterForm {
   const column = (name: string) => textsOf(body, name).map((text) => text.trim().slice(0, 40))
   const [setting, top, digit] = [column('setting'), column('top'), column('digit')]
   const [percent, counts] = [column('percent'), column('counts')]
@@ -46,16 +46,16 @@ export function instrumentFormFrom(body: unknown): InstrumentForm {
   }
 }
 
-export type InstrumentProblems = Readonly<Partial<Record<'meter' | 'rows' | 'zero', string>>>
-export type AcceptedInstrument =
-  | { readonly ok: true; readonly event: Extract<JobEvent, { kind: 'instrument' }> }
-  | { readonly ok: false; readonly problems: InstrumentProblems }
+export type MeterProblems = Readonly<Partial<Record<'meter' | 'rows' | 'zero', string>>>
+export type AcceptedMeter =
+  | { readonly ok: true; readonly event: Extract<JobEvent, { kind: 'meter' }> }
+  | { readonly ok: false; readonly problems: MeterProblems }
 
 /** Turns the form into an event, or says what is wrong, one sentence a part of the form. */
-export function acceptInstrument(knowledge: Knowledge, form: InstrumentForm): AcceptedInstrument {
+export function acceptMeter(knowledge: Knowledge, form: MeterForm): AcceptedMeter {
   const zero = readZero(form.zero)
   const own = form.meter === 'own' ? readRanges(form.rows) : null
-  const problems: InstrumentProblems = {
+  const problems: MeterProblems = {
     ...(own === null && !knowledge.meters.has(form.meter) && { meter: 'Choose a meter.' }),
     ...(typeof own === 'string' && { rows: own }),
     ...(typeof zero === 'string' && { zero }),
@@ -65,7 +65,7 @@ export function acceptInstrument(knowledge: Knowledge, form: InstrumentForm): Ac
     own === null
       ? ({ kind: 'class', id: form.meter } as const)
       : ({ kind: 'own', name: form.name || 'own meter', ranges: own as Ranges } as const)
-  return { ok: true, event: { kind: 'instrument', meter, zero: zero as number | null } }
+  return { ok: true, event: { kind: 'meter', meter, zero: zero as number | null } }
 }
 
 /** More than this is no pair of leads: something else is in the way. */

@@ -3,10 +3,10 @@ import { printValue } from '../../measure/reading/print.ts'
 import { type Setting, settingNames, settings } from '../../measure/reading/settings.ts'
 import type { FoundJob } from '../standing/find.ts'
 import { upperFirst } from '../words/sentences.ts'
-import type { InstrumentForm, InstrumentProblems, RangeRow } from './form.ts'
+import type { MeterForm, MeterProblems, RangeRow } from './form.ts'
 
 /** View model of the page on which the meter is chosen and its leads are zeroed. */
-export interface InstrumentPage {
+export interface MeterPage {
   readonly title: string
   readonly action: string
   readonly version: number
@@ -24,21 +24,21 @@ export interface InstrumentPage {
   }
   readonly settings: readonly { readonly id: string; readonly says: string }[]
   readonly zero: string
-  readonly problems: InstrumentProblems
+  readonly problems: MeterProblems
 }
 
 /** Rows to fill in; a hand meter has six ranges of ohms and a few of volts. */
 const rowsShown = 10
 
-export function presentInstrument(
+export function presentMeter(
   knowledge: Knowledge,
   { job }: FoundJob,
-  form: InstrumentForm,
-  problems: InstrumentProblems,
-): InstrumentPage {
+  form: MeterForm,
+  problems: MeterProblems,
+): MeterPage {
   return {
     title: `Job ${job.id}: meter and leads`,
-    action: `/jobs/${job.id}/instrument`,
+    action: `/jobs/${job.id}/meter`,
     version: job.version,
     backHref: `/jobs/${job.id}`,
     meters: [...knowledge.meters.values()].map(({ id, name, about }) => ({
@@ -65,8 +65,8 @@ function filledUp(rows: readonly RangeRow[]): RangeRow[] {
 }
 
 /** The form as the job stands. */
-export function formOfInstrument({ job, folded }: FoundJob): InstrumentForm {
-  const { meter, zero } = folded.instrument
+export function formOfMeter({ job, folded }: FoundJob): MeterForm {
+  const { choice: meter, zero } = folded.meter
   return {
     version: job.version,
     meter: meter.kind === 'own' ? 'own' : meter.id,
@@ -78,7 +78,7 @@ export function formOfInstrument({ job, folded }: FoundJob): InstrumentForm {
 }
 
 function rowsOf(
-  ranges: Extract<FoundJob['folded']['instrument']['meter'], { kind: 'own' }>['ranges'],
+  ranges: Extract<FoundJob['folded']['meter']['choice'], { kind: 'own' }>['ranges'],
   setting: Setting,
 ): RangeRow[] {
   const { unit } = settings[setting]

@@ -4,27 +4,22 @@ import { showMissing } from '../page/show.ts'
 import type { JobParts } from '../record/parts.ts'
 import { type FoundJob, findJob } from '../standing/find.ts'
 import { movedOn } from '../words/moved-on.ts'
-import {
-  acceptInstrument,
-  type InstrumentForm,
-  type InstrumentProblems,
-  instrumentFormFrom,
-} from './form.ts'
-import { formOfInstrument, presentInstrument } from './present.ts'
+import { acceptMeter, type MeterForm, type MeterProblems, meterFormFrom } from './form.ts'
+import { formOfMeter, presentMeter } from './present.ts'
 
 /** The meter of a job and its leads: the page, and taking what it says. */
-export async function instrumentRoutes(app: FastifyInstance, parts: JobParts): Promise<void> {
-  app.get('/jobs/:id/instrument', async (request, reply) => {
+export async function meterRoutes(app: FastifyInstance, parts: JobParts): Promise<void> {
+  app.get('/jobs/:id/meter', async (request, reply) => {
     const found = await findJob(parts, request)
     if ('missing' in found) return showMissing(request, reply, found)
-    return show(request, reply, parts, found, formOfInstrument(found))
+    return show(request, reply, parts, found, formOfMeter(found))
   })
 
-  app.post('/jobs/:id/instrument', async (request, reply) => {
+  app.post('/jobs/:id/meter', async (request, reply) => {
     const found = await findJob(parts, request)
     if ('missing' in found) return showMissing(request, reply, found)
-    const form = instrumentFormFrom(request.body)
-    const accepted = acceptInstrument(parts.knowledge, form)
+    const form = meterFormFrom(request.body)
+    const accepted = acceptMeter(parts.knowledge, form)
     if (!accepted.ok) {
       return show(request, reply.code(422), parts, found, form, accepted.problems)
     }
@@ -39,9 +34,9 @@ function show(
   reply: FastifyReply,
   { knowledge }: JobParts,
   found: FoundJob,
-  form: InstrumentForm,
-  problems: InstrumentProblems = {},
+  form: MeterForm,
+  problems: MeterProblems = {},
 ): Promise<string> {
-  const page = presentInstrument(knowledge, found, form, problems)
+  const page = presentMeter(knowledge, found, form, problems)
   return showPage(request, reply, { page: 'jobs/meter/meter' }, page)
 }

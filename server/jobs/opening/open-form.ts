@@ -36,10 +36,10 @@ export function defaultForm(knowledge: Knowledge, query: unknown): NewJobForm {
   }
 }
 
-export type Problems = Partial<Record<keyof NewJobForm, string>>
+export type NewJobProblems = Partial<Record<keyof NewJobForm, string>>
 export type Accepted =
   | { readonly ok: true; readonly event: Opened }
-  | { readonly ok: false; readonly problems: Problems }
+  | { readonly ok: false; readonly problems: NewJobProblems }
 
 /** Turns the form into the first event of a job, or says what is wrong, one sentence a field. */
 export function acceptOpenForm(knowledge: Knowledge, form: NewJobForm): Accepted {
@@ -93,7 +93,7 @@ function misfit(knowledge: Knowledge, machine: string, complaint: string): strin
 }
 
 /** One sentence a field: the first thing wrong in it. */
-function firstProblems({ issues }: z.ZodError): Problems {
+function firstProblems({ issues }: z.ZodError): NewJobProblems {
   const problems: Record<PropertyKey, string> = {}
   for (const { path, message } of issues) problems[path[0]!] ??= message
   return problems

@@ -3,11 +3,11 @@ import { machineName } from '../../knowledge/machine-name.ts'
 import { repairedInVain } from '../record/fold.ts'
 import type { Standing } from '../standing/standing.ts'
 import type { Fact } from '../words/fact.ts'
-import { engineWords, instrumentWords, partNames, placeWords } from '../words/names.ts'
+import { engineWords, meterWords, partNames, placeWords } from '../words/names.ts'
 import { dateAndTime, listed, lowerFirst, upperFirst } from '../words/sentences.ts'
 
 /** The head of the work order: what was said and how things stood when the job was opened. */
-export function presentHead({ job, folded, instrument, kase, knowledge }: Standing): Fact[] {
+export function presentHead({ job, folded, meter, kase, knowledge }: Standing): Fact[] {
   const { conditions, note } = folded.opened
   const stillThere = repairedInVain(folded)
   return [
@@ -20,8 +20,8 @@ export function presentHead({ job, folded, instrument, kase, knowledge }: Standi
     { label: 'Engine', value: engineWords[conditions.engine] },
     {
       label: 'Meter',
-      value: instrumentWords(instrument),
-      way: { href: `/jobs/${job.id}/instrument`, text: 'Meter and leads' },
+      value: meterWords(meter),
+      way: { href: `/jobs/${job.id}/meter`, text: 'Meter and leads' },
     },
     { label: 'Tools at hand', value: toolWords(conditions.tools, knowledge) },
     ...(stillThere.length === 0

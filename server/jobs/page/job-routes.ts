@@ -1,8 +1,8 @@
 import type { FastifyInstance } from 'fastify'
 import { textOf } from '../../web/fields.ts'
-import { canRepeat } from '../measuring/judged.ts'
+import { allowsFurtherTake } from '../measuring/judged.ts'
 import { type Noun, nouns } from '../posts/nouns.ts'
-import { take } from '../posts/take.ts'
+import { receive } from '../posts/receive.ts'
 import type { JobParts } from '../record/parts.ts'
 import type { Asked } from '../standing/asked.ts'
 import { type FoundJob, findJob, type Missing, noSuchCheck } from '../standing/find.ts'
@@ -24,21 +24,21 @@ export async function jobRoutes(app: FastifyInstance, parts: JobParts): Promise<
 /** What an address asks to see of a job: a check of one's choice, a reading to make again, or one to correct. */
 function askedBy(query: unknown, { job, folded, kase }: FoundJob): Asked | Missing | 'outdated' {
   const check = textOf(query, 'check')
-  const again = textOf(query, 'again')
+  const take = textOf(query, 'take')
   const correcting = textOf(query, 'correct')
-  const named = check || again || correcting
+  const named = check || take || correcting
   if (named === '') return {}
   if (!kase.checks.has(named)) return { missing: noSuchCheck, job: job.id }
   // An old link: the check has been made since, or the reading withdrawn.
   if (folded.readings.has(named) === (check !== '')) return 'outdated'
   if (check !== '') return { check }
-  if (again === '') return { correcting }
-  return canRepeat(kase, again) ? { again } : 'outdated'
+  if (take === '') return { correcting }
+  return allowsFurtherTake(kase, take) ? { take } : 'outdated'
 }
 
 function nounRoutes(app: FastifyInstance, parts: JobParts, name: string, noun: Noun): void {
   app.post(`/jobs/:id/${name}`, async (request, reply) => {
-    const taken = await take(parts, noun, request)
+    const taken = await receive(parts, noun, request)
     if ('missing' in taken) return showMissing(request, reply, taken)
     if ('job' in taken) return reply.redirect(`/jobs/${taken.job}`, 303)
     reply.code(taken.status)

@@ -3,7 +3,7 @@ import { presentOthers } from '../beside/others.ts'
 import { presentSuspects } from '../beside/suspects.ts'
 import { presentTree } from '../beside/tree.ts'
 import { presentTreeDrawing } from '../beside/tree-drawing.ts'
-import type { Taking } from '../check/form.ts'
+import type { Purpose } from '../check/form.ts'
 import { presentCheck } from '../check/present.ts'
 import type { CheckView } from '../check/view.ts'
 import { presentReadings } from '../readings/present.ts'
@@ -23,7 +23,7 @@ import type { JobPage } from './view.ts'
 export function presentJob(input: Standing & Asked): JobPage {
   const { folded, job, notice } = input
   const proposal = input.walk.step.kind === 'ask' ? input.walk.step.proposal : undefined
-  const asked = input.problem?.check ?? input.correcting ?? input.again ?? input.check
+  const asked = input.refused?.check ?? input.correcting ?? input.take ?? input.check
   const onPage = asked ?? proposal?.check
   const card = onPage === undefined ? undefined : input.kase.checks.get(onPage)
   const proposed = onPage === proposal?.check
@@ -58,15 +58,15 @@ export function presentJob(input: Standing & Asked): JobPage {
   }
 }
 
-function takingOf({ correcting, again, folded, walk }: Standing & Asked, check: string): Taking {
-  if (!folded.readings.has(check)) return 'first'
+function takingOf({ correcting, take, folded, walk }: Standing & Asked, check: string): Purpose {
+  if (!folded.readings.has(check)) return 'reading'
   const asks = walk.step.kind === 'ask' && walk.step.proposal.check === check
-  return correcting !== check && (again === check || asks) ? 'again' : 'correction'
+  return correcting !== check && (take === check || asks) ? 'take' : 'correction'
 }
 
-function focus({ notice, touching }: Asked, check?: CheckView): JobPage['focus'] {
+function focus({ notice, takeRefused }: Asked, check?: CheckView): JobPage['focus'] {
   if (notice !== undefined) return 'notice'
-  if (touching !== undefined) return 'touch'
+  if (takeRefused !== undefined) return 'touch'
   if (check === undefined) return 'verdict'
   return check.form.problem === undefined ? 'check' : 'field'
 }
@@ -78,8 +78,8 @@ function title({ job, kase }: Standing, check?: CheckView): string {
 
 /** For those who hear the page: what was taken last, and the one sentence that matters most now. */
 function said(input: Standing & Asked, check?: CheckView, verdict?: VerdictView): string {
-  const { notice, problem, touching } = input
-  const wrong = notice ?? problem?.sentence ?? touching?.sentence
+  const { notice, refused, takeRefused } = input
+  const wrong = notice ?? refused?.sentence ?? takeRefused?.sentence
   if (wrong !== undefined) return wrong
   const now = check ? `${check.standing}: ${check.title}.` : `Verdict: ${verdict?.says ?? ''}`
   return [takenLast(input), now].filter(Boolean).join(' ')

@@ -18,7 +18,7 @@ export interface CheckForm {
   readonly celsius: string
   readonly rpm: string
   /** Sent from the form that asks for a check once more, and not from beside its reading. */
-  readonly onceMore: boolean
+  readonly asTake: boolean
   /** What was typed when this form was sent before and looked like a mistake. */
   readonly kept: string
 }
@@ -36,13 +36,13 @@ export function checkFormFrom(body: unknown): CheckForm {
     warmth: textOf(body, 'warmth'),
     celsius: textOf(body, 'celsius').trim().slice(0, longest),
     rpm: textOf(body, 'rpm').trim().slice(0, longest),
-    onceMore: textOf(body, 'once-more') !== '',
+    asTake: textOf(body, 'take') !== '',
     kept: textOf(body, 'kept').trim().slice(0, longest),
   }
 }
 
 /** Bad input is a value: a sentence that says what to do. */
-export type Read<T> =
+export type Understood<T> =
   | ({ readonly ok: true } & T)
   | { readonly ok: false; readonly sentence: string }
 
@@ -50,13 +50,13 @@ export type Read<T> =
 export function readTouches(
   card: CheckCard,
   { typed, choice }: CheckForm,
-): Read<{ typed: string; touches: readonly Reading[] }> {
+): Understood<{ typed: string; touches: readonly Reading[] }> {
   if (choice === 'could-not-tell') {
     return { ok: true, typed: '', touches: [{ kind: 'could-not-tell' }] }
   }
-  if (card.measured === undefined) return readAnswer(card, choice)
+  if (card.measurand === undefined) return readAnswer(card, choice)
   const text = choice === 'over' ? `${typed} OL`.trim() : typed
-  const parsed = parseTouches(text, card.measured.quantity)
+  const parsed = parseTouches(text, card.measurand.quantity)
   if (!parsed.ok) return { ok: false, sentence: parsed.problem }
   return { ok: true, typed: text, touches: parsed.touches }
 }
@@ -67,8 +67,8 @@ function readAnswer({ answers = [] }: CheckCard, choice: string) {
   return { ok: true, typed: '', touches: [{ kind: 'answer', answer: chosen.id }] } as const
 }
 
-/** Why a check is passed over; without a reason nobody could take it up again later. */
-export function readReason({ reason }: CheckForm): Read<{ reason: string }> {
+/** Why a check is skipped; without a reason nobody could take it up again later. */
+export function readReason({ reason }: CheckForm): Understood<{ reason: string }> {
   if (reason === '') {
     return {
       ok: false,

@@ -2,15 +2,15 @@ import type { CheckCard } from '../../knowledge/case.ts'
 import { numberIn } from '../../web/fields.ts'
 import { usualWarmth } from '../measuring/warmth.ts'
 import type { Conditions, Manner, PartWarmth } from '../record/events.ts'
-import type { CheckForm, Read } from './check-form.ts'
+import type { CheckForm, Understood } from './check-form.ts'
 
 /** How warm the part was and how fast it turned, as the form says; what it leaves out is as usual. */
 export function readManner(
-  { measured }: CheckCard,
+  { measurand }: CheckCard,
   form: CheckForm,
   conditions: Conditions,
-): Read<{ manner: Manner }> {
-  if (measured === undefined) return { ok: true, manner: { warmth: usualWarmth(conditions) } }
+): Understood<{ manner: Manner }> {
+  if (measurand === undefined) return { ok: true, manner: { warmth: usualWarmth(conditions) } }
   const warmth = readWarmth(form, conditions)
   if (!warmth.ok) return warmth
   if (form.rpm === '') return { ok: true, manner: { warmth: warmth.warmth } }
@@ -24,13 +24,13 @@ export function readManner(
   return { ok: true, manner: { warmth: warmth.warmth, rpm } }
 }
 
-const named = ['as the air', 'cold-soaked', 'running hot'] as const
+const warmthNames = ['as the air', 'cold-soaked', 'running hot'] as const
 
 function readWarmth(
   { warmth, celsius }: CheckForm,
   conditions: Conditions,
-): Read<{ warmth: PartWarmth }> {
-  const kind = named.find((name) => name === warmth)
+): Understood<{ warmth: PartWarmth }> {
+  const kind = warmthNames.find((name) => name === warmth)
   // Who types a temperature has measured it, whatever the list beside it says.
   if (kind !== undefined && celsius === '') return { ok: true, warmth: { kind } }
   if (warmth !== 'measured' && celsius === '') {

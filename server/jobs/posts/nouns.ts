@@ -1,12 +1,12 @@
 import type { Case, CheckCard } from '../../knowledge/case.ts'
-import { canRepeat } from '../measuring/judged.ts'
+import { allowsFurtherTake } from '../measuring/judged.ts'
 import { measuredReading } from '../measuring/measured-reading.ts'
-import type { Instrument } from '../measuring/meter-at-hand.ts'
+import type { MeterAtHand } from '../measuring/meter-at-hand.ts'
 import { loneOneIn, mistakeIn } from '../measuring/mistakes.ts'
 import type { JobEvent } from '../record/events.ts'
 import type { Folded } from '../record/fold.ts'
 import type { FoundJob } from '../standing/find.ts'
-import { type CheckForm, type Read, readReason, readTouches } from './check-form.ts'
+import { type CheckForm, readReason, readTouches, type Understood } from './check-form.ts'
 import { readManner } from './manner.ts'
 
 /** Something that can be posted about one check of a job, to `/jobs/:id/<its name>`. */
@@ -16,8 +16,8 @@ export interface Noun {
     card: CheckCard,
     form: CheckForm,
     found: FoundJob,
-    instrument: Instrument,
-  ) => Read<{ event: JobEvent }>
+    meter: MeterAtHand,
+  ) => Understood<{ event: JobEvent }>
   /** Why that event cannot be taken as the job stands now, or null if it can. */
   readonly refusal: (job: Folded, check: string) => string | null
   /** Whether there is something typed or chosen to show again, beside the sentence. */
@@ -39,7 +39,7 @@ export const nouns: Readonly<Record<string, Noun>> = {
       readings.has(check) ? null : 'The reading was withdrawn meanwhile; send yours as a new one.',
     hasField: true,
   },
-  touches: {
+  takes: {
     read: (card, form, { kase }) => touchesOf(card, form, kase),
     refusal: ({ readings }, check) =>
       readings.has(check) ? null : 'The reading was withdrawn meanwhile; send yours as a new one.',
@@ -62,13 +62,13 @@ export const nouns: Readonly<Record<string, Noun>> = {
   skips: {
     read: skipOf,
     refusal: ({ readings }, check) =>
-      readings.has(check) ? 'That check has a reading already, so it is not passed over.' : null,
+      readings.has(check) ? 'That check has a reading already, so it is not skipped.' : null,
     hasField: true,
   },
 }
 
 function readingOf(kind: 'reading' | 'correction'): Noun['read'] {
-  return (card, form, { kase, folded }, instrument) => {
+  return (card, form, { kase, folded }, meter) => {
     const read = readTouches(card, form)
     if (!read.ok) return read
     const { conditions } = folded.opened
@@ -76,15 +76,15 @@ function readingOf(kind: 'reading' | 'correction'): Noun['read'] {
     if (!how.ok) return how
     const { typed, touches } = read
     const { manner } = how
-    const measured = measuredReading(card, { touches, manner }, instrument, conditions)
+    const measured = measuredReading(card, { touches, manner }, meter, conditions)
     const mistake = mistakeIn(kase, card, measured) ?? loneOneIn(card, typed, measured)
     if (mistake !== null && form.kept !== typed) return { ok: false, sentence: mistake }
     return { ok: true, event: { kind, check: card.id, typed, touches, manner } }
   }
 }
 
-function touchesOf(card: CheckCard, form: CheckForm, kase: Case): Read<{ event: JobEvent }> {
-  if (!canRepeat(kase, card.id)) {
+function touchesOf(card: CheckCard, form: CheckForm, kase: Case): Understood<{ event: JobEvent }> {
+  if (!allowsFurtherTake(kase, card.id)) {
     return {
       ok: false,
       sentence: 'Asked again it comes out the same; correct the answer if it was misheard.',
@@ -93,10 +93,10 @@ function touchesOf(card: CheckCard, form: CheckForm, kase: Case): Read<{ event: 
   const read = readTouches(card, form)
   if (!read.ok) return read
   const { typed, touches } = read
-  return { ok: true, event: { kind: 'touched', check: card.id, typed, touches } }
+  return { ok: true, event: { kind: 'take', check: card.id, typed, touches } }
 }
 
-function skipOf({ id }: CheckCard, form: CheckForm): Read<{ event: JobEvent }> {
+function skipOf({ id }: CheckCard, form: CheckForm): Understood<{ event: JobEvent }> {
   const read = readReason(form)
   if (!read.ok) return read
   return { ok: true, event: { kind: 'skipped', check: id, reason: read.reason } }

@@ -1,4 +1,4 @@
-import type { MeasuredBy } from '../../knowledge/case.ts'
+import type { Measurand } from '../../knowledge/case.ts'
 import type { Circumstances, Step } from '../../measure/correct/correct.ts'
 import { pullStart } from '../../measure/correct/speed.ts'
 import {
@@ -18,7 +18,7 @@ import type { BudgetRow, BudgetView } from './view.ts'
 /** The uncertainty budget, with digits enough to do every sum again; none where there is no value. */
 export function presentBudget(
   measured: Measured,
-  by: MeasuredBy,
+  by: Measurand,
   at: Circumstances,
 ): BudgetView | undefined {
   const { asRead, budget, corrected } = measured
@@ -92,7 +92,7 @@ function totals(
   measured: Measured,
   budget: Budget,
   corrected: number,
-  { limits, quantity }: MeasuredBy,
+  { limits, quantity }: Measurand,
 ): string[] {
   const { unit } = quantity
   const [a, b] = budget.rectangles

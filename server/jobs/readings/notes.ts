@@ -1,11 +1,11 @@
-import type { MeasuredBy } from '../../knowledge/case.ts'
+import type { Measurand } from '../../knowledge/case.ts'
 import type { Contribution } from '../../measure/doubt/budget.ts'
 import type { Measured, Note } from '../../measure/measured.ts'
 import { printLimits, printValue } from '../../measure/reading/print.ts'
 import { percent, plusMinus } from '../words/sentences.ts'
 
 /** What has to be said beside the figures of a reading, as sentences. */
-export function noteSentences(measured: Measured, by: MeasuredBy): string[] {
+export function noteSentences(measured: Measured, by: Measurand): string[] {
   const undecided = undecidedSentence(measured, by)
   return [
     ...measured.notes.flatMap((note) => noteSentence(note, measured, by)),
@@ -16,7 +16,7 @@ export function noteSentences(measured: Measured, by: MeasuredBy): string[] {
 /** Leads that make up less than this share of the doubt are not worth a sentence. */
 const leadsMatter = 0.1
 
-function noteSentence(note: Note, { budget }: Measured, { quantity }: MeasuredBy): string[] {
+function noteSentence(note: Note, { budget }: Measured, { quantity }: Measurand): string[] {
   const { touches, unit } = quantity
   switch (note.kind) {
     case 'poor contact':
@@ -56,7 +56,7 @@ const doubts: Readonly<Record<Contribution['what'], string>> = {
 }
 
 /** Why nothing can be said yet, and what would help most. */
-function undecidedSentence(measured: Measured, { limits, quantity }: MeasuredBy): string | null {
+function undecidedSentence(measured: Measured, { limits, quantity }: Measurand): string | null {
   const { budget, decision } = measured
   if (decision !== 'undecided' || budget === null || budget.lines.length === 0) return null
   const whats = Object.keys(doubts) as Contribution['what'][]

@@ -1,4 +1,4 @@
-import type { CheckCard, MeasuredBy } from '../../knowledge/case.ts'
+import type { CheckCard, Measurand } from '../../knowledge/case.ts'
 import { circumstances } from '../measuring/measured-reading.ts'
 import { asItStands, wayTo } from '../standing/as-it-stands.ts'
 import type { Asked } from '../standing/asked.ts'
@@ -39,21 +39,21 @@ export function presentReadings(input: Standing & Asked): ReadingRow[] {
 
 type Worth = Pick<
   ReadingRow,
-  'touched' | 'corrected' | 'notes' | 'scale' | 'budget' | 'again' | 'anewHref'
+  'touched' | 'corrected' | 'notes' | 'scale' | 'budget' | 'take' | 'anewHref'
 >
 
 const nothing: Worth = { touched: '', corrected: [], notes: [] }
 
 function worth(input: Standing & Asked, check: string, id: string, open: boolean): Worth {
-  const { folded, instrument, judged, kase } = input
-  const by = kase.checks.get(check)?.measured
+  const { folded, meter, judged, kase } = input
+  const by = kase.checks.get(check)?.measurand
   if (by === undefined) return nothing
-  const again = touchAgain(input, check, by, id)
+  const more = furtherTake(input, check, by, id)
   const { measured } = judged.get(check)!
-  if (measured === null) return { ...nothing, ...again }
+  if (measured === null) return { ...nothing, ...more }
 
   const { manner, touches } = folded.readings.get(check)!
-  const at = circumstances(by, instrument, folded.opened.conditions, manner)
+  const at = circumstances(by, meter, folded.opened.conditions, manner)
   const svg = presentScale(id, measured, by, at)
   const budget = presentBudget(measured, by, at)
   return {
@@ -62,7 +62,7 @@ function worth(input: Standing & Asked, check: string, id: string, open: boolean
     notes: noteSentences(measured, by),
     ...(svg !== undefined && { scale: { svg, open } }),
     ...(budget && { budget }),
-    ...again,
+    ...more,
   }
 }
 
@@ -70,22 +70,22 @@ function worth(input: Standing & Asked, check: string, id: string, open: boolean
  * More touches go in beside the reading while the probes are still where they were. Otherwise the page
  * of the check says first what to put back and what to take apart again.
  */
-function touchAgain(
-  { job, kase, touching }: Standing & Asked,
+function furtherTake(
+  { job, kase, takeRefused }: Standing & Asked,
   check: string,
-  { quantity }: MeasuredBy,
+  { quantity }: Measurand,
   id: string,
-): Pick<Worth, 'again' | 'anewHref'> {
-  const tried = touching?.check === check ? touching : undefined
+): Pick<Worth, 'take' | 'anewHref'> {
+  const tried = takeRefused?.check === check ? takeRefused : undefined
   const { putBack, make } = wayTo(asItStands(kase, job), kase.checks.get(check)!)
   if (tried === undefined && putBack.length + make.length > 0) {
-    return { anewHref: `/jobs/${job.id}?again=${encodeURIComponent(check)}` }
+    return { anewHref: `/jobs/${job.id}?take=${encodeURIComponent(check)}` }
   }
   return {
-    again: {
-      action: `/jobs/${job.id}/touches`,
-      id: `${id}-again`,
-      label: quantity.touches.again,
+    take: {
+      action: `/jobs/${job.id}/takes`,
+      id: `${id}-take`,
+      label: quantity.touches.another,
       unit: quantity.unit,
       typed: tried?.typed ?? '',
       ...(tried && { problem: tried.sentence }),
@@ -102,6 +102,6 @@ function latestMeasured({ job, judged }: Standing): string | undefined {
 }
 
 /** A check that the knowledge does not have any more: its reading stays on the job and weighs nothing. */
-function noLongerThere(check: string): Pick<CheckCard, 'title' | 'answers' | 'measured'> {
+function noLongerThere(check: string): Pick<CheckCard, 'title' | 'answers' | 'measurand'> {
   return { title: `${check} (no check of this tree any more, so it weighs nothing)` }
 }

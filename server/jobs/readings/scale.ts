@@ -1,5 +1,5 @@
 import { limitsScale } from '../../drawings/limits-scale.ts'
-import type { MeasuredBy } from '../../knowledge/case.ts'
+import type { Measurand } from '../../knowledge/case.ts'
 import type { Circumstances } from '../../measure/correct/correct.ts'
 import type { Measured } from '../../measure/measured.ts'
 import { printLimits, printValue } from '../../measure/reading/print.ts'
@@ -10,7 +10,7 @@ import { comparedWords } from './corrected.ts'
 export function presentScale(
   id: string,
   measured: Measured,
-  { limits, quantity }: MeasuredBy,
+  { limits, quantity }: Measurand,
   at: Circumstances,
 ): string | undefined {
   const { asRead, corrected, budget } = measured

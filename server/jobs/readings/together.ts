@@ -10,7 +10,7 @@ import { listed, percent, plusMinus, the, upperFirst } from '../words/sentences.
 export function presentTogether({ judged, kase }: Standing): string[] {
   const reads = [...judged].flatMap(([check, { measured }]): Read[] => {
     const card = kase.checks.get(check)
-    return card?.measured && measured ? [{ card, measured }] : []
+    return card?.measurand && measured ? [{ card, measured }] : []
   })
   const nameOf = (part = '') => the(kase.parts.get(part)?.name ?? part)
   return readingsTogether(kase.machine, reads).map((each) => togetherSentence(each, nameOf))
@@ -41,7 +41,7 @@ function differenceSentence({
   limits,
 }: Extract<Together, { kind: 'difference' }>): string {
   const names = listed(between.map(({ name }) => the(name)))
-  const { unit } = whole.card.measured!.quantity
+  const { unit } = whole.card.measurand!.quantity
   const doubt = plusMinus(wide * left.u, unit)
   const says = `${read(whole)} at ${whole.card.spot!.says}, minus ${read(part)} at ${part.card.spot!.says}, leaves ${printValue(left.value, unit)} ${doubt} for ${names}.`
   if (limits === undefined) return says
@@ -89,7 +89,7 @@ function leakSentence({
     position < 1
       ? `Both together: a leak at one place would lie within the first ${percent(position)} of the winding, from that line on`
       : 'Both together: a leak at one place may lie anywhere in the winding'
-  const { unit } = ground.card.measured!.quantity
+  const { unit } = ground.card.measurand!.quantity
   const through =
     least > 0
       ? `with ${printValue(least, unit)} to ${printValue(most, unit)} of its own`
@@ -98,4 +98,4 @@ function leakSentence({
 }
 
 const read = ({ card, measured }: Read) =>
-  printValue(measured.asRead as number, card.measured!.quantity.unit)
+  printValue(measured.asRead as number, card.measurand!.quantity.unit)

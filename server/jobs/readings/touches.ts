@@ -1,4 +1,4 @@
-import type { MeasuredBy } from '../../knowledge/case.ts'
+import type { Measurand } from '../../knowledge/case.ts'
 import type { Measured } from '../../measure/measured.ts'
 import { printValue } from '../../measure/reading/print.ts'
 import type { Reading } from '../../measure/reading/reading.ts'
@@ -9,7 +9,7 @@ import type { Unit } from '../../measure/reading/units.ts'
 export function touchedWords(
   { contact }: Measured,
   touches: readonly Reading[],
-  { quantity }: MeasuredBy,
+  { quantity }: Measurand,
 ): string {
   if (contact === null) return ''
   const { many, taken } = quantity.touches

@@ -15,7 +15,7 @@ export interface ReadingRow {
   readonly scale?: { readonly svg: string; readonly open: boolean }
   readonly budget?: BudgetView
   /** A small form for more touches, where it is measured and the machine still stands as it was for it. */
-  readonly again?: {
+  readonly take?: {
     readonly action: string
     /** Of the field, and of the sentence beside it. */
     readonly id: string

@@ -48,8 +48,18 @@ const StoredManner = z.strictObject({
   rpm: z.number().optional(),
 }) satisfies z.ZodType<Manner>
 
-const touched = { check: z.string(), typed: z.string(), touches: z.array(StoredReading).min(1) }
-const made = { ...touched, manner: StoredManner }
+const take = { check: z.string(), typed: z.string(), touches: z.array(StoredReading).min(1) }
+const made = { ...take, manner: StoredManner }
+
+/** What kinds of events were called before, as they still stand in older jobs. */
+const formerKinds: Readonly<Record<string, JobEvent['kind']>> = {
+  touched: 'take',
+  instrument: 'meter',
+}
+
+/** What a kind of event is called now. */
+export const kindNow = (kind: string): string =>
+  Object.hasOwn(formerKinds, kind) ? formerKinds[kind]! : kind
 
 export const JobEventSchema = z.discriminatedUnion('kind', [
   z.strictObject({
@@ -61,9 +71,9 @@ export const JobEventSchema = z.discriminatedUnion('kind', [
   }),
   z.strictObject({ kind: z.literal('reading'), ...made }),
   z.strictObject({ kind: z.literal('correction'), ...made }),
-  z.strictObject({ kind: z.literal('touched'), ...touched }),
+  z.strictObject({ kind: z.literal('take'), ...take }),
   z.strictObject({
-    kind: z.literal('instrument'),
+    kind: z.literal('meter'),
     meter: StoredMeter,
     zero: z.number().nullable(),
   }),

@@ -56,9 +56,9 @@ export type JobEvent =
   | ({ readonly kind: 'reading' } & Made)
   | ({ readonly kind: 'correction' } & Made)
   /** More touches of the same probes at the same place, or one more look. */
-  | ({ readonly kind: 'touched' } & Omit<Made, 'manner'>)
+  | ({ readonly kind: 'take' } & Omit<Made, 'manner'>)
   /** Another meter, or its leads zeroed: Ω with the probes held together, null where they are not. */
-  | { readonly kind: 'instrument'; readonly meter: MeterChoice; readonly zero: number | null }
+  | { readonly kind: 'meter'; readonly meter: MeterChoice; readonly zero: number | null }
   | { readonly kind: 'withdrawn'; readonly check: string }
   /** These parts were repaired or replaced. */
   | { readonly kind: 'repaired'; readonly parts: readonly string[] }

@@ -6,9 +6,9 @@ import type { JobEvent, Manner, MeterChoice, StoredJob } from './events.ts'
 export interface Folded {
   readonly opened: Opened
   /** By check, in the order in which they were taken; a correction keeps its place. */
-  readonly readings: ReadonlyMap<string, Taken>
+  readonly readings: ReadonlyMap<string, Recorded>
   /** The meter as it stands, and what its leads read: Ω, or null where they were not zeroed. */
-  readonly instrument: { readonly meter: MeterChoice; readonly zero: number | null }
+  readonly meter: { readonly choice: MeterChoice; readonly zero: number | null }
   /** What was repaired, in order, and what came of it; null while it is not proved. */
   readonly repairs: readonly Repair[]
   /**
@@ -16,7 +16,7 @@ export interface Folded {
    * because the last take could not be had, or because there were enough.
    */
   readonly accepted: ReadonlySet<string>
-  /** Checks passed over, with the reason. A check with a reading is never among them. */
+  /** Checks skipped, with the reason. A check with a reading is never among them. */
   readonly skipped: ReadonlyMap<string, string>
 }
 
@@ -27,7 +27,7 @@ export interface Repair {
   readonly outcome: null | 'gone' | 'still there'
 }
 
-export interface Taken {
+export interface Recorded {
   readonly typed: string
   /** Every touch so far, in order; of an answer, every look. */
   readonly touches: readonly Reading[]
@@ -37,14 +37,14 @@ export interface Taken {
 
 /** Replays the events. Nothing else ever says where a job stands. */
 export function fold(events: StoredJob['events']): Folded {
-  const readings = new Map<string, Taken>()
+  const readings = new Map<string, Recorded>()
   const skipped = new Map<string, string>()
   const accepted = new Set<string>()
   const taken = new Map<string, number>()
   const repairs: Repair[] = []
   const opened = firstOf(events)
-  let instrument: Folded['instrument'] = {
-    meter: { kind: 'class', id: opened.conditions.meter },
+  let meter: Folded['meter'] = {
+    choice: { kind: 'class', id: opened.conditions.meter },
     zero: null,
   }
   for (const { event, at } of events) {
@@ -61,7 +61,7 @@ export function fold(events: StoredJob['events']): Folded {
         skipped.delete(event.check)
         accepted.delete(event.check)
         break
-      case 'touched': {
+      case 'take': {
         const before = readings.get(event.check)
         if (before === undefined) break
         const takes = taken.get(event.check)! + 1
@@ -84,8 +84,8 @@ export function fold(events: StoredJob['events']): Folded {
           accepted.delete(check)
         }
         break
-      case 'instrument':
-        instrument = { meter: event.meter, zero: event.zero }
+      case 'meter':
+        meter = { choice: event.meter, zero: event.zero }
         break
       case 'withdrawn':
         readings.delete(event.check)
@@ -101,7 +101,7 @@ export function fold(events: StoredJob['events']): Folded {
         break
     }
   }
-  return { opened, instrument, readings, repairs, skipped, accepted }
+  return { opened, meter, readings, repairs, skipped, accepted }
 }
 
 /** The parts that were repaired while the complaint stayed: they are no suspects any more. */

@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import type { EventRecord, JobRecords } from '../../store/jobs.ts'
 import { damagedEvent } from '../../store/trouble.ts'
-import { JobEventSchema } from './event-schema.ts'
+import { JobEventSchema, kindNow } from './event-schema.ts'
 import type { JobEvent, JobLine, StoredJob } from './events.ts'
 import type { Opened } from './fold.ts'
 
@@ -50,7 +50,7 @@ function eventOf(
   job: number,
   seq: number,
 ): StoredJob['events'][0] {
-  const parsed = JobEventSchema.safeParse({ ...Object(body), kind })
+  const parsed = JobEventSchema.safeParse({ ...Object(body), kind: kindNow(kind) })
   if (!parsed.success) throw damagedEvent(job, seq, new Error(z.prettifyError(parsed.error)))
   if (seq === 1 && kind !== 'opened') {
     throw damagedEvent(job, seq, new Error(`A job begins with “opened”, not with “${kind}”.`))

@@ -6,7 +6,7 @@ export interface AsItStands {
   /** What is apart, off, fitted or ready, in the order in which it came to be so. */
   readonly setups: readonly SetupCard[]
   /**
-   * Checks passed over since the last one was made. Nobody knows how far one went before that: some of
+   * Checks skipped since the last one was made. Nobody knows how far one went before that: some of
    * what they need may be off as well, and some of `setups` that they do not need may be back.
    */
   readonly begun: readonly CheckCard[]
@@ -25,7 +25,7 @@ export function asItStands({ checks }: Pick<Case, 'checks'>, { events }: StoredJ
   for (const { event } of events) {
     switch (event.kind) {
       case 'reading':
-      case 'touched': {
+      case 'take': {
         const card = checks.get(event.check)
         if (card && !card.asked) now = { setups: card.setups.filter(stays), begun: [] }
         break
@@ -52,7 +52,7 @@ export interface Way {
   readonly make: readonly SetupCard[]
   /** What the check needs and finds so, and what would else have to be put back. */
   readonly keep: readonly SetupCard[]
-  /** Checks that were passed over, and may have left something off that this check does not need. */
+  /** Checks that were skipped, and may have left something off that this check does not need. */
   readonly begun: readonly CheckCard[]
 }
 
@@ -62,7 +62,7 @@ export function wayTo({ setups, begun }: AsItStands, card: CheckCard): Way {
   const needs = namesOf(card.setups)
   const inTheWay = (each: readonly SetupCard[]) => undone(each).filter(({ id }) => !needs.has(id))
   const surely = begun.reduce(
-    (left, passedOver) => left.filter(({ id }) => namesOf(passedOver.setups).has(id)),
+    (left, skipped) => left.filter(({ id }) => namesOf(skipped.setups).has(id)),
     setups,
   )
   const stand = namesOf(surely)

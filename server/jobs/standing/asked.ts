@@ -3,19 +3,19 @@ export interface Asked {
   /** A check chosen instead of the proposed one. */
   readonly check?: string
   /** A check that is made once more. */
-  readonly again?: string
+  readonly take?: string
   /** A check whose earlier reading is being corrected. */
   readonly correcting?: string
   /** What was typed for which check and could not be taken. */
-  readonly problem?: Problem
+  readonly refused?: Refused
   /** The same of more touches of a check that has a reading. */
-  readonly touching?: Problem
+  readonly takeRefused?: Refused
   /** Something about the whole page: "this job has moved on". */
   readonly notice?: string
 }
 
 /** A form about a check that could not be taken: what it held, and what to do. */
-export interface Problem {
+export interface Refused {
   readonly check: string
   readonly typed: string
   readonly sentence: string

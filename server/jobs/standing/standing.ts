@@ -7,8 +7,8 @@ import type { Knowledge } from '../../knowledge/knowledge.ts'
 import { foreseenModel } from '../measuring/foreseen.ts'
 import type { Judged } from '../measuring/judged.ts'
 import { judgedReadings } from '../measuring/judged.ts'
-import type { Instrument } from '../measuring/meter-at-hand.ts'
-import { instrumentOf } from '../measuring/meter-at-hand.ts'
+import type { MeterAtHand } from '../measuring/meter-at-hand.ts'
+import { meterAtHand } from '../measuring/meter-at-hand.ts'
 import type { StoredJob } from '../record/events.ts'
 import { type Folded, repairedInVain } from '../record/fold.ts'
 import type { FoundJob } from './find.ts'
@@ -20,7 +20,7 @@ export interface Standing {
   readonly folded: Folded
   readonly kase: Case
   readonly knowledge: Knowledge
-  readonly instrument: Instrument
+  readonly meter: MeterAtHand
   /** Every reading with what it is worth. */
   readonly judged: ReadonlyMap<string, Judged>
   /** The readings as they were weighed, in the order they were taken. */
@@ -31,17 +31,17 @@ export interface Standing {
 /** Where a job stands: its readings judged with its meter, and the walk they make. */
 export function standingOf(knowledge: Knowledge, found: FoundJob): Standing {
   const { folded } = found
-  const instrument = instrumentOf(knowledge, folded)
-  const whole = foreseenModel(found.kase, instrument, folded.opened.conditions)
+  const meter = meterAtHand(knowledge, folded)
+  const whole = foreseenModel(found.kase, meter, folded.opened.conditions)
   const model = afterRepair(whole, repairedInVain(folded))
   const kase = { ...found.kase, model }
-  const judged = judgedReadings(kase, folded, instrument)
-  const options = walkOptions(kase, folded, judged, instrument)
+  const judged = judgedReadings(kase, folded, meter)
+  const options = walkOptions(kase, folded, judged, meter)
   return {
     ...found,
     kase,
     knowledge,
-    instrument,
+    meter,
     judged,
     evidence: options.evidence,
     walk: walk(model, options),

@@ -2,7 +2,7 @@ import type { Evidence } from '../../diagnosis/model/model.ts'
 import type { WalkOptions } from '../../diagnosis/model/walk.ts'
 import type { Case } from '../../knowledge/case.ts'
 import type { Judged } from '../measuring/judged.ts'
-import { type Instrument, rangesFor } from '../measuring/meter-at-hand.ts'
+import { type MeterAtHand, rangesFor } from '../measuring/meter-at-hand.ts'
 import type { Folded } from '../record/fold.ts'
 import { hindrance } from '../words/hindrance.ts'
 
@@ -11,11 +11,11 @@ export function walkOptions(
   kase: Case,
   folded: Folded,
   judged: ReadonlyMap<string, Judged>,
-  instrument: Instrument,
+  meter: MeterAtHand,
 ): WalkOptions {
   return {
     evidence: evidenceOf(kase, judged),
-    impossible: impossibleChecks(kase, folded, instrument),
+    impossible: impossibleChecks(kase, folded, meter),
   }
 }
 
@@ -23,22 +23,22 @@ export function walkOptions(
 function evidenceOf(kase: Case, judged: ReadonlyMap<string, Judged>): Evidence[] {
   return [...judged]
     .filter(([check]) => kase.checks.has(check))
-    .map(([check, { outcomes, again }]) =>
-      again.length > 0 ? { check, outcomes, again } : { check, outcomes },
+    .map(([check, { likelihoods, furtherTakes }]) =>
+      furtherTakes.length > 0 ? { check, likelihoods, furtherTakes } : { check, likelihoods },
     )
 }
 
 function impossibleChecks(
   kase: Case,
   { opened, skipped, accepted }: Folded,
-  instrument: Instrument,
+  meter: MeterAtHand,
 ): ReadonlySet<string> {
   const impossible = [...kase.checks.values()].filter(
     (card) =>
       skipped.has(card.id) ||
       accepted.has(card.id) ||
       hindrance(card, opened.conditions) !== null ||
-      (card.measured !== undefined && rangesFor(instrument, card.measured).length === 0),
+      (card.measurand !== undefined && rangesFor(meter, card.measurand).length === 0),
   )
   return new Set(impossible.map(({ id }) => id))
 }

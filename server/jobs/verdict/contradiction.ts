@@ -9,17 +9,17 @@ import type { VerdictView } from './view.ts'
 type Contradiction = Extract<Step, { kind: 'contradiction' }>
 
 /** "The readings do not fit any single explanation: repeat … first." */
-export function contradiction(input: Standing, { repeat }: Contradiction): VerdictView {
-  const [first] = repeat
+export function contradiction(input: Standing, { misfits }: Contradiction): VerdictView {
+  const [first] = misfits
   return {
     kind: 'contradiction',
     stamp: 'the readings disagree',
     says: `The readings do not fit any single explanation${first ? `: ${begin(input, first)}` : ''}.`,
-    evidence: repeat
+    evidence: misfits
       .map((misfit) => `${readSentence(input, misfit.check)} ${surprising(misfit)}`)
       .slice(0, 3),
     cautions: [],
-    next: repeat.slice(0, 3).map((misfit) => way(input, misfit)),
+    next: misfits.slice(0, 3).map((misfit) => way(input, misfit)),
     couldBe: couldStillBe(input, []),
   }
 }
@@ -33,7 +33,9 @@ function surprising({ bits }: Misfit): string {
 
 function begin({ kase }: Standing, { check }: Misfit): string {
   const title = `“${kase.checks.get(check)!.title}”`
-  return canSlip(kase, check) ? `make ${title} once more first` : `look at ${title} again first`
+  return canSlip(kase, check)
+    ? `make one more take of ${title} first`
+    : `look at ${title} again first`
 }
 
 /** A reading that can slip is made once more; an answer that cannot is only put right. */
@@ -42,8 +44,8 @@ function way({ job, kase }: Standing, { check }: Misfit): NextStep {
   const name = encodeURIComponent(check)
   return canSlip(kase, check)
     ? {
-        says: `Make ${title} once more, with care; if it comes out as before, it counts for more.`,
-        way: { href: `/jobs/${job.id}?again=${name}`, text: 'Make it once more' },
+        says: `Make one more take of ${title}, with care; if it comes out as before, it counts for more.`,
+        way: { href: `/jobs/${job.id}?take=${name}`, text: 'Make one more take' },
       }
     : {
         says: `Look at ${title} again: was it heard and set down right?`,

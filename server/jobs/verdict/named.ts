@@ -14,7 +14,7 @@ type Named = Extract<Step, { kind: 'named' }>
 const mentionFrom = 0.1
 
 /** "The fault is in the start exciter winding: it is open somewhere in the winding." */
-export function named(input: Standing, { parts, probability }: Named): VerdictView {
+export function namedVerdict(input: Standing, { parts, probability }: Named): VerdictView {
   const { kase } = input
   const cards = parts.map((part) => kase.parts.get(part)!)
   return {

@@ -2,7 +2,7 @@ import type { Step } from '../../diagnosis/model/walk.ts'
 import type { Standing } from '../standing/standing.ts'
 import { cannotSeparate } from './cannot-separate.ts'
 import { contradiction } from './contradiction.ts'
-import { named } from './named.ts'
+import { namedVerdict } from './named.ts'
 import { outsideThisTree } from './outside.ts'
 import type { VerdictView } from './view.ts'
 
@@ -13,7 +13,7 @@ export function presentVerdict(input: Standing): VerdictView | undefined {
     case 'ask':
       return undefined
     case 'named':
-      return named(input, step)
+      return namedVerdict(input, step)
     case 'cannotSeparate':
       return cannotSeparate(input, step)
     case 'contradiction':

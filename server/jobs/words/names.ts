@@ -1,6 +1,6 @@
 import type { Case } from '../../knowledge/case.ts'
 import { printValue } from '../../measure/reading/print.ts'
-import type { Instrument } from '../measuring/meter-at-hand.ts'
+import type { MeterAtHand } from '../measuring/meter-at-hand.ts'
 import { listed, the } from './sentences.ts'
 
 /** What a suspect is called in a sentence, without an article. */
@@ -14,7 +14,7 @@ export function partNames(kase: Case, parts: readonly string[]): string {
 }
 
 /** "Common hand meter, leads zeroed at 0.2 Ω" */
-export function instrumentWords({ name, zero }: Instrument): string {
+export function meterWords({ name, zero }: MeterAtHand): string {
   return `${name}, ${zero === undefined ? 'leads not zeroed' : `leads zeroed at ${printValue(zero, 'Ω')}`}`
 }
 

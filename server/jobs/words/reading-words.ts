@@ -6,11 +6,11 @@ import type { Judged } from '../measuring/judged.ts'
 import { lowerFirst, percent, upperFirst } from './sentences.ts'
 
 /** What it takes to put a reading into words. */
-type Judging = Pick<CheckCard, 'answers' | 'measured'>
+type Judging = Pick<CheckCard, 'answers' | 'measurand'>
 
 /** What came back, tidied: "52.5 Ω", "OL", "No spark", "No spark, then spark", "Could not tell". */
-export function readWords(card: Judging, { reading, looks }: Judged): string {
-  const words = looks.map((look) => lookWords(card, look))
+export function readWords(card: Judging, { reading, takes }: Judged): string {
+  const words = takes.map((look) => lookWords(card, look))
   const [first] = words
   if (first === undefined || words.length < 2) return lookWords(card, reading)
   if (words.every((each) => each === first)) return `${first}, ${words.length} times alike`
@@ -22,7 +22,7 @@ function lookWords(card: Judging, reading: Reading): string {
   if (reading.kind === 'answer') {
     return card.answers?.find(({ id }) => id === reading.answer)?.says ?? reading.answer
   }
-  if (card.measured) return printReading(reading, card.measured.quantity)
+  if (card.measurand) return printReading(reading, card.measurand.quantity)
   return reading.kind === 'value' ? String(reading.value) : 'OL'
 }
 
@@ -31,8 +31,8 @@ function lookWords(card: Judging, reading: Reading): string {
  * Empty where there is nothing to judge.
  */
 export function judgedWords(card: Judging, { measured }: Judged): string {
-  if (!card.measured || !measured) return ''
-  const { quantity } = card.measured
+  if (!card.measurand || !measured) return ''
+  const { quantity } = card.measurand
   const most = Math.max(...measured.bands)
   const band = bandName(quantity.bands[measured.bands.indexOf(most)]!, quantity)
   const undecided = measured.decision === 'undecided' ? 'undecided: ' : ''
@@ -55,11 +55,11 @@ export function readingInShort(kase: Case, card: CheckCard, taken: Judged): stri
 /** A whole sentence with the place and what a good one reads. */
 export function readingSentence(kase: Case, card: CheckCard, judged: Judged): string {
   const { reading } = judged
-  if (!card.measured || reading.kind === 'could-not-tell') {
+  if (!card.measurand || reading.kind === 'could-not-tell') {
     return `${upperFirst(what(kase, card, judged))}.`
   }
   const place = card.spot?.connector ? ` at ${card.spot.says}` : ''
-  const { limits, quantity } = card.measured
+  const { limits, quantity } = card.measurand
   const band = judgedWords(card, judged)
   const said = `${upperFirst(what(kase, card, judged))}${place}${band ? `: ${band}` : ''}`
   return `${said}; a good one ${quantity.goodOne} ${printLimits(limits, quantity.unit)}.`
@@ -70,7 +70,7 @@ function what(kase: Case, card: CheckCard, judged: Judged): string {
   const read = readWords(card, judged)
   const part = card.part === undefined ? undefined : kase.parts.get(card.part)
   if (reading.kind === 'could-not-tell') return asked(card.title, read)
-  if (card.measured && part) return `${part.name} ${card.measured.quantity.said(read)}`
+  if (card.measurand && part) return `${part.name} ${card.measurand.quantity.said(read)}`
   return asked(card.title, read)
 }
 

@@ -4,7 +4,7 @@ import type { About } from '../schema/check-kind.ts'
 import type { PartKind } from '../schema/index.ts'
 import type { Machine } from '../schema/machine.ts'
 import type { Chances } from '../schema/shared.ts'
-import type { PlannedCheck } from './plan.ts'
+import type { PlannedCheck } from './checks-of-kind.ts'
 import type { DrawnTree } from './tree.ts'
 
 /**
@@ -16,7 +16,7 @@ export const slipShare = 0.005
 /** Chance of each outcome of a check when exactly these faults are there. */
 export type RowOf = (faults: readonly string[]) => readonly number[]
 
-interface Setting {
+interface Context {
   readonly machine: Machine
   readonly tree: DrawnTree
   /** What holds in that tree. */
@@ -25,7 +25,7 @@ interface Setting {
 }
 
 /** How the outcomes of a planned check depend on the faults. */
-export function rowOf(check: PlannedCheck, outcomes: readonly string[], setting: Setting): RowOf {
+export function rowOf(check: PlannedCheck, outcomes: readonly string[], setting: Context): RowOf {
   const chancesFor = byAbout(readers, check.kind.about, check, setting)
   // Thousands of cut sets share a few rows; a row for each would fill the memory.
   const rows = new Map<Chances, readonly number[]>()
@@ -57,7 +57,7 @@ export function healthyRow(
 
 type ChancesOf = (faults: readonly string[]) => Chances
 
-const readers: ByAbout<[check: PlannedCheck, setting: Setting], ChancesOf> = {
+const readers: ByAbout<[check: PlannedCheck, setting: Context], ChancesOf> = {
   property: readProperty,
   gate: watchGate,
   question: askQuestion,
@@ -70,7 +70,7 @@ const readers: ByAbout<[check: PlannedCheck, setting: Setting], ChancesOf> = {
 function readProperty(
   about: Extract<About, { kind: 'property' }>,
   check: PlannedCheck,
-  { machine, partKinds }: Setting,
+  { machine, partKinds }: Context,
 ): ChancesOf {
   const { property } = about
   const healthy = healthyRow(check, about, machine)
@@ -96,7 +96,7 @@ function readProperty(
 function watchGate(
   about: Extract<About, { kind: 'gate' }>,
   check: PlannedCheck,
-  { tree, holding }: Setting,
+  { tree, holding }: Context,
 ): ChancesOf {
   const watched = check.gate!
   const away = new Set(
@@ -130,7 +130,7 @@ function swapped(part: string, swap: readonly (readonly [string, string])[]): st
 function askQuestion(
   about: Extract<About, { kind: 'question' }>,
   _check: PlannedCheck,
-  { tree, holding }: Setting,
+  { tree, holding }: Context,
 ): ChancesOf {
   return (faults) => {
     const held = holding(faults)

@@ -4,7 +4,7 @@ import type { Limits } from '../../measure/reading/reading.ts'
 import type { CautionCard, CheckCard, ToolCard } from '../case.ts'
 import type { Knowledge } from '../knowledge.ts'
 import type { Machine, SheetLimits } from '../schema/machine.ts'
-import type { PlannedCheck } from './plan.ts'
+import type { PlannedCheck } from './checks-of-kind.ts'
 import { lastSteps, setupsFor } from './setups.ts'
 import { pinsInWords, spotOf, wiresInWords } from './spot.ts'
 import { type Fillings, fill } from './words.ts'
@@ -13,10 +13,10 @@ import { type Fillings, fill } from './words.ts'
 export function checkCard(check: PlannedCheck, knowledge: Knowledge, machine: Machine): CheckCard {
   const { kind } = check
   const spot = check.reach && spotOf(machine, check.reach)
-  const measured = measuredBy(check, knowledge)
+  const measurand = measuredBy(check, knowledge)
   const setups = setupsFor(check, knowledge, machine)
   const last = lastSteps(setups, machine)
-  const fillings = fillingsFor(check, machine, spot, measured)
+  const fillings = fillingsFor(check, machine, spot, measurand)
   const say = (text: string) => fill(text, fillings)
   const answers = kind.answers?.map(({ id, says, phone }) => ({
     id,
@@ -40,8 +40,8 @@ export function checkCard(check: PlannedCheck, knowledge: Knowledge, machine: Ma
     ...(kind.asked && { asked: true }),
     ...(kind.meter && { meter: say(kind.meter) }),
     ...(spot && { spot }),
-    ...(measured && { measured }),
-    ...(answers && !measured && { answers }),
+    ...(measurand && { measurand }),
+    ...(answers && !measurand && { answers }),
   }
 }
 
@@ -79,7 +79,7 @@ export function limitsOf(sheet: SheetLimits): Limits {
 }
 
 /** What is measured by a planned check, or nothing where it is looked at, listened to or asked. */
-export function measuredBy(check: PlannedCheck, knowledge: Knowledge): CheckCard['measured'] {
+export function measuredBy(check: PlannedCheck, knowledge: Knowledge): CheckCard['measurand'] {
   if (check.limitsOf === undefined) return undefined
   const { part, property } = check.limitsOf
   const { quantity, material } = knowledge.partKinds.get(part.kind)!.properties[property]!
@@ -99,7 +99,7 @@ function fillingsFor(
   check: PlannedCheck,
   machine: Machine,
   spot: CheckCard['spot'],
-  measured: CheckCard['measured'],
+  measurand: CheckCard['measurand'],
 ): Fillings {
   const connector = spot?.connector?.card
   return {
@@ -111,7 +111,7 @@ function fillingsFor(
       wires: wiresInWords(connector, spot.touch),
     }),
     ...(connector && { connector: connector.name }),
-    ...(measured && { limits: printLimits(measured.limits, measured.quantity.unit) }),
+    ...(measurand && { limits: printLimits(measurand.limits, measurand.quantity.unit) }),
   }
 }
 

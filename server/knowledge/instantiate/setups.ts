@@ -1,7 +1,7 @@
 import type { SetupCard } from '../case.ts'
 import type { Knowledge } from '../knowledge.ts'
 import type { Connector, Machine } from '../schema/machine.ts'
-import type { PlannedCheck } from './plan.ts'
+import type { PlannedCheck } from './checks-of-kind.ts'
 
 /** Covers first, then the connectors, then what the check itself needs fitted; each once. */
 export function setupsFor(

@@ -20,7 +20,7 @@ export type Mistake =
   | { readonly kind: 'fingers'; readonly expected: Limits }
 
 /** A reading as compared with its own limits, and as the meter showed it. */
-export interface Read extends Estimate {
+export interface AsRead extends Estimate {
   readonly asRead: number
 }
 
@@ -41,7 +41,7 @@ const fingersMatterFrom = 5000
  */
 export function recognise(
   kinds: readonly MistakeKind[],
-  reading: Read,
+  reading: AsRead,
   limits: Limits,
   others: readonly Known[],
 ): Mistake | null {
@@ -54,7 +54,7 @@ export function recognise(
 }
 
 const recognisers: Readonly<
-  Record<MistakeKind, (reading: Read, limits: Limits, others: readonly Known[]) => Mistake | null>
+  Record<MistakeKind, (reading: AsRead, limits: Limits, others: readonly Known[]) => Mistake | null>
 > = {
   'thousand off': thousandOff,
   'wrong pins': wrongPins,
@@ -62,7 +62,7 @@ const recognisers: Readonly<
   fingers,
 }
 
-function thousandOff({ asRead }: Read, { low, high }: Limits): Mistake | null {
+function thousandOff({ asRead }: AsRead, { low, high }: Limits): Mistake | null {
   if (low === undefined || high === undefined) return null
   // As read: with the leads taken off, 0.35 that was meant as kΩ would be another number.
   const wide = { low: low / coldOrHot, high: high * coldOrHot }

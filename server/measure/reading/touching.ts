@@ -10,7 +10,7 @@ export interface Touching {
   readonly one: string
   readonly many: string
   /** What the button says that takes one more: "Touch again". */
-  readonly again: string
+  readonly another: string
   /** The same as a sentence, where all so far may have been poor. */
   readonly askAgain: string
   /** The best one is the lowest where trouble adds, the highest where it takes away. */
@@ -36,7 +36,7 @@ export interface Touching {
 export const contactAdds: Touching = {
   one: 'touch',
   many: 'touches',
-  again: 'Touch again',
+  another: 'Touch again',
   askAgain: 'Touch again, at the part itself.',
   trouble: 'adds',
   taken: 'the best',
@@ -52,7 +52,7 @@ export const besideAPath: Touching = { ...contactAdds, contact: null, leads: fal
 export const pulls: Touching = {
   one: 'pull',
   many: 'pulls',
-  again: 'Another pull',
+  another: 'Another pull',
   askAgain: 'Pull again, with the meter at the part itself.',
   trouble: 'takes away',
   // Common practice.
@@ -67,7 +67,7 @@ export const whileItRuns: Touching = {
   ...pulls,
   one: 'reading',
   many: 'readings',
-  again: 'Read again',
+  another: 'Read again',
   askAgain: 'Read again, with the meter at the part itself.',
 }
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { belief, chanceOf } from '../../../server/diagnosis/belief/belief.ts'
-import { mostTakes, onceMore, takes, withTake } from '../../../server/diagnosis/belief/takes.ts'
+import { furtherTake, mostTakes, takes, withTake } from '../../../server/diagnosis/belief/takes.ts'
 import type { Check, Model } from '../../../server/diagnosis/model/model.ts'
 import { prospects } from '../../../server/diagnosis/verdict/explain.ts'
 import { walk } from '../../../server/diagnosis/walk.ts'
@@ -39,7 +39,7 @@ const read = (...outcomes: number[]) =>
 
 describe('a check made once more', () => {
   it('is a second take of the same reading, not a reading of its own', () => {
-    expect(read(1, 0, 1)).toEqual([{ check: 'winding', outcomes: [0, 1], again: [0, 1] }])
+    expect(read(1, 0, 1)).toEqual([{ check: 'winding', likelihoods: [0, 1], furtherTakes: [0, 1] }])
   })
 
   it('makes sure of what it shows again, and takes back what it does not', () => {
@@ -64,10 +64,12 @@ describe('a check made once more', () => {
       fc.property(row, fc.array(row, { minLength: 3, maxLength: 3 }), fc.nat(2), (of, slips, o) => {
         const check = { ...winding, outcomes: ['a', 'b', 'c'], chances: [of], slips }
         const item = withTake([], check, o)[0]!
-        const again = onceMore(check, item)!.chances[0]!
-        expect(again.reduce((a, b) => a + b, 0)).toBeCloseTo(1, 9)
-        expect(Math.min(...again)).toBeGreaterThanOrEqual(0)
-        const both = again.map((_, next) => chanceOf(check, 0, { ...item, again: [next] }))
+        const next = furtherTake(check, item)!.chances[0]!
+        expect(next.reduce((a, b) => a + b, 0)).toBeCloseTo(1, 9)
+        expect(Math.min(...next)).toBeGreaterThanOrEqual(0)
+        const both = next.map((_, outcome) =>
+          chanceOf(check, 0, { ...item, furtherTakes: [outcome] }),
+        )
         // What comes second takes nothing from the chance of what came first.
         expect(both.reduce((a, b) => a + b, 0)).toBeCloseTo(of[o]!, 9)
       }),
@@ -75,12 +77,12 @@ describe('a check made once more', () => {
   })
 
   it('is not foreseen after enough takes, without slips, nor where the outcome is in doubt', () => {
-    expect(onceMore(winding, read(1)[0]!)).not.toBeNull()
+    expect(furtherTake(winding, read(1)[0]!)).not.toBeNull()
     const enough = read(...new Array(mostTakes).fill(1))[0]!
-    expect(onceMore(winding, enough)).toBeNull()
-    expect(onceMore(asked, { check: 'memory', outcomes: [0, 1] })).toBeNull()
-    expect(onceMore(winding, { check: 'winding', outcomes: [0.4, 0.6] })).toBeNull()
-    expect(onceMore(winding, { check: 'winding', outcomes: [1, 1] })).toBeNull()
+    expect(furtherTake(winding, enough)).toBeNull()
+    expect(furtherTake(asked, { check: 'memory', likelihoods: [0, 1] })).toBeNull()
+    expect(furtherTake(winding, { check: 'winding', likelihoods: [0.4, 0.6] })).toBeNull()
+    expect(furtherTake(winding, { check: 'winding', likelihoods: [1, 1] })).toBeNull()
   })
 
   it('goes by the slips of its own check, also where another has the same row of chances', () => {
@@ -100,7 +102,7 @@ describe('a check made once more', () => {
   })
 
   it('cannot be weighed for a check that does not say how it slips', () => {
-    const twice = { check: 'memory', outcomes: [0, 1], again: [1] }
+    const twice = { check: 'memory', likelihoods: [0, 1], furtherTakes: [1] }
     expect(() => takes(asked, 0, twice)).toThrow(RangeError)
   })
 })
@@ -110,12 +112,12 @@ describe('the walk', () => {
 
   it('asks for a doubtful reading once more, where that is all that is left', () => {
     const { step } = walk(model, { evidence: read(1), impossible })
-    expect(step).toMatchObject({ kind: 'ask', proposal: { check: 'winding', again: true } })
+    expect(step).toMatchObject({ kind: 'ask', proposal: { check: 'winding', furtherTake: true } })
   })
 
   it('never asks again for what was accepted', () => {
     const { proposals } = walk(model, { evidence: read(1), impossible: new Set(['winding']) })
-    expect(proposals.filter(({ again }) => again)).toEqual([])
+    expect(proposals.filter(({ furtherTake: isFurther }) => isFurther)).toEqual([])
     expect(proposals.map(({ check }) => check)).toEqual(['memory'])
   })
 

@@ -13,10 +13,10 @@ const check: Check = {
 
 describe('the rows of a check', () => {
   it('are kept once each, whether the cut sets share one array or have copies of it', () => {
-    const { chances, of, outcomes } = rowsOf(check)
+    const { chances, of, outcomeCount } = rowsOf(check)
     expect([...chances]).toEqual([0.9, 0.1, 0.25, 0.75])
     expect([...of]).toEqual([0, 1, 0, 0, 1])
-    expect(outcomes).toBe(2)
+    expect(outcomeCount).toBe(2)
   })
 
   it('come with their logarithms, and for some of the cut sets only', () => {

@@ -24,7 +24,7 @@ const priced = (model: Model): Model => ({
 
 const promised = (model: Model) => prospects(model, [], 'lamp').map(({ names }) => names)
 const kept = (model: Model) => {
-  const evidence = [{ check: 'lamp', outcomes: [1, 0] }]
+  const evidence = [{ check: 'lamp', likelihoods: [1, 0] }]
   const { step } = walk(model, { evidence, impossible: new Set() })
   return step.kind === 'named' ? step.parts : step.kind
 }

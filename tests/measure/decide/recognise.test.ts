@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import {
+  type AsRead,
   type Known,
-  type Read,
   recognise as recognised,
 } from '../../../server/measure/decide/recognise.ts'
 import { quantities } from '../../../server/measure/reading/quantities.ts'
@@ -17,7 +17,7 @@ const lighting: Known = {
 const others = [pickup, lighting]
 const read = (value: number, u = value / 200) => ({ value, u, asRead: value })
 const { mistakes } = quantities.resistance
-const recognise = (reading: Read, limits: Limits, beside: readonly Known[]) =>
+const recognise = (reading: AsRead, limits: Limits, beside: readonly Known[]) =>
   recognised(mistakes, reading, limits, beside)
 
 describe('a reading that tells how it was taken', () => {

@@ -1,4 +1,4 @@
-import type { CheckCard, MeasuredBy } from '../../../knowledge/case.ts'
+import type { CheckCard, Measurand } from '../../../knowledge/case.ts'
 import type { Machine, Part, SheetLimits } from '../../../knowledge/schema/machine.ts'
 import { difference } from '../../../measure/correct/shared-path.ts'
 import { parseQuantityText } from '../../../measure/reading/parse.ts'
@@ -19,7 +19,7 @@ export function differenceOf(machine: Machine, [one, other]: Pair, paths: Paths)
   if (ids.length === 0 || !through(short).every((id) => through(long).includes(id))) return []
   if (!belongTogether(a.part, whole.card, part.card)) return []
   const between = machine.parts.filter(({ id }) => ids.includes(id))
-  const limits = limitsTogether(between, whole.card.measured!.quantity.unit)
+  const limits = limitsTogether(between, whole.card.measurand!.quantity.unit)
   return [
     {
       kind: 'difference',
@@ -38,7 +38,7 @@ export function differenceOf(machine: Machine, [one, other]: Pair, paths: Paths)
  * secondary and not the primary.
  */
 function belongTogether(part: Part, whole: CheckCard, alone: CheckCard): boolean {
-  const [outer, inner] = [whole.measured!, alone.measured!]
+  const [outer, inner] = [whole.measurand!, alone.measurand!]
   if (outer.at !== inner.at) return false
   if (outer.property === inner.property) return true
   const ways = part.reach ?? []
@@ -52,7 +52,7 @@ function belongTogether(part: Part, whole: CheckCard, alone: CheckCard): boolean
 }
 
 /** The high limit of what is read in the same unit and holds at the same temperature; ∞ for none. */
-function highOf(limits: SheetLimits | undefined, { quantity, at }: MeasuredBy): number {
+function highOf(limits: SheetLimits | undefined, { quantity, at }: Measurand): number {
   const parsed = limits?.high === undefined ? null : parseQuantityText(limits.high)
   return parsed?.unit === quantity.unit && limits?.at === at ? parsed.value : Infinity
 }

@@ -10,12 +10,12 @@ export interface Path {
 
 export function pathOf(
   { parts }: Machine,
-  { part: id, measured, spot }: CheckCard,
+  { part: id, measurand, spot }: CheckCard,
 ): Path | undefined {
   const part = parts.find((each) => each.id === id)
   const reach = part?.reach?.find(
     (each) =>
-      each.for.includes(measured!.property) &&
+      each.for.includes(measurand!.property) &&
       each.at === spot?.connector?.id &&
       (each.pins?.map(String) ?? each.touch)?.join() === spot?.touch.join(),
   )
@@ -28,6 +28,6 @@ export type Paths = ReadonlyMap<Read, Path | undefined>
 /** The parts that stand between the probes and the part. */
 export const through = ({ reach }: Path): readonly string[] => reach.through ?? []
 /** From end to end of a part, so that parts in series add up. */
-export const isEndToEnd = ({ card }: Read) => card.measured!.quantity.path === 'end to end'
+export const isEndToEnd = ({ card }: Read) => card.measurand!.quantity.path === 'end to end'
 /** A path that must not be there. */
-export const isUnwanted = ({ card }: Read) => card.measured!.quantity.path === 'must not be'
+export const isUnwanted = ({ card }: Read) => card.measurand!.quantity.path === 'must not be'

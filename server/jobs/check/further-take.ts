@@ -6,10 +6,10 @@ import { readWords } from '../words/reading-words.ts'
 import { lowerFirst } from '../words/sentences.ts'
 
 /** Why a check that has a reading is asked for once more, with how often such a reading is a slip. */
-export function whyOnceMore({ kase, judged, walk }: Standing, card: CheckCard): string {
+export function whyFurtherTake({ kase, judged, walk }: Standing, card: CheckCard): string {
   const taken = judged.get(card.id)!
   const { slips } = checkNamed(kase.model, card.id)
-  const outcome = likeliest(taken.outcomes)
+  const outcome = likeliest(taken.likelihoods)
   const share = Math.max(0, ...(slips ?? []).map((row, s) => (s === outcome ? 0 : row[outcome]!)))
   const often = share > 0 ? `About 1 time in ${Math.round(1 / share)}` : 'Now and then'
   const proposed = walk.step.kind === 'ask' && walk.step.proposal.check === card.id

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { judgedReadings } from '../../server/jobs/measuring/judged.ts'
-import type { Instrument } from '../../server/jobs/measuring/meter-at-hand.ts'
+import type { MeterAtHand } from '../../server/jobs/measuring/meter-at-hand.ts'
 import type { Conditions } from '../../server/jobs/record/events.ts'
 import type { Folded } from '../../server/jobs/record/fold.ts'
 import { walkOptions } from '../../server/jobs/standing/walk-options.ts'
@@ -18,7 +18,7 @@ function measured(id: string, quantity: QuantityId): CheckCard {
   const limits = { low: 300, high: 400 }
   return card(id, {
     outcomes: of.bands,
-    measured: {
+    measurand: {
       property: 'any',
       quantity: of,
       limits,
@@ -59,14 +59,14 @@ function folded(
     opened,
     readings: new Map(taken),
     repairs: [],
-    instrument: { meter: { kind: 'class', id: conditions.meter }, zero: null },
+    meter: { choice: { kind: 'class', id: conditions.meter }, zero: null },
     skipped: new Map(Object.entries(skipped)),
     accepted: new Set(),
   }
 }
 
 const volts = [{ top: 400, digit: 0.1, percent: 1, counts: 3 }]
-const finest: Instrument = {
+const finest: MeterAtHand = {
   name: 'finest meter',
   ranges: {
     resistance: [{ top: 1e6, digit: 0.001, percent: 0.01, counts: 1 }],
@@ -84,8 +84,8 @@ const evidenceOf = (check: CheckCard, reading: Reading) =>
   options(caseOf(check), folded({ [check.id]: reading })).evidence
 
 function likeliest([weighed]: ReturnType<typeof evidenceOf>): string {
-  const { outcomes } = weighed!
-  return quantities.resistance.bands[outcomes.indexOf(Math.max(...outcomes))]!
+  const { likelihoods } = weighed!
+  return quantities.resistance.bands[likelihoods.indexOf(Math.max(...likelihoods))]!
 }
 
 describe('what a reading says', () => {
@@ -101,8 +101,8 @@ describe('what a reading says', () => {
     const coarse = [{ top: 1e6, digit: 50, percent: 1, counts: 3 }]
     const meter = { ...finest, ranges: { ...finest.ranges, resistance: coarse } }
     const job = folded({ ohms: { kind: 'value', value: 350 } })
-    const sharp = options(caseOf(resistance), job).evidence[0]!.outcomes
-    const blurred = options(caseOf(resistance), job, meter).evidence[0]!.outcomes
+    const sharp = options(caseOf(resistance), job).evidence[0]!.likelihoods
+    const blurred = options(caseOf(resistance), job, meter).evidence[0]!.likelihoods
     const low = quantities.resistance.bands.indexOf('low')
     const inside = quantities.resistance.bands.indexOf('in range')
     expect(blurred[low]! / blurred[inside]!).toBeGreaterThan(sharp[low]! / sharp[inside]!)
@@ -110,7 +110,7 @@ describe('what a reading says', () => {
 
   it('of an asked check is the answer alone', () => {
     expect(evidenceOf(asked, { kind: 'answer', answer: 'no' })).toEqual([
-      { check: 'asked', outcomes: [0, 1, 0] },
+      { check: 'asked', likelihoods: [0, 1, 0] },
     ])
   })
 
@@ -120,13 +120,13 @@ describe('what a reading says', () => {
     ['a value, where answers are asked for by now', { kind: 'value', value: 52.5 }],
     ['OL, where answers are asked for by now', { kind: 'over' }],
   ] as const)('is nothing for %s: every outcome fits alike', (_, reading) => {
-    expect(evidenceOf(asked, reading)).toEqual([{ check: 'asked', outcomes: [1, 1, 1] }])
+    expect(evidenceOf(asked, reading)).toEqual([{ check: 'asked', likelihoods: [1, 1, 1] }])
   })
 
   it('is nothing for OL, where the quantity by now has no such reading', () => {
     const volts = measured('volts', 'ac-voltage')
     expect(evidenceOf(volts, { kind: 'over' })).toEqual([
-      { check: 'volts', outcomes: [1, 1, 1, 1] },
+      { check: 'volts', likelihoods: [1, 1, 1, 1] },
     ])
   })
 
@@ -175,7 +175,7 @@ describe('a check is not proposed', () => {
     expect(impossible({ where: 'trailside', tools })).toEqual(['on-the-bench'])
   })
 
-  it('once it was passed over', () => {
+  it('once it was skipped', () => {
     const tools = ['plug-wrench', 'torch']
     expect(impossible({ tools }, { free: 'seized' })).toEqual(['free'])
   })

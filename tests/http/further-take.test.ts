@@ -10,12 +10,12 @@ const kase = allCases().find(
 )!
 const slips = (id: string) => kase.model.checks.find((check) => check.id === id)!.slips
 const cards = [...kase.checks.values()]
-const look = cards.find(({ id, measured }) => measured === undefined && slips(id) !== undefined)!
+const look = cards.find(({ id, measurand }) => measurand === undefined && slips(id) !== undefined)!
 const question = cards.find(({ id }) => slips(id) === undefined)!
 // The first answer is the good one, which no slip makes.
 const [other, one] = look.answers!
 
-const asking = 'Once more, to be sure'
+const asking = 'One more take, to be sure'
 
 /** A job with one look, at version 2. */
 async function lookedJob() {
@@ -72,31 +72,31 @@ async function askedOnceMore(http: Http, job: string, said: Record<string, strin
     const html = (await http.get(job).expect(200)).text
     const asks = html.includes(asking) && valueIn(html, 'check') === doubtful
     if (!asks || times === 10) return times
-    const fields = { version: valueIn(html, 'version'), check: doubtful, 'once-more': 'yes' }
-    await post(http, `${job}/touches`, { ...fields, ...said }).expect(303)
+    const fields = { version: valueIn(html, 'version'), check: doubtful, take: 'yes' }
+    await post(http, `${job}/takes`, { ...fields, ...said }).expect(303)
   }
 }
 
 describe('a check made once more', () => {
   it('is shown on request, says why, and joins the reading', async () => {
     const { http, job, kinds } = await lookedJob()
-    const page = await http.get(`${job}?again=${look.id}`).expect(200)
+    const page = await http.get(`${job}?take=${look.id}`).expect(200)
     expect(textIn(page.text)).toContain(asking)
     expect(textIn(page.text)).toMatch(
       /About 1 time in \d+ it comes out like that by a slip of contact or hand alone/,
     )
-    expect(page.text).toContain(`<form id="reading" method="post" action="${job}/touches#now"`)
-    const fields = { version: 2, check: look.id, choice: other!.id, 'once-more': 'yes' }
-    await post(http, `${job}/touches`, fields).expect(303)
+    expect(page.text).toContain(`<form id="reading" method="post" action="${job}/takes#now"`)
+    const fields = { version: 2, check: look.id, choice: other!.id, take: 'yes' }
+    await post(http, `${job}/takes`, fields).expect(303)
     const says = `${one!.says}, then ${other!.says[0]!.toLowerCase()}${other!.says.slice(1)}`
     expect(textIn((await http.get(job)).text)).toContain(says)
-    expect(await kinds()).toEqual(['opened', 'reading', 'touched'])
+    expect(await kinds()).toEqual(['opened', 'reading', 'take'])
   })
 
   it('keeps the page and the first reading where nothing was chosen', async () => {
     const { http, job, kinds } = await lookedJob()
-    const fields = { version: 2, check: look.id, choice: 'perhaps', 'once-more': 'yes' }
-    const answer = await post(http, `${job}/touches`, fields)
+    const fields = { version: 2, check: look.id, choice: 'perhaps', take: 'yes' }
+    const answer = await post(http, `${job}/takes`, fields)
     expect(answer.status).toBe(422)
     expect(textIn(answer.text)).toContain('Choose one of the answers.')
     expect(textIn(answer.text)).toContain(asking)
@@ -107,8 +107,8 @@ describe('a check made once more', () => {
     const { http, job, kinds } = await lookedJob()
     const choice = question.answers![0]!.id
     await post(http, `${job}/readings`, { version: 2, check: question.id, choice }).expect(303)
-    await http.get(`${job}?again=${question.id}`).expect(303)
-    const answer = await post(http, `${job}/touches`, { version: 3, check: question.id, choice })
+    await http.get(`${job}?take=${question.id}`).expect(303)
+    const answer = await post(http, `${job}/takes`, { version: 3, check: question.id, choice })
     expect(answer.status).toBe(422)
     expect(textIn(answer.text)).toContain('correct the answer if it was misheard')
     expect(await kinds()).toEqual(['opened', 'reading', 'reading'])
@@ -123,7 +123,7 @@ describe('a check made once more', () => {
     const after = (await http.get(job)).text
     const asksAgain = after.includes(asking) && valueIn(after, 'check') === check
     expect(asksAgain).toBe(false)
-    expect(await offered(http, job)).not.toContain(`?again=${check}`)
+    expect(await offered(http, job)).not.toContain(`?take=${check}`)
   })
 
   it('is not asked for again where the second take could not be had', async () => {
@@ -135,15 +135,15 @@ describe('a check made once more', () => {
   it('is offered no more often than it can tell anything, whatever comes back', async () => {
     const { http } = await readyApp()
     const job = await openJob(http, kase)
-    const check = cards.find(({ measured }) => measured?.quantity.id === 'isolation')!.id
+    const check = cards.find(({ measurand }) => measurand?.quantity.id === 'isolation')!.id
     await post(http, `${job}/readings`, { version: 1, check, typed: '20k' }).expect(303)
     // A leak to ground that the probe finds once and then no more.
     for (let takes = 1; takes < mostTakes; takes += 1) {
-      expect(await offered(http, job)).toContain(`?again=${check}`)
+      expect(await offered(http, job)).toContain(`?take=${check}`)
       const touch = { version: takes + 1, check, typed: 'OL' }
-      await post(http, `${job}/touches`, touch).expect(303)
+      await post(http, `${job}/takes`, touch).expect(303)
     }
-    expect(await offered(http, job)).not.toContain(`?again=${check}`)
+    expect(await offered(http, job)).not.toContain(`?take=${check}`)
   })
 
   it('cannot be let stand without a reading', async () => {

@@ -20,7 +20,7 @@ export interface PlannedCheck {
   readonly limitsOf?: { readonly part: Part; readonly property: string }
 }
 
-interface Setting {
+interface Context {
   readonly complaint: Complaint
   readonly machine: Machine
   readonly tree: DrawnTree
@@ -28,12 +28,12 @@ interface Setting {
 }
 
 /** Every check that a kind makes on this machine for this complaint; none where it does not fit. */
-export function plan(kind: CheckKind, setting: Setting): PlannedCheck[] {
+export function checksOfKind(kind: CheckKind, setting: Context): PlannedCheck[] {
   return numbered(byAbout(makers, kind.about, kind, setting))
 }
 
 /** Each kind of check says itself where it is made; nothing else branches on the kind. */
-const makers: ByAbout<[kind: CheckKind, setting: Setting], PlannedCheck[]> = {
+const makers: ByAbout<[kind: CheckKind, setting: Context], PlannedCheck[]> = {
   property: planProperty,
   gate: planGate,
   question: planQuestion,
@@ -42,7 +42,7 @@ const makers: ByAbout<[kind: CheckKind, setting: Setting], PlannedCheck[]> = {
 function planProperty(
   about: Extract<About, { kind: 'property' }>,
   kind: CheckKind,
-  { machine, partKinds }: Setting,
+  { machine, partKinds }: Context,
 ): PlannedCheck[] {
   const { property } = about
   return machine.parts
@@ -69,7 +69,7 @@ function planProperty(
 function planGate(
   about: Extract<About, { kind: 'gate' }>,
   kind: CheckKind,
-  { machine, tree }: Setting,
+  { machine, tree }: Context,
 ): PlannedCheck[] {
   if (about.without !== undefined && !tree.copies.get(about.without)?.length) return []
   return (tree.copies.get(about.gate) ?? []).flatMap((copy): PlannedCheck[] => {
@@ -108,7 +108,7 @@ function planMeasured(
 function planQuestion(
   about: Extract<About, { kind: 'question' }>,
   kind: CheckKind,
-  { tree }: Setting,
+  { tree }: Context,
 ): PlannedCheck[] {
   const asks = about.when.some(({ gate }) => (tree.copies.get(gate) ?? []).length > 0)
   return asks ? [{ id: kind.id, kind }] : []
