@@ -1,7 +1,8 @@
 import { writeFileSync } from 'node:fs'
 import { z } from 'zod'
 import type { Knowledge } from './knowledge.ts'
-import { KnowledgeProblems, loadKnowledge } from './load.ts'
+import { loadKnowledge } from './load.ts'
+import { KnowledgeProblems } from './problems.ts'
 import { fileKinds } from './schema/index.ts'
 import { reportTestability } from './testability-report.ts'
 

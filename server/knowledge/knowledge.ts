@@ -24,8 +24,6 @@ export interface Knowledge {
   readonly setups: Setups
   readonly cautions: Cautions
   readonly colours: Colours
-  /** Where an entry stands in its file, for problems found later. */
-  readonly locate: Locate
 }
 
 /** File and line of a place inside an entry; the nearest one that exists, if the path leads nowhere. */

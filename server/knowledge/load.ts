@@ -1,6 +1,7 @@
 import { type Quantities, quantities as shipped } from '../measure/reading/quantities.ts'
-import type { Knowledge, Problem } from './knowledge.ts'
+import type { Knowledge } from './knowledge.ts'
 import { lint } from './lint/index.ts'
+import { KnowledgeProblems } from './problems.ts'
 import {
   Cautions,
   CheckKind,
@@ -13,17 +14,6 @@ import {
 } from './schema/index.ts'
 import { partKindOf } from './schema/part-kind.ts'
 import { Shelf } from './shelf.ts'
-
-/** The knowledge has mistakes; the message lists them, one a line, as `file:line: sentence`. */
-export class KnowledgeProblems extends Error {
-  readonly problems: readonly Problem[]
-
-  constructor(problems: readonly Problem[]) {
-    super(problems.map((each) => `${each.file}:${each.line}: ${each.says}`).join('\n'))
-    this.name = 'KnowledgeProblems'
-    this.problems = problems
-  }
-}
 
 /**
  * Reads all knowledge below a folder, checks its shape and then its meaning. After this the rest of
@@ -62,9 +52,8 @@ export function loadKnowledge(folder: string, quantities: Quantities = shipped):
     setups,
     cautions,
     colours,
-    locate: shelf.locate,
   }
-  const problems = lint(knowledge)
+  const problems = lint(knowledge, shelf.locate)
   if (problems.length > 0) throw new KnowledgeProblems(problems)
   return knowledge
 }

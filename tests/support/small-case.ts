@@ -294,7 +294,4 @@ export const smallKnowledge: Knowledge = {
       WH: { name: 'white', swatch: '#ffffff' },
     },
   },
-  locate: () => {
-    throw new Error('not read from a file')
-  },
 }

@@ -11,7 +11,7 @@ export function cautionsRule(knowledge: Knowledge, report: Report): void {
       if (neededWhen === undefined || check.cautions.includes(id)) continue
       const because = whyNeeded(neededWhen, check, quantityOf(knowledge, check))
       if (because === null) continue
-      const { file, line } = knowledge.locate(cautions, ['cautions', id, 'neededWhen'])
+      const { file, line } = report.locate(cautions, ['cautions', id, 'neededWhen'])
       report.add(check, ['cautions'], `add ${id}: ${file}:${line} asks for it ${because}`)
     }
   }

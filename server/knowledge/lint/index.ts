@@ -1,4 +1,4 @@
-import type { Knowledge, Problem } from '../knowledge.ts'
+import type { Knowledge, Locate, Problem } from '../knowledge.ts'
 import { cautionsRule } from './cautions-rule.ts'
 import { chancesRule } from './chances-rule.ts'
 import { checksRule } from './checks-rule.ts'
@@ -23,9 +23,9 @@ const stages: readonly (readonly Rule[])[] = [
 ]
 
 /** Everything that is wrong with the meaning of the knowledge; empty if nothing is. */
-export function lint(knowledge: Knowledge): Problem[] {
+export function lint(knowledge: Knowledge, locate: Locate): Problem[] {
   for (const stage of stages) {
-    const report = newReport(knowledge)
+    const report = newReport(locate)
     for (const rule of stage) rule(knowledge, report)
     if (report.problems.length > 0) return report.problems
   }

@@ -1,17 +1,20 @@
-import type { Knowledge, Problem } from '../knowledge.ts'
+import type { Knowledge, Locate, Problem } from '../knowledge.ts'
 
 /** Gathers problems; each is told where in which entry it stands. */
 export interface Report {
   readonly problems: Problem[]
+  /** For a sentence that names another place as well. */
+  readonly locate: Locate
   add(entry: object, path: readonly PropertyKey[], says: string): void
 }
 
-export function newReport(knowledge: Knowledge): Report {
+export function newReport(locate: Locate): Report {
   const problems: Problem[] = []
   return {
     problems,
+    locate,
     add: (entry, path, says) => {
-      problems.push({ ...knowledge.locate(entry, path), says })
+      problems.push({ ...locate(entry, path), says })
     },
   }
 }
