@@ -1,4 +1,5 @@
-import { type Kysely, sql, type Transaction } from 'kysely'
+import type { Kysely, Transaction } from 'kysely'
+import { sql } from './kysely.ts'
 import { patiently } from './patience.ts'
 import type { Tables } from './tables.ts'
 import { trouble } from './trouble.ts'

@@ -1,14 +1,15 @@
 import { mkdirSync } from 'node:fs'
-import { Kysely, Migrator, SqliteDialect } from 'kysely'
+import type { Kysely as Database } from 'kysely'
 import { loadDriver } from './driver.ts'
 import { makeDurable } from './durable.ts'
+import { Kysely, Migrator, SqliteDialect } from './kysely.ts'
 import { forKysely } from './kysely-file.ts'
 import { migrationsInOrder } from './migrations/index.ts'
 import type { Tables } from './tables.ts'
 import { trouble } from './trouble.ts'
 
 export interface OpenDatabase {
-  readonly database: Kysely<Tables>
+  readonly database: Database<Tables>
   /** There was nothing in the file, or no file: every table was made just now. */
   readonly isNew: boolean
 }
@@ -31,7 +32,7 @@ export async function openDatabase(folder: string, path: string): Promise<OpenDa
 }
 
 /** Says whether all migrations were still to be made. */
-async function migrate(database: Kysely<Tables>): Promise<boolean> {
+async function migrate(database: Database<Tables>): Promise<boolean> {
   const migrator = new Migrator({ db: database, provider: migrationsInOrder })
   const { error, results = [] } = await migrator.migrateToLatest()
   if (error !== undefined) throw isLaterVersion(error) ? trouble('later version', error) : error
