@@ -1,13 +1,15 @@
 import { join } from 'node:path'
 import type { FastifyInstance } from 'fastify'
 import { buildApp } from './app.ts'
-import { loadKnowledge } from './knowledge/load.ts'
+import { keptKnowledge } from './knowledge/kept/kept.ts'
+import type { Knowledge } from './knowledge/knowledge.ts'
 import { KnowledgeProblems } from './knowledge/problems.ts'
 import { type Settings, settingsFrom } from './settings.ts'
 import { listen, openData } from './setup.ts'
 import { SetupProblem } from './setup-problem.ts'
 
 const treesFolder = join(import.meta.dirname, '..', 'trees')
+const keptFile = join(import.meta.dirname, 'knowledge.json')
 /** Those who change it run it from source, those who use it from the build. */
 const fromSource = import.meta.filename.endsWith('.ts')
 
@@ -21,7 +23,7 @@ try {
 }
 
 async function start(settings: Settings): Promise<void> {
-  const knowledge = loadKnowledge(treesFolder)
+  const knowledge = await knowledgeAtStart()
   const store = await openData(settings)
   const logger = { level: 'error', stream: process.stderr }
   const app = buildApp({ knowledge, store, names: settings.names, logger, freshViews: fromSource })
@@ -31,6 +33,13 @@ async function start(settings: Settings): Promise<void> {
   for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => end(app))
   console.log(`Coilhound is at ${address}`)
   if (store.madeNew) console.log(`There were no jobs yet, so a new file was made: ${store.madeNew}`)
+}
+
+/** Beside the build it is kept for the next start; whoever works on it has it read anew each time. */
+async function knowledgeAtStart(): Promise<Knowledge> {
+  if (!fromSource) return keptKnowledge(treesFolder, keptFile)
+  const { loadKnowledge } = await import('./knowledge/load.ts')
+  return loadKnowledge(treesFolder)
 }
 
 /** What is being answered may finish; a browser that holds a line open without asking may not wait. */

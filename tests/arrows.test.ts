@@ -48,7 +48,7 @@ const files = readdirSync(server, { recursive: true, encoding: 'utf8' }).filter(
 )
 const imports = files.flatMap((file): Import[] => {
   const text = readFileSync(resolve(server, file), 'utf8')
-  return [...text.matchAll(/(?:from|import) '([^']+)'/g)].map((match) => ({
+  return [...text.matchAll(/(?:from |import |import\()'([^']+)'/g)].map((match) => ({
     file,
     from: roomOf(file),
     to: match[1]!,

@@ -1,9 +1,9 @@
-import { cpSync, mkdirSync, readdirSync, rmSync, symlinkSync, writeFileSync } from 'node:fs'
+import { cpSync, readdirSync, rmSync, writeFileSync } from 'node:fs'
 import { join, resolve } from 'node:path'
 import { DatabaseSync } from '@photostructure/sqlite'
 import { beforeEach, describe, expect, it, onTestFinished } from 'vitest'
 import { openStore } from '../../server/store/open.ts'
-import { builtCopy } from '../support/built.ts'
+import { builtCopy, ownPackages } from '../support/built.ts'
 import { emptyFolder } from '../support/folder.ts'
 import { oneSentence } from '../support/one-sentence.ts'
 import { endedServer } from '../support/server.ts'
@@ -81,16 +81,12 @@ describe('a server without its database driver says what to do in one sentence, 
 
 /** Gives a built copy a driver of its own; everything else stays shared with the project. */
 function ownDriver(folder: string): void {
+  ownPackages(folder, '@photostructure')
   const shared = resolve(import.meta.dirname, '../../node_modules')
-  const own = join(folder, 'node_modules')
-  rmSync(own, { recursive: true })
-  mkdirSync(own)
-  for (const each of readdirSync(shared)) {
-    if (each !== '@photostructure') symlinkSync(join(shared, each), join(own, each))
-  }
   const driver = ['@photostructure', 'sqlite']
   const filter = (source: string) => !source.endsWith(join('sqlite', 'src'))
-  cpSync(join(shared, ...driver), join(own, ...driver), { recursive: true, filter })
+  const own = join(folder, 'node_modules', ...driver)
+  cpSync(join(shared, ...driver), own, { recursive: true, filter })
 }
 
 function spoilBinaries(folder: string): void {

@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process'
-import { cpSync, mkdtempSync, rmSync, symlinkSync } from 'node:fs'
+import { cpSync, mkdirSync, mkdtempSync, readdirSync, rmSync, symlinkSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
 import { afterAll } from 'vitest'
@@ -18,4 +18,15 @@ export function builtCopy(): Required<Pick<Run, 'folder' | 'arguments'>> {
   const compile = ['node_modules/typescript/bin/tsc', '-p', 'server']
   execFileSync(process.execPath, compile, { cwd: folder })
   return { folder, arguments: ['.build/main.js'] }
+}
+
+/** Gives a built copy its own folder of packages, in which all but one are the project's. */
+export function ownPackages(folder: string, allBut: string): void {
+  const shared = join(project, 'node_modules')
+  const own = join(folder, 'node_modules')
+  rmSync(own, { recursive: true })
+  mkdirSync(own)
+  for (const each of readdirSync(shared)) {
+    if (each !== allBut) symlinkSync(join(shared, each), join(own, each))
+  }
 }
