@@ -8,7 +8,7 @@ import { fieldWords } from './jobs/words/field-words.ts'
 import type { Knowledge } from './knowledge/knowledge.ts'
 import type { Store } from './store/open.ts'
 import { textOfTrouble } from './trouble-text.ts'
-import { assetsAt, versionsOfFiles } from './web/assets.ts'
+import { addressesOf, loadAssets } from './web/assets.ts'
 import { routeUnreadable, useErrorPages } from './web/errors.ts'
 import { lines, type Patience, usualPatience } from './web/lines.ts'
 import { otherMethods } from './web/other-methods.ts'
@@ -50,9 +50,9 @@ export function buildApp(parts: AppParts): FastifyInstance {
   useErrorPages(app, { textOf: textOfTrouble, fieldWords })
   const refuseOtherMethods = otherMethods(app)
   useSecurity(app, { names })
-  const versions = versionsOfFiles()
-  useViews(app, { assets: assetsAt(versions), fresh: freshViews })
-  app.register(staticFiles, { versions })
+  const assets = loadAssets()
+  useViews(app, { assets: addressesOf(assets), fresh: freshViews })
+  app.register(staticFiles, { assets })
   app.register(jobsArea, { knowledge, jobs: jobStore(store.jobs, now) })
   app.register(healthArea, { knowledge })
   app.register(refuseOtherMethods)

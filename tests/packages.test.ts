@@ -1,6 +1,5 @@
 import { readFileSync } from 'node:fs'
 import { resolve } from 'node:path'
-import fastifyStatic from '@fastify/static'
 import fastify from 'fastify'
 import { minVersion, satisfies } from 'semver'
 import { expect, it } from 'vitest'
@@ -39,13 +38,9 @@ it('says of every install script whether it may run', () => {
   expect(Object.keys(read('package.json').allowScripts).sort()).toEqual(names.sort())
 })
 
-it('gives packages that want a newer Node older ones that serve their callers as well', async () => {
+it('gives a package that wants a newer Node an older one that serves it as well', async () => {
   const app = fastify()
-  app.register(fastifyStatic, { root: project })
-  app.get('/', (_request, reply) => reply.download('LICENSE', 'as “said”.txt'))
-  app.get('/cookie', async ({ headers }) => headers.cookie)
-  const download = await app.inject('/')
-  expect(download.headers['content-disposition']).toMatch(/^attachment; filename=.*said/)
-  const cookie = await app.inject({ url: '/cookie', cookies: { which: 'this one' } })
-  expect(cookie.body).toBe('which=this%20one')
+  app.get('/', async ({ headers }) => headers.cookie)
+  const { body } = await app.inject({ url: '/', cookies: { which: 'this one' } })
+  expect(body).toBe('which=this%20one')
 })

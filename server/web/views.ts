@@ -1,11 +1,11 @@
 import view from '@fastify/view'
 import { Eta } from 'eta'
 import type { FastifyInstance } from 'fastify'
-import type { Assets } from './assets.ts'
+import type { AssetAddresses } from './assets.ts'
 import { viewsFolder } from './folders.ts'
 
 export interface ViewOptions {
-  readonly assets: Assets
+  readonly assets: AssetAddresses
   /** Templates are read anew for each page, and their mistakes are shown with file and line. */
   readonly fresh: boolean
 }

@@ -30,7 +30,7 @@ describe('what is not there', () => {
     async (address) => {
       const { http } = await readyApp()
       const answer = await http.get(address)
-      expect(answer.status).toBe(403)
+      expect(answer.status).toBe(404)
       expect(answer.headers['content-type']).toBe('text/html; charset=utf-8')
       expect(answer.text).not.toContain('dependencies')
     },
