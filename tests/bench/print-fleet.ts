@@ -1,4 +1,5 @@
 import { shippedCases } from '../support/knowledge.ts'
+import { print } from './budgets.ts'
 import { fleet, type Tally, together, type Way, ways } from './fleet.ts'
 
 const heading =
@@ -10,22 +11,30 @@ export function printFleet(walks: number, seed: number, more: readonly number[] 
   console.log(heading)
   const all = shippedCases().map((kase) => {
     const tallies = fleet(kase, walks, seed)
-    print(`${kase.complaint.id} on ${kase.machine.id}`, tallies)
+    printTallies(`${kase.complaint.id} on ${kase.machine.id}`, tallies)
     return tallies
   })
-  print('all together', summed(all))
+  printTallies('all together', summed(all))
   const others = more.flatMap((each) => shippedCases().map((kase) => fleet(kase, walks, each)))
-  if (more.length > 0)
-    print(`all together, seeds ${[seed, ...more].join(', ')}`, summed([...all, ...others]))
+  const overall = summed([...all, ...others])
+  printTallies(`all together, seeds ${[seed, ...more].join(', ')}`, overall)
+  const { tool, chart } = overall
+  print('minutes of the tool over those of the chart', tool.minutes / chart.minutes, '', {
+    atMost: 0.5,
+  })
+  print('right parts of the tool over those of the chart', tool.right / chart.right, '', {
+    atLeast: 1,
+  })
 }
 
-function summed(tallies: readonly Record<Way, Tally>[]): Record<string, Tally> {
-  return Object.fromEntries(ways.map((way) => [way, together(tallies.map((each) => each[way]))]))
+function summed(tallies: readonly Record<Way, Tally>[]): Record<Way, Tally> {
+  const sum = (way: Way) => together(tallies.map((each) => each[way]))
+  return { tool: sum('tool'), chart: sum('chart'), paper: sum('paper'), random: sum('random') }
 }
 
-function print(name: string, tallies: Record<string, Tally>): void {
+function printTallies(name: string, tallies: Record<Way, Tally>): void {
   console.log(name)
-  for (const way of ways) console.log(`  ${way.padEnd(30)}${line(tallies[way]!)}`)
+  for (const way of ways) console.log(`  ${way.padEnd(30)}${line(tallies[way])}`)
 }
 
 function line({ walks, minutes, checks, right, wrong, undecided, wasted }: Tally): string {
