@@ -61,6 +61,13 @@ describe('several touches', () => {
     expect(reading('OL OL').touched).toBe('on all 2 touches')
   })
 
+  it('are all shown, one that told nothing too, though the reading is worth the same without it', () => {
+    const nothing = { kind: 'take', check: exciter, typed: '?' } as const
+    const more: JobEvent = { ...nothing, touches: [{ kind: 'could-not-tell' }] }
+    expect(reading('371 365').touched).toBe('lowest of 2 touches: 371 Ω, 365 Ω')
+    expect(reading('371 365', more).touched).toBe('lowest of 2 touches: 371 Ω, 365 Ω, ?')
+  })
+
   it('that scatter are called poor contact, those that agree are not', () => {
     const poor = 'The touches scatter more than the meter can explain: poor contact'
     expect(reading('371 365.2 365.3').notes.join()).toContain(poor)

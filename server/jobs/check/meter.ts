@@ -1,9 +1,9 @@
 import type { CheckCard, Measurand } from '../../knowledge/case.ts'
 import { bandName } from '../../measure/decide/bands.ts'
-import { type Fitness, fitness, leadsMatter, type Way } from '../../measure/foresee/fitness.ts'
+import { type Fitness, leadsMatter, type Way } from '../../measure/foresee/fitness.ts'
 import { printLimits } from '../../measure/reading/print.ts'
 import type { Quantity } from '../../measure/reading/quantity.ts'
-import { circumstances } from '../measuring/measured-reading.ts'
+import { foreseenFitness } from '../measuring/foreseen.ts'
 import { rangesFor } from '../measuring/meter-at-hand.ts'
 import { usualWarmth } from '../measuring/warmth.ts'
 import type { Standing } from '../standing/standing.ts'
@@ -40,8 +40,7 @@ function unfit(input: Standing, card: CheckCard, measurand: Measurand): Pick<Met
   }
   const { conditions } = folded.opened
   const manner = folded.readings.get(card.id)?.manner ?? { warmth: usualWarmth(conditions) }
-  const at = circumstances(measurand, meter, conditions, manner)
-  const fit = fitness(measurand.limits, at)
+  const fit = foreseenFitness(measurand, meter, conditions, manner)
   if (fit.kind === 'fit') return {}
   const ways = fit.ways.flatMap((way) => wayWords(way, input, card))
   return { unfit: { says: fitnessSentence(fit, measurand), ways } }

@@ -1,14 +1,15 @@
 import type { Check, Model } from '../../diagnosis/model/model.ts'
-import type { Case, CheckCard } from '../../knowledge/case.ts'
+import type { Case, CheckCard, Measurand } from '../../knowledge/case.ts'
 import { blur } from '../../measure/foresee/blur.ts'
-import type { Conditions } from '../record/events.ts'
+import { type Fitness, fitness } from '../../measure/foresee/fitness.ts'
+import type { Conditions, Manner } from '../record/events.ts'
+import { latestOf } from './latest.ts'
 import { circumstances } from './measured-reading.ts'
 import { type MeterAtHand, rangesFor } from './meter-at-hand.ts'
 import { usualWarmth } from './warmth.ts'
 
 /** Jobs of one case with the same meter in the same weather share a model; the latest few are kept. */
-const most = 8
-const kept = new WeakMap<Case, Map<string, Model>>()
+const models = latestOf<Case, Model>(8)
 
 /**
  * The model of a case as it looks through this meter: each measured check with its blur, so that one
@@ -18,20 +19,14 @@ export function foreseenModel(kase: Case, meter: MeterAtHand, conditions: Condit
   const { air, engine } = conditions
   const { ranges, zero } = meter
   const name = JSON.stringify({ ranges, zero, air, engine })
-  const models = kept.get(kase) ?? new Map<string, Model>()
-  kept.set(kase, models)
-  const known = models.get(name)
-  if (known !== undefined) return known
-
-  const checks = kase.model.checks.map((check) => {
-    const card = kase.checks.get(check.id)!
-    const blurred = blurOf(card, meter, conditions)
-    return blurred === null ? check : ({ ...check, blur: blurred } satisfies Check)
+  return models(kase, name, () => {
+    const checks = kase.model.checks.map((check) => {
+      const card = kase.checks.get(check.id)!
+      const blurred = blurOf(card, meter, conditions)
+      return blurred === null ? check : ({ ...check, blur: blurred } satisfies Check)
+    })
+    return { ...kase.model, checks }
   })
-  const model = { ...kase.model, checks }
-  if (models.size >= most) models.delete([...models.keys()][0]!)
-  models.set(name, model)
-  return model
 }
 
 function blurOf(
@@ -42,4 +37,19 @@ function blurOf(
   if (measurand === undefined || rangesFor(meter, measurand).length === 0) return null
   const manner = { warmth: usualWarmth(conditions) }
   return blur(measurand.limits, circumstances(measurand, meter, conditions, manner))
+}
+
+const fitnesses = latestOf<Measurand, Fitness>(4)
+
+/** Whether this meter can judge the limits of a check that is made in this manner. */
+export function foreseenFitness(
+  measurand: Measurand,
+  meter: MeterAtHand,
+  conditions: Conditions,
+  manner: Manner,
+): Fitness {
+  const name = JSON.stringify([rangesFor(meter, measurand), meter.zero, conditions, manner])
+  return fitnesses(measurand, name, () =>
+    fitness(measurand.limits, circumstances(measurand, meter, conditions, manner)),
+  )
 }

@@ -5,6 +5,7 @@ import { assumedForLimits, type Temperature } from '../../measure/correct/temper
 import { type Measured, measure } from '../../measure/measured.ts'
 import type { Conditions, Manner } from '../record/events.ts'
 import type { Recorded } from '../record/fold.ts'
+import { latestOf } from './latest.ts'
 import { type MeterAtHand, rangesFor } from './meter-at-hand.ts'
 import { temperatureOf } from './warmth.ts'
 
@@ -38,6 +39,9 @@ function limitsTemperature({ at }: Measurand): Temperature {
   return at === undefined ? assumedForLimits : { celsius: at, halfWidth: statedDoubt }
 }
 
+/** Every page of a job judges all its readings, most of them as the page before did. */
+const measurements = latestOf<CheckCard, Measured>(4)
+
 /**
  * What the touches of a check are worth; null where the check is not measured, or cannot be with this
  * meter, or where the reading does not fit the knowledge any more.
@@ -53,14 +57,18 @@ export function measuredReading(
   const touches = taken.touches.filter(
     ({ kind }) => kind === 'value' || (kind === 'over' && measurand.quantity.overRange !== null),
   )
-  const at = circumstances(measurand, meter, conditions, taken.manner)
-  return measure(
-    { ...at, touches, awkward: card.spot?.awkward ?? false },
-    {
-      limits: measurand.limits,
-      at: at.limitsTemperature,
-      material: measurand.material,
-      ...(measurand.rpm !== undefined && { rpm: measurand.rpm }),
-    },
-  )
+  const ranges = rangesFor(meter, measurand)
+  const name = JSON.stringify([taken.touches, taken.manner, ranges, meter.zero, conditions])
+  return measurements(card, name, () => {
+    const at = circumstances(measurand, meter, conditions, taken.manner)
+    return measure(
+      { ...at, touches, awkward: card.spot?.awkward ?? false },
+      {
+        limits: measurand.limits,
+        at: at.limitsTemperature,
+        material: measurand.material,
+        ...(measurand.rpm !== undefined && { rpm: measurand.rpm }),
+      },
+    )
+  })
 }

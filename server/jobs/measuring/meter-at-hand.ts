@@ -1,6 +1,7 @@
 import type { Measurand } from '../../knowledge/case.ts'
 import type { Knowledge } from '../../knowledge/knowledge.ts'
 import { type Ranges, rangesOf } from '../../knowledge/meters.ts'
+import type { Meter } from '../../knowledge/schema/tables.ts'
 import { bySetting } from '../../measure/reading/settings.ts'
 import type { MeterChoice } from '../record/events.ts'
 import type { Folded } from '../record/fold.ts'
@@ -12,6 +13,9 @@ export interface MeterAtHand {
   /** Ω with the probes held together; left out where the leads were not zeroed. */
   readonly zero?: number
 }
+
+/** Parsed once for each class. */
+const rangesOfClasses = new WeakMap<Meter, Ranges>()
 
 const noRanges: Ranges = bySetting(() => [])
 
@@ -30,7 +34,9 @@ function nameAndRanges(
   if (meter.kind === 'own') return meter
   const known = knowledge.meters.get(meter.id)
   if (known === undefined) return { name: meter.id, ranges: noRanges }
-  return { name: known.name, ranges: rangesOf(known) }
+  const ranges = rangesOfClasses.get(known) ?? rangesOf(known)
+  rangesOfClasses.set(known, ranges)
+  return { name: known.name, ranges }
 }
 
 /** The ranges a measured check is read on; empty where this meter has none. */

@@ -1,4 +1,6 @@
 import type { CheckCard, Measurand } from '../../knowledge/case.ts'
+import type { Measured } from '../../measure/measured.ts'
+import { latestOf } from '../measuring/latest.ts'
 import { circumstances } from '../measuring/measured-reading.ts'
 import { asItStands, wayTo } from '../standing/as-it-stands.ts'
 import type { Asked } from '../standing/asked.ts'
@@ -42,6 +44,13 @@ type Worth = Pick<
   'touched' | 'corrected' | 'notes' | 'scale' | 'budget' | 'take' | 'anewHref'
 >
 
+type Told = Pick<Worth, 'touched' | 'corrected' | 'notes' | 'budget'> & {
+  readonly svg: string | undefined
+}
+
+/** A measurement that is kept is one object, and all of this follows from it and its place on the page. */
+const told = latestOf<Measured, Told>(2)
+
 const nothing: Worth = { touched: '', corrected: [], notes: [] }
 
 function worth(input: Standing & Asked, check: string, id: string, open: boolean): Worth {
@@ -53,17 +62,18 @@ function worth(input: Standing & Asked, check: string, id: string, open: boolean
   if (measured === null) return { ...nothing, ...more }
 
   const { manner, touches } = folded.readings.get(check)!
-  const at = circumstances(by, meter, folded.opened.conditions, manner)
-  const svg = presentScale(id, measured, by, at)
-  const budget = presentBudget(measured, by, at)
-  return {
-    touched: touchedWords(measured, touches, by),
-    corrected: correctedSentences(measured, at),
-    notes: noteSentences(measured, by),
-    ...(svg !== undefined && { scale: { svg, open } }),
-    ...(budget && { budget }),
-    ...more,
-  }
+  const { svg, ...words } = told(measured, id, () => {
+    const at = circumstances(by, meter, folded.opened.conditions, manner)
+    const budget = presentBudget(measured, by, at)
+    return {
+      touched: touchedWords(measured, touches, by),
+      corrected: correctedSentences(measured, at),
+      notes: noteSentences(measured, by),
+      ...(budget && { budget }),
+      svg: presentScale(id, measured, by, at),
+    }
+  })
+  return { ...words, ...(svg !== undefined && { scale: { svg, open } }), ...more }
 }
 
 /**
