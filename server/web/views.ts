@@ -27,11 +27,11 @@ export function useViews(app: FastifyInstance, { assets, fresh }: ViewOptions): 
 function knowingItsPaths(eta: Eta): Eta {
   const resolve = eta.resolvePath?.bind(eta)
   if (resolve === undefined) return eta
-  const known = new Map<string, string>()
+  const knownFrom = new Map<string | undefined, Map<string, string>>()
   eta.resolvePath = (template, options) => {
-    const name = `${options?.filepath ?? ''} ${template}`
-    const path = known.get(name) ?? resolve(template, options)
-    known.set(name, path)
+    const known = knownFrom.get(options?.filepath) ?? new Map<string, string>()
+    const path = known.get(template) ?? resolve(template, options)
+    knownFrom.set(options?.filepath, known.set(template, path))
     return path
   }
   return eta

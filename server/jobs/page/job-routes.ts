@@ -16,7 +16,7 @@ export async function jobRoutes(app: FastifyInstance, parts: JobParts): Promise<
     const asked = askedBy(request.query, found)
     if (asked === 'outdated') return reply.redirect(`/jobs/${found.job.id}`, 303)
     if ('missing' in asked) return showMissing(request, reply, asked)
-    return showJob(request, reply, parts.knowledge, found, asked)
+    return showJob(request, reply, parts, found, asked)
   })
   for (const [name, noun] of Object.entries(nouns)) nounRoutes(app, parts, name, noun)
 }
@@ -42,7 +42,7 @@ function nounRoutes(app: FastifyInstance, parts: JobParts, name: string, noun: N
     if ('missing' in taken) return showMissing(request, reply, taken)
     if ('job' in taken) return reply.redirect(`/jobs/${taken.job}`, 303)
     reply.code(taken.status)
-    return showJob(request, reply, parts.knowledge, taken.found, taken.asked)
+    return showJob(request, reply, parts, taken.found, taken.asked)
   })
   // After a refused post this address stays in the address bar; opening it again leads to the job.
   app.get(`/jobs/:id/${name}`, (request, reply) =>

@@ -4,14 +4,14 @@ import { textOf, wholeOf } from '../../web/fields.ts'
 import type { JobEvent } from '../record/events.ts'
 import type { JobParts } from '../record/parts.ts'
 import { type FoundJob, findJob } from '../standing/find.ts'
-import { standingOf } from '../standing/standing.ts'
+import { keptStanding } from '../standing/kept.ts'
 import { movedOn } from '../words/moved-on.ts'
 import { showJob, showMissing } from './show.ts'
 
 /** What was repaired, and whether the complaint is gone: `POST /jobs/:id/repairs` and `/proofs`. */
 export async function repairRoutes(app: FastifyInstance, parts: JobParts): Promise<void> {
   takes(app, parts, 'repairs', (body, found) => {
-    const { step } = standingOf(parts.knowledge, found).walk
+    const { step } = keptStanding(parts, found).walk
     if (step.kind !== 'named' || textOf(body, 'parts') !== step.parts.join('+')) {
       return 'The verdict is another one by now; look at it before you write down a repair.'
     }
@@ -45,6 +45,6 @@ function takes(app: FastifyInstance, parts: JobParts, noun: string, meaning: Mea
     const now = await findJob(parts, request)
     if ('missing' in now) return showMissing(request, reply, now)
     const notice = done === 'stale' ? movedOn : done
-    return showJob(request, reply.code(409), parts.knowledge, now, { notice })
+    return showJob(request, reply.code(409), parts, now, { notice })
   })
 }

@@ -1,21 +1,21 @@
 import type { FastifyReply, FastifyRequest } from 'fastify'
-import type { Knowledge } from '../../knowledge/knowledge.ts'
 import { showError } from '../../web/errors.ts'
 import { showPage } from '../../web/page.ts'
+import type { JobParts } from '../record/parts.ts'
 import type { Asked } from '../standing/asked.ts'
 import type { FoundJob, Missing } from '../standing/find.ts'
-import { standingOf } from '../standing/standing.ts'
+import { keptStanding } from '../standing/kept.ts'
 import { presentJob } from './present.ts'
 
 /** A job's page, or the part of it that a script asks for. */
 export async function showJob(
   request: FastifyRequest,
   reply: FastifyReply,
-  knowledge: Knowledge,
+  parts: JobParts,
   found: FoundJob,
   asked: Asked,
 ): Promise<string> {
-  const model = presentJob({ ...standingOf(knowledge, found), ...asked })
+  const model = presentJob({ ...keptStanding(parts, found), ...asked })
   return showPage(request, reply, { page: 'jobs/page/show', fragment: 'jobs/page/_job' }, model)
 }
 
