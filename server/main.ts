@@ -1,6 +1,7 @@
 import { join } from 'node:path'
 import type { FastifyInstance } from 'fastify'
 import { buildApp } from './app.ts'
+import { drawAhead } from './knowledge/instantiate/ahead.ts'
 import { keptKnowledge } from './knowledge/kept/kept.ts'
 import type { Knowledge } from './knowledge/knowledge.ts'
 import { KnowledgeProblems } from './knowledge/problems.ts'
@@ -32,6 +33,7 @@ async function start(settings: Settings): Promise<void> {
   const address = await listen(app, settings)
   for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => end(app))
   console.log(`Coilhound is at ${address}`)
+  drawAhead(knowledge, () => !app.server.listening)
   if (store.madeNew) console.log(`There were no jobs yet, so a new file was made: ${store.madeNew}`)
 }
 
