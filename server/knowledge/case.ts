@@ -65,6 +65,8 @@ export interface CheckCard {
   readonly minutes: number
   /** In the order in which they are made: covers, connectors, what is fitted. */
   readonly setups: readonly SetupCard[]
+  /** What has to be put back before it is made, each with its way back. */
+  readonly forbids: readonly SetupCard[]
   /** Somebody is only asked, so the machine stays as it stands. */
   readonly asked?: true
   readonly spot?: Spot
@@ -114,6 +116,8 @@ export interface SetupCard {
   readonly minutes: number
   /** How it is put back; left out where it leaves nothing behind. */
   readonly undo?: { readonly do: string; readonly minutes: number }
+  /** While it holds, the stop switch does nothing. */
+  readonly stopOff?: true
   /** It does not outlast the check: it fades, or the check's own last steps put it back. */
   readonly once?: true
 }

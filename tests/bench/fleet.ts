@@ -1,6 +1,13 @@
 import { likeliest } from '../../server/diagnosis/belief/likeliest.ts'
 import { furtherTake, withTake } from '../../server/diagnosis/belief/takes.ts'
 import type { Check, Evidence, Model } from '../../server/diagnosis/model/model.ts'
+import {
+  minutesOf,
+  type Stands,
+  standsAfter,
+  wayTo,
+  together as whole,
+} from '../../server/diagnosis/model/stands.ts'
 import type { Step } from '../../server/diagnosis/model/walk.ts'
 import { walk } from '../../server/diagnosis/walk.ts'
 import type { Case } from '../../server/knowledge/case.ts'
@@ -9,7 +16,7 @@ import { drawn, seeded, shuffled } from './random.ts'
 /** What a way of walking came to, over all its walks. */
 export interface Tally {
   readonly walks: number
-  /** Wrench minutes, set-ups paid once, all walks together. */
+  /** Wrench minutes with the way there and back, all walks together. */
   readonly minutes: number
   readonly checks: number
   /** The part that had failed was named, or "outside this tree" said where that was so. */
@@ -88,30 +95,45 @@ export function chartOrder({ complaint, model }: Case): Check[] {
 function followedOnPaper(kase: Case, truth: number, machine: number): Walked {
   const { model } = kase
   const nothing = model.cutSets.findIndex(({ parts }) => parts.length === 0)
-  const made = new Set<string>()
-  let minutes = 0
+  const bench = new Bench(model)
   let checks = 0
   for (const check of chartOrder(kase)) {
     checks += 1
-    minutes += minutesOf(check, made)
+    bench.make(check)
     const outcome = drawn(check.chances[truth]!, seeded(hash(`${check.id} 1`, machine)))
     const { part } = kase.checks.get(check.id)!
     const good = check.chances[nothing]!
     if (part !== undefined && outcome !== likeliest(good)) {
-      return { minutes, checks, end: { kind: 'named', parts: [part], probability: 1 } }
+      const end: Step = { kind: 'named', parts: [part], probability: 1 }
+      return { minutes: bench.minutesToTheEnd(), checks, end }
     }
   }
-  return { minutes, checks, end: { kind: 'cannotSeparate', group: [] } }
+  return { minutes: bench.minutesToTheEnd(), checks, end: { kind: 'cannotSeparate', group: [] } }
 }
 
-/** Minutes of a check with the set-ups it needs, which are paid once. */
-function minutesOf(check: Check, made: Set<string>): number {
-  let { minutes } = check
-  for (const setup of check.setups) {
-    if (!made.has(setup.id)) minutes += setup.minutes
-    made.add(setup.id)
+/** The machine at the bench, and what the work on it has taken so far. */
+class Bench {
+  #stands: Stands = whole
+  #minutes = 0
+  readonly #undo: ReadonlyMap<string, number>
+
+  constructor({ checks }: Model) {
+    this.#undo = new Map(checks.flatMap(({ setups }) => setups.map(({ id, undo }) => [id, undo])))
   }
-  return minutes
+
+  get stands(): Stands {
+    return this.#stands
+  }
+
+  make(check: Check): void {
+    this.#minutes += check.minutes + minutesOf(wayTo(check, this.#stands))
+    this.#stands = standsAfter(check, this.#stands)
+  }
+
+  /** With everything put back at the end. */
+  minutesToTheEnd(): number {
+    return [...this.#stands].reduce((sum, id) => sum + this.#undo.get(id)!, this.#minutes)
+  }
 }
 
 interface Walked {
@@ -138,30 +160,29 @@ class Walker {
   /** @param machine a number that decides, with the check, how this machine answers */
   follow(truth: number, machine: number): Walked {
     let evidence: readonly Evidence[] = []
-    const made = new Set<string>()
-    let minutes = 0
+    const bench = new Bench(this.#model)
     let checks = 0
     let key = ''
     for (;;) {
-      const end = this.#step(key, evidence)
+      const end = this.#step(key, evidence, bench.stands)
       const check = this.#next(end, evidence.length)
-      if (check === null) return { minutes, checks, end }
+      if (check === null) return { minutes: bench.minutesToTheEnd(), checks, end }
       checks += 1
       const before = evidence.find((item) => item.check === check.id)
       const take = before === undefined ? 1 : 2 + (before.furtherTakes?.length ?? 0)
       // A second take has its own minutes, and is drawn by the chances it has after the first.
       const now = (before && furtherTake(check, before)) ?? check
-      minutes += minutesOf(now, made)
+      bench.make(now)
       const outcome = drawn(now.chances[truth]!, seeded(hash(`${check.id} ${take}`, machine)))
       evidence = withTake(evidence, check, outcome)
       key += `${check.id}=${outcome} `
     }
   }
 
-  #step(key: string, evidence: readonly Evidence[]): Step {
+  #step(key: string, evidence: readonly Evidence[], stands: Stands): Step {
     const known = this.#steps.get(key)
     if (known !== undefined) return known
-    const { step } = walk(this.#model, { evidence, impossible: this.#impossible })
+    const { step } = walk(this.#model, { evidence, impossible: this.#impossible, stands })
     this.#steps.set(key, step)
     return step
   }

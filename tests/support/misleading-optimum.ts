@@ -1,14 +1,21 @@
 import { belief, updated } from '../../server/diagnosis/belief/belief.ts'
 import { withTake } from '../../server/diagnosis/belief/takes.ts'
 import type { Check, Model } from '../../server/diagnosis/model/model.ts'
+import {
+  minutesOf,
+  type Stands,
+  standsAfter,
+  together,
+  wayTo,
+} from '../../server/diagnosis/model/stands.ts'
 import { plan } from '../../server/diagnosis/plan/plan.ts'
 import { stakesOf } from '../../server/diagnosis/plan/stakes.ts'
 
-/** Where a walk of a small model stands: what is believed, which checks are left, which set-ups are made. */
+/** Where a walk of a small model stands: what is believed, which checks are left, how the machine stands. */
 interface Standing {
   readonly belief: number[]
   readonly left: readonly Check[]
-  readonly made: ReadonlySet<string>
+  readonly stands: Stands
 }
 
 /** What to do there: a check to make, or null to stop. */
@@ -30,8 +37,8 @@ export function leastMinutes(model: Model): number {
 
 /** Expected minutes of following the planner, until it finds no check worth its minutes. */
 export function plannedMinutes(model: Model): number {
-  return following(model, ({ belief, left, made }) => {
-    const { proposals, worthAsking } = plan(model, belief, (check) => left.includes(check), made)
+  return following(model, ({ belief, left, stands }) => {
+    const { proposals, worthAsking } = plan(model, belief, (check) => left.includes(check), stands)
     return worthAsking ? left.find(({ id }) => id === proposals[0]!.check)! : null
   })
 }
@@ -47,18 +54,17 @@ function following(model: Model, choose: Choice): number {
 const start = (model: Model): Standing => ({
   belief: belief(model, []),
   left: model.checks,
-  made: new Set(),
+  stands: together,
 })
 
 /** Minutes of a check, and of whatever comes after each of its outcomes. */
 function asking(
   model: Model,
-  { belief, left, made }: Standing,
+  { belief, left, stands }: Standing,
   check: Check,
   after: (standing: Standing) => number,
 ): number {
-  const unmade = check.setups.filter(({ id }) => !made.has(id))
-  let minutes = check.minutes + unmade.reduce((sum, setup) => sum + setup.minutes, 0)
+  let minutes = check.minutes + minutesOf(wayTo(check, stands))
   check.outcomes.forEach((_, o) => {
     const chance = belief.reduce((sum, p, c) => sum + p * check.chances[c]![o]!, 0)
     if (chance === 0) return
@@ -67,7 +73,7 @@ function asking(
       after({
         belief: updated(model, belief, withTake([], check, o)[0]!),
         left: left.filter((each) => each !== check),
-        made: new Set([...made, ...check.setups.map(({ id }) => id)]),
+        stands: standsAfter(check, stands),
       })
   })
   return minutes

@@ -51,7 +51,7 @@ export function misleadingModels(count: number, seed: number): Model[] {
           id: `check ${k}`,
           minutes,
           // Two of three share one of two set-ups.
-          setups: setup > 1 ? [{ id: `set-up ${setup}`, minutes: 4 }] : [],
+          setups: setup > 1 ? [{ id: `set-up ${setup}`, minutes: 4, undo: 0 }] : [],
           outcomes: ['a', 'b', 'c'],
           chances: typical.map((o) =>
             [0, 1, 2].map((i) => (i === o ? sure : (100 - sure) / 2) / 100),

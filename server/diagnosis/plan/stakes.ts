@@ -7,7 +7,7 @@ export interface Stakes {
    * Minutes lost on average by stopping now, 0 or more; infinite where one may not stop while a check
    * still tells something.
    *
-   * @param p probabilities of some explanations, together 1
+   * @param p probabilities of some explanations, together 1, or less where some are left out
    * @param which their indices among the model's explanations
    */
   readonly loss: (p: ArrayLike<number>, which: ArrayLike<number>) => number
@@ -88,6 +88,9 @@ function priced(model: Model): Stakes {
           afterFirst = left
         } else inTurn += loss
       }
+      // What was left out of the probabilities is somewhere else; or the look-ahead, which drops what is
+      // small, would take it for gone once a check was made, whatever the check.
+      inTurn += left * startingOver
       const nameless = p[order[0]!]! >= namedFloor ? 0 : withoutName
       return nameless + firstLoss + Math.min(inTurn, afterFirst * startingOver)
     },

@@ -39,7 +39,7 @@ export function presentCheck(
     title: upperFirst(card.title),
     standing: standing(taking, proposed),
     cautions: cautionsFor(input, card),
-    steps: presentSteps(way, card, correcting ? 'How it was made' : 'Do this'),
+    steps: presentSteps(way, card, kase.machine, correcting ? 'How it was made' : 'Do this'),
     ...(card.measurand && {
       limits: {
         says: limitsWords(card.measurand),
@@ -66,7 +66,7 @@ function standing(taking: Purpose, proposed: boolean): string {
 }
 
 /** What was written down is put right at the desk, and nobody goes to the machine for it. */
-const noWay: Way = { putBack: [], make: [], keep: [], begun: [] }
+const noWay: Way = { putBack: [], make: [], keep: [] }
 
 function cautionsFor({ folded, knowledge }: Standing, card: CheckCard): CautionCard[] {
   const always = shownCautions(knowledge, folded.opened.conditions)

@@ -5,6 +5,7 @@ import type { CautionCard, CheckCard, ToolCard } from '../case.ts'
 import type { Knowledge } from '../knowledge.ts'
 import type { Machine, SheetLimits } from '../schema/machine.ts'
 import type { PlannedCheck } from './checks-of-kind.ts'
+import { forbidsFor } from './forbids.ts'
 import { lastSteps, setupsFor } from './setups.ts'
 import { pinsInWords, spotOf, wiresInWords } from './spot.ts'
 import { type Fillings, fill } from './words.ts'
@@ -31,6 +32,7 @@ export function checkCard(check: PlannedCheck, knowledge: Knowledge, machine: Ma
     tools: toolsFor(check, knowledge),
     minutes: kind.minutes,
     setups,
+    forbids: forbidsFor(check, setups, knowledge, machine),
     do: [...kind.do.map(say), ...last],
     phone: [say(kind.phone), ...last].join(' '),
     why: say(kind.why),

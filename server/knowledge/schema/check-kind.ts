@@ -66,10 +66,14 @@ export const CheckKind = z.strictObject({
   tools: z.array(Name),
   /** What to set the meter to. Needed where the check is measured. */
   meter: Words.optional(),
+  /** Where a check of a gate or a question is made: at the part of this role, where this property of it is read. */
+  place: z.strictObject({ role: Name, property: Name.optional() }).optional(),
   /** What is taken apart first: the connector at the `place`, or every connector that the `part` hangs on. */
   apart: z.enum(['place', 'part']).optional(),
   /** Names in `setups.yaml`. */
   setups: z.array(Name).optional(),
+  /** Set-ups that are in its way, besides those that follow from what is done. */
+  forbids: z.array(Name).optional(),
   minutes: Minutes,
   do: z.array(Words).min(1),
   /** The same, in words to read to an owner on the phone. */

@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { QuantityText } from './quantity-text.ts'
-import { Doing } from './setup.ts'
+import { Doing, InTheWay } from './setup.ts'
 import { Name, Source, schemaKey, Words } from './shared.ts'
 
 /** A wire's colours, base first, then tracer, as IEC 60757 two-letter codes. */
@@ -71,6 +71,8 @@ export const Part = z.strictObject({
   reach: z.array(Reach).optional(),
   /** Where it sits. */
   where: Words.optional(),
+  /** Covers over it, where it is looked at, moved or exchanged. */
+  access: z.array(Name).optional(),
 })
 export type Part = z.infer<typeof Part>
 export type Reach = z.infer<typeof Reach>
@@ -90,6 +92,7 @@ export const Machine = z.strictObject({
     Name,
     Doing.extend({
       undo: Doing,
+      ...InTheWay,
       /** Names in `setups.yaml`: set-ups that need it off as well. */
       for: z.array(Name).optional(),
     }),

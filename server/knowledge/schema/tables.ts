@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { settingNames } from '../../measure/reading/settings.ts'
-import { Doing, Undo } from './setup.ts'
+import { Doing, InTheWay, Undo } from './setup.ts'
 import { Name, Place, Source, schemaKey, Words } from './shared.ts'
 
 /** `trees/tools.yaml` */
@@ -25,6 +25,9 @@ export const Setups = z.strictObject({
     Doing.extend({
       name: Words,
       undo: Undo,
+      ...InTheWay,
+      /** Set-ups that cannot hold at the same time. */
+      excludes: z.array(Name).optional(),
       /** The stop switch does nothing while it holds, so the check that needs it ends with putting it back. */
       stopOff: z.boolean().optional(),
       tools: z.array(Name).optional(),
