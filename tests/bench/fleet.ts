@@ -12,6 +12,7 @@ import type { Step } from '../../server/diagnosis/model/walk.ts'
 import { walk } from '../../server/diagnosis/walk.ts'
 import type { Case } from '../../server/knowledge/case.ts'
 import { drawn, seeded, shuffled } from './random.ts'
+import { type World, worlds } from './worlds.ts'
 
 /** What a way of walking came to, over all its walks. */
 export interface Tally {
@@ -26,6 +27,13 @@ export interface Tally {
   readonly undecided: number
   /** Minutes that parts named in vain would have cost. */
   readonly wasted: number
+  /** Names that were given: with what chance, and whether they were right. */
+  readonly named: readonly Named[]
+}
+
+export interface Named {
+  readonly stated: number
+  readonly right: boolean
 }
 
 export const ways = ['tool', 'chart', 'paper', 'random'] as const
@@ -40,22 +48,26 @@ const randomOrders = 8
  * meet the same failures and, check by check, the same answers. The tool, the chart and the random order
  * stop by the tool's verdict, judged by the checks that their way has: the chart does not go on for a
  * check that is not on it. The chart on paper has no tool beside it; see `followedOnPaper`.
+ *
+ * @param world how checks are answered; by default as the tool's own tables say
  */
 export function fleet(
   kase: Case,
   walks: number,
   seed: number,
   asked: readonly Way[] = ways,
+  world: World = worlds['as the tables say']!,
 ): Record<Way, Tally> {
   const { model } = kase
   // Each case draws its own machines, or one odd draw would be odd for all of them.
   const random = seeded(hash(`${kase.complaint.id} ${kase.machine.id}`, seed))
   const orders = Array.from({ length: randomOrders }, () => shuffled(model.checks, random))
   const fixed = withoutRepeats(model)
+  const truly = world(model)
   const walkers: Record<Exclude<Way, 'paper'>, Walker[]> = {
-    tool: [new Walker(model, null)],
-    chart: [new Walker(fixed, chartOrder(kase))],
-    random: orders.map((order) => new Walker(fixed, order)),
+    tool: [new Walker(model, truly, null)],
+    chart: [new Walker(fixed, truly, chartOrder(kase))],
+    random: orders.map((order) => new Walker(fixed, truly, order)),
   }
   const tallies = { tool: none, chart: none, paper: none, random: none }
   for (let w = 0; w < walks; w += 1) {
@@ -66,7 +78,12 @@ export function fleet(
     const machine = Math.floor(random() * 2 ** 32)
     for (const way of asked) {
       if (way === 'paper') {
-        tallies.paper = added(tallies.paper, model, truth, followedOnPaper(kase, truth, machine))
+        tallies.paper = added(
+          tallies.paper,
+          model,
+          truth,
+          followedOnPaper(kase, truly, truth, machine),
+        )
         continue
       }
       const walker = walkers[way][w % walkers[way].length]!
@@ -92,15 +109,19 @@ export function chartOrder({ complaint, model }: Case): Check[] {
  * The chart as one follows it on paper: one check after the other, and the first part that reads as a
  * good one does not is the part that gets the blame. Undecided at its end.
  */
-function followedOnPaper(kase: Case, truth: number, machine: number): Walked {
+function followedOnPaper(kase: Case, truly: Model, truth: number, machine: number): Walked {
   const { model } = kase
+  const answers = byName(truly)
   const nothing = model.cutSets.findIndex(({ parts }) => parts.length === 0)
   const bench = new Bench(model)
   let checks = 0
   for (const check of chartOrder(kase)) {
     checks += 1
     bench.make(check)
-    const outcome = drawn(check.chances[truth]!, seeded(hash(`${check.id} 1`, machine)))
+    const outcome = drawn(
+      answers.get(check.id)!.chances[truth]!,
+      seeded(hash(`${check.id} 1`, machine)),
+    )
     const { part } = kase.checks.get(check.id)!
     const good = check.chances[nothing]!
     if (part !== undefined && outcome !== likeliest(good)) {
@@ -145,13 +166,18 @@ interface Walked {
 /** One way of walking. Walks share their beginnings, so steps are kept by what was read before them. */
 class Walker {
   readonly #model: Model
+  readonly #answers: ReadonlyMap<string, Check>
   readonly #order: readonly Check[] | null
   readonly #steps = new Map<string, Step>()
   readonly #impossible: ReadonlySet<string>
 
-  /** @param order checks in their fixed order; null: as the tool proposes */
-  constructor(model: Model, order: readonly Check[] | null) {
+  /**
+   * @param truly how checks are answered
+   * @param order checks in their fixed order; null: as the tool proposes
+   */
+  constructor(model: Model, truly: Model, order: readonly Check[] | null) {
     this.#model = model
+    this.#answers = byName(truly)
     this.#order = order
     const had = new Set((order ?? model.checks).map(({ id }) => id))
     this.#impossible = new Set(model.checks.map(({ id }) => id).filter((id) => !had.has(id)))
@@ -171,8 +197,9 @@ class Walker {
       const before = evidence.find((item) => item.check === check.id)
       const take = before === undefined ? 1 : 2 + (before.furtherTakes?.length ?? 0)
       // A second take has its own minutes, and is drawn by the chances it has after the first.
-      const now = (before && furtherTake(check, before)) ?? check
-      bench.make(now)
+      bench.make((before && furtherTake(check, before)) ?? check)
+      const really = this.#answers.get(check.id)!
+      const now = (before && furtherTake(really, before)) ?? really
       const outcome = drawn(now.chances[truth]!, seeded(hash(`${check.id} ${take}`, machine)))
       evidence = withTake(evidence, check, outcome)
       key += `${check.id}=${outcome} `
@@ -202,7 +229,11 @@ const none: Tally = {
   wrong: 0,
   undecided: 0,
   wasted: 0,
+  named: [],
 }
+
+const byName = ({ checks }: Model): ReadonlyMap<string, Check> =>
+  new Map(checks.map((check) => [check.id, check]))
 
 function added(tally: Tally, model: Model, truth: number, { minutes, checks, end }: Walked): Tally {
   const { parts } = model.cutSets[truth]!
@@ -220,6 +251,8 @@ function added(tally: Tally, model: Model, truth: number, { minutes, checks, end
     undecided: tally.undecided + +(named === null),
     wasted:
       tally.wasted + inVain.reduce((sum, part) => sum + (model.wrongMinutes?.get(part) ?? 0), 0),
+    named:
+      end.kind === 'named' ? [...tally.named, { stated: end.probability, right }] : tally.named,
   }
 }
 
@@ -232,6 +265,7 @@ export function together(tallies: readonly Tally[]): Tally {
     wrong: a.wrong + b.wrong,
     undecided: a.undecided + b.undecided,
     wasted: a.wasted + b.wasted,
+    named: [...a.named, ...b.named],
   }))
 }
 
