@@ -31,7 +31,7 @@ export function checkCard(check: PlannedCheck, knowledge: Knowledge, machine: Ma
     tools: toolsFor(check, knowledge),
     minutes: kind.minutes,
     setups,
-    do: [...kind.do.map(say), ...last],
+    do: [...kind.do.map(say).filter(Boolean), ...last],
     phone: [say(kind.phone), ...last].join(' '),
     why: say(kind.why),
     cautions: cautionCards(kind.cautions, knowledge),
@@ -103,6 +103,7 @@ function fillingsFor(
 ): Fillings {
   const connector = spot?.connector?.card
   return {
+    ...(machine.stop && { run: machine.stop.run, off: machine.stop.off }),
     ...(check.part && { part: check.part.name, role: check.part.role.replaceAll('-', ' ') }),
     ...(check.output && { output: machine.outputs.find(({ id }) => id === check.output)!.name }),
     ...(spot && {
