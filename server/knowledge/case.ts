@@ -4,6 +4,7 @@ import type { Quantity } from '../measure/reading/quantity.ts'
 import type { Limits } from '../measure/reading/reading.ts'
 import type { Complaint, Machine } from './schema/index.ts'
 import type { Connector } from './schema/machine.ts'
+import type { Proof } from './schema/proof.ts'
 import type { Place } from './schema/shared.ts'
 import type { Signal } from './schema/tables.ts'
 
@@ -48,7 +49,7 @@ export interface PartCard {
   readonly name: string
   readonly where?: string
   readonly repair: string
-  readonly prove: string
+  readonly prove: Proof
   readonly cautions: readonly CautionCard[]
 }
 

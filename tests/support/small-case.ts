@@ -16,7 +16,7 @@ const part = (id: string, name: string, more: Partial<PartCard> = {}): PartCard 
   id,
   name,
   repair: `Replace the ${id}.`,
-  prove: `Measure the new ${id}.`,
+  prove: { stopped: `Measure the new ${id}.` },
   cautions: [],
   ...more,
 })
@@ -208,7 +208,7 @@ export const smallCase: Case = {
     top: 'no-spark',
     gates: {},
     elsewhere: { share: 0.03, says: 'Look at the fuel and at the compression.', source },
-    prove: 'Start it three times.',
+    prove: { running: 'Start it three times.' },
   },
   model: {
     tree: {

@@ -42,6 +42,7 @@ export function presentCheck(
     steps: presentSteps(way, card, kase.machine, correcting ? 'How it was made' : 'Do this'),
     ...(card.measurand && {
       limits: {
+        verb: card.measurand.quantity.goodOne,
         says: limitsWords(card.measurand),
         at: limitsAtWords(card.measurand),
         source: card.measurand.limitsSource,
@@ -76,7 +77,7 @@ function cautionsFor({ folded, knowledge }: Standing, card: CheckCard): CautionC
 
 const engineWords: Readonly<Record<CheckCard['engine'], string>> = {
   stopped: 'Stopped',
-  cranking: 'Cranked by hand',
+  cranking: 'Cranked',
   running: 'Running',
 }
 

@@ -20,6 +20,8 @@ export interface VerdictView {
 export interface RepairView {
   readonly title: string
   readonly says: string
+  /** What stands before the steps. */
+  readonly cautions: readonly CautionCard[]
   readonly steps: readonly string[]
   readonly action: string
   /** Parts the repair is of, as the form sends them back. */

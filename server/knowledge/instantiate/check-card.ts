@@ -33,7 +33,7 @@ export function checkCard(check: PlannedCheck, knowledge: Knowledge, machine: Ma
     minutes: kind.minutes,
     setups,
     forbids: forbidsFor(check, setups, knowledge, machine),
-    do: [...kind.do.map(say), ...last],
+    do: [...kind.do.map(say).filter(Boolean), ...last],
     phone: [say(kind.phone), ...last].join(' '),
     why: say(kind.why),
     cautions: cautionCards(kind.cautions, knowledge),
@@ -105,6 +105,7 @@ function fillingsFor(
 ): Fillings {
   const connector = spot?.connector?.card
   return {
+    ...(machine.stop && { run: machine.stop.run, off: machine.stop.off }),
     ...(check.part && { part: check.part.name, role: check.part.role.replaceAll('-', ' ') }),
     ...(check.output && { output: machine.outputs.find(({ id }) => id === check.output)!.name }),
     ...(spot && {

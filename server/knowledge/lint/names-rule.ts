@@ -33,7 +33,10 @@ export function namesRule(knowledge: Knowledge, report: Report): void {
     byAbout(aboutNames, kind.about, kind, knowledge, mustKnow)
   }
   for (const [, machine] of knowledge.machines) machineNames(machine, knowledge, mustKnow)
-  for (const [, complaint] of knowledge.complaints) complaintNames(complaint, knowledge, mustKnow)
+  for (const [, complaint] of knowledge.complaints) {
+    mustKnow(complaint, ['cautions'], 'caution', complaint.cautions, cautions)
+    complaintNames(complaint, knowledge, mustKnow)
+  }
   for (const [id, setup] of Object.entries(knowledge.setups.setups)) {
     mustKnow(knowledge.setups, ['setups', id, 'tools'], 'tool', setup.tools, tools)
     mustKnow(knowledge.setups, ['setups', id, 'excludes'], 'set-up', setup.excludes, setups)

@@ -48,7 +48,7 @@ export const About = z.discriminatedUnion('kind', [OfProperty, OfGate, OfQuestio
 /** A named answer to a check that is not read off a meter. */
 export const Answer = z.strictObject({ id: Name, says: Words, phone: Words.optional() })
 
-/** Words in a check may hold: {part} {output} {place} {pins} {wires} {limits} {connector} {role} */
+/** Words in a check may hold: {part} {output} {place} {pins} {wires} {limits} {connector} {role} {run} {off} */
 export const CheckKind = z.strictObject({
   ...schemaKey,
   id: Name,

@@ -103,6 +103,9 @@ export const Machine = z.strictObject({
       plugs: z.array(Name).min(1),
       /** How it is tried once all is joined again, and what to do if it fails. */
       try: Words,
+      /** How its controls stand for work, and how they hold the spark off: sentences for {run} and {off}. */
+      run: Words,
+      off: Words,
     })
     .optional(),
   connectors: z.record(Name, Connector),
