@@ -1,4 +1,4 @@
-import { likeliest } from '../../server/diagnosis/belief/likeliest.ts'
+import { slippingOf } from '../../server/diagnosis/belief/slipping.ts'
 import type { Check, Model } from '../../server/diagnosis/model/model.ts'
 import { doubtShare } from '../../server/knowledge/instantiate/chances.ts'
 
@@ -10,14 +10,25 @@ type Row = readonly number[]
 /** As the tables say, without the share of doubt that the tool adds to every row. */
 const matched: World = reworked((row) => row)
 
-/** People slip three times as often: whatever is not the likeliest outcome, up to half of all. */
-const tripleSlips: World = reworked((row) => {
-  const top = likeliest(row)
-  const off = 1 - row[top]!
-  if (off === 0) return row
-  const wider = Math.min(0.5, 3 * off)
-  return row.map((p, o) => (o === top ? 1 - wider : (p / off) * wider))
+/** People slip three times as often, up to half the time, wherever a check says how it slips. */
+const tripleSlips: World = (model) => ({
+  ...matched(model),
+  checks: matched(model).checks.map((check): Check => {
+    if (check.slips === undefined) return check
+    const { ownOutcomes } = slippingOf(check)
+    const slips = check.slips.map(threeTimes)
+    const read = (row: Row) =>
+      row.map((_, o) => ownOutcomes(row).reduce((sum, p, state) => sum + p * slips[state]![o]!, 0))
+    return { ...check, chances: check.chances.map(eachOnce(read)), slips }
+  }),
 })
+
+/** Of what the part itself gives, state by state: more of what it is not. */
+function threeTimes(row: Row, state: number): Row {
+  const off = 1 - row[state]!
+  const more = off === 0 ? 1 : Math.min(3, 0.5 / off)
+  return row.map((p, o) => (o === state ? 1 - more * off : more * p))
+}
 
 /** The tables are worth less than they say: a fifth of every row is anybody's guess. */
 const fifthUniform: World = reworked((row) => row.map((p) => 0.8 * p + 0.2 / row.length))
@@ -33,12 +44,23 @@ function reworked(row: (row: Row) => Row): World {
     ...model,
     checks: model.checks.map((check): Check => {
       const { slips } = check
-      const chances = check.chances.map((each) => row(undoubted(each)))
+      const rework = eachOnce((each) => row(undoubted(each)))
+      const chances = check.chances.map(rework)
       return slips === undefined
         ? { ...check, chances }
-        : { ...check, chances, slips: slips.map((each) => row(undoubted(each))) }
+        : { ...check, chances, slips: slips.map(rework) }
     }),
   })
+}
+
+/** Many cut sets share a row, and then share what is made of it. */
+function eachOnce(make: (row: Row) => Row): (row: Row) => Row {
+  const made = new Map<Row, Row>()
+  return (row) => {
+    const known = made.get(row) ?? make(row)
+    made.set(row, known)
+    return known
+  }
 }
 
 /** A row as its file gives it. */

@@ -22,7 +22,7 @@ interface Standing {
 type Choice = (standing: Standing) => Check | null
 
 /**
- * Least expected minutes, the price of being wrong included, over every way to go about a model whose
+ * Least expected minutes, the price of being wrong and the way back included, over every way to go about a model whose
  * outcomes may mislead: each check once, in any order, stopping anywhere. By trying all of them, so the
  * model must be tiny.
  */
@@ -79,7 +79,11 @@ function asking(
   return minutes
 }
 
-/** Each cut set of these models is an explanation of its own. */
-function lossAt(model: Model, { belief }: Standing): number {
-  return stakesOf(model).loss(belief, [...belief.keys()])
+/** Each cut set of these models is an explanation of its own. At the end all is put back. */
+function lossAt(model: Model, { belief, stands }: Standing): number {
+  const setups = new Map(
+    model.checks.flatMap(({ setups }) => setups.map((each) => [each.id, each])),
+  )
+  const putBack = [...stands].reduce((sum, id) => sum + setups.get(id)!.undo, 0)
+  return stakesOf(model).loss(belief, [...belief.keys()]) + putBack
 }
