@@ -21,7 +21,7 @@ export function presentManner(
   const speed = rpm === undefined ? '' : String(rpm)
   return {
     ...(corrections.includes('copper') &&
-      measurand.material === 'copper' && {
+      measurand.material !== 'not copper' && {
         warmth: {
           choices: kinds.map((kind) => ({
             value: kind,

@@ -100,7 +100,7 @@ function limitsWords({ quantity, limits, rpm }: NonNullable<CheckCard['measurand
 
 /** At what temperature the limits hold; of anything but copper that is all one. */
 function limitsAtWords({ at, material }: NonNullable<CheckCard['measurand']>): string {
-  if (material !== 'copper') return ''
+  if (material === 'not copper') return ''
   if (at !== undefined) return `Limits hold at ${degrees(at)}.`
   const { celsius, halfWidth } = assumedForLimits
   return `The sheet names no temperature: taken as ${celsius} ± ${halfWidth}\u00a0°C.`

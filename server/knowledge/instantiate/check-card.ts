@@ -91,7 +91,7 @@ export function measuredBy(check: PlannedCheck, knowledge: Knowledge): CheckCard
     quantity: knowledge.quantities[quantity]!,
     limits: limitsOf(sheet),
     limitsSource: sheet.source,
-    material: material ?? 'not copper',
+    material: sheet.copper === undefined ? (material ?? 'not copper') : { copper: sheet.copper },
     ...(sheet.at !== undefined && { at: sheet.at }),
     ...(sheet.rpm !== undefined && { rpm: sheet.rpm }),
   }

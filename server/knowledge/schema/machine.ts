@@ -35,6 +35,8 @@ export const SheetLimits = z.strictObject({
   at: z.number().min(-40).max(150).optional(),
   /** For voltages: the speed they hold at, in revolutions a minute. */
   rpm: z.number().positive().max(20000).optional(),
+  /** Of a reading through a winding and something else: the share of it that is copper, 0 to 1. */
+  copper: z.number().min(0).max(1).optional(),
   source: Source,
 })
 
