@@ -32,14 +32,14 @@ const dearFrom = 60
  * Minutes of starting over: for whoever fitted a part that was not it, and has the owner and the machine
  * back; and for whoever looks outside this tree although the cause was in it. From memory.
  */
-const startingOver = 120
+const startingOver = 240
 
 /**
  * Minutes that a verdict without a name costs on top: parts are fetched and tried in turn, with a trial
  * run each. Without it the last cheap check that would make a name of a guess is never worth it. From
  * memory.
  */
-const withoutName = 30
+const withoutName = 90
 
 /** Minutes lost by a part that the model gives no price for: a mid-priced part. From memory. */
 const unpricedMinutes = 90

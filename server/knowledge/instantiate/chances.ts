@@ -11,7 +11,7 @@ import type { DrawnTree } from './tree.ts'
  * No reading is impossible: a pin is miscounted, a dial misread. Every row gives this share evenly to
  * all outcomes, so that one slip cannot rule out the truth for good. From memory.
  */
-export const doubtShare = 0.005
+export const doubtShare = 0.04
 
 /** Chance of each outcome of a check when exactly these faults are there. */
 export type RowOf = (faults: readonly string[]) => readonly number[]

@@ -56,8 +56,11 @@ export const CheckKind = z.strictObject({
   about: About,
   /** Left out where the check is measured: the outcomes are then the bands of the quantity. */
   answers: z.array(Answer).min(2).optional(),
-  /** An owner is asked, and remembers the same when asked again. A check about a question always is. */
-  remembered: z.boolean().optional(),
+  /**
+   * Made again it would come out the same: an owner remembers, and dirt that is seen is seen the second
+   * time too, harmless or not. A check about a question always does.
+   */
+  lasting: z.boolean().optional(),
   /** Somebody is only asked: nobody touches the machine, so it stays as it stands. */
   asked: z.boolean().optional(),
   engine: z.enum(['stopped', 'cranking', 'running']),
