@@ -98,6 +98,8 @@ export interface Measurand {
   /** Speed the limits hold at, revolutions a minute. */
   readonly rpm?: number
   readonly material: Material
+  /** The steps of the check warm the part to this, °C. */
+  readonly warmedTo?: number
 }
 
 /** Where the probes or eyes go. */

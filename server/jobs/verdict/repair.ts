@@ -1,3 +1,4 @@
+import type { Step } from '../../diagnosis/model/walk.ts'
 import type { Standing } from '../standing/standing.ts'
 import { byGravity, shownCautions } from '../words/cautions.ts'
 import { partNames } from '../words/names.ts'
@@ -21,8 +22,8 @@ export function presentRepair(input: Standing): RepairView | undefined {
       action: `/jobs/${job.id}/proofs`,
       parts: '',
       buttons: [
-        { value: 'gone', says: 'Proved: the complaint is gone' },
-        { value: 'still-there', says: 'Still there: walk on' },
+        { name: 'choice', value: 'gone', says: 'Proved: the complaint is gone' },
+        { name: 'choice', value: 'still-there', says: 'Still there: walk on' },
       ],
     }
   }
@@ -38,17 +39,41 @@ export function presentRepair(input: Standing): RepairView | undefined {
       buttons: [],
     }
   }
-  if (walk.step.kind !== 'named') return undefined
-  const { parts } = walk.step
-  return {
+  const repairs = repairable(walk.step)
+  if (repairs.length === 0) return undefined
+  const written = {
     title: 'When it is repaired',
-    says: `Write it down here; the page then says how to prove it.`,
+    says: 'Write it down here; the page then says how to prove it.',
     cautions: [],
     steps: [],
     action: `/jobs/${job.id}/repairs`,
-    parts: parts.join('+'),
-    buttons: [{ value: 'repaired', says: `Repaired: ${partNames(kase, parts)}` }],
   }
+  const says = (parts: readonly string[]) => `Repaired: ${partNames(kase, parts)}`
+  if (walk.step.kind === 'named') {
+    const [parts] = repairs
+    const buttons = repairs.map((each) => ({
+      name: 'choice' as const,
+      value: 'repaired',
+      says: says(each),
+    }))
+    return { ...written, parts: parts!.join('+'), buttons }
+  }
+  const buttons = repairs.map((parts) => ({
+    name: 'parts' as const,
+    value: parts.join('+'),
+    says: says(parts),
+  }))
+  return { ...written, parts: '', buttons }
+}
+
+/** Of a group, the likeliest: whoever mends another part tells it by its proof. */
+const mostOfAGroup = 4
+
+/** The repairs that may be written down after this step: the parts named, or each of a group alone. */
+export function repairable(step: Step): readonly (readonly string[])[] {
+  if (step.kind === 'named') return [step.parts]
+  if (step.kind !== 'cannotSeparate') return []
+  return step.group.flatMap(({ part }) => (part === null ? [] : [[part]])).slice(0, mostOfAGroup)
 }
 
 /** Cautions of the proof of these parts and of the complaint, beside those of the conditions. */
