@@ -98,6 +98,8 @@ export interface Measurand {
   /** Speed the limits hold at, revolutions a minute. */
   readonly rpm?: number
   readonly material: Material
+  /** It is read at so many places, and the reading that is furthest out counts. */
+  readonly places?: number
   /** The steps of the check warm the part to this, °C. */
   readonly warmedTo?: number
 }

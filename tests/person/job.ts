@@ -86,7 +86,8 @@ class Walk {
         address = await this.#make(page.check)
         continue
       }
-      if (page.repair?.action.endsWith('/repairs')) {
+      // Of a group the page names nobody; whoever does only what it says has nothing to repair.
+      if (page.repair?.action.endsWith('/repairs') && page.repair.parts.length > 0) {
         const end = await this.#repair(page, page.repair)
         if (end !== null) return end
         continue

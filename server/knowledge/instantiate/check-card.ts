@@ -94,6 +94,7 @@ export function measuredBy(check: PlannedCheck, knowledge: Knowledge): CheckCard
     material: sheet.copper === undefined ? (material ?? 'not copper') : { copper: sheet.copper },
     ...(sheet.at !== undefined && { at: sheet.at }),
     ...(sheet.rpm !== undefined && { rpm: sheet.rpm }),
+    ...(check.kind.places !== undefined && { places: check.kind.places }),
     ...(check.kind.warmedTo !== undefined && { warmedTo: check.kind.warmedTo }),
   }
 }

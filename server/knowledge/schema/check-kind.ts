@@ -73,6 +73,8 @@ export const CheckKind = z.strictObject({
   place: z.strictObject({ role: Name, property: Name.optional() }).optional(),
   /** What is taken apart first: the connector at the `place`, or every connector that the `part` hangs on. */
   apart: z.enum(['place', 'part']).optional(),
+  /** It reads so many places: all readings are entered together, and the one that is furthest out counts. */
+  places: z.int().min(2).max(6).optional(),
   /** The steps warm the part to this, °C: so it is taken to be, unless another temperature is entered. */
   warmedTo: z.number().min(20).max(120).optional(),
   /** Names in `setups.yaml`. */

@@ -4,9 +4,9 @@ import { between } from '../world/chance.ts'
 import { ground, node } from '../world/net/node.ts'
 import { nowAt } from '../world/now.ts'
 import { contactOhms, ohmsMet } from '../world/probes.ts'
-import { limitsOn, partNamed, partsIn } from '../world/sheet.ts'
+import { limitsOn, partsIn } from '../world/sheet.ts'
 import { type Doing, doing } from '../world/site.ts'
-import { ohms, type Places, placesOn, several, wiresOf } from './reading.ts'
+import { ohmsOfSeveral, type Places, placesOn, several, wiresOf } from './reading.ts'
 
 /** Ohms, for a comparison that the person makes in the head. */
 function met(
@@ -30,15 +30,9 @@ const pairs = (check: CheckHere): readonly Places[] => {
   ])
 }
 
-/** "Enter the one that is furthest out." */
-const legResistance: Observation = (check) => {
-  const { low, high } = limitsOn(partNamed(check.site.world.machine, check.part), 'leg-resistance')!
-  const values = pairs(check).map((places) => met(check, places))
-  const out = (value: number) => Math.abs(value - (low! + high!) / 2)
-  const furthest = values.reduce((a, b) => (out(b) > out(a) ? b : a))
-  const places = pairs(check)[values.indexOf(furthest)]!
-  return ohms(check, places, { enter: 'all', while: [{}] })
-}
+/** "Enter all three", one touch each. */
+const legResistance: Observation = (check) =>
+  ohmsOfSeveral(check, pairs(check), { enter: 'all', while: [{}] })
 
 /** With a known current a few hundredths of an ohm are plain to see, and the leads do not count. */
 const legsCompare: Observation = (check) => {

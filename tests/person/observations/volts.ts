@@ -120,7 +120,7 @@ const legVolts: Observation = (check) =>
     const rpm = byEar(check, 3000)
     const plug = check.card.spot!.connector!.id
     const volts = pairVolts(now, rpm, plug).map((each) => each * between(random, 0.98, 1.02))
-    return typed(shown(world.meter, 'ac-voltage', Math.min(...volts), random))
+    return typed(volts.map((each) => shown(world.meter, 'ac-voltage', each, random)).join(' '))
   })
 
 const lampsOn = (check: CheckHere) => check.site.standing.lamps === 'on'
