@@ -3,6 +3,7 @@ import { branches } from './belief/branches.ts'
 import { suspects } from './belief/suspects.ts'
 import { furtherTake } from './belief/takes.ts'
 import type { Check, Model } from './model/model.ts'
+import { together } from './model/stands.ts'
 import type { Walk, WalkOptions } from './model/walk.ts'
 import { plan } from './plan/plan.ts'
 import { decide } from './verdict/verdict.ts'
@@ -21,7 +22,7 @@ export function walk(model: Model, options: WalkOptions): Walk {
     model,
     now,
     (check) => !answered.has(check.id) && !options.impossible.has(check.id),
-    setupsMade(model, answered),
+    options.stands ?? together,
     { furtherTakes: furtherTakes(model, options) },
   )
   return {
@@ -39,10 +40,4 @@ function furtherTakes(model: Model, { evidence, impossible }: WalkOptions): Chec
   return evidence
     .filter(({ check }) => !impossible.has(check))
     .flatMap((item) => furtherTake(checkNamed(model, item.check), item) ?? [])
-}
-
-/** Set-ups stay made once a check that needed them was answered. */
-function setupsMade(model: Model, answered: ReadonlySet<string>): ReadonlySet<string> {
-  const made = model.checks.filter((check) => answered.has(check.id)).flatMap((c) => c.setups)
-  return new Set(made.map((setup) => setup.id))
 }

@@ -4,6 +4,7 @@ import type { Quantity } from '../measure/reading/quantity.ts'
 import type { Limits } from '../measure/reading/reading.ts'
 import type { Complaint, Machine } from './schema/index.ts'
 import type { Connector } from './schema/machine.ts'
+import type { Proof } from './schema/proof.ts'
 import type { Place } from './schema/shared.ts'
 import type { Signal } from './schema/tables.ts'
 
@@ -48,7 +49,7 @@ export interface PartCard {
   readonly name: string
   readonly where?: string
   readonly repair: string
-  readonly prove: string
+  readonly prove: Proof
   readonly cautions: readonly CautionCard[]
 }
 
@@ -65,6 +66,8 @@ export interface CheckCard {
   readonly minutes: number
   /** In the order in which they are made: covers, connectors, what is fitted. */
   readonly setups: readonly SetupCard[]
+  /** What has to be put back before it is made, each with its way back. */
+  readonly forbids: readonly SetupCard[]
   /** Somebody is only asked, so the machine stays as it stands. */
   readonly asked?: true
   readonly spot?: Spot
@@ -95,6 +98,10 @@ export interface Measurand {
   /** Speed the limits hold at, revolutions a minute. */
   readonly rpm?: number
   readonly material: Material
+  /** It is read at so many places, and the reading that is furthest out counts. */
+  readonly places?: number
+  /** The steps of the check warm the part to this, °C. */
+  readonly warmedTo?: number
 }
 
 /** Where the probes or eyes go. */
@@ -114,6 +121,8 @@ export interface SetupCard {
   readonly minutes: number
   /** How it is put back; left out where it leaves nothing behind. */
   readonly undo?: { readonly do: string; readonly minutes: number }
+  /** While it holds, the stop switch does nothing. */
+  readonly stopOff?: true
   /** It does not outlast the check: it fades, or the check's own last steps put it back. */
   readonly once?: true
 }

@@ -1,6 +1,6 @@
-import type { Check } from '../diagnosis/model/model.ts'
+import type { Check, Setup } from '../diagnosis/model/model.ts'
 import { type FaultTree, holdingIn } from '../diagnosis/tree/fault-tree.ts'
-import type { Case, CheckCard, PartCard } from './case.ts'
+import type { Case, CheckCard, PartCard, SetupCard } from './case.ts'
 import { fits } from './fits.ts'
 import { type RowOf, rowOf } from './instantiate/chances.ts'
 import { cautionCards, checkCard, outcomesOf } from './instantiate/check-card.ts'
@@ -103,8 +103,22 @@ function treeBelow(top: string, drawn: DrawnTree): FaultTree {
   return { top, gates }
 }
 
-function checkOf({ id, minutes, setups, outcomes }: CheckCard, chances: Check['chances']): Check {
-  return { id, minutes, setups, outcomes, chances }
+/** What does not outlast a check is paid with it, way back and all. */
+function checkOf(card: CheckCard, chances: Check['chances']): Check {
+  const setups = card.setups.map(setupOf)
+  const own = card.setups.filter(({ once }) => once).map(setupOf)
+  return {
+    id: card.id,
+    minutes: own.reduce((sum, { minutes, undo }) => sum + minutes + undo, card.minutes),
+    setups: setups.filter((_, i) => !card.setups[i]!.once),
+    forbids: card.forbids.map(setupOf),
+    outcomes: card.outcomes,
+    chances,
+  }
+}
+
+function setupOf({ id, minutes, undo }: SetupCard): Setup {
+  return { id, minutes, undo: undo?.minutes ?? 0 }
 }
 
 /** A check with the same chances under every cut set is about some other complaint. */

@@ -1,15 +1,23 @@
 import { likeliest } from '../../server/diagnosis/belief/likeliest.ts'
 import { furtherTake, withTake } from '../../server/diagnosis/belief/takes.ts'
 import type { Check, Evidence, Model } from '../../server/diagnosis/model/model.ts'
+import {
+  minutesOf,
+  type Stands,
+  standsAfter,
+  wayTo,
+  together as whole,
+} from '../../server/diagnosis/model/stands.ts'
 import type { Step } from '../../server/diagnosis/model/walk.ts'
 import { walk } from '../../server/diagnosis/walk.ts'
 import type { Case } from '../../server/knowledge/case.ts'
 import { drawn, seeded, shuffled } from './random.ts'
+import { type World, worlds } from './worlds.ts'
 
 /** What a way of walking came to, over all its walks. */
 export interface Tally {
   readonly walks: number
-  /** Wrench minutes, set-ups paid once, all walks together. */
+  /** Wrench minutes with the way there and back, all walks together. */
   readonly minutes: number
   readonly checks: number
   /** The part that had failed was named, or "outside this tree" said where that was so. */
@@ -19,6 +27,13 @@ export interface Tally {
   readonly undecided: number
   /** Minutes that parts named in vain would have cost. */
   readonly wasted: number
+  /** Names that were given: with what chance, and whether they were right. */
+  readonly named: readonly Named[]
+}
+
+export interface Named {
+  readonly stated: number
+  readonly right: boolean
 }
 
 export const ways = ['tool', 'chart', 'paper', 'random'] as const
@@ -33,22 +48,26 @@ const randomOrders = 8
  * meet the same failures and, check by check, the same answers. The tool, the chart and the random order
  * stop by the tool's verdict, judged by the checks that their way has: the chart does not go on for a
  * check that is not on it. The chart on paper has no tool beside it; see `followedOnPaper`.
+ *
+ * @param world how checks are answered; by default as the tool's own tables say
  */
 export function fleet(
   kase: Case,
   walks: number,
   seed: number,
   asked: readonly Way[] = ways,
+  world: World = worlds['as the tables say']!,
 ): Record<Way, Tally> {
   const { model } = kase
   // Each case draws its own machines, or one odd draw would be odd for all of them.
   const random = seeded(hash(`${kase.complaint.id} ${kase.machine.id}`, seed))
   const orders = Array.from({ length: randomOrders }, () => shuffled(model.checks, random))
   const fixed = withoutRepeats(model)
+  const truly = world(model)
   const walkers: Record<Exclude<Way, 'paper'>, Walker[]> = {
-    tool: [new Walker(model, null)],
-    chart: [new Walker(fixed, chartOrder(kase))],
-    random: orders.map((order) => new Walker(fixed, order)),
+    tool: [new Walker(model, truly, null)],
+    chart: [new Walker(fixed, truly, chartOrder(kase))],
+    random: orders.map((order) => new Walker(fixed, truly, order)),
   }
   const tallies = { tool: none, chart: none, paper: none, random: none }
   for (let w = 0; w < walks; w += 1) {
@@ -59,7 +78,12 @@ export function fleet(
     const machine = Math.floor(random() * 2 ** 32)
     for (const way of asked) {
       if (way === 'paper') {
-        tallies.paper = added(tallies.paper, model, truth, followedOnPaper(kase, truth, machine))
+        tallies.paper = added(
+          tallies.paper,
+          model,
+          truth,
+          followedOnPaper(kase, truly, truth, machine),
+        )
         continue
       }
       const walker = walkers[way][w % walkers[way].length]!
@@ -85,33 +109,52 @@ export function chartOrder({ complaint, model }: Case): Check[] {
  * The chart as one follows it on paper: one check after the other, and the first part that reads as a
  * good one does not is the part that gets the blame. Undecided at its end.
  */
-function followedOnPaper(kase: Case, truth: number, machine: number): Walked {
+function followedOnPaper(kase: Case, truly: Model, truth: number, machine: number): Walked {
   const { model } = kase
+  const answers = byName(truly)
   const nothing = model.cutSets.findIndex(({ parts }) => parts.length === 0)
-  const made = new Set<string>()
-  let minutes = 0
+  const bench = new Bench(model)
   let checks = 0
   for (const check of chartOrder(kase)) {
     checks += 1
-    minutes += minutesOf(check, made)
-    const outcome = drawn(check.chances[truth]!, seeded(hash(`${check.id} 1`, machine)))
+    bench.make(check)
+    const outcome = drawn(
+      answers.get(check.id)!.chances[truth]!,
+      seeded(hash(`${check.id} 1`, machine)),
+    )
     const { part } = kase.checks.get(check.id)!
     const good = check.chances[nothing]!
     if (part !== undefined && outcome !== likeliest(good)) {
-      return { minutes, checks, end: { kind: 'named', parts: [part], probability: 1 } }
+      const end: Step = { kind: 'named', parts: [part], probability: 1 }
+      return { minutes: bench.minutesToTheEnd(), checks, end }
     }
   }
-  return { minutes, checks, end: { kind: 'cannotSeparate', group: [] } }
+  return { minutes: bench.minutesToTheEnd(), checks, end: { kind: 'cannotSeparate', group: [] } }
 }
 
-/** Minutes of a check with the set-ups it needs, which are paid once. */
-function minutesOf(check: Check, made: Set<string>): number {
-  let { minutes } = check
-  for (const setup of check.setups) {
-    if (!made.has(setup.id)) minutes += setup.minutes
-    made.add(setup.id)
+/** The machine at the bench, and what the work on it has taken so far. */
+class Bench {
+  #stands: Stands = whole
+  #minutes = 0
+  readonly #undo: ReadonlyMap<string, number>
+
+  constructor({ checks }: Model) {
+    this.#undo = new Map(checks.flatMap(({ setups }) => setups.map(({ id, undo }) => [id, undo])))
   }
-  return minutes
+
+  get stands(): Stands {
+    return this.#stands
+  }
+
+  make(check: Check): void {
+    this.#minutes += check.minutes + minutesOf(wayTo(check, this.#stands))
+    this.#stands = standsAfter(check, this.#stands)
+  }
+
+  /** With everything put back at the end. */
+  minutesToTheEnd(): number {
+    return [...this.#stands].reduce((sum, id) => sum + this.#undo.get(id)!, this.#minutes)
+  }
 }
 
 interface Walked {
@@ -123,13 +166,18 @@ interface Walked {
 /** One way of walking. Walks share their beginnings, so steps are kept by what was read before them. */
 class Walker {
   readonly #model: Model
+  readonly #answers: ReadonlyMap<string, Check>
   readonly #order: readonly Check[] | null
   readonly #steps = new Map<string, Step>()
   readonly #impossible: ReadonlySet<string>
 
-  /** @param order checks in their fixed order; null: as the tool proposes */
-  constructor(model: Model, order: readonly Check[] | null) {
+  /**
+   * @param truly how checks are answered
+   * @param order checks in their fixed order; null: as the tool proposes
+   */
+  constructor(model: Model, truly: Model, order: readonly Check[] | null) {
     this.#model = model
+    this.#answers = byName(truly)
     this.#order = order
     const had = new Set((order ?? model.checks).map(({ id }) => id))
     this.#impossible = new Set(model.checks.map(({ id }) => id).filter((id) => !had.has(id)))
@@ -138,30 +186,30 @@ class Walker {
   /** @param machine a number that decides, with the check, how this machine answers */
   follow(truth: number, machine: number): Walked {
     let evidence: readonly Evidence[] = []
-    const made = new Set<string>()
-    let minutes = 0
+    const bench = new Bench(this.#model)
     let checks = 0
     let key = ''
     for (;;) {
-      const end = this.#step(key, evidence)
+      const end = this.#step(key, evidence, bench.stands)
       const check = this.#next(end, evidence.length)
-      if (check === null) return { minutes, checks, end }
+      if (check === null) return { minutes: bench.minutesToTheEnd(), checks, end }
       checks += 1
       const before = evidence.find((item) => item.check === check.id)
       const take = before === undefined ? 1 : 2 + (before.furtherTakes?.length ?? 0)
       // A second take has its own minutes, and is drawn by the chances it has after the first.
-      const now = (before && furtherTake(check, before)) ?? check
-      minutes += minutesOf(now, made)
+      bench.make((before && furtherTake(check, before)) ?? check)
+      const really = this.#answers.get(check.id)!
+      const now = (before && furtherTake(really, before)) ?? really
       const outcome = drawn(now.chances[truth]!, seeded(hash(`${check.id} ${take}`, machine)))
       evidence = withTake(evidence, check, outcome)
       key += `${check.id}=${outcome} `
     }
   }
 
-  #step(key: string, evidence: readonly Evidence[]): Step {
+  #step(key: string, evidence: readonly Evidence[], stands: Stands): Step {
     const known = this.#steps.get(key)
     if (known !== undefined) return known
-    const { step } = walk(this.#model, { evidence, impossible: this.#impossible })
+    const { step } = walk(this.#model, { evidence, impossible: this.#impossible, stands })
     this.#steps.set(key, step)
     return step
   }
@@ -181,7 +229,11 @@ const none: Tally = {
   wrong: 0,
   undecided: 0,
   wasted: 0,
+  named: [],
 }
+
+const byName = ({ checks }: Model): ReadonlyMap<string, Check> =>
+  new Map(checks.map((check) => [check.id, check]))
 
 function added(tally: Tally, model: Model, truth: number, { minutes, checks, end }: Walked): Tally {
   const { parts } = model.cutSets[truth]!
@@ -199,6 +251,8 @@ function added(tally: Tally, model: Model, truth: number, { minutes, checks, end
     undecided: tally.undecided + +(named === null),
     wasted:
       tally.wasted + inVain.reduce((sum, part) => sum + (model.wrongMinutes?.get(part) ?? 0), 0),
+    named:
+      end.kind === 'named' ? [...tally.named, { stated: end.probability, right }] : tally.named,
   }
 }
 
@@ -211,6 +265,7 @@ export function together(tallies: readonly Tally[]): Tally {
     wrong: a.wrong + b.wrong,
     undecided: a.undecided + b.undecided,
     wasted: a.wasted + b.wasted,
+    named: [...a.named, ...b.named],
   }))
 }
 

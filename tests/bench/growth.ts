@@ -17,7 +17,7 @@ function modelOf(cutSets: number, checks: number): Model {
       return {
         id: `check ${k}`,
         minutes: 1 + Math.floor(random() * 9),
-        setups: [{ id: `set-up ${k % 20}`, minutes: 2 }],
+        setups: [{ id: `set-up ${k % 20}`, minutes: 2, undo: 1 }],
         outcomes: ['good', 'bad', 'odd'],
         chances: names.map((_, c) => ((c - from + cutSets) % cutSets < reach ? faulty : healthy)),
       }

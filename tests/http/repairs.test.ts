@@ -41,6 +41,24 @@ describe('a repair', () => {
     expect(text).toContain('Check to make now')
   })
 
+  it('of one part of a group that cannot be told apart is written down and proved as well', async () => {
+    const { http } = await readyApp()
+    const job = await openJob(http, kase)
+    const page = async () => (await http.get(job).expect(200)).text
+    for (let html = await page(); html.includes('id="reading"'); html = await page()) {
+      const fields = { version: valueIn(html, 'version'), check: valueIn(html, 'check') }
+      await post(http, `${job}/readings`, { ...fields, choice: 'could-not-tell' }).expect(303)
+    }
+    const verdict = await page()
+    const offered = [...verdict.matchAll(/name="parts" value="([^"]+)">Repaired: the ([^<]+)</g)]
+    expect(offered.length).toBeGreaterThan(1)
+    const [, parts, name] = offered[1]!
+    const fields = { version: valueIn(verdict, 'version'), parts: parts! }
+    await post(http, `${job}/repairs`, fields).expect(303)
+    expect(textIn(await page())).toContain(`Repaired: the ${name}`)
+    expect(textIn(await page())).toContain('Prove the repair')
+  })
+
   it('of a part that the verdict does not name is refused with a sentence', async () => {
     const { http, job, version } = await namedJob()
     const wrong = { version: await version(), parts: 'flywheel' }

@@ -25,7 +25,8 @@ async function openedJob(kase: Case) {
 
 const blank = { choice: 'could-not-tell' }
 
-const putBackOn = (html: string) => listsIn(html).get('Put back first') ?? []
+const putBackOn = (html: string) =>
+  [...listsIn(html)].find(([title]) => title.startsWith('Put back first'))?.[1] ?? []
 const readyOn = (html: string) => listsIn(html).get('Make ready') ?? []
 const stepsOn = (html: string) => listsIn(html).get('Do this') ?? []
 
@@ -40,10 +41,10 @@ describe('a check page', () => {
     await make('winding-resistance.exciter-start.igniter-plug', { typed: '365' })
     const html = await page('check=spark-on-tester.left')
     expect(putBackOn(html)).toEqual([
-      'Wait one minute after the last pull, then join the igniter plug again and push until you hear its latch click.',
-      'Unhook the hood and close it.',
+      'Wait five minutes after the last pull, then join the igniter plug again and push until you hear its latch click.',
     ])
-    expect(textIn(html)).toContain('Time 4 min, 3 min of it to get there')
+    expect(textIn(html)).toContain('Put back first, 0.5 min')
+    expect(textIn(html)).toContain('Time 3.5 min, 2.5 min of it to get there')
     // Cautions come before the first thing to do.
     expect(html.indexOf('class="cautions"')).toBeLessThan(html.indexOf('Put back first'))
   })
@@ -57,12 +58,12 @@ describe('a check page', () => {
     expect(starter).toContain('Put the recoil starter back on')
   })
 
-  it('leaves apart what its own check needs so', async () => {
+  it('leaves apart what is in the way of nothing', async () => {
     const { page, make } = await openedJob(twin)
     await make('winding-resistance.exciter-start.igniter-plug', { typed: '365' })
     const html = await page('check=winding-resistance.pickup-left.igniter-plug')
     expect(putBackOn(html)).toEqual([])
-    expect(readyOn(html)).toEqual(['Leave what is apart or off as it is: this check needs it so.'])
+    expect(readyOn(html)).toEqual(['Leave what is apart, off or fitted as it is.'])
   })
 
   it('has taken apart again what was put back', async () => {
@@ -71,13 +72,31 @@ describe('a check page', () => {
     await make('spark-on-tester.left')
     const html = await page('check=winding-resistance.pickup-left.igniter-plug')
     expect(readyOn(html)).toEqual([
-      'Lift the hood and hook it back.',
-      'Wait one minute after the last pull. Press the latch of the igniter plug and pull it off the igniter.',
+      'Leave what is apart, off or fitted as it is.',
+      'Wait five minutes after the last pull. Press the latch of the igniter plug and pull it off the igniter.',
     ])
-    expect(putBackOn(html)).toHaveLength(1)
+    expect(putBackOn(html)).toEqual([])
   })
 
-  it.each(['stop-line.wires-stop.stop-plug', 'spark-stop-unplugged', 'pins-look.wires-stop'])(
+  it('has a nearer plug joined again before anybody reads through it', async () => {
+    const { page, make } = await openedJob(twin)
+    await make('primary-resistance.coil-left.coil-plug-left', { typed: '0.45' })
+    const html = await page('check=primary-resistance.coil-left.igniter-plug')
+    expect(putBackOn(html)).toEqual([expect.stringMatching(/join the left coil plug again/)])
+  })
+
+  it('of a part that has just died hot has all joined before it is run', async () => {
+    const { page, make } = await openedJob(caseOf('larkfell-2i', 'dies-hot'))
+    await make('warmed-secondary.coil-left')
+    const html = await page('check=pulse-when-hot.left')
+    expect(putBackOn(html)).toEqual([expect.stringMatching(/join the left coil plug again/)])
+    const ready = readyOn(html)
+    const at = (words: string) => ready.findIndex((step) => step.includes(words))
+    expect(at('Run it under the load')).toBeLessThan(at('pull the plug off the left ignition coil'))
+    expect(stepsOn(html).at(-1)).toMatch(/join the left coil plug again/)
+  })
+
+  it.each(['stop-line.wires-stop.stop-plug', 'spark-stop-unplugged'])(
     'that has the stop wire pulled ends with joining it and trying the stop switch: %s',
     async (check) => {
       const { page, make } = await openedJob(single)
@@ -106,13 +125,25 @@ describe('a check page', () => {
     expect(html).toContain(`?take=${check}#now`)
   })
 
-  it('has all put back that was begun for a check which was then skipped', async () => {
+  it('asks whether what a skipped check needs is apart, and has it put back', async () => {
     const { http, job, page } = await openedJob(twin)
     const check = 'winding-resistance.exciter-start.igniter-plug'
     await post(http, `${job}/skips`, { version: 1, check, reason: 'Seized' }).expect(303)
     expect(putBackOn(await page('check=spark-on-tester.left'))).toEqual([
-      expect.stringMatching(/^You skipped “Resistance of .*goes back too\.$/),
+      expect.stringMatching(/^Unless it is so already: wait five minutes .* join the igniter plug/),
     ])
+  })
+
+  it('has a stop wire joined and tried that may be apart, whatever it is about', async () => {
+    const { http, job, page } = await openedJob(twin)
+    const check = 'stop-line.wires-stop.stop-plug'
+    await post(http, `${job}/skips`, { version: 1, check, reason: 'Seized' }).expect(303)
+    for (const next of ['spark-on-tester.left', 'winding-resistance.pickup-left.igniter-plug']) {
+      expect(putBackOn(await page(`check=${next}`))).toEqual([
+        expect.stringMatching(/^Unless it is so already: join the stop plug again/),
+        expect.stringMatching(/^Before anything else at the next start, try the stop switch/),
+      ])
+    }
   })
 })
 
@@ -132,7 +163,7 @@ describe('more touches of an earlier reading', () => {
     expect(await page()).not.toContain(`action="${job}/takes#readings"`)
     expect(await page()).toContain(`href="${job}?take=${check}#now"`)
     const again = await page(`take=${check}`)
-    expect(putBackOn(again)).toHaveLength(1)
+    expect(putBackOn(again)).toEqual([])
     expect(readyOn(again)).toHaveLength(2)
   })
 })
@@ -147,7 +178,7 @@ describe('the verdict and the proof', () => {
     const joins = /^Join the exciter plug again/
     const verdict = await page()
     expect(textIn(verdict)).toContain('The fault is in the start exciter winding')
-    expect(listsIn(verdict).get('Still to put back')).toHaveLength(3)
+    expect(listsIn(verdict).get('Still to put back')).toHaveLength(5)
     expect(listsIn(verdict).get('Still to put back')![0]).toMatch(joins)
 
     const parts = valueIn(verdict, 'parts')
@@ -156,11 +187,24 @@ describe('the verdict and the proof', () => {
     const proof = await page()
     const box = proof.slice(proof.indexOf('id="repair"'))
     const steps = [...box.matchAll(/<li>(.*?)<\/li>/g)].map(([, step]) => textIn(step!))
-    expect(steps[0]).toMatch(joins)
-    const at = (start: string) => steps.findIndex((step) => step.startsWith(start))
-    expect(at('Walk round the machine once')).toBeGreaterThan(at('Measure the new winding'))
-    expect(at('Before anything else at the next start')).toBeGreaterThan(at('Walk round'))
-    expect(at('Then the complaint itself')).toBeGreaterThan(at('Before anything else'))
+    // What has to be apart first, then all put back, then the spark, and the engine started last of all.
+    const order = [
+      'Measure the new winding',
+      'Join the exciter plug again',
+      'Walk round the machine once',
+      'Measure its voltage at the harness plug while cranking',
+      'Then the complaint itself: controls at RUN: see a spark on a tester',
+      'See that no tester and no spare plug is left in a cap',
+      'Before anything else at the next start, try the stop switch',
+      'Then the complaint itself: start the engine and stop it with the stop switch',
+    ]
+    const places = order.map((start) => steps.findIndex((step) => step.startsWith(start)))
+    expect(places[0]).toBe(0)
+    expect(places).toEqual(places.toSorted((a, b) => a - b))
+    // A proof that cranks and runs has the cautions of both before its first step.
+    const cautions = textIn(box.slice(0, box.indexOf('<ol')))
+    expect(cautions).toContain('Ignition output can injure or kill')
+    expect(cautions).toContain('Exhaust kills indoors')
     expect(listsIn(proof).has('Still to put back')).toBe(false)
 
     const proved = { version: valueIn(proof, 'version'), choice: 'still-there' }
@@ -202,11 +246,11 @@ function expectAsNeeded(kase: Case, hands: LiteralHands, check: string, html: st
   const page = { putBack: putBackOn(html), ready: readyOn(html), steps: stepsOn(html) }
   if (card.asked) return 0
   const before = toPutBack(hands, kase)
-  const needs = needsOf(card)
+  const forbids = card.forbids.map(({ id }) => id)
   const { putBack } = hands.getReady(page)
-  expect(new Set(putBack)).toEqual(new Set(before.filter((id) => !needs.includes(id))))
-  expect(needs.filter((id) => !hands.off.has(id))).toEqual([])
+  expect(new Set(putBack)).toEqual(new Set(before.filter((id) => forbids.includes(id))))
+  expect(needsOf(card).filter((id) => !hands.off.has(id))).toEqual([])
   hands.make(page)
-  expect(toPutBack(hands, kase).filter((id) => !needs.includes(id))).toEqual([])
+  expect(toPutBack(hands, kase).filter((id) => forbids.includes(id))).toEqual([])
   return putBack.length
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { JobEvent } from '../../server/jobs/record/events.ts'
-import { asItStands, wayTo } from '../../server/jobs/standing/as-it-stands.ts'
+import { asItStands, type Step, wayTo } from '../../server/jobs/standing/as-it-stands.ts'
 import type { CheckCard, SetupCard } from '../../server/knowledge/case.ts'
 
 const setup = (id: string, more: Partial<SetupCard> = {}): SetupCard => ({
@@ -13,19 +13,23 @@ const setup = (id: string, more: Partial<SetupCard> = {}): SetupCard => ({
 const hood = setup('hood')
 const plug = setup('plug')
 const coil = setup('coil')
-const stopWire = setup('stop wire', { once: true })
+const stopWire = setup('stop wire', { once: true, stopOff: true })
 const { undo: _, ...heat } = setup('heat', { once: true })
 const { undo: __, ...outside } = setup('outside')
 
+const cover = [hood, plug, coil, stopWire]
 const check = (id: string, setups: readonly SetupCard[], more: Partial<CheckCard> = {}) =>
-  ({ id, title: id, setups, ...more }) as CheckCard
+  ({ id, title: id, setups, forbids: [], ...more }) as CheckCard
 const checks = new Map(
   [
     check('winding', [hood, plug]),
     check('coil', [hood, coil]),
+    check('through the harness', [hood, coil], { forbids: [plug] }),
+    check('pull', [], { forbids: cover }),
     check('look', []),
     check('stop', [hood, stopWire]),
     check('hot', [outside, heat]),
+    check('hot coil', [heat, { ...coil, once: true }], { forbids: [plug, coil] }),
     check('owner', [], { asked: true }),
   ].map((card) => [card.id, card]),
 )
@@ -45,28 +49,33 @@ const after = (...happened: JobEvent[]) => {
   return asItStands({ checks }, { id: 1, version: events.length, events })
 }
 const off = (...happened: JobEvent[]) => after(...happened).setups.map(({ id }) => id)
+const unsure = (...happened: JobEvent[]) => after(...happened).unsure.map(({ id }) => id)
 const way = (to: string, ...happened: JobEvent[]) => {
-  const { putBack, make, keep, begun } = wayTo(after(...happened), checks.get(to)!)
-  const names = (setups: readonly { id: string }[]) => setups.map(({ id }) => id).join(', ')
-  return { putBack: names(putBack), make: names(make), keep: names(keep), begun: names(begun) }
+  const { putBack, make, keep } = wayTo(after(...happened), checks.get(to)!)
+  const steps = (all: readonly Step[]) =>
+    all.map(({ setup, unsure }) => `${setup.id}${unsure ? '?' : ''}`).join(', ')
+  return { putBack: steps(putBack), make: steps(make), keep: keep.map(({ id }) => id).join(', ') }
 }
 
 describe('the machine as it stands', () => {
   it('came in whole', () => expect(off()).toEqual([]))
 
-  it('is as the last check left it, whatever came back', () => {
+  it('keeps what the checks took apart, until one of them has it put back', () => {
     expect(off(made('winding'))).toEqual(['hood', 'plug'])
-    expect(off(made('winding'), made('coil'))).toEqual(['hood', 'coil'])
-    expect(off(made('winding'), made('look'))).toEqual([])
+    expect(off(made('winding'), made('coil'))).toEqual(['hood', 'plug', 'coil'])
+    expect(off(made('winding'), made('through the harness'))).toEqual(['hood', 'coil'])
+    expect(off(made('winding'), made('look'))).toEqual(['hood', 'plug'])
+    expect(off(made('winding'), made('pull'))).toEqual([])
   })
 
   it('is as a check left it that was made once more', () => {
-    expect(off(made('winding'), made('coil'), made('winding', 'take'))).toEqual(['hood', 'plug'])
+    expect(off(made('winding'), made('pull'), made('winding', 'take'))).toEqual(['hood', 'plug'])
   })
 
   it('has neither apart what a check puts back itself, nor warm what fades', () => {
     expect(off(made('stop'))).toEqual(['hood'])
     expect(off(made('hot'))).toEqual(['outside'])
+    expect(off(made('coil'), made('hot coil'))).toEqual(['hood'])
   })
 
   it.each<[string, JobEvent]>([
@@ -77,9 +86,22 @@ describe('the machine as it stands', () => {
     ['asking the owner', made('owner')],
     ['writing down a repair', { kind: 'repaired', parts: ['coil'] }],
     ['a check that the knowledge lost', made('gone')],
-    ['skipping a check', skip('coil')],
   ])('is not touched by %s', (_, event) => {
-    expect(off(made('coil'), made('winding'), event)).toEqual(['hood', 'plug'])
+    expect(off(made('winding'), event)).toEqual(['hood', 'plug'])
+    expect(unsure(made('winding'), event)).toEqual([])
+  })
+
+  it('is anybody\u2019s guess where a check was skipped: what it needs may be off, what it forbids back', () => {
+    expect(off(made('winding'), skip('through the harness'))).toEqual(['hood'])
+    expect(unsure(made('winding'), skip('through the harness'))).toEqual(['plug', 'coil'])
+    expect(unsure(skip('owner'))).toEqual([])
+    expect(unsure(skip('hot'))).toEqual(['outside'])
+  })
+
+  it('is known again once a check had it put back, or made', () => {
+    expect(unsure(skip('coil'), made('look'))).toEqual(['hood', 'coil'])
+    expect(unsure(skip('coil'), made('pull'))).toEqual([])
+    expect(unsure(skip('coil'), made('winding'))).toEqual(['coil'])
   })
 
   it.each([true, false])('is together again once a repair was tried, gone: %s', (gone) => {
@@ -87,29 +109,29 @@ describe('the machine as it stands', () => {
     const proved: JobEvent = { kind: 'proved', gone, reopened: ['winding'] }
     expect(after(made('winding'), repaired, skip('coil'), proved)).toEqual({
       setups: [],
-      begun: [],
+      unsure: [],
     })
   })
 })
 
 describe('the way to a check', () => {
   it('takes off what it needs', () => {
-    expect(way('winding')).toEqual({ putBack: '', make: 'hood, plug', keep: '', begun: '' })
+    expect(way('winding')).toEqual({ putBack: '', make: 'hood, plug', keep: '' })
   })
 
-  it('puts back what it does not need, the last first, and takes off again what was put back', () => {
-    expect(way('look', made('winding')).putBack).toBe('plug, hood')
-    expect(way('winding', made('winding'), made('look')).make).toBe('hood, plug')
-  })
-
-  it('keeps what it needs', () => {
-    expect(way('coil', made('winding'))).toEqual({
+  it('puts back what is in its way, the last first, and nothing else', () => {
+    expect(way('pull', made('winding')).putBack).toBe('plug, hood')
+    expect(way('through the harness', made('winding'))).toEqual({
       putBack: 'plug',
       make: 'coil',
       keep: 'hood',
-      begun: '',
     })
-    expect(way('winding', made('winding'))).toMatchObject({ putBack: '', make: '' })
+    expect(way('look', made('winding'))).toEqual({ putBack: '', make: '', keep: 'plug, hood' })
+  })
+
+  it('takes off again what was put back', () => {
+    expect(way('winding', made('winding'), made('pull')).make).toBe('hood, plug')
+    expect(way('winding', made('winding')).make).toBe('')
   })
 
   it('makes anew what the same check put back itself, or what faded', () => {
@@ -117,31 +139,31 @@ describe('the way to a check', () => {
     expect(way('hot', made('hot')).make).toBe('heat')
   })
 
+  it('has back before the run what is to come apart after it', () => {
+    expect(way('hot coil', made('coil'))).toEqual({
+      putBack: 'coil',
+      make: 'heat, coil',
+      keep: 'hood',
+    })
+  })
+
   it('has nothing put back that leaves nothing behind', () => {
-    expect(way('look', made('hot')).putBack).toBe('')
+    expect(way('pull', made('hot')).putBack).toBe('')
   })
 
   it('leaves everything as it is for a question', () => {
-    expect(way('owner', made('winding'), skip('coil'))).toEqual({
-      putBack: '',
-      make: '',
-      keep: '',
-      begun: '',
-    })
+    expect(way('owner', made('winding'), skip('coil'))).toEqual({ putBack: '', make: '', keep: '' })
   })
 
-  it('thinks of what may have been taken off, or put back, for a check that was skipped', () => {
-    expect(way('look', made('winding'), skip('coil'))).toMatchObject({
-      putBack: 'plug, hood',
-      begun: 'coil',
-    })
-    expect(way('coil', skip('coil'))).toMatchObject({ make: 'hood, coil', begun: '' })
-    expect(way('winding', made('winding'), skip('coil'))).toEqual({
-      putBack: '',
-      make: 'plug',
-      keep: 'hood',
-      begun: 'coil',
-    })
-    expect(way('look', skip('owner')).begun).toBe('')
+  it('asks first, where a skipped check may have done it already', () => {
+    expect(way('pull', made('winding'), skip('coil')).putBack).toBe('coil?, plug, hood')
+    expect(way('coil', skip('coil')).make).toBe('hood?, coil?')
+    expect(way('look', skip('coil')).putBack).toBe('')
+  })
+
+  it('has a stop circuit made whole that may be apart, whatever it is about', () => {
+    expect(way('look', skip('stop')).putBack).toBe('stop wire?')
+    expect(way('pull', skip('stop'), made('look')).putBack).toBe('hood?')
+    expect(way('stop', skip('stop')).make).toBe('hood?, stop wire?')
   })
 })

@@ -54,20 +54,17 @@ describe('the check on the page', () => {
     expect(check.steps[0]).toEqual({
       title: 'Make ready',
       from: 1,
-      steps: [
-        'Leave what is apart or off as it is: this check needs it so.',
-        'Unplug the stator plug.',
-      ],
+      steps: ['Leave what is apart, off or fitted as it is.', 'Unplug the stator plug.'],
     })
     expect(check.steps[1]!.from).toBe(3)
     expect(check.terms.at(-1)!.value).toBe('3 min, 1 min of it to get there')
   })
 
-  it('has put back first what it does not need, what came off last before the rest', () => {
+  it('has put back first what is in its way, what came off last before the rest, with its minutes', () => {
     const check = asking('spark', { 'exciter.resistance': 365 })
     expect(check.steps).toEqual([
       {
-        title: 'Put back first',
+        title: 'Put back first, 2.5 min',
         from: 1,
         steps: ['Join the stator plug again.', 'Put the cover back on.'],
       },
@@ -76,10 +73,10 @@ describe('the check on the page', () => {
     expect(check.terms.at(-1)!.value).toBe('4.5 min, 2.5 min of it to get there')
   })
 
-  it('leaves of all that what it needs', () => {
+  it('leaves all else as it is', () => {
     const [putBack, ready] = asking('coil.resistance', { 'exciter.resistance': 365 }).steps
     expect(putBack!.steps).toEqual(['Join the stator plug again.'])
-    expect(ready!.steps).toEqual(['Leave everything else as it is: this check needs it so.'])
+    expect(ready!.steps).toEqual(['Leave everything else as it is.'])
   })
 
   it('needs hands and eyes where it needs no tool', () => {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { ReadingRow } from '../../server/jobs/readings/view.ts'
 import type { JobEvent } from '../../server/jobs/record/events.ts'
+import { demoRow } from '../support/demo-row.ts'
 import { plain } from '../support/plain.ts'
 import { smallJobPage, smallReading } from '../support/small-job.ts'
 
@@ -39,6 +40,24 @@ describe('a reading of a cold or hot winding', () => {
 
   it('is not corrected at the temperature of its limits', () => {
     expect(readAt(20, 365).corrected.join()).not.toContain('copper')
+  })
+})
+
+describe('a reading through the cap', () => {
+  const through = 'through-cap-resistance.coil-left'
+  const cold = (ohms: number) =>
+    plain(demoRow('larkfell-2i', 'no-spark', through, ohms.toFixed(0), -25))
+
+  it('of a good coil and cap conforms in the cold, by its share of copper', () => {
+    // 9.2 kΩ of copper at 20 °C and 5 kΩ of cap: IEC 60028 for the copper, nothing for the cap.
+    const row = cold(9200 * (1 - 0.00393 * 45) + 5000)
+    expect(row.judged).toMatch(/^conforms/)
+    expect(row.corrected.join()).toContain('At −25 °C this path, 65 % of it copper, reads 11 % low')
+  })
+
+  it('is left as read at the temperature of its limits', () => {
+    const row = plain(demoRow('larkfell-2i', 'no-spark', through, '14200', 20))
+    expect(row.corrected.join()).not.toContain('copper')
   })
 })
 

@@ -87,6 +87,11 @@ I15 0 m15 1m
 Rw15 m15 0 150 temp=20 tc1=0.00393
 I16 0 m16 1m
 Rw16 m16 0 150 temp=120 tc1=0.00393
+* a secondary of 6.3 kohm behind 0.4 kohm of copper lead and a cap of 4.2 kohm, cold-soaked: the cap is no copper
+I19 0 m19 100u
+Rcap19 m19 x19 4200
+Rlead19 x19 y19 400 temp=-25 tc1=0.00393
+Rs19 y19 0 6300 temp=-25 tc1=0.00393
 * stray 5 mV in series with 400 ohm, leads one way and the other
 I17 0 m17 1m
 V17 m17 x17 5m
@@ -170,6 +175,13 @@ describe('an ohmmeter', () => {
       expect(read(n)).toBeCloseTo(toReference(150, 20, celsius), 6)
       expect(toReference(read(n), celsius, 20)).toBeCloseTo(150, 6)
     }
+  })
+
+  it('reads through a cold cap what is taken back by the share of copper, and not by copper alone', () => {
+    const share = 6700 / 10_900
+    expect(read(19, 1e-4)).toBeCloseTo(9715.1, 1)
+    expect(toReference(read(19, 1e-4), -25, 20, share)).toBeCloseTo(10_900, 6)
+    expect(toReference(read(19, 1e-4), -25, 20) / 10_900).toBeGreaterThan(1.08)
   })
 
   it('reads a stray voltage as ohms; the mean of leads both ways is free of it', () => {

@@ -10,7 +10,7 @@ import { modelFromTable } from '../support/tables.ts'
 /** A decision: what each choice pays in each state. The loss is what perfect knowledge would add. */
 function stakes(payoffs: readonly (readonly number[])[]): Stakes {
   return {
-    nameFrom: 1,
+    nameFrom: () => 1,
     loss: (p, which) => {
       const states = [...Array.from(which).keys()]
       const mean = (choice: readonly number[]) =>

@@ -1,13 +1,15 @@
 import { complaintsFor } from '../../server/knowledge/fits.ts'
 import { caseFor } from '../../server/knowledge/instantiate.ts'
+import type { Knowledge } from '../../server/knowledge/knowledge.ts'
 import { loadKnowledge } from '../../server/knowledge/load.ts'
 import { shippedTrees } from '../support/knowledge.ts'
 import { openApp } from './app.ts'
 import { workJob } from './job.ts'
+import type { Place } from './opening.ts'
 import type { JobRecord } from './record.ts'
 import type { Climate } from './world/draw.ts'
 
-/** So many jobs, over all cases in turn, by bench and trailside in turn. */
+/** So many jobs, over all cases in turn, by bench and trailside. */
 export interface Fleet {
   readonly jobs: number
   readonly seed: number
@@ -16,20 +18,23 @@ export interface Fleet {
   readonly only?: number
 }
 
-export async function runFleet(fleet: Fleet): Promise<readonly JobRecord[]> {
+/** @param done is told of each job as it ends */
+export async function runFleet(
+  fleet: Fleet,
+  done: (record: JobRecord) => void = () => {},
+): Promise<readonly JobRecord[]> {
   const knowledge = loadKnowledge(shippedTrees)
-  const cases = [...knowledge.machines.keys()].flatMap((machine) =>
-    complaintsFor(knowledge, machine).map(({ id }) => [machine, id] as const),
-  )
+  const cases = casesInTurn(knowledge)
   const { http, close } = await openApp(knowledge)
   const records: JobRecord[] = []
   try {
-    for (const seed of seedsOf(fleet)) {
+    for (const seed of seedsOf(fleet, cases.length)) {
       const [machine, complaint] = cases[seed % cases.length]!
-      // Cases come in turn, and each of them at both places.
-      const place = Math.floor(seed / cases.length) % 3 === 2 ? 'trailside' : 'bench'
       const kase = caseFor(knowledge, machine, complaint)
-      records.push(await workJob(http, knowledge, kase, seed, fleet.climate, place))
+      const place = placeOf(seed, cases.length)
+      const record = await workJob(http, knowledge, kase, seed, fleet.climate, place)
+      records.push(record)
+      done(record)
     }
   } finally {
     await close()
@@ -37,9 +42,36 @@ export async function runFleet(fleet: Fleet): Promise<readonly JobRecord[]> {
   return records
 }
 
-/** A job's seed names its case and its place as well, so that the seed alone brings it back. */
-function seedsOf({ jobs, seed, only }: Fleet): readonly number[] {
-  return only !== undefined ? [only] : Array.from({ length: jobs }, (_, i) => seed * 1000 + i)
+type CaseName = readonly [machine: string, complaint: string]
+
+/** Every complaint on one machine, then on the next one that can have it: few jobs meet many complaints. */
+function casesInTurn(knowledge: Knowledge): readonly CaseName[] {
+  const rounds = new Map<string, number>()
+  const turn = (complaint: string) => {
+    const round = rounds.get(complaint) ?? 0
+    rounds.set(complaint, round + 1)
+    return round
+  }
+  return [...knowledge.machines.keys()]
+    .flatMap((machine) =>
+      complaintsFor(knowledge, machine).map(({ id }) => ({
+        name: [machine, id] as const,
+        round: turn(id),
+      })),
+    )
+    .sort((a, b) => a.round - b.round)
+    .map(({ name }) => name)
 }
 
-export { printFleet } from './print.ts'
+/** One job of three is worked trailside, and a case that comes round again at the next place. */
+const placeOf = (seed: number, cases: number): Place =>
+  (seed + Math.floor(seed / cases)) % 3 === 2 ? 'trailside' : 'bench'
+
+/**
+ * A job's seed names its case and its place as well, so that the seed alone brings it back. A fleet begins with the
+ * first case.
+ */
+function seedsOf({ jobs, seed, only }: Fleet, cases: number): readonly number[] {
+  const first = seed * 1000 * cases
+  return only !== undefined ? [only] : Array.from({ length: jobs }, (_, i) => first + i)
+}

@@ -7,18 +7,16 @@ import { openJob, type Place, zeroLeads } from './opening.ts'
 import { type CheckOnPage, type JobPage, type RepairOnPage, readPage } from './page.ts'
 import type { Incident, JobRecord } from './record.ts'
 import { repaired, tried } from './repairing.ts'
-import { seenInWords } from './seen.ts'
+import { asksForTake, seenInWords } from './seen.ts'
 import { send } from './sending.ts'
+import { type FirstVerdict, judge, statedIn } from './verdict.ts'
 import { seedOf } from './world/chance.ts'
 import { shown } from './world/display.ts'
 import { type Climate, drawWorld } from './world/draw.ts'
-import { partNamed } from './world/sheet.ts'
 import { allTogether } from './world/standing.ts'
 
 /** After so many checks the person gives up. */
 const patience = 60
-/** A part from this price on is a dear one, in the currency of `trees/parts/`. */
-export const dearFrom = 100
 
 /** One job, from the form that opens it to its end, and what was noted on the way. */
 export async function workJob(
@@ -48,8 +46,6 @@ export async function workJob(
   }
 }
 
-type FirstVerdict = Pick<JobRecord, 'outcome' | 'dear' | 'named' | 'stated' | 'checks' | 'minutes'>
-
 /** The person at one job. It goes from page to page and does what each says. */
 class Walk {
   readonly incidents: Incident[] = []
@@ -77,7 +73,7 @@ class Walk {
   }
 
   get firstVerdict(): FirstVerdict {
-    return this.#first ?? this.#noted('undecided', null, null)
+    return this.#first ?? this.#noted(null, null)
   }
 
   async toTheEnd(): Promise<JobRecord['end']> {
@@ -87,10 +83,11 @@ class Walk {
       address = this.#job
       if (page.check !== null) {
         if (this.#checks >= patience) return 'gave up'
-        await this.#make(page.check)
+        address = await this.#make(page.check)
         continue
       }
-      if (page.repair?.action.endsWith('/repairs')) {
+      // Of a group the page names nobody; whoever does only what it says has nothing to repair.
+      if (page.repair?.action.endsWith('/repairs') && page.repair.parts.length > 0) {
         const end = await this.#repair(page, page.repair)
         if (end !== null) return end
         continue
@@ -106,8 +103,9 @@ class Walk {
     return readPage(text)
   }
 
-  async #make(page: CheckOnPage): Promise<void> {
-    if (await this.#zeroes(page)) return
+  /** @returns where the person goes next */
+  async #make(page: CheckOnPage): Promise<string> {
+    if (await this.#zeroes(page)) return this.#job
     const take = (this.#takes.get(page.id) ?? 0) + 1
     this.#takes.set(page.id, take)
     this.#checks += 1
@@ -125,6 +123,8 @@ class Walk {
     this.#say(version)
     const clock = this.#bench.clock + page.minutes
     this.#bench = { ...this.#bench, standing: made.standing, clock }
+    const again = take === 1 && asksForTake(page.steps, made.seen)
+    return again ? `${this.#job}?take=${encodeURIComponent(page.id)}` : this.#job
   }
 
   /** Where the page asks for the leads, they are zeroed once, before anything is read. */
@@ -145,7 +145,7 @@ class Walk {
     const isRight = parts.every((part) => this.#truth.includes(part))
     const stated = statedIn(page.verdict?.stamp ?? '')
     this.#say(`   verdict: ${page.verdict?.says} (${page.verdict?.stamp})`)
-    this.#first ??= this.#noted(isRight ? 'right' : 'wrong', parts, stated)
+    this.#first ??= this.#noted(parts, stated)
     this.#bench = repaired(this.#bench, parts)
     await this.#post(action, { version: page.version, parts: parts.join('+'), choice: 'repaired' })
     const proof = await this.#read(this.#job)
@@ -182,24 +182,13 @@ class Walk {
     this.#say(`   verdict: ${verdict?.says ?? repair?.steps.join(' ')} (${verdict?.stamp})`)
     const isOutside = /outside this tree/.test(verdict?.stamp ?? '')
     if (!isOutside) return 'undecided'
-    const outcome = this.#truth.length === 0 ? 'right' : 'wrong'
-    this.#first ??= this.#noted(outcome, [], statedIn(verdict!.stamp))
+    this.#first ??= this.#noted([], statedIn(verdict!.stamp))
     return 'outside'
   }
 
-  #noted(
-    outcome: JobRecord['outcome'],
-    named: readonly string[] | null,
-    stated: number | null,
-  ): FirstVerdict {
-    const good = (named ?? []).filter((part) => !this.#truth.includes(part))
-    const dear = good.some((part) => this.#price(part) >= dearFrom)
-    return { outcome, dear, named, stated, checks: this.#checks, minutes: this.#minutes }
-  }
-
-  #price(part: string): number {
-    const { kind } = partNamed(this.#kase.machine, part)
-    return this.#knowledge.partKinds.get(kind)?.cost?.price ?? 0
+  #noted(named: readonly string[] | null, stated: number | null): FirstVerdict {
+    const judged = judge(this.#knowledge, this.#kase, this.#truth, named)
+    return { ...judged, named, stated, checks: this.#checks, minutes: this.#minutes }
   }
 
   #post(action: string, form: Record<string, string>) {
@@ -209,11 +198,4 @@ class Walk {
   #say(line: string): void {
     if (line !== '') this.said.push(line)
   }
-}
-
-/** "part named, 93 %" is 0.93; "> 99 %" is taken as 0.995. */
-function statedIn(stamp: string): number | null {
-  const [, over, percent] = /([<>]?)\s*(\d+)\s*%/.exec(stamp) ?? []
-  if (percent === undefined) return null
-  return over === '>' ? 0.995 : Number(percent) / 100
 }

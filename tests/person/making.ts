@@ -2,11 +2,12 @@ import type { Case, CheckCard } from '../../server/knowledge/case.ts'
 import type { Knowledge } from '../../server/knowledge/knowledge.ts'
 import { seeded } from '../bench/random.ts'
 import { aboutOf, type CheckHere } from './check.ts'
+import { incidents, type Looked } from './incidents.ts'
 import { observationOf } from './observations/index.ts'
 import type { CheckOnPage } from './page.ts'
 import type { Incident } from './record.ts'
-import { differ, type Seen, seenInWords } from './seen.ts'
-import { setupDoes } from './words/setups.ts'
+import { barred, type Seen } from './seen.ts'
+import { setupDoes, setupIn } from './words/setups.ts'
 import { stepsDo } from './words/steps.ts'
 import type { Where } from './words/where.ts'
 import { happens, pick, seedOf } from './world/chance.ts'
@@ -43,21 +44,36 @@ export function make(
   careful = false,
 ): Made {
   const card = kase.checks.get(page.id)!
-  const ready = withSetups(bench, page.setups, knowledge, card)
-  const { seen, standing, before } = look({ ...bench, standing: ready }, page, card, take, careful)
-  const fresh = asMeant(knowledge, bench, card)
-  const meant = look(fresh, page, card, take, careful)
-  return { seen, standing, incidents: incidents(page, card, seen, meant, before) }
+  const asLeft = { ...bench, standing: { ...bench.standing, couldNotRun: false } }
+  const ready = withSetups(asLeft, page.setups, knowledge, card)
+  const now = look(knowledge, { ...bench, standing: ready }, page, card, take, careful)
+  const meant = (order: 'as printed' | 'hot first') =>
+    look(knowledge, asMeant(knowledge, bench, card, order), page, card, take, careful)
+  const barsItself = isBarred(now.seen) && isBarred(meant('as printed').seen)
+  return {
+    seen: now.seen,
+    standing: now.standing,
+    incidents: incidents(page, card, now, meant('hot first'), barsItself),
+  }
 }
 
-/** All together, but for what this check itself asks for. */
-function asMeant(knowledge: Knowledge, bench: Bench, card: CheckCard): Bench {
-  const together = allTogether(outputsOf(bench.world))
-  const setups = card.setups.map(({ do: says }) => says)
-  return {
-    ...bench,
-    standing: withSetups({ ...bench, standing: together }, setups, knowledge, card),
-  }
+const isBarred = (seen: Seen) => seen.kind === 'nothing' && seen.barred
+
+/** All together, but for what this check itself asks for. Run hot first, then taken apart, is what it must mean. */
+function asMeant(
+  knowledge: Knowledge,
+  bench: Bench,
+  card: CheckCard,
+  order: 'as printed' | 'hot first',
+): Bench {
+  const { setups } = card
+  const isHot = ({ id }: { id: string }) => id === 'run-until-hot'
+  const inOrder = [...setups.filter(isHot), ...setups.filter((setup) => !isHot(setup))]
+  const says = (order === 'hot first' ? inOrder : setups).map((setup) => setup.do)
+  // Nothing puts heat back: the form asks how warm the part is.
+  const { hotAt } = bench.standing
+  const together = { ...bench, standing: { ...allTogether(outputsOf(bench.world)), hotAt } }
+  return { ...bench, standing: withSetups(together, says, knowledge, card) }
 }
 
 function withSetups(
@@ -67,26 +83,27 @@ function withSetups(
   card: CheckCard,
 ): Standing {
   return printed.reduce((standing, sentence) => {
+    // Whoever finds that it cannot be run hot goes no further down the page.
+    if (standing.couldNotRun) return standing
     const where = whereOf({ ...bench, standing }, card)
     return setupDoes(sentence, knowledge, where)(standing)
   }, bench.standing)
 }
 
-interface Looked {
-  readonly seen: Seen
-  readonly standing: Standing
-  /** How the machine stood at the moment of the look. */
-  readonly before: Standing
-}
-
 function look(
+  knowledge: Knowledge,
   bench: Bench,
   page: CheckOnPage,
   card: CheckCard,
   take: number,
   careful: boolean,
 ): Looked {
-  const steps = stepsDo(page.steps, whereOf(bench, card))
+  if (bench.standing.couldNotRun) {
+    const seen = barred('it cannot be run hot as it stands')
+    return { seen, standing: bench.standing, before: bench.standing }
+  }
+  const where = whereOf(bench, card)
+  const steps = stepsDo(page.steps, where, (step) => setupIn(step, knowledge, where))
   const before = steps.before(bench.standing)
   const { world, clock } = bench
   const random = seeded(seedOf(world.seed, card.id, take))
@@ -99,8 +116,11 @@ function look(
     slip: careful ? 'none' : slipOf(world, card, take),
   }
   const seen = overlooked(check, page, observationOf(check.kind)(check), take)
-  return { seen, standing: steps.after(before), before }
+  return { seen, standing: steps.after(isCure(seen))(before), before }
 }
+
+/** The answers of a trial with something new that mean: it was that. */
+const isCure = (seen: Seen) => seen.kind === 'answer' && ['fires', 'runs', 'well'].includes(seen.id)
 
 function whereOf({ world, standing, clock }: Bench, card: CheckCard): Where {
   const site: Site = { world, standing, clock, random: seeded(world.seed), doing: {} }
@@ -126,58 +146,4 @@ function overlooked(
   if (seen.kind !== 'answer' || kind.startsWith('ask-') || !isMissed) return seen
   const others = page.form.answers.filter((id) => id !== seen.id && id !== 'could-not-tell')
   return others.length > 0 ? { kind: 'answer', id: pick(random, others) } : seen
-}
-
-function incidents(
-  { title, words }: CheckOnPage,
-  card: CheckCard,
-  seen: Seen,
-  meant: Looked,
-  standing: Standing,
-): Incident[] {
-  const at = (kind: Incident['kind'], says: string): Incident => ({
-    kind,
-    check: card.id,
-    says: `“${title}”: ${says}`,
-  })
-  if (seen.kind === 'nothing' && seen.barred) {
-    return meant.seen.kind === 'nothing' ? [] : [at('barred', seen.why)]
-  }
-  const turns = card.engine !== 'stopped' && seen.kind !== 'nothing'
-  const off = standing.apart.has('stop-plug') && !/stop wire is unplugged|stop circuit/i.test(words)
-  const needless = [...standing.apart].filter(
-    (plug) => !meant.before.apart.has(plug) && plug !== 'stop-plug',
-  )
-  return [
-    ...(differ(seen, meant.seen)
-      ? [
-          at(
-            'spoilt',
-            `read ${seenInWords(seen)}, all together ${seenInWords(meant.seen)}; ${changed(standing, meant.before)}`,
-          ),
-        ]
-      : []),
-    ...(turns && off ? [at('stop wire off', `engine ${card.engine}, stop wire apart`)] : []),
-    ...(turns && needless.length > 0
-      ? [at('plug apart', `${card.engine} with ${needless.join(', ')} apart`)]
-      : []),
-  ]
-}
-
-/** What stands otherwise than the check means it to. */
-function changed(now: Standing, meant: Standing): string {
-  const more = (a: ReadonlySet<string>, b: ReadonlySet<string>) =>
-    [...a].filter((each) => !b.has(each))
-  const fields = ['apart', 'off', 'leadOff', 'capOff', 'newPlug', 'swapped', 'standIns'] as const
-  const sets = fields.flatMap((field) =>
-    more(now[field], meant[field]).map((name) => `${field === 'apart' ? '' : `${field} `}${name}`),
-  )
-  const rest = Object.keys(now).filter((key) => {
-    const field = key as keyof Standing
-    return (
-      !(fields as readonly string[]).includes(key) &&
-      JSON.stringify(now[field]) !== JSON.stringify(meant[field])
-    )
-  })
-  return `left otherwise: ${[...sets, ...rest].join(', ') || 'nothing'}`
 }

@@ -22,6 +22,8 @@ export interface CheckOnPage {
   readonly form: FormOnPage
   /** Where it can be let stand as it is, when it is made once more. */
   readonly accept: string | null
+  /** Where it is skipped, and the first of the reasons that stand there; null when it is made once more. */
+  readonly skip: { readonly action: string; readonly reason: string } | null
 }
 
 export interface FormOnPage {
@@ -59,28 +61,35 @@ export function readPage(html: string): JobPage {
 }
 
 function readCheck(html: string): CheckOnPage | null {
-  const section = part(html, /<section class="box check"[\s\S]*?<\/section>/)
-  const form = section && part(section, /<form id="reading"[\s\S]*?<\/form>/)
+  const section = part(html, /<section class="box check".*?<\/section>/s)
+  const form = section && part(section, /<form id="reading".*?<\/form>/s)
   if (!section || !form) return null
-  const doing = part(section, /<div class="do">[\s\S]*?<\/div>/) ?? ''
-  const lists = all(doing, /<ol\b[^>]*>([\s\S]*?)<\/ol>/g).map(items)
-  const time = textIn(part(section, /<dl class="facts terms"[\s\S]*?<\/dl>/) ?? section)
+  const doing = part(section, /<div class="do">.*?<\/div>/s) ?? ''
+  const lists = all(doing, /<ol\b[^>]*>(.*?)<\/ol>/gs).map(items)
+  const time = textIn(part(section, /<dl class="facts terms".*?<\/dl>/s) ?? section)
   return {
     id: field(form, 'check') ?? '',
-    title: textIn(part(section, /<h2 id="check"[\s\S]*?<\/h2>/) ?? ''),
-    standing: textIn(part(section, /<p class="label">[\s\S]*?<\/p>/) ?? ''),
+    title: textIn(part(section, /<h2 id="check".*?<\/h2>/s) ?? ''),
+    standing: textIn(part(section, /<p class="label">.*?<\/p>/s) ?? ''),
     setups: lists.slice(0, -1).flat(),
     steps: lists.at(-1) ?? [],
     words: textIn(section.slice(0, section.indexOf('<form id="reading"'))),
     minutes: Number(/Time\s+([\d.]+)\s*min/.exec(time.replaceAll('\u00a0', ' '))?.[1] ?? 0),
     form: readForm(form),
     accept: attribute(section, /<form class="stand"[^>]* action="([^"#]+)/),
+    skip: readSkip(section),
   }
+}
+
+function readSkip(section: string): CheckOnPage['skip'] {
+  const form = part(section, /<form [^>]*action="[^"]*\/skips.*?<\/form>/s)
+  const reason = form && attribute(form, /name="reason" value="([^"]+)"/)
+  return form && reason ? { action: attribute(form, /action="([^"#]+)/)!, reason } : null
 }
 
 function readForm(form: string): FormOnPage {
   const names = [...new Set(all(form, /<input\b[^>]*\bname="([^"]+)"/g))]
-  const warmth = part(form, /<select id="warmth"[\s\S]*?<\/select>/) ?? ''
+  const warmth = part(form, /<select id="warmth".*?<\/select>/s) ?? ''
   const chosen = attribute(warmth, /<option value="([^"]*)" selected/)
   return {
     action: attribute(form, /action="([^"#]+)/)!,
@@ -91,18 +100,18 @@ function readForm(form: string): FormOnPage {
       ...(chosen !== null && { warmth: chosen }),
     },
     warmths: all(warmth, /<option value="([^"]*)"/g),
-    problem: textOrNull(part(form, /<p class="problem"[\s\S]*?<\/p>/)),
+    problem: textOrNull(part(form, /<p class="problem".*?<\/p>/s)),
   }
 }
 
 function readVerdict(html: string): VerdictOnPage | null {
-  const section = part(html, /<section class="box verdict"[\s\S]*?<\/section>/)
+  const section = part(html, /<section class="box verdict".*?<\/section>/s)
   if (!section) return null
-  const next = part(section, /<ol class="next">[\s\S]*?<\/ol>/) ?? ''
+  const next = part(section, /<ol class="next">.*?<\/ol>/s) ?? ''
   return {
-    stamp: textIn(part(section, /<p class="stamp">[\s\S]*?<\/p>/) ?? '').replaceAll('\u00a0', ' '),
-    says: textIn(part(section, /<h2 id="verdict"[\s\S]*?<\/h2>/) ?? ''),
-    next: all(next, /<li>([\s\S]*?)<\/li>/g).map((item) => ({
+    stamp: textIn(part(section, /<p class="stamp">.*?<\/p>/s) ?? '').replaceAll('\u00a0', ' '),
+    says: textIn(part(section, /<h2 id="verdict".*?<\/h2>/s) ?? ''),
+    next: all(next, /<li>(.*?)<\/li>/gs).map((item) => ({
       says: textIn(item),
       href: attribute(item, /href="([^"#]+)/)?.replaceAll('&amp;', '&') ?? null,
     })),
@@ -110,20 +119,20 @@ function readVerdict(html: string): VerdictOnPage | null {
 }
 
 function readRepair(html: string): RepairOnPage | null {
-  const section = part(html, /<section class="box repair"[\s\S]*?<\/section>/)
+  const section = part(html, /<section class="box repair".*?<\/section>/s)
   if (!section) return null
   return {
     action: attribute(section, /action="([^"#]+)/) ?? '',
     parts: (field(section, 'parts') ?? '').split('+').filter(Boolean),
     choices: all(section, /name="choice" value="([^"]+)"/g),
-    steps: items(part(section, /<ol class="next">[\s\S]*?<\/ol>/) ?? ''),
+    steps: items(part(section, /<ol class="next">.*?<\/ol>/s) ?? ''),
   }
 }
 
 const part = (html: string, shape: RegExp): string | null => shape.exec(html)?.[0] ?? null
 const attribute = (html: string, shape: RegExp): string | null => shape.exec(html)?.[1] ?? null
 const all = (html: string, shape: RegExp): string[] => [...html.matchAll(shape)].map((m) => m[1]!)
-const items = (list: string): string[] => all(list, /<li>([\s\S]*?)<\/li>/g).map(textIn)
+const items = (list: string): string[] => all(list, /<li>(.*?)<\/li>/gs).map(textIn)
 const textOrNull = (html: string | null) => (html === null ? null : textIn(html))
 
 function field(html: string, name: string): string | null {

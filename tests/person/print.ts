@@ -2,15 +2,15 @@ import type { Fleet } from './fleet.ts'
 import { type IncidentKind, incidentKinds, type JobRecord } from './record.ts'
 
 /** Prints what came of a fleet: by complaint and in all, what the pages brought about, and what chances were worth. */
-export function printFleet(fleet: Fleet, records: readonly JobRecord[], say: boolean): void {
+export function printFleet(fleet: Fleet, records: readonly JobRecord[]): void {
   console.log(`\n== ${records.length} jobs, seed ${fleet.seed}, weather: ${fleet.climate}`)
-  if (say) records.forEach(printJob)
   printTable(records)
   printIncidents(records)
   printBins(records)
 }
 
-function printJob(record: JobRecord): void {
+/** One job, page by page. */
+export function printJob(record: JobRecord): void {
   const { seed, complaint, machine, place, hidden } = record
   console.log(
     `\njob ${seed}: ${complaint} on ${machine}, ${place}; hidden: ${hidden.join(' + ') || 'nothing in this tree'}`,

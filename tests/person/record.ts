@@ -32,7 +32,8 @@ export interface Incident {
 }
 
 export const incidentKinds = {
-  barred: 'its own way barred by what an earlier page had taken off',
+  barred: 'its way barred by what a page had taken off or apart',
+  'own way barred': 'its way barred by its own set-ups, on any machine of that kind',
   spoilt: 'read with something left apart that changed the reading',
   'stop wire off': 'cranked or run with the stop wire off, and no word of it on the page',
   'plug apart': 'cranked or run with a plug apart that the check does not need apart',

@@ -1,5 +1,6 @@
 import type { Knowledge } from '../../server/knowledge/knowledge.ts'
 import { seeded } from '../bench/random.ts'
+import { changed } from './incidents.ts'
 import type { Bench } from './making.ts'
 import type { Incident } from './record.ts'
 import { setupIn } from './words/setups.ts'
@@ -48,11 +49,15 @@ export function tried(
     (standing, step) => setupIn(step, knowledge, where)?.(standing) ?? standing,
     bench.standing,
   )
-  const standing = stepsDo(steps, where).before(set)
+  const sentences = stepsDo(steps, where, (step) => setupIn(step, knowledge, where))
+  const standing = sentences.before(set)
   const asLeft = siteOf({ ...bench, standing })
   const fresh = siteOf({ ...bench, standing: allTogether(outputsOf(bench.world)) })
-  const says = [...standing.apart, ...standing.off].join(', ') || 'plugs out or caps off'
-  const at = (kind: Incident['kind']): Incident => ({ kind, check: 'proof', says: `left: ${says}` })
+  const at = (kind: Incident['kind']): Incident => ({
+    kind,
+    check: 'proof',
+    says: changed(standing, fresh.standing),
+  })
   if (ropeIsOff(nowAt(asLeft))) {
     // There is nothing to press for "cannot be tried": whoever stands there puts it together at last.
     return {

@@ -43,3 +43,9 @@ function lastNumber(text: string): number | null {
   const prefix = { k: 1e3, M: 1e6 }[text.at(-1)!] ?? 1
   return last * prefix
 }
+
+/** "If it shows OL or jumps, enter that first. Then clean the pins and make one more take." */
+export const asksForTake = (steps: readonly string[], seen: Seen): boolean =>
+  seen.kind === 'typed' &&
+  seen.text.includes('OL') &&
+  steps.some((step) => /shows OL.* make one more take/i.test(step))

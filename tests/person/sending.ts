@@ -5,8 +5,8 @@ import type { Seen } from './seen.ts'
 import { seenInWords } from './seen.ts'
 import { celsiusOf } from './world/temperature.ts'
 
-/** Above this a hand knows that a part is hot, °C. */
-const hotToTheHand = 60
+/** What the form calls running hot, °C. A hand tells whether a part is nearer to that than to the air. */
+const runningHot = 90
 
 /**
  * Sends what was seen as the form has it. What the page does not take it asks about: then the reading is made once
@@ -26,6 +26,12 @@ export async function send(
     const { version, check } = page.form.fields
     await http.post(page.accept).type('form').send({ version, check }).expect(303)
     return '   lets it stand'
+  }
+  if (seen.kind === 'nothing' && seen.barred && page.skip !== null) {
+    const { version, check } = page.form.fields
+    const { action, reason } = page.skip
+    await http.post(action).type('form').send({ version, check, reason }).expect(303)
+    return `   skips it: ${reason}`
   }
   const answered = await post(http, page, seen, bench)
   if (answered.status === 303) return ''
@@ -69,5 +75,7 @@ function warmth(choices: readonly string[], check: string, { world, standing, cl
   if (!choices.includes('running hot') || standing.hotAt === null) return {}
   if (!world.machine.parts.some(({ id }) => id === part)) return {}
   const site = { world, standing, clock, random: () => 0, doing: {} }
-  return celsiusOf(site, part) > hotToTheHand ? { warmth: 'running hot' } : {}
+  const celsius = celsiusOf(site, part)
+  const isHot = Math.abs(celsius - runningHot) < Math.abs(celsius - world.weather.air)
+  return isHot ? { warmth: 'running hot' } : {}
 }

@@ -1,4 +1,5 @@
 import type { Case, CheckCard, SetupCard } from '../../server/knowledge/case.ts'
+import { lowerFirst } from '../../server/web/words.ts'
 
 /** What the part of a page that instructs says, list by list. */
 export interface Instructions {
@@ -11,57 +12,65 @@ export interface Instructions {
 export interface LiteralHands {
   /** What is apart, off, fitted or ready now, by name. */
   readonly off: ReadonlySet<string>
-  /** Does what comes before the steps, and says what was told to be put back. */
-  getReady(said: Instructions): { readonly putBack: readonly string[] }
+  /** Does what comes before the steps, and says what was put back, and whether all was sure to be off. */
+  getReady(said: Instructions): { readonly putBack: readonly string[]; readonly sure: boolean }
   /** Does the steps. */
   make(said: Instructions): void
 }
 
-const goesBackToo =
-  /^You skipped “.*”\. Whatever you had taken off or apart for it goes back too\.$/
-const leave = /^Leave (everything else|what is apart or off) as it is: this check needs it so\.$/
+const unless = 'Unless it is so already: '
+const leave = /^Leave (everything else|what is apart, off or fitted) as it is\.$/
 
 /**
  * Hands that know the set-ups of a case by the sentences that make them and put them back.
  *
- * @throws Error where a page says something before its steps that is neither
+ * @throws Error where a page says something before its steps that is neither, or has put back what is
+ * not off, or made what is so already, without asking first
  */
 export function literalHands(kase: Case): LiteralHands {
-  const setups = [...kase.checks.values()].flatMap((card) => card.setups)
+  const setups = [...kase.checks.values()].flatMap((card) => [...card.setups, ...card.forbids])
   const making = new Map(setups.map((setup) => [setup.do, setup]))
   const undoing = new Map(setups.flatMap((setup) => (setup.undo ? [[setup.undo.do, setup]] : [])))
+  const perhaps = new Map(
+    [making, undoing].flatMap((known) => [...known].map(([says]) => [lowerFirst(says), says])),
+  )
+  const fades = new Set(setups.filter(({ once, undo }) => once && !undo).map(({ id }) => id))
   const off = new Set<string>()
-  /** Taken off since a check was made last. */
-  let lately: SetupCard[] = []
 
   const know = (said: string, among: ReadonlyMap<string, SetupCard>) => {
-    const setup = among.get(said)
+    const asks = said.startsWith(unless)
+    const whole = asks ? perhaps.get(said.slice(unless.length)) : said
+    const setup = among.get(whole ?? said)
     if (setup === undefined) throw new Error(`nobody knows how to do this: ${said}`)
-    return setup
+    return { id: setup.id, asks: asks || setup.undo === undefined }
   }
   return {
     off,
     getReady({ putBack, ready }) {
       const back = putBack
-        .filter((said) => !goesBackToo.test(said))
-        .map((said) => know(said, undoing).id)
-      if (back.length < putBack.length) {
-        for (const { id } of lately) off.delete(id)
-        lately = []
+        .filter((said) => said !== kase.machine.stop?.try)
+        .map((said) => {
+          const { id, asks } = know(said, undoing)
+          if (!off.delete(id) && !asks) throw new Error(`it is not off: ${said}`)
+          return id
+        })
+      for (const said of ready) {
+        if (leave.test(said)) continue
+        const { id, asks } = know(said, making)
+        if (off.has(id) && !asks) throw new Error(`it is so already: ${said}`)
+        off.add(id)
       }
-      for (const id of back) off.delete(id)
-      const made = ready.filter((said) => !leave.test(said)).map((said) => know(said, making))
-      for (const { id } of made) off.add(id)
-      lately = [...lately, ...made]
-      return { putBack: back }
+      return {
+        putBack: back,
+        sure: ![...putBack, ...ready].some((said) => said.startsWith(unless)),
+      }
     },
     make({ steps }) {
       for (const said of steps) {
         const setup = undoing.get(said)
         if (setup) off.delete(setup.id)
       }
-      lately = []
-      for (const { id, once, undo } of setups) if (once && !undo) off.delete(id)
+      for (const id of fades) off.delete(id)
     },
   }
 }

@@ -1,21 +1,28 @@
 import { belief, updated } from '../../server/diagnosis/belief/belief.ts'
 import { withTake } from '../../server/diagnosis/belief/takes.ts'
 import type { Check, Model } from '../../server/diagnosis/model/model.ts'
+import {
+  minutesOf,
+  type Stands,
+  standsAfter,
+  together,
+  wayTo,
+} from '../../server/diagnosis/model/stands.ts'
 import { plan } from '../../server/diagnosis/plan/plan.ts'
 import { stakesOf } from '../../server/diagnosis/plan/stakes.ts'
 
-/** Where a walk of a small model stands: what is believed, which checks are left, which set-ups are made. */
+/** Where a walk of a small model stands: what is believed, which checks are left, how the machine stands. */
 interface Standing {
   readonly belief: number[]
   readonly left: readonly Check[]
-  readonly made: ReadonlySet<string>
+  readonly stands: Stands
 }
 
 /** What to do there: a check to make, or null to stop. */
 type Choice = (standing: Standing) => Check | null
 
 /**
- * Least expected minutes, the price of being wrong included, over every way to go about a model whose
+ * Least expected minutes, the price of being wrong and the way back included, over every way to go about a model whose
  * outcomes may mislead: each check once, in any order, stopping anywhere. By trying all of them, so the
  * model must be tiny.
  */
@@ -30,8 +37,8 @@ export function leastMinutes(model: Model): number {
 
 /** Expected minutes of following the planner, until it finds no check worth its minutes. */
 export function plannedMinutes(model: Model): number {
-  return following(model, ({ belief, left, made }) => {
-    const { proposals, worthAsking } = plan(model, belief, (check) => left.includes(check), made)
+  return following(model, ({ belief, left, stands }) => {
+    const { proposals, worthAsking } = plan(model, belief, (check) => left.includes(check), stands)
     return worthAsking ? left.find(({ id }) => id === proposals[0]!.check)! : null
   })
 }
@@ -47,18 +54,17 @@ function following(model: Model, choose: Choice): number {
 const start = (model: Model): Standing => ({
   belief: belief(model, []),
   left: model.checks,
-  made: new Set(),
+  stands: together,
 })
 
 /** Minutes of a check, and of whatever comes after each of its outcomes. */
 function asking(
   model: Model,
-  { belief, left, made }: Standing,
+  { belief, left, stands }: Standing,
   check: Check,
   after: (standing: Standing) => number,
 ): number {
-  const unmade = check.setups.filter(({ id }) => !made.has(id))
-  let minutes = check.minutes + unmade.reduce((sum, setup) => sum + setup.minutes, 0)
+  let minutes = check.minutes + minutesOf(wayTo(check, stands))
   check.outcomes.forEach((_, o) => {
     const chance = belief.reduce((sum, p, c) => sum + p * check.chances[c]![o]!, 0)
     if (chance === 0) return
@@ -67,13 +73,17 @@ function asking(
       after({
         belief: updated(model, belief, withTake([], check, o)[0]!),
         left: left.filter((each) => each !== check),
-        made: new Set([...made, ...check.setups.map(({ id }) => id)]),
+        stands: standsAfter(check, stands),
       })
   })
   return minutes
 }
 
-/** Each cut set of these models is an explanation of its own. */
-function lossAt(model: Model, { belief }: Standing): number {
-  return stakesOf(model).loss(belief, [...belief.keys()])
+/** Each cut set of these models is an explanation of its own. At the end all is put back. */
+function lossAt(model: Model, { belief, stands }: Standing): number {
+  const setups = new Map(
+    model.checks.flatMap(({ setups }) => setups.map((each) => [each.id, each])),
+  )
+  const putBack = [...stands].reduce((sum, id) => sum + setups.get(id)!.undo, 0)
+  return stakesOf(model).loss(belief, [...belief.keys()]) + putBack
 }

@@ -16,7 +16,7 @@ const part = (id: string, name: string, more: Partial<PartCard> = {}): PartCard 
   id,
   name,
   repair: `Replace the ${id}.`,
-  prove: `Measure the new ${id}.`,
+  prove: { stopped: `Measure the new ${id}.` },
   cautions: [],
   ...more,
 })
@@ -33,6 +33,7 @@ const card = (id: string, more: Partial<CheckCard>): CheckCard => ({
   engine: 'stopped',
   where: ['bench', 'trailside'],
   tools: [],
+  forbids: [],
   minutes: 2,
   setups: [],
   do: ['Look at it.'],
@@ -62,7 +63,12 @@ const cover: SetupCard = {
   minutes: 3,
   undo: { do: 'Put the cover back on', minutes: 2 },
 }
-const unplug: SetupCard = { id: 'unplug stator', do: 'Unplug the stator plug.', minutes: 1 }
+const unplug: SetupCard = {
+  id: 'unplug stator',
+  do: 'Unplug the stator plug.',
+  minutes: 1,
+  undo: { do: 'Join the stator plug again.', minutes: 0.5 },
+}
 
 const cards = [
   card('exciter.resistance', {
@@ -71,7 +77,7 @@ const cards = [
     part: 'exciter',
     cautions: [caution],
     do: ['Touch both pins.', 'Read the meter'],
-    setups: [cover, { ...unplug, undo: { do: 'Join the stator plug again.', minutes: 0.5 } }],
+    setups: [cover, unplug],
     spot: {
       says: 'the stator plug, pins 1 and 2',
       touch: ['1', '2'],
@@ -101,11 +107,13 @@ const cards = [
     title: 'Resistance of the ignition coil',
     part: 'coil',
     setups: [cover],
+    forbids: [unplug],
     spot: { says: 'the coil tower and bare metal', touch: ['tower', 'ground'], awkward: false },
   }),
   card('spark', {
     title: 'Spark on the tester',
     engine: 'cranking',
+    forbids: [unplug, cover],
     outcomes: ['none', 'good'],
     answers: [
       { id: 'none', says: 'No spark', phone: 'No spark' },
@@ -200,7 +208,7 @@ export const smallCase: Case = {
     top: 'no-spark',
     gates: {},
     elsewhere: { share: 0.03, says: 'Look at the fuel and at the compression.', source },
-    prove: 'Start it three times.',
+    prove: { running: 'Start it three times.' },
   },
   model: {
     tree: {
@@ -220,7 +228,7 @@ export const smallCase: Case = {
     checks: cards.map(({ id, minutes, setups, outcomes }) => ({
       id,
       minutes,
-      setups,
+      setups: setups.map((setup) => ({ ...setup, undo: setup.undo?.minutes ?? 0 })),
       outcomes,
       chances: chances[id as keyof typeof chances],
     })),

@@ -18,7 +18,7 @@ export function smallTables(count: number, seed: number): SequencingModel[] {
 
 /**
  * Small models as jobs are: outcomes that may mislead (the typical one comes with 70 to 98 %), parts with
- * prices, and set-ups that two checks share.
+ * prices, and set-ups that checks share, or that are in the way of others.
  */
 export function misleadingModels(count: number, seed: number): Model[] {
   const model = sized(5, 5).chain(({ states, tests }) =>
@@ -50,8 +50,9 @@ export function misleadingModels(count: number, seed: number): Model[] {
         ({ minutes, setup, typical, sure }, k): Check => ({
           id: `check ${k}`,
           minutes,
-          // Two of three share one of two set-ups.
-          setups: setup > 1 ? [{ id: `set-up ${setup}`, minutes: 4 }] : [],
+          // Some need one of two set-ups, and some may not have it.
+          setups: setup === 2 || setup === 3 ? [setUps[setup - 2]!] : [],
+          forbids: setup === 1 ? setUps : setup === 3 ? [setUps[0]!] : [],
           outcomes: ['a', 'b', 'c'],
           chances: typical.map((o) =>
             [0, 1, 2].map((i) => (i === o ? sure : (100 - sure) / 2) / 100),
@@ -62,6 +63,11 @@ export function misleadingModels(count: number, seed: number): Model[] {
     }
   })
 }
+
+const setUps = [
+  { id: 'cover off', minutes: 4, undo: 3 },
+  { id: 'plug apart', minutes: 1, undo: 1 },
+]
 
 /** How many states there are and how many tests of them, three of each at least. */
 const sized = (states: number, tests: number) =>

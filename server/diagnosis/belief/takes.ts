@@ -80,7 +80,7 @@ export function furtherTake(check: Check, item: Evidence): Check | null {
     return now
   })
   const { blur: _, ...same } = check
-  return { ...same, minutes: check.minutes + setAnew, setups: [], chances }
+  return { ...same, minutes: check.minutes + setAnew, chances }
 }
 
 /** The chances of what the part itself gives, after a take that was read so. */

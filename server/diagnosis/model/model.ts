@@ -25,11 +25,13 @@ export interface CutSet {
   readonly prior: number
 }
 
-/** Something to take apart or fit before a check can be made; paid once a job. */
+/** One thing about the machine that a check may need or forbid: a plug apart, a cover off, a tester fitted. */
 export interface Setup {
   readonly id: string
-  /** Minutes, 0 or more. */
+  /** Minutes to make it so, 0 or more. */
   readonly minutes: number
+  /** Minutes to put it back, 0 or more. */
+  readonly undo: number
 }
 
 /** One thing to do and look at (IEEE 1232 test). */
@@ -37,7 +39,10 @@ export interface Check {
   readonly id: string
   /** Minutes for the check itself, without its set-ups; above 0. */
   readonly minutes: number
+  /** What has to be so while it is made. */
   readonly setups: readonly Setup[]
+  /** What may not be so, last made first. Left out: nothing is in its way. */
+  readonly forbids?: readonly Setup[]
   readonly outcomes: readonly string[]
   /** `chances[c][o]`: chance of outcome o if cut set c is the true one. Each row sums to 1. */
   readonly chances: readonly (readonly number[])[]

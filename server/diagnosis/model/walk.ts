@@ -1,4 +1,5 @@
 import type { Evidence } from './model.ts'
+import type { Stands } from './stands.ts'
 
 /** Where a job stands after its readings: everything a page needs, folded anew each time. */
 export interface Walk {
@@ -12,8 +13,8 @@ export interface Walk {
   /** Checks that could be made now, best first. */
   readonly proposals: readonly Proposal[]
   /**
-   * Expected minutes lost by stopping now, through being wrong; infinite where one may not stop yet.
-   * Compare with `expectedMinutes` of the first proposal.
+   * Expected minutes lost by stopping now, through being wrong, with those to put everything back;
+   * infinite where one may not stop yet. Compare with `expectedMinutes` of the first proposal.
    */
   readonly stopping: number
 }
@@ -39,11 +40,9 @@ export interface Proposal {
   readonly furtherTake?: boolean
   /** Expected drop in entropy over parts, in bits. */
   readonly bits: number
-  /** Minutes with the set-ups not yet made. */
+  /** Minutes with the way to it from the machine as it stands. */
   readonly minutes: number
   readonly bitsPerMinute: number
-  /** Set-ups still to be made, by name. */
-  readonly setups: readonly string[]
   /**
    * Expected minutes to the end when this check comes first, the price of being wrong included. Only
    * for the checks that were looked at closely.
@@ -97,6 +96,8 @@ export interface WalkOptions {
   readonly evidence: readonly Evidence[]
   /** Checks not to propose: skipped, or the place or a tool is missing. */
   readonly impossible: ReadonlySet<string>
+  /** What is apart, off, fitted or ready now. Left out: nothing is. */
+  readonly stands?: Stands
 }
 
 /** For one check and one of its outcomes: what that outcome would do. */

@@ -1,8 +1,8 @@
 import { entropyOf, gain } from './gain.ts'
 import { branchFor, chanceOf, likeliestBranch, type Node, rootOf } from './node.ts'
 import { lossAt, type Shortlist } from './shortlist.ts'
-import { minutesOfSetups } from './shortlist-setups.ts'
 import type { Stakes } from './stakes.ts'
+import { minutesFrom, minutesToPutBack } from './ways.ts'
 
 /** A check that tells less than this is no choice, in bits. */
 const tellsFrom = 1e-6
@@ -26,7 +26,8 @@ interface Choice {
 /**
  * Expected minutes to the end, for some checks of a list, by limited AND/OR search: every outcome
  * is followed, and from there on the check with the most gain per minute is taken (the base policy) or
- * the best of a few where the budget allows; on every branch one may stop, at the price of being wrong.
+ * the best of a few where the budget allows; on every branch one may stop, at the price of being wrong
+ * and of putting back what is apart.
  * Where the budget ends, the rest is estimated from the entropy left, at the mean rate of gain ahead.
  *
  * The budget counts looks at a chance, not time, and is shared among outcomes by their probability: the
@@ -82,13 +83,15 @@ export function lookahead(
   }
 
   function best(node: Node, left: number): number {
-    const stop = lossAt(list, stakes, node.belief.p)
-    if (stop === 0) return 0
+    const loss = lossAt(list, stakes, node.belief.p)
+    const putBack = minutesToPutBack(list.ways, node.stands)
+    if (loss === 0) return putBack
+    const stop = loss + putBack
     const look = costOfLook(node)
-    if (look > left) return Math.min(stop, entropyOf(node.belief) / rate)
+    if (look > left) return Math.min(stop, entropyOf(node.belief) / rate + putBack)
     const wide = breadth.find(({ looks }) => looks * look <= left)?.checks ?? 1
     const { choices, telling } = choicesAt(node, wide)
-    if (choices.length === 0) return stop === Number.POSITIVE_INFINITY ? 0 : stop
+    if (choices.length === 0) return stop === Number.POSITIVE_INFINITY ? putBack : stop
     const narrowed = { ...node, telling }
     let least = stop
     for (const choice of choices) {
@@ -125,8 +128,7 @@ export function lookahead(
   }
 }
 
-function choiceOf(list: Shortlist, check: number, { made }: Node, bits: number): Choice {
-  const { minutes: own, setups } = list.checks[check]!
-  const minutes = own + minutesOfSetups(list, setups & ~made)
+function choiceOf(list: Shortlist, check: number, { stands }: Node, bits: number): Choice {
+  const minutes = minutesFrom(list.ways, list.checks[check]!.way, stands)
   return { check, minutes, rate: bits / minutes }
 }

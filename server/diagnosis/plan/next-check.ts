@@ -1,4 +1,5 @@
 import type { Check, Model } from '../model/model.ts'
+import { minutesOf, type Stands, wayTo } from '../model/stands.ts'
 import type { Proposal } from '../model/walk.ts'
 import { gainTableOf } from './gain-table.ts'
 import { type Rows, rowsOf } from './rows.ts'
@@ -18,7 +19,7 @@ export function rank(...asked: Parameters<typeof candidates>): Proposal[] {
 
 /**
  * The checks that could be made, best first: by expected drop in entropy over parts per minute, where
- * the minutes include each set-up not yet made. Ties go by name, so the same job always gets the same
+ * the minutes include the way from the machine as it stands. Ties go by name, so the same job always gets the same
  * proposal. (Gain per cost as figure of merit: R. Johnson 1960, IRE Trans. Reliability and Quality
  * Control; it is greedy, not optimal: `plan` looks further.)
  *
@@ -28,7 +29,7 @@ export function candidates(
   model: Model,
   belief: readonly number[],
   possible: (check: Check) => boolean,
-  made: ReadonlySet<string>,
+  stands: Stands,
   furtherTakes: readonly Check[] = [],
 ): Candidate[] {
   const table = gainTableOf(model)
@@ -38,13 +39,13 @@ export function candidates(
     .filter(({ check }) => possible(check))
     .map(({ check, bits, i }) => ({
       check,
-      proposal: proposal(check, bits, made),
+      proposal: proposal(check, bits, stands),
       rows: table.rows(i),
     }))
   const further = furtherTakes.map((check) => {
     const rows = rowsOf(check)
     const bits = table.drop(belief, rows)
-    return { check, proposal: { ...proposal(check, bits, made), furtherTake: true }, rows }
+    return { check, proposal: { ...proposal(check, bits, stands), furtherTake: true }, rows }
   })
   return [...fresh, ...further].sort(
     ({ proposal: a }, { proposal: b }) =>
@@ -52,14 +53,7 @@ export function candidates(
   )
 }
 
-function proposal(check: Check, bits: number, made: ReadonlySet<string>): Proposal {
-  const unmade = check.setups.filter((setup) => !made.has(setup.id))
-  const minutes = check.minutes + unmade.reduce((sum, setup) => sum + setup.minutes, 0)
-  return {
-    check: check.id,
-    bits,
-    minutes,
-    bitsPerMinute: bits / minutes,
-    setups: unmade.map((setup) => setup.id),
-  }
+function proposal(check: Check, bits: number, stands: Stands): Proposal {
+  const minutes = check.minutes + minutesOf(wayTo(check, stands))
+  return { check: check.id, bits, minutes, bitsPerMinute: bits / minutes }
 }

@@ -1,5 +1,6 @@
 import { type Gathered, gathered } from './gain.ts'
 import type { Shortlist } from './shortlist.ts'
+import { standsOnce } from './ways.ts'
 
 /** Hypotheses below this share of what is left are dropped from a branch. */
 const negligible = 5e-4
@@ -10,18 +11,18 @@ export interface Node {
   readonly live: readonly number[]
   /** Their probabilities, together 1 but for what was dropped; those of all others are 0. */
   readonly belief: Gathered
-  /** Set-ups made, as bits. */
-  readonly made: number
+  /** Set-ups that hold, as bits. */
+  readonly stands: number
   /** Checks that told something on the way here; what tells nothing of these will not tell of fewer. */
   readonly telling: readonly number[]
 }
 
-/** Before any check: every hypothesis, no set-up made. */
-export function rootOf({ weights, place, explanations, checks }: Shortlist): Node {
+/** Before any check: every hypothesis, the machine as it stands. */
+export function rootOf({ weights, place, explanations, checks, ways }: Shortlist): Node {
   return {
     live: [...weights.keys()],
     belief: gathered(weights, place, explanations.length),
-    made: 0,
+    stands: ways.stands,
     telling: [...checks.keys()],
   }
 }
@@ -44,7 +45,7 @@ export function branchFor(
   node: Node,
   drop = negligible,
 ): Node {
-  const { setups, grouped } = checks[m]!
+  const { way, grouped } = checks[m]!
   const { outcomeCount, chances, of } = grouped.rows
   const each = new Float64Array(place.length)
   const live: number[] = []
@@ -58,7 +59,7 @@ export function branchFor(
   return {
     live,
     belief: gathered(each, place, explanations.length),
-    made: node.made | setups,
+    stands: standsOnce(way, node.stands),
     telling: node.telling,
   }
 }

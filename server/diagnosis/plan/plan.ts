@@ -1,17 +1,16 @@
 import type { Check, Model } from '../model/model.ts'
+import type { Stands } from '../model/stands.ts'
 import type { Proposal } from '../model/walk.ts'
-import { exactCosts } from './exact-plan.ts'
 import { gainTableOf } from './gain-table.ts'
 import { lookahead } from './lookahead.ts'
 import { type Candidate, candidates } from './next-check.ts'
-import { type Shortlist, shortlist } from './shortlist.ts'
+import { rootOf } from './node.ts'
+import { lossAt, type Shortlist, shortlist } from './shortlist.ts'
 import { type Stakes, stakesOf } from './stakes.ts'
+import { minutesToPutBack } from './ways.ts'
 
 /** Looks at a chance that one plan may spend: about a millisecond. Ten times as many gain little. */
 const budget = 80_000
-
-/** Sets of hypotheses times checks for the exact way; they are dearer than a look. */
-const exactBudget = 20_000
 
 /** How many of the checks with the most gain per minute are looked at closely: new ones, and further takes. */
 const lookedAt = { fresh: 4, further: 2 }
@@ -22,7 +21,7 @@ const tellsFrom = 1e-9
 export interface Plan {
   /** Checks that could be made: those looked at first, by expected minutes to the end; then the others. */
   readonly proposals: readonly Proposal[]
-  /** Expected minutes lost by stopping now; infinite where one may not stop yet. */
+  /** Expected minutes lost by stopping now, and to put back what is in the way of a check; infinite where one may not stop yet. */
   readonly stopping: number
   /** Whether the first proposal is expected to cost fewer minutes than stopping now. */
   readonly worthAsking: boolean
@@ -37,24 +36,27 @@ export interface PlanOptions {
 
 /**
  * What to do next, looking ahead: the checks with the most gain per minute are followed through their
- * outcomes to the end, the price of being wrong included, and put in order of expected minutes. Where
- * the outcomes are certain and the explanations few, the order is the optimum; elsewhere it is close to
- * it. The same job always gets the same plan. Work grows as cut sets × checks, plus a fixed budget.
+ * outcomes to the end, the price of being wrong included, and put in order of expected minutes. Where the
+ * explanations are few, the order is close to the optimum. The same job always gets the same plan. Work
+ * grows as cut sets × checks, plus a fixed budget.
  */
 export function plan(
   model: Model,
   belief: readonly number[],
   possible: (check: Check) => boolean,
-  made: ReadonlySet<string>,
+  stands: Stands,
   { stakes = stakesOf(model), furtherTakes = [] }: PlanOptions = {},
 ): Plan {
-  const ranked = candidates(model, belief, possible, made, furtherTakes)
-  const stopping = lossNow(model, belief, stakes)
+  const ranked = candidates(model, belief, possible, stands, furtherTakes)
+  const loss = lossNow(model, belief, stakes)
   const telling = ranked.filter(({ proposal }) => proposal.bits > tellsFrom)
-  if (telling.length === 0 || stopping === 0) {
-    return { proposals: ranked.map(({ proposal }) => proposal), stopping, worthAsking: false }
+  if (telling.length === 0 || loss === 0) {
+    return { proposals: ranked.map(({ proposal }) => proposal), stopping: loss, worthAsking: false }
   }
-  const list = shortlist(model, belief, telling, made)
+  const list = shortlist(model, belief, telling, stands)
+  // By the same list as what lies ahead, or the difference between the two would pass for a gain.
+  const stopping =
+    lossAt(list, stakes, rootOf(list).belief.p) + minutesToPutBack(list.ways, list.ways.stands)
   const looked = costsOf(list, telling, stakes)
     .map(({ at, minutes }) => ({ candidate: telling[at]!, expectedMinutes: minutes }))
     .filter(({ expectedMinutes }) => expectedMinutes < Number.POSITIVE_INFINITY)
@@ -74,14 +76,12 @@ export function plan(
   }
 }
 
-/** Expected minutes to the end for some places of the list: all of them where that can be exact. */
+/** Expected minutes to the end for some places of the list. */
 function costsOf(
   list: Shortlist,
   telling: readonly Candidate[],
   stakes: Stakes,
 ): { readonly at: number; readonly minutes: number }[] {
-  const exact = exactCosts(list, stakes, exactBudget)
-  if (exact !== null) return exact.map((minutes, at) => ({ at, minutes }))
   const places = [...list.checks.keys()]
   const isFurther = (at: number) => telling[at]!.proposal.furtherTake === true
   // Repeats are cheap, so they would crowd out the checks that can still tell something new.

@@ -1,10 +1,11 @@
 import type { Model } from '../model/model.ts'
+import type { Stands } from '../model/stands.ts'
 import { gainTableOf } from './gain-table.ts'
 import { type Grouped, groupedRows, membersOf } from './grouped-rows.ts'
 import type { Candidate } from './next-check.ts'
 import { rowsFor } from './rows.ts'
-import { foldSetups } from './shortlist-setups.ts'
 import type { Stakes } from './stakes.ts'
+import { type CheckWay, type Ways, waysOf } from './ways.ts'
 
 /** Cut sets and checks beyond these are left out of the look-ahead. They bound what a step can cost. */
 const mostHypotheses = 64
@@ -24,15 +25,11 @@ export interface Shortlist {
   readonly explanations: Int32Array
   /** By falling gain per minute, ties by name. */
   readonly checks: readonly ShortCheck[]
-  /** Minutes of each set-up that is not yet made; at most 30. */
-  readonly setupMinutes: readonly number[]
+  readonly ways: Ways
 }
 
 export interface ShortCheck {
-  /** Minutes without the set-ups in `setups`. */
-  readonly minutes: number
-  /** Bit i: needs set-up i of the shortlist. */
-  readonly setups: number
+  readonly way: CheckWay
   /** Foreseen chances, by hypothesis and not by cut set, and the explanations of the list gathered by them. */
   readonly grouped: Grouped
 }
@@ -42,21 +39,21 @@ export interface ShortCheck {
  * weightiest.
  *
  * @param candidates checks that tell something, best first
- * @param made set-ups already made
+ * @param stands what is apart, off, fitted or ready now
  */
 export function shortlist(
   model: Model,
   belief: readonly number[],
   candidates: readonly Candidate[],
-  made: ReadonlySet<string>,
+  stands: Stands,
 ): Shortlist {
   const of = gainTableOf(model).explanationOf
   const cutSets = weightiest(belief).sort((a, b) => of[a]! - of[b]! || a - b)
   const total = cutSets.reduce((sum, c) => sum + belief[c]!, 0)
   const chosen = candidates.slice(0, mostChecks)
-  const { setupMinutes, minutes, bits } = foldSetups(
+  const ways = waysOf(
     chosen.map(({ check }) => check),
-    made,
+    stands,
   )
   const known = [...new Set(cutSets.map((c) => of[c]!))]
   const place = Int32Array.from(cutSets, (c) => known.indexOf(of[c]!))
@@ -65,10 +62,9 @@ export function shortlist(
     weights: Float64Array.from(cutSets, (c) => belief[c]! / total),
     place,
     explanations: Int32Array.from(known),
-    setupMinutes,
+    ways,
     checks: chosen.map(({ rows }, k) => ({
-      minutes: minutes[k]!,
-      setups: bits[k]!,
+      way: ways.checks[k]!,
       grouped: groupedRows(rowsFor(rows, cutSets), hypothesesOf),
     })),
   }

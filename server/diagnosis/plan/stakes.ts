@@ -7,35 +7,39 @@ export interface Stakes {
    * Minutes lost on average by stopping now, 0 or more; infinite where one may not stop while a check
    * still tells something.
    *
-   * @param p probabilities of some explanations, together 1
+   * @param p probabilities of some explanations, together 1, or less where some are left out
    * @param which their indices among the model's explanations
    */
   readonly loss: (p: ArrayLike<number>, which: ArrayLike<number>) => number
-  /** From this probability on an explanation may be named. */
-  readonly nameFrom: number
+  /** From this probability on these parts may be named; none of them: "outside this tree". */
+  readonly nameFrom: (parts: readonly string[]) => number
 }
 
 /** Without prices, a part is named from this probability on. */
 const namedFrom = 0.95
 
 /**
- * With prices, nothing is named below this, however cheap it is: one in ten would be wrong, and whoever
- * reads a name takes it for one. Below it the verdict is the group, with what to fit first. From memory.
+ * With prices, nothing is named below the first of these: one in ten would be wrong, and whoever reads a
+ * name takes it for one. A part that is dear to fit in vain has to be surer. Below, the verdict is the
+ * group, with what to fit first. From memory.
  */
-const namedFloor = 0.9
+const namedFloors = { cheap: 0.9, dear: 0.95 }
+
+/** A part is dear from this on: minutes lost when it is fitted in vain, its price included. From memory. */
+const dearFrom = 60
 
 /**
  * Minutes of starting over: for whoever fitted a part that was not it, and has the owner and the machine
  * back; and for whoever looks outside this tree although the cause was in it. From memory.
  */
-const startingOver = 120
+const startingOver = 240
 
 /**
  * Minutes that a verdict without a name costs on top: parts are fetched and tried in turn, with a trial
  * run each. Without it the last cheap check that would make a name of a guess is never worth it. From
  * memory.
  */
-const withoutName = 30
+const withoutName = 90
 
 /** Minutes lost by a part that the model gives no price for: a mid-priced part. From memory. */
 const unpricedMinutes = 90
@@ -56,7 +60,7 @@ export function sureFrom(threshold: number): Stakes {
   // Sums of probabilities fall short of 1 by rounding.
   const enough = threshold - 1e-9
   return {
-    nameFrom: threshold,
+    nameFrom: () => threshold,
     loss: (p) => {
       for (let i = 0; i < p.length; i += 1) if (p[i]! >= enough) return 0
       return Number.POSITIVE_INFINITY
@@ -71,10 +75,15 @@ export function sureFrom(threshold: number): Stakes {
  */
 function priced(model: Model): Stakes {
   const wrong = wrongMinutes(model)
+  const nameFrom = (parts: readonly string[]) => {
+    const isDear = parts.length > 0 && minutesToFit(model, parts) >= dearFrom
+    return isDear ? namedFloors.dear : namedFloors.cheap
+  }
+  const floors = Float64Array.from(explanations(model).parts, nameFrom)
   return {
-    nameFrom: namedFloor,
+    nameFrom,
     loss: (p, which) => {
-      const order = fittingOrder(p, which, wrong)
+      const order = fittingOrder(p, which, wrong, floors)
       let left = 1
       let inTurn = 0
       let firstLoss = 0
@@ -88,7 +97,12 @@ function priced(model: Model): Stakes {
           afterFirst = left
         } else inTurn += loss
       }
-      const nameless = p[order[0]!]! >= namedFloor ? 0 : withoutName
+      // What was left out of the probabilities is somewhere else; or the look-ahead, which drops what is
+      // small, would take it for gone once a check was made, whatever the check.
+      inTurn += left * startingOver
+      const [first] = order
+      const isNamed = p[first!]! >= floors[which[first!]!]!
+      const nameless = isNamed ? 0 : withoutName
       return nameless + firstLoss + Math.min(inTurn, afterFirst * startingOver)
     },
   }
@@ -99,12 +113,14 @@ function fittingOrder(
   p: ArrayLike<number>,
   which: ArrayLike<number>,
   wrong: Float64Array,
+  floors: Float64Array,
 ): readonly number[] {
   const order: number[] = []
   const ratios: number[] = []
   // Put in one by one: they are few, and this is asked for on every branch of the look-ahead.
   for (let i = 0; i < p.length; i += 1) {
-    const ratio = p[i]! >= namedFloor ? Number.POSITIVE_INFINITY : p[i]! / wrong[which[i]!]!
+    const isNamed = p[i]! >= floors[which[i]!]!
+    const ratio = isNamed ? Number.POSITIVE_INFINITY : p[i]! / wrong[which[i]!]!
     let at = order.length
     for (; at > 0 && ratios[at - 1]! < ratio; at -= 1) {
       order[at] = order[at - 1]!

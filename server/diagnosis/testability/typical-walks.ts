@@ -1,6 +1,7 @@
 import { likeliest } from '../belief/likeliest.ts'
 import { withTake } from '../belief/takes.ts'
 import type { Evidence, Model } from '../model/model.ts'
+import { type Stands, standsAfter, together } from '../model/stands.ts'
 import type { Proposal, Step } from '../model/walk.ts'
 import { walk } from '../walk.ts'
 import type { Steps } from './steps.ts'
@@ -16,6 +17,7 @@ export interface TypicalWalk {
 /** Cut sets that have answered alike so far. */
 interface Party extends Omit<TypicalWalk, 'end'> {
   readonly cutSets: readonly number[]
+  readonly stands: Stands
 }
 
 /**
@@ -31,10 +33,10 @@ export function* typicalWalks(
   impossible: ReadonlySet<string>,
 ): Steps<ReadonlyMap<number, TypicalWalk>> {
   const walks = new Map<number, TypicalWalk>()
-  const parties: Party[] = [{ cutSets, evidence: [], minutes: 0 }]
+  const parties: Party[] = [{ cutSets, evidence: [], minutes: 0, stands: together }]
   for (let party = parties.pop(); party !== undefined; party = parties.pop()) {
-    const { evidence, minutes } = party
-    const { step } = walk(model, { evidence, impossible })
+    const { evidence, minutes, stands } = party
+    const { step } = walk(model, { evidence, impossible, stands })
     if (step.kind === 'ask') parties.push(...parted(model, party, step.proposal))
     else for (const c of party.cutSets) walks.set(c, { end: step, minutes, evidence })
     yield
@@ -52,6 +54,7 @@ function parted(model: Model, { cutSets, ...party }: Party, proposal: Proposal):
       cutSets: cutSets.filter((_, i) => answers[i] === answer),
       evidence: withTake(party.evidence, check, answer),
       minutes,
+      stands: standsAfter(check, party.stands),
     }
   })
 }

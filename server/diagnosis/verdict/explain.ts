@@ -37,7 +37,7 @@ export function prospects(model: Model, taken: readonly Evidence[], id: string):
       const leads = suspects(model, after)[0]!
       const probability = now.reduce((sum, p, c) => sum + p * chances[c]![o]!, 0)
       const prospect = { outcome, probability, clears: topmost(model, clears), leads }
-      return leads.part !== null && leads.probability >= nameFrom
+      return leads.part !== null && leads.probability >= nameFrom([leads.part])
         ? { ...prospect, names: leads.part }
         : prospect
     })

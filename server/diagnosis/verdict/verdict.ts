@@ -82,10 +82,11 @@ function namedStep(
   })
   const best = likeliest(sums)
   const probability = Math.min(1, sums[best]!)
-  if (probability < nameFrom) return null
-  return parts[best]!.length === 0
+  const blamed = parts[best]!
+  if (probability < nameFrom(blamed)) return null
+  return blamed.length === 0
     ? { kind: 'outsideThisTree', probability }
-    : { kind: 'named', parts: parts[best]!, probability }
+    : { kind: 'named', parts: blamed, probability }
 }
 
 function askTelling({ proposals }: Plan): Step | null {

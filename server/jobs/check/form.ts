@@ -41,10 +41,11 @@ export function presentForm(
   const corrected = taking === 'correction' ? folded.readings.get(card.id) : undefined
   const tried = refused?.check === card.id ? refused : undefined
   const measured = card.measurand?.quantity
+  const places = card.measurand?.places
   return {
     action: `/jobs/${job.id}/${nouns[taking]}`,
-    label: measured ? `Reading, in ${measured.unit}` : questions[taking],
-    hint: measured ? hint(measured) : '',
+    label: measured ? fieldLabel(measured, places) : questions[taking],
+    hint: measured ? hint(measured, places) : '',
     ...(measured && {
       field: {
         unit: measured.unit,
@@ -78,6 +79,13 @@ export function presentForm(
   }
 }
 
-function hint({ examples, touches }: Quantity): string {
+function fieldLabel({ unit }: Quantity, places?: number): string {
+  return places === undefined ? `Reading, in ${unit}` : `The ${places} readings, in ${unit}`
+}
+
+function hint({ examples, touches }: Quantity, places?: number): string {
+  if (places !== undefined) {
+    return `Type all ${places} in the order of the steps, with spaces between them: ${examples.several}. The one that is furthest out counts.`
+  }
   return `Type what the meter shows: ${examples.all}. Several ${touches.many} in a row are welcome: ${examples.several}.`
 }

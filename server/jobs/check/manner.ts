@@ -16,12 +16,12 @@ export function presentManner(
   const { conditions } = folded.opened
   const tried = refused?.check === id ? refused : undefined
   const manner = folded.readings.get(id)?.manner
-  const { warmth = usualWarmth(conditions), rpm } = manner ?? {}
+  const { warmth = usualWarmth(conditions, measurand), rpm } = manner ?? {}
   const said = warmth.kind === 'measured' ? signed(warmth.celsius) : ''
   const speed = rpm === undefined ? '' : String(rpm)
   return {
     ...(corrections.includes('copper') &&
-      measurand.material === 'copper' && {
+      measurand.material !== 'not copper' && {
         warmth: {
           choices: kinds.map((kind) => ({
             value: kind,

@@ -39,7 +39,9 @@ function unfit(input: Standing, card: CheckCard, measurand: Measurand): Pick<Met
     return { unfit: { says: 'This meter has no range for that.', ways: [] } }
   }
   const { conditions } = folded.opened
-  const manner = folded.readings.get(card.id)?.manner ?? { warmth: usualWarmth(conditions) }
+  const manner = folded.readings.get(card.id)?.manner ?? {
+    warmth: usualWarmth(conditions, measurand),
+  }
   const fit = foreseenFitness(measurand, meter, conditions, manner)
   if (fit.kind === 'fit') return {}
   const ways = fit.ways.flatMap((way) => wayWords(way, input, card))

@@ -39,9 +39,10 @@ export function presentCheck(
     title: upperFirst(card.title),
     standing: standing(taking, proposed),
     cautions: cautionsFor(input, card),
-    steps: presentSteps(way, card, correcting ? 'How it was made' : 'Do this'),
+    steps: presentSteps(way, card, kase.machine, correcting ? 'How it was made' : 'Do this'),
     ...(card.measurand && {
       limits: {
+        verb: card.measurand.quantity.goodOne,
         says: limitsWords(card.measurand),
         at: limitsAtWords(card.measurand),
         source: card.measurand.limitsSource,
@@ -66,7 +67,7 @@ function standing(taking: Purpose, proposed: boolean): string {
 }
 
 /** What was written down is put right at the desk, and nobody goes to the machine for it. */
-const noWay: Way = { putBack: [], make: [], keep: [], begun: [] }
+const noWay: Way = { putBack: [], make: [], keep: [] }
 
 function cautionsFor({ folded, knowledge }: Standing, card: CheckCard): CautionCard[] {
   const always = shownCautions(knowledge, folded.opened.conditions)
@@ -76,7 +77,7 @@ function cautionsFor({ folded, knowledge }: Standing, card: CheckCard): CautionC
 
 const engineWords: Readonly<Record<CheckCard['engine'], string>> = {
   stopped: 'Stopped',
-  cranking: 'Cranked by hand',
+  cranking: 'Cranked',
   running: 'Running',
 }
 
@@ -99,7 +100,7 @@ function limitsWords({ quantity, limits, rpm }: NonNullable<CheckCard['measurand
 
 /** At what temperature the limits hold; of anything but copper that is all one. */
 function limitsAtWords({ at, material }: NonNullable<CheckCard['measurand']>): string {
-  if (material !== 'copper') return ''
+  if (material === 'not copper') return ''
   if (at !== undefined) return `Limits hold at ${degrees(at)}.`
   const { celsius, halfWidth } = assumedForLimits
   return `The sheet names no temperature: taken as ${celsius} ± ${halfWidth}\u00a0°C.`

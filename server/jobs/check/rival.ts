@@ -32,12 +32,13 @@ function difference(best: Proposal, rival: Proposal): string {
   return dearer ? `tells about as much and takes ${cost}` : `tells about as much in ${cost}`
 }
 
+const risk = 'In both, the risk of buying a wrong part counts as time lost.'
+
 /** Expected minutes to the end by either, where both were followed that far. */
 function toTheEnd(best: Proposal, rival: Proposal): string {
   const [first, second] = [best.expectedMinutes, rival.expectedMinutes]
   if (first === undefined || second === undefined) return ''
   const [a, b] = [Math.round(first), Math.round(second)]
-  if (a === b)
-    return ` To the end both ways come to about ${minutes(a)}, the price of a wrong part counted in.`
-  return ` To the end it comes to about ${minutes(b)} that way and ${minutes(a)} this way, the price of a wrong part counted in.`
+  if (a === b) return ` Both ways take about ${minutes(a)} to the end. ${risk}`
+  return ` It takes about ${minutes(b)} to the end that way, and ${minutes(a)} this way. ${risk}`
 }

@@ -13,6 +13,8 @@ export interface CheckView {
   readonly steps: readonly StepsView[]
   /** What a good one reads, where it is measured: "310 Ω to 420 Ω", and where that comes from. */
   readonly limits?: {
+    /** What a good one does with it: reads, gives, loses. */
+    readonly verb: string
     readonly says: string
     /** "Limits hold at 20 °C.", or what is taken where the sheet names none; empty where it is all one. */
     readonly at: string

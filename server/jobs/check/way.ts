@@ -1,7 +1,8 @@
 import type { CheckCard, SetupCard } from '../../knowledge/case.ts'
-import type { Way } from '../standing/as-it-stands.ts'
-import { putBackSentences } from '../words/put-back.ts'
-import { minutes, sentence, upperFirst } from '../words/sentences.ts'
+import type { Machine } from '../../knowledge/schema/machine.ts'
+import type { Step, Way } from '../standing/as-it-stands.ts'
+import { makeSentences, putBackSentences } from '../standing/put-back.ts'
+import { minutes, sentence } from '../words/sentences.ts'
 import type { StepsView } from './view.ts'
 
 /**
@@ -9,11 +10,16 @@ import type { StepsView } from './view.ts'
  *
  * @param title of the steps of the check itself
  */
-export function presentSteps(way: Way, card: CheckCard, title = 'Do this'): StepsView[] {
-  const putBack = [...putBackSentences(way.putBack), ...begunSentences(way)]
-  const ready = [...keepSentences(way), ...way.make.map(({ do: says }) => sentence(says))]
+export function presentSteps(
+  way: Way,
+  card: CheckCard,
+  machine: Machine,
+  title = 'Do this',
+): StepsView[] {
+  const putBack = putBackSentences(way.putBack, machine)
+  const ready = [...keepSentences(way), ...makeSentences(way.make)]
   return [
-    { title: 'Put back first', from: 1, steps: putBack },
+    { title: `Put back first${minutesOf(way.putBack)}`, from: 1, steps: putBack },
     { title: 'Make ready', from: putBack.length + 1, steps: ready },
     {
       title,
@@ -23,22 +29,24 @@ export function presentSteps(way: Way, card: CheckCard, title = 'Do this'): Step
   ].filter(({ steps }) => steps.length > 0)
 }
 
-function begunSentences({ begun }: Way): string[] {
-  return begun.map(
-    ({ title }) =>
-      `You skipped “${upperFirst(title)}”. Whatever you had taken off or apart for it goes back too.`,
-  )
+function minutesOf(putBack: readonly Step[]): string {
+  const total = sum(putBack, ({ setup }) => wayBack(setup))
+  return total > 0 ? `, ${minutes(total)}` : ''
 }
 
 function keepSentences({ keep, putBack }: Way): string[] {
   if (keep.length === 0) return []
-  const what = putBack.length > 0 ? 'everything else' : 'what is apart or off'
-  return [`Leave ${what} as it is: this check needs it so.`]
+  return [
+    putBack.length > 0
+      ? 'Leave everything else as it is.'
+      : 'Leave what is apart, off or fitted as it is.',
+  ]
 }
 
 /** "12 min, 4 min of it to get there": with the way there, and with what its last steps put back. */
 export function time(card: CheckCard, { putBack, make }: Way): string {
-  const there = sum(putBack, wayBack) + sum(make, (setup) => setup.minutes)
+  const there =
+    sum(putBack, ({ setup }) => wayBack(setup)) + sum(make, ({ setup }) => setup.minutes)
   const last = sum(card.setups, (setup) => (setup.once ? wayBack(setup) : 0))
   const all = minutes(there + card.minutes + last)
   return there > 0 ? `${all}, ${minutes(there)} of it to get there` : all
@@ -46,6 +54,6 @@ export function time(card: CheckCard, { putBack, make }: Way): string {
 
 const wayBack = ({ undo }: SetupCard): number => undo?.minutes ?? 0
 
-function sum(setups: readonly SetupCard[], minutesOf: (setup: SetupCard) => number): number {
-  return setups.reduce((total, setup) => total + minutesOf(setup), 0)
+function sum<T>(items: readonly T[], minutesOf: (item: T) => number): number {
+  return items.reduce((total, item) => total + minutesOf(item), 0)
 }

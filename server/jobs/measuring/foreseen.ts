@@ -35,7 +35,7 @@ function blurOf(
   conditions: Conditions,
 ): number[][] | null {
   if (measurand === undefined || rangesFor(meter, measurand).length === 0) return null
-  const manner = { warmth: usualWarmth(conditions) }
+  const manner = { warmth: usualWarmth(conditions, measurand) }
   return blur(measurand.limits, circumstances(measurand, meter, conditions, manner))
 }
 

@@ -2,6 +2,7 @@ import type { CheckCard, Measurand } from '../../knowledge/case.ts'
 import { commonAdaptor } from '../../measure/correct/adaptor.ts'
 import type { Circumstances } from '../../measure/correct/correct.ts'
 import { assumedForLimits, type Temperature } from '../../measure/correct/temperature.ts'
+import { furthestOut } from '../../measure/decide/furthest-out.ts'
 import { type Measured, measure } from '../../measure/measured.ts'
 import type { Conditions, Manner } from '../record/events.ts'
 import type { Recorded } from '../record/fold.ts'
@@ -54,12 +55,17 @@ export function measuredReading(
 ): Measured | null {
   const { measurand } = card
   if (measurand === undefined || rangesFor(meter, measurand).length === 0) return null
-  const touches = taken.touches.filter(
+  const fitting = taken.touches.filter(
     ({ kind }) => kind === 'value' || (kind === 'over' && measurand.quantity.overRange !== null),
   )
+  const { places, quantity, limits } = measurand
   const ranges = rangesFor(meter, measurand)
   const name = JSON.stringify([taken.touches, taken.manner, ranges, meter.zero, conditions])
   return measurements(card, name, () => {
+    const touches =
+      places === undefined
+        ? fitting
+        : furthestOut(fitting, places, quantity.touches.trouble, limits)
     const at = circumstances(measurand, meter, conditions, taken.manner)
     return measure(
       { ...at, touches, awkward: card.spot?.awkward ?? false },

@@ -1,3 +1,4 @@
+import type { Measurand } from '../../knowledge/case.ts'
 import type { Temperature } from '../../measure/correct/temperature.ts'
 import type { Conditions, PartWarmth } from '../record/events.ts'
 
@@ -7,8 +8,15 @@ const halfWidths = { 'as the air': 5, 'cold-soaked': 2, 'running hot': 30, measu
 /** A winding behind the flywheel of an engine that has just run, °C. From memory. */
 const runningHot = 90
 
-/** What is meant where nothing else is said: a hot engine has hot parts. */
-export function usualWarmth({ engine }: Conditions): PartWarmth {
+/**
+ * What is meant where nothing else is said: a part that the check itself warms is as warm as its steps
+ * make it, and a hot engine has hot parts.
+ */
+export function usualWarmth(
+  { engine }: Conditions,
+  measurand?: Pick<Measurand, 'warmedTo'>,
+): PartWarmth {
+  if (measurand?.warmedTo !== undefined) return { kind: 'measured', celsius: measurand.warmedTo }
   return { kind: engine === 'hot' ? 'running hot' : 'as the air' }
 }
 

@@ -5,6 +5,7 @@ import type { JobEvent } from '../record/events.ts'
 import type { JobParts } from '../record/parts.ts'
 import { type FoundJob, findJob } from '../standing/find.ts'
 import { keptStanding } from '../standing/kept.ts'
+import { repairable } from '../verdict/repair.ts'
 import { movedOn } from '../words/moved-on.ts'
 import { showJob, showMissing } from './show.ts'
 
@@ -12,10 +13,12 @@ import { showJob, showMissing } from './show.ts'
 export async function repairRoutes(app: FastifyInstance, parts: JobParts): Promise<void> {
   takes(app, parts, 'repairs', (body, found) => {
     const { step } = keptStanding(parts, found).walk
-    if (step.kind !== 'named' || textOf(body, 'parts') !== step.parts.join('+')) {
+    const named = textOf(body, 'parts')
+    const repaired = repairable(step).find((each) => each.join('+') === named)
+    if (repaired === undefined) {
       return 'The verdict is another one by now; look at it before you write down a repair.'
     }
-    return { kind: 'repaired', parts: step.parts }
+    return { kind: 'repaired', parts: repaired }
   })
   takes(app, parts, 'proofs', (body, found) => {
     const repair = found.folded.repairs.at(-1)

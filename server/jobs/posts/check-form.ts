@@ -2,6 +2,7 @@ import type { CheckCard } from '../../knowledge/case.ts'
 import { parseTouches } from '../../measure/reading/parse-touches.ts'
 import type { Reading } from '../../measure/reading/reading.ts'
 import { textOf, wholeOf } from '../../web/fields.ts'
+import { counted } from '../../web/words.ts'
 
 /** What any form about one check of a job sends. */
 export interface CheckForm {
@@ -58,6 +59,14 @@ export function readTouches(
   const text = choice === 'over' ? `${typed} OL`.trim() : typed
   const parsed = parseTouches(text, card.measurand.quantity)
   if (!parsed.ok) return { ok: false, sentence: parsed.problem }
+  const { places = 1 } = card.measurand
+  if (places > 1 && parsed.touches.length !== places) {
+    const count = counted(parsed.touches.length, 'reading')
+    return {
+      ok: false,
+      sentence: `This check reads ${places} places and needs a reading of each: ${count} came. Enter all ${places} in the order of the steps, with spaces between them; OL counts as one.`,
+    }
+  }
   return { ok: true, typed: text, touches: parsed.touches }
 }
 

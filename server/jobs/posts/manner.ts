@@ -11,7 +11,7 @@ export function readManner(
   conditions: Conditions,
 ): Understood<{ manner: Manner }> {
   if (measurand === undefined) return { ok: true, manner: { warmth: usualWarmth(conditions) } }
-  const warmth = readWarmth(form, conditions)
+  const warmth = readWarmth(form, usualWarmth(conditions, measurand))
   if (!warmth.ok) return warmth
   if (form.rpm === '') return { ok: true, manner: { warmth: warmth.warmth } }
   const rpm = numberIn(form.rpm.replace(/\s*(rpm|r\/min|1\/min)$/i, ''))
@@ -28,13 +28,13 @@ const warmthNames = ['as the air', 'cold-soaked', 'running hot'] as const
 
 function readWarmth(
   { warmth, celsius }: CheckForm,
-  conditions: Conditions,
+  usual: PartWarmth,
 ): Understood<{ warmth: PartWarmth }> {
   const kind = warmthNames.find((name) => name === warmth)
   // Who types a temperature has measured it, whatever the list beside it says.
   if (kind !== undefined && celsius === '') return { ok: true, warmth: { kind } }
   if (warmth !== 'measured' && celsius === '') {
-    return { ok: true, warmth: usualWarmth(conditions) }
+    return { ok: true, warmth: usual }
   }
   const read = numberIn(celsius.replace(/\s*°?\s*C?$/i, ''))
   if (read !== null && read >= -50 && read <= 180) {

@@ -1,4 +1,5 @@
 import type { Circumstances, Step } from '../../measure/correct/correct.ts'
+import { copperShare } from '../../measure/correct/temperature.ts'
 import type { Measured } from '../../measure/measured.ts'
 import { printValue } from '../../measure/reading/print.ts'
 import type { Unit } from '../../measure/reading/units.ts'
@@ -36,7 +37,7 @@ function leadsSentence({ amount }: Step, is: string, { zero }: Circumstances): s
     : `The leads have ${off}: without them ${is}.`
 }
 
-/** "At −25 °C copper reads 18 % low: 123 Ω now is 150 Ω at 20 °C." */
+/** "At −25 °C copper reads 18 % low: 123 Ω now is 150 Ω at 20 °C."; "… this path, 65 % of it copper, reads 11 % low: …" */
 function copperSentence(was: string, is: string, { amount }: Step, at: Circumstances): string {
   const part = degrees(at.partTemperature.celsius)
   const limits = degrees(at.limitsTemperature.celsius)
@@ -44,7 +45,9 @@ function copperSentence(was: string, is: string, { amount }: Step, at: Circumsta
   const digits = off < 0.01 ? 1 : 0
   const share = `${(off * 100).toFixed(digits)}\u00a0%`
   const side = amount < 1 ? 'low' : 'high'
-  return `At ${part} copper reads ${share} ${side}: ${was} now is ${is} at ${limits}.`
+  const copper = copperShare(at.material)
+  const what = copper === 1 ? 'copper' : `this path, ${percent(copper)} of it copper,`
+  return `At ${part} ${what} reads ${share} ${side}: ${was} now is ${is} at ${limits}.`
 }
 
 function adaptorSentence(was: string, is: string, step: Step, { adaptor }: Circumstances): string {

@@ -83,12 +83,12 @@ function worth(input: Standing & Asked, check: string, id: string, open: boolean
 function furtherTake(
   { job, kase, takeRefused }: Standing & Asked,
   check: string,
-  { quantity }: Measurand,
+  { quantity, places }: Measurand,
   id: string,
 ): Pick<Worth, 'take' | 'anewHref'> {
   const tried = takeRefused?.check === check ? takeRefused : undefined
   const { putBack, make } = wayTo(asItStands(kase, job), kase.checks.get(check)!)
-  if (tried === undefined && putBack.length + make.length > 0) {
+  if (tried === undefined && (places !== undefined || putBack.length + make.length > 0)) {
     return { anewHref: `/jobs/${job.id}?take=${encodeURIComponent(check)}` }
   }
   return {

@@ -9,9 +9,13 @@ import type { Unit } from '../../measure/reading/units.ts'
 export function touchedWords(
   { contact }: Measured,
   touches: readonly Reading[],
-  { quantity }: Measurand,
+  { quantity, places }: Measurand,
 ): string {
   if (contact === null) return ''
+  if (places !== undefined) {
+    const each = touches.slice(-places).map((touch) => touchWords(touch, quantity.unit))
+    return `furthest out of ${places} places: ${each.join(', ')}`
+  }
   const { many, taken } = quantity.touches
   if (contact.kind === 'open') {
     return contact.touches > 1 ? `on all ${contact.touches} ${many}` : ''

@@ -1,24 +1,21 @@
 import type { Case, CheckCard, SetupCard } from '../../knowledge/case.ts'
 import type { StoredJob } from '../record/events.ts'
 
-/** The machine as the checks made so far left it. */
+/** The machine as the checks made so far left it, in the order in which it came to be so. */
 export interface AsItStands {
-  /** What is apart, off, fitted or ready, in the order in which it came to be so. */
+  /** What is apart, off, fitted or ready. */
   readonly setups: readonly SetupCard[]
-  /**
-   * Checks skipped since the last one was made. Nobody knows how far one went before that: some of
-   * what they need may be off as well, and some of `setups` that they do not need may be back.
-   */
-  readonly begun: readonly CheckCard[]
+  /** What may be so: a check was skipped, and nobody knows how far whoever skipped it had gone. */
+  readonly unsure: readonly SetupCard[]
 }
 
-const together: AsItStands = { setups: [], begun: [] }
+const together: AsItStands = { setups: [], unsure: [] }
 
 /**
  * The machine as it stands, from what happened on the job; it came in whole. The page of every check has
- * all put back that the check does not need, so after one was made, that is what stands. Nobody goes to
- * the machine to correct, withdraw or accept a reading, to answer a question or to write down a repair.
- * To prove a repair, everything was put together.
+ * put back what the check forbids, and made ready what it needs. Nobody goes to the machine to correct,
+ * withdraw or accept a reading, to answer a question or to write down a repair. To prove a repair,
+ * everything was put together.
  */
 export function asItStands({ checks }: Pick<Case, 'checks'>, { events }: StoredJob): AsItStands {
   let now = together
@@ -27,12 +24,12 @@ export function asItStands({ checks }: Pick<Case, 'checks'>, { events }: StoredJ
       case 'reading':
       case 'take': {
         const card = checks.get(event.check)
-        if (card && !card.asked) now = { setups: card.setups.filter(stays), begun: [] }
+        if (card && !card.asked) now = afterwards(now, card)
         break
       }
       case 'skipped': {
         const card = checks.get(event.check)
-        if (card && !card.asked) now = { ...now, begun: [...now.begun, card] }
+        if (card && !card.asked) now = perhapsBegun(now, card)
         break
       }
       case 'proved':
@@ -43,42 +40,98 @@ export function asItStands({ checks }: Pick<Case, 'checks'>, { events }: StoredJ
   return now
 }
 
-const stays = ({ once }: SetupCard): boolean => !once
+/** The machine as a check leaves it, if its page was followed. */
+function afterwards(before: AsItStands, card: CheckCard): AsItStands {
+  const { setups, unsure } = before
+  const { setups: needs } = card
+  const putBack = inTheWay(before, card)
+  const lasting = needs.filter(({ once }) => !once)
+  const stayed = setups.filter(({ id }) => !putBack.has(id))
+  const known = namesOf([...stayed, ...needs])
+  return {
+    setups: [...stayed, ...without(lasting, namesOf(stayed))],
+    unsure: unsure.filter(({ id }) => !putBack.has(id) && !known.has(id)),
+  }
+}
+
+/** Whoever skipped it may have put back what it forbids, and made what it needs. */
+function perhapsBegun(
+  { setups, unsure }: AsItStands,
+  { setups: needs, forbids }: CheckCard,
+): AsItStands {
+  const perhapsBack = namesOf(forbids)
+  const known = namesOf([...setups, ...unsure])
+  return {
+    setups: without(setups, perhapsBack),
+    unsure: [
+      ...unsure,
+      ...setups.filter(({ id }) => perhapsBack.has(id)),
+      ...without(needs, known).filter((setup) => !fades(setup)),
+    ],
+  }
+}
+
+/** By name, for the planner: what is apart, off or fitted, as far as it is known. */
+export const standsOf = ({ setups, unsure }: AsItStands): ReadonlySet<string> =>
+  namesOf([...setups, ...unsure])
 
 /** From the machine as it stands to the machine as a check needs it. */
 export interface Way {
   /** In the order in which it is to be done: what was taken off first goes back last. */
-  readonly putBack: readonly SetupCard[]
-  readonly make: readonly SetupCard[]
-  /** What the check needs and finds so, and what would else have to be put back. */
+  readonly putBack: readonly Step[]
+  readonly make: readonly Step[]
+  /** What stays apart, off or fitted: the check needs it so, or it is in nobody's way. */
   readonly keep: readonly SetupCard[]
-  /** Checks that were skipped, and may have left something off that this check does not need. */
-  readonly begun: readonly CheckCard[]
+}
+
+export interface Step {
+  readonly setup: SetupCard
+  /** It may be done already. */
+  readonly unsure: boolean
 }
 
 /** The way to a check. One that only asks leaves everything as it is. */
-export function wayTo({ setups, begun }: AsItStands, card: CheckCard): Way {
-  if (card.asked) return { putBack: [], make: [], keep: [], begun: [] }
-  const needs = namesOf(card.setups)
-  const inTheWay = (each: readonly SetupCard[]) => undone(each).filter(({ id }) => !needs.has(id))
-  const surely = begun.reduce(
-    (left, skipped) => left.filter(({ id }) => namesOf(skipped.setups).has(id)),
-    setups,
-  )
-  const stand = namesOf(surely)
-  const known = namesOf(setups)
+export function wayTo(stands: AsItStands, card: CheckCard): Way {
+  if (card.asked) return { putBack: [], make: [], keep: [] }
+  const { setups, unsure } = stands
+  const forbids = inTheWay(stands, card)
+  const hold = namesOf(setups)
+  const perhaps = namesOf(unsure)
+  const step = (setup: SetupCard) => ({ setup, unsure: perhaps.has(setup.id) })
   return {
-    putBack: inTheWay(setups),
-    make: card.setups.filter(({ id }) => !stand.has(id)),
-    keep: undone(surely).filter(({ id }) => needs.has(id)),
-    begun: begun.filter((each) => inTheWay(each.setups).some(({ id }) => !known.has(id))),
+    putBack: toPutBack(stands).filter(({ setup }) => forbids.has(setup.id)),
+    // What may not be there while it is run hot first goes back, and then is made.
+    make: card.setups.filter(({ id }) => !hold.has(id) || forbids.has(id)).map(step),
+    keep: undone(setups).filter(({ id }) => !forbids.has(id)),
   }
+}
+
+/** What a check forbids; and a stop circuit that may be apart is put right on the next page, whatever it is about. */
+function inTheWay({ unsure }: AsItStands, { setups, forbids }: CheckCard): ReadonlySet<string> {
+  const needs = namesOf(setups)
+  const stop = unsure.filter(({ id, stopOff }) => stopOff && !needs.has(id))
+  return namesOf([...forbids, ...stop])
+}
+
+/** All that has a way back, last made first. */
+export function toPutBack({ setups, unsure }: AsItStands): Step[] {
+  const perhaps = namesOf(unsure)
+  return undone([...setups, ...unsure]).map((setup) => ({
+    setup,
+    unsure: perhaps.has(setup.id),
+  }))
+}
+
+/** It goes by itself, as heat does. */
+const fades = ({ once, undo }: SetupCard): boolean => once === true && undo === undefined
+
+function undone(setups: readonly SetupCard[]): SetupCard[] {
+  return setups.filter(({ undo }) => undo !== undefined).toReversed()
 }
 
 const namesOf = (setups: readonly SetupCard[]): ReadonlySet<string> =>
   new Set(setups.map(({ id }) => id))
 
-/** What has a way back, last made first. */
-export function undone(setups: readonly SetupCard[]): SetupCard[] {
-  return setups.filter(({ undo }) => undo !== undefined).toReversed()
+function without(setups: readonly SetupCard[], names: ReadonlySet<string>): SetupCard[] {
+  return setups.filter(({ id }) => !names.has(id))
 }

@@ -11,6 +11,7 @@ import type { MeterAtHand } from '../measuring/meter-at-hand.ts'
 import { meterAtHand } from '../measuring/meter-at-hand.ts'
 import type { StoredJob } from '../record/events.ts'
 import { type Folded, repairedInVain } from '../record/fold.ts'
+import { asItStands, standsOf } from './as-it-stands.ts'
 import type { FoundJob } from './find.ts'
 import { walkOptions } from './walk-options.ts'
 
@@ -44,6 +45,6 @@ export function standingOf(knowledge: Knowledge, found: FoundJob): Standing {
     meter,
     judged,
     evidence: options.evidence,
-    walk: walk(model, options),
+    walk: walk(model, { ...options, stands: standsOf(asItStands(kase, found.job)) }),
   }
 }

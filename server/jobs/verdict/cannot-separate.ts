@@ -14,6 +14,7 @@ import {
 } from '../words/sentences.ts'
 import { evidenceSentences } from './evidence.ts'
 import { cautionsOf, couldStillBe } from './named.ts'
+import { proofClause } from './proof.ts'
 import type { VerdictView } from './view.ts'
 
 type CannotSeparate = Extract<Step, { kind: 'cannotSeparate' }>
@@ -28,7 +29,7 @@ export function cannotSeparate(input: Standing, step: CannotSeparate): VerdictVi
     stamp: 'cannot be told apart',
     says: says(input, step.group),
     evidence: likeliest ? evidenceSentences(input, likeliest.id).slice(0, 4) : [],
-    cautions: likeliest ? cautionsOf([likeliest]) : [],
+    cautions: likeliest ? cautionsOf(input, [likeliest]) : [],
     next: [
       splitter(input, step.splitBy),
       ...firstFitStep(input, step),
@@ -37,7 +38,7 @@ export function cannotSeparate(input: Standing, step: CannotSeparate): VerdictVi
             {
               says: `If a part must be chosen now, begin with ${the(likeliest.name)}: ${lowerFirst(sentence(likeliest.repair))}`,
             },
-            { says: `Prove it: ${lowerFirst(sentence(likeliest.prove))}` },
+            { says: `Prove it: ${proofClause(likeliest.prove)}` },
           ]
         : []),
     ],
@@ -71,7 +72,7 @@ function splitter(input: Standing, check: string | undefined): NextStep {
   const card = check === undefined ? undefined : input.kase.checks.get(check)
   if (card === undefined) {
     return {
-      says: 'No check of this tree would split them: put in known good parts, one at a time.',
+      says: 'No check listed here would split them: put in known good parts, one at a time.',
     }
   }
   const reason =

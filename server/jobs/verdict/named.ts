@@ -1,11 +1,13 @@
 import type { Step } from '../../diagnosis/model/walk.ts'
 import type { Case, PartCard } from '../../knowledge/case.ts'
+import { cautionCards } from '../../knowledge/instantiate/check-card.ts'
 import type { Standing } from '../standing/standing.ts'
 import { byGravity } from '../words/cautions.ts'
 import { suspectName } from '../words/names.ts'
 import type { NextStep } from '../words/next-step.ts'
 import { lowerFirst, percent, sentence, the, upperFirst } from '../words/sentences.ts'
 import { evidenceSentences } from './evidence.ts'
+import { proofClause } from './proof.ts'
 import type { VerdictView } from './view.ts'
 
 type Named = Extract<Step, { kind: 'named' }>
@@ -22,18 +24,24 @@ export function namedVerdict(input: Standing, { parts, probability }: Named): Ve
     stamp: `part named, ${percent(probability)}`,
     says: cards.length === 1 ? saysOne(input, cards[0]!) : saysSeveral(input, cards),
     evidence: [...new Set(parts.flatMap((part) => evidenceSentences(input, part)))].slice(0, 6),
-    cautions: cautionsOf(cards),
+    cautions: cautionsOf(input, cards),
     next: [
       ...cards.flatMap((card) => repairSteps(card)),
-      { says: `Then the complaint itself: ${lowerFirst(sentence(kase.complaint.prove))}` },
+      { says: `Then the complaint itself: ${proofClause(kase.complaint.prove)}` },
     ],
     couldBe: couldStillBe(input, parts),
   }
 }
 
-/** Cautions of the repair of these parts, each once, the gravest first. */
-export function cautionsOf(cards: readonly PartCard[]): VerdictView['cautions'] {
-  const all = cards.flatMap(({ cautions }) => cautions)
+/** Cautions of the repair of these parts and of both proofs, each once, the gravest first. */
+export function cautionsOf(
+  { kase, knowledge }: Standing,
+  cards: readonly PartCard[],
+): VerdictView['cautions'] {
+  const all = [
+    ...cards.flatMap(({ cautions }) => cautions),
+    ...cautionCards(kase.complaint.cautions ?? [], knowledge),
+  ]
   return byGravity([...new Map(all.map((caution) => [caution.id, caution])).values()])
 }
 
@@ -83,6 +91,6 @@ function repairSteps({ name, where, repair, prove }: PartCard): NextStep[] {
   return [
     ...(where ? [{ says: `Where: ${lowerFirst(sentence(where))}` }] : []),
     { says: `${upperFirst(name)}: ${lowerFirst(sentence(repair))}` },
-    { says: `Prove the repair: ${lowerFirst(sentence(prove))}` },
+    { says: `Prove the repair: ${proofClause(prove)}` },
   ]
 }

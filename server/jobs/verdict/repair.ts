@@ -1,32 +1,29 @@
+import type { Step } from '../../diagnosis/model/walk.ts'
 import type { Standing } from '../standing/standing.ts'
+import { byGravity, shownCautions } from '../words/cautions.ts'
 import { partNames } from '../words/names.ts'
-import { lowerFirst, sentence } from '../words/sentences.ts'
-import { stillApart } from './still-apart.ts'
+import { cautionsOf } from './named.ts'
+import { proofSteps } from './proof.ts'
 import type { RepairView } from './view.ts'
 
 /**
  * What comes after a verdict: write down the repair, prove it, and be done or walk on. Nothing while
  * there is neither a named part nor a repair.
  */
-export function presentRepair({ job, folded, kase, walk }: Standing): RepairView | undefined {
+export function presentRepair(input: Standing): RepairView | undefined {
+  const { job, folded, kase, walk } = input
   const last = folded.repairs.at(-1)
   if (last?.outcome === null) {
-    const proofs = last.parts.map((part) => kase.parts.get(part)?.prove ?? '').filter(Boolean)
     return {
       title: 'Prove the repair',
       says: `Repaired: ${partNames(kase, last.parts)}.`,
-      steps: [
-        ...stillApart({ job, kase }),
-        ...proofs.map(sentence),
-        walkRound,
-        ...(kase.machine.stop ? [sentence(kase.machine.stop.try)] : []),
-        `Then the complaint itself: ${lowerFirst(sentence(kase.complaint.prove))}`,
-      ],
+      cautions: cautionsFor(input, last.parts),
+      steps: proofSteps(input, last.parts),
       action: `/jobs/${job.id}/proofs`,
       parts: '',
       buttons: [
-        { value: 'gone', says: 'Proved: the complaint is gone' },
-        { value: 'still-there', says: 'Still there: walk on' },
+        { name: 'choice', value: 'gone', says: 'Proved: the complaint is gone' },
+        { name: 'choice', value: 'still-there', says: 'Still there: walk on' },
       ],
     }
   }
@@ -35,24 +32,54 @@ export function presentRepair({ job, folded, kase, walk }: Standing): RepairView
     return {
       title: 'Done',
       says: `Repaired and proved: ${partNames(kase, all)}. The complaint is gone.`,
+      cautions: [],
       steps: [],
       action: '',
       parts: '',
       buttons: [],
     }
   }
-  if (walk.step.kind !== 'named') return undefined
-  const { parts } = walk.step
-  return {
+  const repairs = repairable(walk.step)
+  if (repairs.length === 0) return undefined
+  const written = {
     title: 'When it is repaired',
-    says: `Write it down here; the page then says how to prove it.`,
+    says: 'Write it down here; the page then says how to prove it.',
+    cautions: [],
     steps: [],
     action: `/jobs/${job.id}/repairs`,
-    parts: parts.join('+'),
-    buttons: [{ value: 'repaired', says: `Repaired: ${partNames(kase, parts)}` }],
   }
+  const says = (parts: readonly string[]) => `Repaired: ${partNames(kase, parts)}`
+  if (walk.step.kind === 'named') {
+    const [parts] = repairs
+    const buttons = repairs.map((each) => ({
+      name: 'choice' as const,
+      value: 'repaired',
+      says: says(each),
+    }))
+    return { ...written, parts: parts!.join('+'), buttons }
+  }
+  const buttons = repairs.map((parts) => ({
+    name: 'parts' as const,
+    value: parts.join('+'),
+    says: says(parts),
+  }))
+  return { ...written, parts: '', buttons }
 }
 
-/** What the repair itself took apart, nobody wrote down. Common practice. */
-const walkRound =
-  'Walk round the machine once: every plug joined, every cover on, every ground tight, all leads clear of heat and belts.'
+/** Of a group, the likeliest: whoever mends another part tells it by its proof. */
+const mostOfAGroup = 4
+
+/** The repairs that may be written down after this step: the parts named, or each of a group alone. */
+export function repairable(step: Step): readonly (readonly string[])[] {
+  if (step.kind === 'named') return [step.parts]
+  if (step.kind !== 'cannotSeparate') return []
+  return step.group.flatMap(({ part }) => (part === null ? [] : [[part]])).slice(0, mostOfAGroup)
+}
+
+/** Cautions of the proof of these parts and of the complaint, beside those of the conditions. */
+function cautionsFor(input: Standing, parts: readonly string[]): RepairView['cautions'] {
+  const cards = parts.flatMap((part) => input.kase.parts.get(part) ?? [])
+  const own = cautionsOf(input, cards)
+  const always = shownCautions(input.knowledge, input.folded.opened.conditions)
+  return byGravity([...own, ...always.filter(({ id }) => !own.some((each) => each.id === id))])
+}

@@ -1,8 +1,8 @@
-import { asItStands, undone } from '../standing/as-it-stands.ts'
+import { asItStands, toPutBack } from '../standing/as-it-stands.ts'
+import { putBackSentences } from '../standing/put-back.ts'
 import type { Standing } from '../standing/standing.ts'
-import { putBackSentences } from '../words/put-back.ts'
 
 /** How to put back what the checks left apart, off or fitted. */
 export function stillApart({ job, kase }: Pick<Standing, 'job' | 'kase'>): string[] {
-  return putBackSentences(undone(asItStands(kase, job).setups))
+  return putBackSentences(toPutBack(asItStands(kase, job)), kase.machine)
 }

@@ -20,9 +20,15 @@ export interface VerdictView {
 export interface RepairView {
   readonly title: string
   readonly says: string
+  /** What stands before the steps. */
+  readonly cautions: readonly CautionCard[]
   readonly steps: readonly string[]
   readonly action: string
-  /** Parts the repair is of, as the form sends them back. */
+  /** Parts the repair is of, as the form sends them back; empty where the button says it, or nothing is sent. */
   readonly parts: string
-  readonly buttons: readonly { readonly value: string; readonly says: string }[]
+  readonly buttons: readonly {
+    readonly name: 'choice' | 'parts'
+    readonly value: string
+    readonly says: string
+  }[]
 }

@@ -5,7 +5,7 @@ import { listed, the } from './sentences.ts'
 
 /** What a suspect is called in a sentence, without an article. */
 export function suspectName(kase: Case, part: string | null): string {
-  return part === null ? 'a cause this tree does not hold' : kase.parts.get(part)!.name
+  return part === null ? 'something that is not listed here' : kase.parts.get(part)!.name
 }
 
 /** "the start exciter and the left plug lead" */

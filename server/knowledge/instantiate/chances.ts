@@ -11,7 +11,7 @@ import type { DrawnTree } from './tree.ts'
  * No reading is impossible: a pin is miscounted, a dial misread. Every row gives this share evenly to
  * all outcomes, so that one slip cannot rule out the truth for good. From memory.
  */
-export const slipShare = 0.005
+export const doubtShare = 0.04
 
 /** Chance of each outcome of a check when exactly these faults are there. */
 export type RowOf = (faults: readonly string[]) => readonly number[]
@@ -41,8 +41,8 @@ export function rowOf(check: PlannedCheck, outcomes: readonly string[], setting:
 
 /** A row of chances in the order of the outcomes, with the share of slips that is everywhere. */
 export function floored(chances: Chances, outcomes: readonly string[]): number[] {
-  const even = slipShare / outcomes.length
-  return outcomes.map((outcome) => (1 - slipShare) * (chances[outcome] ?? 0) + even)
+  const even = doubtShare / outcomes.length
+  return outcomes.map((outcome) => (1 - doubtShare) * (chances[outcome] ?? 0) + even)
 }
 
 /** The row of a good part, at a place that is hard to touch or not. */

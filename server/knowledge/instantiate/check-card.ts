@@ -5,6 +5,7 @@ import type { CautionCard, CheckCard, ToolCard } from '../case.ts'
 import type { Knowledge } from '../knowledge.ts'
 import type { Machine, SheetLimits } from '../schema/machine.ts'
 import type { PlannedCheck } from './checks-of-kind.ts'
+import { forbidsFor } from './forbids.ts'
 import { lastSteps, setupsFor } from './setups.ts'
 import { pinsInWords, spotOf, wiresInWords } from './spot.ts'
 import { type Fillings, fill } from './words.ts'
@@ -31,7 +32,8 @@ export function checkCard(check: PlannedCheck, knowledge: Knowledge, machine: Ma
     tools: toolsFor(check, knowledge),
     minutes: kind.minutes,
     setups,
-    do: [...kind.do.map(say), ...last],
+    forbids: forbidsFor(check, setups, knowledge, machine),
+    do: [...kind.do.map(say).filter(Boolean), ...last],
     phone: [say(kind.phone), ...last].join(' '),
     why: say(kind.why),
     cautions: cautionCards(kind.cautions, knowledge),
@@ -89,9 +91,11 @@ export function measuredBy(check: PlannedCheck, knowledge: Knowledge): CheckCard
     quantity: knowledge.quantities[quantity]!,
     limits: limitsOf(sheet),
     limitsSource: sheet.source,
-    material: material ?? 'not copper',
+    material: sheet.copper === undefined ? (material ?? 'not copper') : { copper: sheet.copper },
     ...(sheet.at !== undefined && { at: sheet.at }),
     ...(sheet.rpm !== undefined && { rpm: sheet.rpm }),
+    ...(check.kind.places !== undefined && { places: check.kind.places }),
+    ...(check.kind.warmedTo !== undefined && { warmedTo: check.kind.warmedTo }),
   }
 }
 
@@ -103,6 +107,7 @@ function fillingsFor(
 ): Fillings {
   const connector = spot?.connector?.card
   return {
+    ...(machine.stop && { run: machine.stop.run, off: machine.stop.off }),
     ...(check.part && { part: check.part.name, role: check.part.role.replaceAll('-', ' ') }),
     ...(check.output && { output: machine.outputs.find(({ id }) => id === check.output)!.name }),
     ...(spot && {

@@ -11,6 +11,8 @@ export interface PlannedCheck {
   readonly kind: CheckKind
   readonly part?: Part
   readonly reach?: Reach
+  /** A part at which it is made, though it reads something else, or more. */
+  readonly beside?: Part
   readonly output?: string
   /** For gates: the copy that is watched. */
   readonly gate?: string
@@ -73,7 +75,8 @@ function planGate(
 ): PlannedCheck[] {
   if (about.without !== undefined && !tree.copies.get(about.without)?.length) return []
   return (tree.copies.get(about.gate) ?? []).flatMap((copy): PlannedCheck[] => {
-    const base = { kind, gate: copy.name, ...outputOf(copy.output) }
+    const place = placeOf(kind, machine, copy.output)
+    const base = { kind, gate: copy.name, ...outputOf(copy.output), ...place }
     const id = name(kind.id, copy.output)
     if (about.measured !== undefined) return planMeasured({ ...base, id }, about.measured, machine)
     if (about.replacing !== undefined) {
@@ -108,10 +111,22 @@ function planMeasured(
 function planQuestion(
   about: Extract<About, { kind: 'question' }>,
   kind: CheckKind,
-  { tree }: Context,
+  { machine, tree }: Context,
 ): PlannedCheck[] {
   const asks = about.when.some(({ gate }) => (tree.copies.get(gate) ?? []).length > 0)
-  return asks ? [{ id: kind.id, kind }] : []
+  return asks ? [{ id: kind.id, kind, ...placeOf(kind, machine) }] : []
+}
+
+/** The place that a kind names, on this machine; nothing where it names none, or the machine has none. */
+function placeOf(
+  { place }: CheckKind,
+  machine: Machine,
+  output?: string,
+): Pick<PlannedCheck, 'beside' | 'reach'> {
+  const [beside] = place === undefined ? [] : partsOf(machine, place.role, output)
+  if (beside === undefined) return {}
+  const [reach] = place?.property === undefined ? [] : reachesFor(beside, place.property, output)
+  return reach === undefined ? { beside } : { beside, reach }
 }
 
 /** The parts of a role that can change places: two outputs with one such part each. */

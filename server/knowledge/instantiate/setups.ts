@@ -1,78 +1,71 @@
 import type { SetupCard } from '../case.ts'
 import type { Knowledge } from '../knowledge.ts'
-import type { Connector, Machine } from '../schema/machine.ts'
+import type { Machine } from '../schema/machine.ts'
 import type { PlannedCheck } from './checks-of-kind.ts'
+import { coverCard, kitCard, unplugCard } from './setup-cards.ts'
 
-/** Covers first, then the connectors, then what the check itself needs fitted; each once. */
+/**
+ * What a check needs, each once: covers first, then the connectors, then what is fitted. A check of an
+ * engine that has just died hot is run before anything is in the way of that.
+ */
 export function setupsFor(
   check: PlannedCheck,
-  { setups }: Knowledge,
+  knowledge: Knowledge,
   machine: Machine,
 ): SetupCard[] {
-  const kit = check.kind.setups ?? []
-  const apart = apartFor(check)
+  const { setups } = knowledge.setups
+  const covers = coversFor(check, machine).map((id) => coverCard(id, machine))
+  const apart = apartFor(check).map((id) => unplugCard(id, machine))
+  const kit = (check.kind.setups ?? []).map((id) => kitCard(id, knowledge.setups))
+  if (!isHot(check, knowledge)) {
+    return [...covers, ...apart, ...kit].map((card) => (card.stopOff ? once(card) : card))
+  }
+  const heat = kit.filter(({ id }) => setups[id]!.undo === 'fades').map(once)
+  const fitted = kit.filter(({ id }) => setups[id]!.undo !== 'fades')
+  const isInTheWay = ({ id }: SetupCard) =>
+    [...(setups[id]!.bars ?? []), ...(setups[id]!.spoils ?? [])].includes('running')
   return [
-    ...coversFor(check, apart, machine).map((id) => coverCard(id, machine)),
-    ...apart.map((id) => unplugCard(id, machine)),
-    ...kit.map((id) => kitCard(id, setups.setups[id]!)),
+    ...covers,
+    ...heat,
+    ...apart.map(once),
+    ...fitted.map((card) => (isInTheWay(card) ? once(card) : card)),
   ]
 }
 
+const once = (card: SetupCard): SetupCard => ({ ...card, once: true })
+
+/** Whether the engine is run first, until it fails. */
+export function isHot({ kind }: PlannedCheck, { setups }: Knowledge): boolean {
+  return kind.setups?.some((id) => setups.setups[id]!.undo === 'fades') ?? false
+}
+
 /**
- * The last steps of a check, which put back what may not stay as it is: the stop circuit, and then a
- * word on trying it, since an engine that cannot be stopped must not be started unawares.
+ * The last steps of a check, which put back what may not stay as it is: what would be in the way of
+ * another run, and the stop circuit, with a word on trying it, since an engine that cannot be stopped
+ * must not be started unawares.
  */
 export function lastSteps(setups: readonly SetupCard[], { stop }: Machine): string[] {
-  const joined = setups.flatMap(({ once, undo }) => (once && undo ? [undo.do] : [])).toReversed()
-  return joined.length > 0 && stop ? [...joined, stop.try] : joined
+  const back = setups.flatMap(({ once, undo }) => (once && undo ? [undo.do] : [])).toReversed()
+  return stop && setups.some(({ stopOff }) => stopOff) ? [...back, stop.try] : back
 }
 
 /** Connectors that a check needs apart. */
-function apartFor({ kind, part, reach }: PlannedCheck): readonly string[] {
+function apartFor({ kind, part, beside, reach }: PlannedCheck): readonly string[] {
   const here = kind.apart !== undefined && reach?.at !== undefined ? [reach.at] : []
-  const whole = kind.apart === 'part' ? (part?.plugs ?? []) : []
+  const whole = kind.apart === 'part' ? ((part ?? beside)?.plugs ?? []) : []
   return [...new Set([...here, ...whole])]
 }
 
-function coversFor(
-  { kind, reach }: PlannedCheck,
-  apart: readonly string[],
-  { access, connectors }: Machine,
-): readonly string[] {
+/** Covers over what is read or looked at, over the connectors, and over what is fitted. */
+function coversFor(check: PlannedCheck, { access, connectors, parts }: Machine): readonly string[] {
+  const { kind, part, beside, reach, swap } = check
   const at = reach?.at === undefined ? [] : [reach.at]
+  const overPlugs = [...at, ...apartFor(check)].flatMap((id) => connectors[id]!.access ?? [])
+  const moved = parts.filter(({ id }) => swap?.flat().includes(id))
+  const touched = reach === undefined && !kind.asked ? [part, beside, ...moved] : moved
+  const overParts = touched.flatMap((each) => each?.access ?? [])
   const forKit = Object.entries(access)
     .filter(([, cover]) => cover.for?.some((setup) => kind.setups?.includes(setup)))
     .map(([id]) => id)
-  const overPlugs = [...at, ...apart].flatMap((id) => connectors[id]!.access ?? [])
-  return [...new Set([...(reach?.access ?? []), ...overPlugs, ...forKit])]
-}
-
-function coverCard(id: string, { access }: Machine): SetupCard {
-  const { do: says, minutes, undo } = access[id]!
-  return { id: `access ${id}`, do: says, minutes, undo }
-}
-
-function unplugCard(id: string, { connectors, stop }: Machine): SetupCard {
-  const connector = connectors[id]!
-  const { do: says, minutes, undo = joined(connector) } = connector.unplug
-  const card = { id: `unplug ${id}`, do: says, minutes, undo }
-  return stop?.plugs.includes(id) ? { ...card, once: true } : card
-}
-
-/** Minutes to join a connector again. From memory. */
-const joinMinutes = 0.5
-
-/** How a connector is joined again where its sheet says nothing else. */
-function joined({ name, face }: Connector): NonNullable<SetupCard['undo']> {
-  const holds =
-    face.latch === 'none' ? 'pull at it: it must hold' : 'push until you hear its latch click'
-  return { do: `Join the ${name} again and ${holds}.`, minutes: joinMinutes }
-}
-
-function kitCard(
-  id: string,
-  { do: says, minutes, undo, stopOff }: Knowledge['setups']['setups'][string],
-): SetupCard {
-  const card = { id, do: says, minutes, ...(typeof undo === 'object' && { undo }) }
-  return undo === 'fades' || stopOff ? { ...card, once: true } : card
+  return [...new Set([...(reach?.access ?? []), ...overPlugs, ...overParts, ...forKit])]
 }

@@ -10,15 +10,15 @@ import type { PlannedCheck } from './checks-of-kind.ts'
  * What a healthy part reads beside its likeliest outcome is contact and hand by definition of that row,
  * and the next take is free of it; the same share is taken of every other outcome. Where a gate is
  * watched, the smaller of the two rows' shares counts, since the rest may be the machine's own (not
- * warm enough yet). What an owner remembers is the same when asked again: undefined.
+ * warm enough yet). What an owner remembers, or what is seen and stays, is the same the second time: undefined.
  */
 export function slipsOf(
   check: PlannedCheck,
   outcomes: readonly string[],
   machine: Machine,
 ): number[][] | undefined {
-  const { about, remembered } = check.kind
-  if (about.kind === 'question' || remembered) return undefined
+  const { about, lasting } = check.kind
+  if (about.kind === 'question' || lasting) return undefined
   const rows = (
     about.kind === 'gate' ? [about.holds, about.holdsNot] : [healthyRow(check, about, machine)]
   ).map((chances: Chances) => floored(chances, outcomes))

@@ -8,6 +8,8 @@ export const placeholders = [
   'limits',
   'connector',
   'role',
+  'run',
+  'off',
 ] as const
 export type Placeholder = (typeof placeholders)[number]
 export type Fillings = Readonly<Partial<Record<Placeholder, string>>>
@@ -18,6 +20,7 @@ const inBraces = /\{([^{}]*)\}/g
 export function fill(text: string, fillings: Fillings): string {
   const filled = text.replace(inBraces, (_, name: string) => fillings[name as Placeholder] ?? '')
   return filled
+    .replace(/(^|[.:] )\./g, '$1')
     .replace(/ {2,}/g, ' ')
     .replace(/ ([,.;:])/g, '$1')
     .trim()

@@ -2,7 +2,9 @@ import type { Knowledge, Locate, Problem } from '../knowledge.ts'
 import { cautionsRule } from './cautions-rule.ts'
 import { chancesRule } from './chances-rule.ts'
 import { checksRule } from './checks-rule.ts'
-import { cutSetsRule } from './cut-sets-rule.ts'
+import { cutSetsRule } from './drawn/cut-sets-rule.ts'
+import { sightRule } from './drawn/sight-rule.ts'
+import { wayRule } from './drawn/way-rule.ts'
 import { gatesRule } from './gates-rule.ts'
 import { metersRule } from './meters-rule.ts'
 import { namesRule } from './names-rule.ts'
@@ -10,7 +12,6 @@ import { nestingRule } from './nesting-rule.ts'
 import { newReport, type Rule } from './report.ts'
 import { setupsRule } from './setups-rule.ts'
 import { sheetsRule } from './sheets-rule.ts'
-import { sightRule } from './sight-rule.ts'
 import { stopRule } from './stop-rule.ts'
 
 /** Each stage may trust what the stages before it insist on. */
@@ -19,7 +20,7 @@ const stages: readonly (readonly Rule[])[] = [
   [gatesRule, sheetsRule, metersRule, checksRule, cautionsRule, setupsRule, stopRule, chancesRule],
   [nestingRule],
   [cutSetsRule],
-  [sightRule],
+  [sightRule, wayRule],
 ]
 
 /** Everything that is wrong with the meaning of the knowledge; empty if nothing is. */

@@ -21,12 +21,25 @@ export function namesRule(knowledge: Knowledge, report: Report): void {
     mustKnow(kind, ['cautions'], 'caution', kind.cautions, cautions)
     mustKnow(kind, ['tools'], 'tool', kind.tools, tools)
     mustKnow(kind, ['setups'], 'set-up', kind.setups, setups)
+    mustKnow(kind, ['forbids'], 'set-up', kind.forbids, setups)
+    mustKnow(kind, ['place', 'role'], 'role', listOf(kind.place?.role), rolesOf(knowledge))
+    mustKnow(
+      kind,
+      ['place', 'property'],
+      'property',
+      listOf(kind.place?.property),
+      propertiesOf(knowledge),
+    )
     byAbout(aboutNames, kind.about, kind, knowledge, mustKnow)
   }
   for (const [, machine] of knowledge.machines) machineNames(machine, knowledge, mustKnow)
-  for (const [, complaint] of knowledge.complaints) complaintNames(complaint, knowledge, mustKnow)
+  for (const [, complaint] of knowledge.complaints) {
+    mustKnow(complaint, ['cautions'], 'caution', complaint.cautions, cautions)
+    complaintNames(complaint, knowledge, mustKnow)
+  }
   for (const [id, setup] of Object.entries(knowledge.setups.setups)) {
     mustKnow(knowledge.setups, ['setups', id, 'tools'], 'tool', setup.tools, tools)
+    mustKnow(knowledge.setups, ['setups', id, 'excludes'], 'set-up', setup.excludes, setups)
   }
   for (const [id, { neededWhen }] of Object.entries(knowledge.cautions.cautions)) {
     const path = ['cautions', id, 'neededWhen', 'quantity']

@@ -48,7 +48,7 @@ export const About = z.discriminatedUnion('kind', [OfProperty, OfGate, OfQuestio
 /** A named answer to a check that is not read off a meter. */
 export const Answer = z.strictObject({ id: Name, says: Words, phone: Words.optional() })
 
-/** Words in a check may hold: {part} {output} {place} {pins} {wires} {limits} {connector} {role} */
+/** Words in a check may hold: {part} {output} {place} {pins} {wires} {limits} {connector} {role} {run} {off} */
 export const CheckKind = z.strictObject({
   ...schemaKey,
   id: Name,
@@ -56,8 +56,11 @@ export const CheckKind = z.strictObject({
   about: About,
   /** Left out where the check is measured: the outcomes are then the bands of the quantity. */
   answers: z.array(Answer).min(2).optional(),
-  /** An owner is asked, and remembers the same when asked again. A check about a question always is. */
-  remembered: z.boolean().optional(),
+  /**
+   * Made again it would come out the same: an owner remembers, and dirt that is seen is seen the second
+   * time too, harmless or not. A check about a question always does.
+   */
+  lasting: z.boolean().optional(),
   /** Somebody is only asked: nobody touches the machine, so it stays as it stands. */
   asked: z.boolean().optional(),
   engine: z.enum(['stopped', 'cranking', 'running']),
@@ -66,10 +69,18 @@ export const CheckKind = z.strictObject({
   tools: z.array(Name),
   /** What to set the meter to. Needed where the check is measured. */
   meter: Words.optional(),
+  /** Where a check of a gate or a question is made: at the part of this role, where this property of it is read. */
+  place: z.strictObject({ role: Name, property: Name.optional() }).optional(),
   /** What is taken apart first: the connector at the `place`, or every connector that the `part` hangs on. */
   apart: z.enum(['place', 'part']).optional(),
+  /** It reads so many places: all readings are entered together, and the one that is furthest out counts. */
+  places: z.int().min(2).max(6).optional(),
+  /** The steps warm the part to this, °C: so it is taken to be, unless another temperature is entered. */
+  warmedTo: z.number().min(20).max(120).optional(),
   /** Names in `setups.yaml`. */
   setups: z.array(Name).optional(),
+  /** Set-ups that are in its way, besides those that follow from what is done. */
+  forbids: z.array(Name).optional(),
   minutes: Minutes,
   do: z.array(Words).min(1),
   /** The same, in words to read to an owner on the phone. */

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { Proof } from './proof.ts'
 import { Name, Source, schemaKey, Words } from './shared.ts'
 
 /**
@@ -56,7 +57,9 @@ export const Complaint = z.strictObject({
    */
   chart: z.array(Name).min(1).optional(),
   /** How to prove the complaint itself is gone, after the repair. */
-  prove: Words,
+  prove: Proof,
+  /** Names of cautions that belong to that proof. */
+  cautions: z.array(Name).optional(),
 })
 export type Complaint = z.infer<typeof Complaint>
 export type ComplaintGate = z.infer<typeof ComplaintGate>

@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { QuantityText } from './quantity-text.ts'
-import { Doing } from './setup.ts'
+import { Doing, InTheWay } from './setup.ts'
 import { Name, Source, schemaKey, Words } from './shared.ts'
 
 /** A wire's colours, base first, then tracer, as IEC 60757 two-letter codes. */
@@ -35,6 +35,8 @@ export const SheetLimits = z.strictObject({
   at: z.number().min(-40).max(150).optional(),
   /** For voltages: the speed they hold at, in revolutions a minute. */
   rpm: z.number().positive().max(20000).optional(),
+  /** Of a reading through a winding and something else: the share of it that is copper, 0 to 1. */
+  copper: z.number().min(0).max(1).optional(),
   source: Source,
 })
 
@@ -71,6 +73,8 @@ export const Part = z.strictObject({
   reach: z.array(Reach).optional(),
   /** Where it sits. */
   where: Words.optional(),
+  /** Covers over it, where it is looked at, moved or exchanged. */
+  access: z.array(Name).optional(),
 })
 export type Part = z.infer<typeof Part>
 export type Reach = z.infer<typeof Reach>
@@ -90,6 +94,7 @@ export const Machine = z.strictObject({
     Name,
     Doing.extend({
       undo: Doing,
+      ...InTheWay,
       /** Names in `setups.yaml`: set-ups that need it off as well. */
       for: z.array(Name).optional(),
     }),
@@ -100,6 +105,9 @@ export const Machine = z.strictObject({
       plugs: z.array(Name).min(1),
       /** How it is tried once all is joined again, and what to do if it fails. */
       try: Words,
+      /** How its controls stand for work, and how they hold the spark off: sentences for {run} and {off}. */
+      run: Words,
+      off: Words,
     })
     .optional(),
   connectors: z.record(Name, Connector),

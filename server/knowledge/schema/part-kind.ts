@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { quantities } from '../../measure/reading/quantities.ts'
+import { Proof } from './proof.ts'
 import { Chances, Name, Source, schemaKey, Words } from './shared.ts'
 
 /** Base rate of a failure mode, per 1000 machines that come in with an ignition or electrical complaint. */
@@ -54,9 +55,9 @@ export const partKindOf = (measured: readonly string[]) =>
       .optional(),
     /** What to do once this part is named, in one or two sentences. */
     repair: Words,
-    /** How to prove the repair, in one or two sentences. */
-    prove: Words,
-    /** Names of cautions that belong to the repair. */
+    /** How to prove the repair. */
+    prove: Proof,
+    /** Names of cautions that belong to the repair and its proof. */
     cautions: z.array(Name).optional(),
   })
 

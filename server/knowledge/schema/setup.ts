@@ -11,3 +11,14 @@ export const Doing = z.strictObject({ do: Words, minutes: Minutes })
 export const Undo = z.union([Doing, z.enum(['nothing', 'fades'])], {
   error: 'say how it is put back: do and minutes, or nothing, or fades',
 })
+
+/** What is done at a machine with something apart: the engine cranked, or running, or a meter read. */
+const Doings = z.array(z.enum(['cranking', 'running', 'measuring'])).min(1)
+
+/** What a set-up is in the way of while it holds. */
+export const InTheWay = {
+  /** What cannot or must not be done so, whatever needs it. */
+  bars: Doings.optional(),
+  /** What goes wrong so, but for a check that needs it. */
+  spoils: Doings.optional(),
+}

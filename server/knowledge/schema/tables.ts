@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { settingNames } from '../../measure/reading/settings.ts'
-import { Doing, Undo } from './setup.ts'
+import { Doing, InTheWay, Undo } from './setup.ts'
 import { Name, Place, Source, schemaKey, Words } from './shared.ts'
 
 /** `trees/tools.yaml` */
@@ -25,6 +25,9 @@ export const Setups = z.strictObject({
     Doing.extend({
       name: Words,
       undo: Undo,
+      ...InTheWay,
+      /** Set-ups that cannot hold at the same time. */
+      excludes: z.array(Name).optional(),
       /** The stop switch does nothing while it holds, so the check that needs it ends with putting it back. */
       stopOff: z.boolean().optional(),
       tools: z.array(Name).optional(),
@@ -43,7 +46,7 @@ export const Cautions = z.strictObject({
       signal: z.enum(['danger', 'warning', 'caution', 'notice']),
       says: Words,
       phone: Words,
-      /** The lint refuses a check of this kind that does not carry the caution. */
+      /** The lint refuses a check or a proof of this kind that does not carry the caution. */
       neededWhen: z
         .strictObject({
           engine: z.array(z.enum(['stopped', 'cranking', 'running'])).optional(),
@@ -52,6 +55,11 @@ export const Cautions = z.strictObject({
           setups: z.array(Name).optional(),
         })
         .optional(),
+      /**
+       * Words in a step, a set-up, a repair or a proof that ask for it, whatever else is so. Matched as whole
+       * words, whether written large or small.
+       */
+      words: z.array(Words).min(1).optional(),
       /** Stands on every page that instructs, so no check needs to name it. */
       everywhere: z.boolean().optional(),
       /** Shown for work at this place. */

@@ -3,7 +3,7 @@ import type { Correction } from '../reading/quantity.ts'
 import { truePeak } from './adaptor.ts'
 import type { Circumstances } from './circumstances.ts'
 import { speedContribution, toLimitsSpeed } from './speed.ts'
-import { copperDoubt, sensitivities, toReference } from './temperature.ts'
+import { copperDoubt, copperShare, sensitivities, shareDoubt, toReference } from './temperature.ts'
 
 /** One step from the reading to the value that is compared: `result` = before `how` `amount`. */
 export interface Step {
@@ -35,17 +35,18 @@ export const asItIs = (value: number): Corrected => ({
 
 export const corrections: Readonly<Record<Correction, Correct>> = {
   copper: (value, at) =>
-    at.material === 'copper' ? toLimitsTemperature(value, at) : asItIs(value),
+    at.material === 'not copper' ? asItIs(value) : toLimitsTemperature(value, at),
   adaptor: (value, at) => (at.adaptor ? behindAdaptor(value, at.adaptor) : asItIs(value)),
   speed: (value, at) => atLimitsSpeed(value, at),
 }
 
-/** R_ref = R·(234.45 + T_ref)/(234.45 + T), of copper. */
+/** R_ref = R·(234.45 + T_ref)/(234.45 + T), of copper; of its share of a path where not all is. */
 function toLimitsTemperature(before: number, at: Circumstances): Corrected {
   const { partTemperature: part, limitsTemperature: limits } = at
-  const factor = toReference(1, part.celsius, limits.celsius)
+  const share = copperShare(at.material)
+  const factor = toReference(1, part.celsius, limits.celsius, share)
   const value = before * factor
-  const per = sensitivities(value, part.celsius, limits.celsius)
+  const per = sensitivities(value, part.celsius, limits.celsius, share)
   const line = { what: 'temperature', unit: 'K' } as const
   return {
     value,
@@ -71,9 +72,19 @@ function toLimitsTemperature(before: number, at: Circumstances): Corrected {
         halfWidth: copperDoubt,
         sensitivity: per.coefficient,
       }),
+      ...(share === 1 ? [] : [shareOfCopper(per.share)]),
     ],
   }
 }
+
+const shareOfCopper = (sensitivity: number): Contribution =>
+  rectangular({
+    name: 'share of copper',
+    what: 'temperature',
+    unit: '',
+    halfWidth: shareDoubt,
+    sensitivity,
+  })
 
 /** V = shown/kept + diode drop. */
 function behindAdaptor(shown: number, adaptor: NonNullable<Circumstances['adaptor']>): Corrected {

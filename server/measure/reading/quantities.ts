@@ -86,6 +86,18 @@ const rows = {
     said: (reading) => `gave ${reading} AC`,
     examples: { few: '24.6 or 0.3', all: '24.6, 12,5 or 300m', several: '24.3 24.8 24.6' },
   },
+  // What a regulator holds does not follow the speed, once there is enough of it.
+  'regulated-voltage': {
+    ...volts,
+    id: 'regulated-voltage',
+    name: 'regulated AC voltage',
+    setting: 'ac-voltage',
+    kinds: ['ac', 'rms', '~'],
+    touches: held,
+    corrections: [],
+    said: (reading) => `gave ${reading} AC`,
+    examples: { few: '13.2 or 0.3', all: '13.2, 12,5 or 300m', several: '13.2 13.3 13.2' },
+  },
   // Read on the DC range, behind a peak-hold adaptor.
   'peak-voltage': {
     ...volts,

@@ -14,11 +14,11 @@ function told(sure: number): Model {
   return { ...model, checks: model.checks.map((check) => ({ ...check, chances })) }
 }
 
-const priced = (model: Model): Model => ({
+const priced = (model: Model, minutes: number): Model => ({
   ...model,
   wrongMinutes: new Map([
-    ['a', 60],
-    ['b', 60],
+    ['a', minutes],
+    ['b', minutes],
   ]),
 })
 
@@ -30,11 +30,16 @@ const kept = (model: Model) => {
 }
 
 describe('the name that an answer promises', () => {
-  it('is given from nine in ten on where parts have prices, as the verdict is', () => {
-    expect(promised(priced(told(0.92)))).toEqual(['a', 'b'])
-    expect(kept(priced(told(0.92)))).toEqual(['a'])
-    expect(promised(priced(told(0.89)))).toEqual([undefined, undefined])
-    expect(kept(priced(told(0.89)))).toBe('cannotSeparate')
+  it.each([
+    ['nine in ten on where the parts are cheap', 20, 0.92, 0.89],
+    ['95 in a hundred on where they are dear', 200, 0.96, 0.94],
+  ])('is given from %s, as the verdict is', (_, minutes, enough, tooLittle) => {
+    const surely = priced(told(enough), minutes)
+    expect(promised(surely)).toEqual(['a', 'b'])
+    expect(kept(surely)).toEqual(['a'])
+    const hardly = priced(told(tooLittle), minutes)
+    expect(promised(hardly)).toEqual([undefined, undefined])
+    expect(kept(hardly)).toBe('cannotSeparate')
   })
 
   it('is given from 95 in a hundred on where nothing is known of prices', () => {

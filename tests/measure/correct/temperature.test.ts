@@ -9,6 +9,34 @@ import {
 const celsius = fc.double({ min: -40, max: 150, noNaN: true })
 const ohms = fc.double({ min: 1e-3, max: 1e6, noNaN: true })
 
+describe('a path through copper and what is not', () => {
+  it('reads at the reference what its two pieces read there together', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 100, max: 12_000, noNaN: true }),
+        fc.double({ min: 100, max: 12_000, noNaN: true }),
+        fc.double({ min: -40, max: 120, noNaN: true }),
+        (winding, cap, celsius) => {
+          const read = toReference(winding, 20, celsius) + cap
+          const share = winding / (winding + cap)
+          const at20 = toReference(read, celsius, 20, share)
+          expect(Math.abs(at20 / (winding + cap) - 1)).toBeLessThan(1e-12)
+        },
+      ),
+    )
+  })
+
+  it('answers to temperature, coefficient and share as its sensitivities say', () => {
+    const [R, T, share] = [12_300, -25, 0.65]
+    const at = toReference(R, T, 20, share)
+    const per = sensitivities(at, T, 20, share)
+    const slope = (of: (x: number) => number) => (of(1e-4) - of(-1e-4)) / 2e-4
+    expect(slope((x) => toReference(R, T + x, 20, share))).toBeCloseTo(per.part, 3)
+    expect(slope((x) => toReference(R, T, 20 + x, share))).toBeCloseTo(per.limits, 3)
+    expect(slope((x) => toReference(R, T, 20, share + x))).toBeCloseTo(per.share, 1)
+  })
+})
+
 describe('copper', () => {
   it('corrected to another temperature and back is as it was', () => {
     fc.assert(

@@ -1,48 +1,65 @@
 import type { CheckHere, Observation } from '../check.ts'
-import { answer, barred } from '../seen.ts'
+import { answer, barred, type Seen, typed } from '../seen.ts'
 import { spread } from '../world/chance.ts'
+import { shown } from '../world/display.ts'
 import { type Now, nowAt } from '../world/now.ts'
 import { partNamed } from '../world/sheet.ts'
 import { charging } from '../world/systems/charging.ts'
 import { running } from './pulling.ts'
 
-const near = (check: CheckHere, value: number) => value * spread(check.site.random, 1, 0.06)
+/** No two of the same kind are quite alike, nor are two readings of one. */
+const near = (check: CheckHere, value: number) => value * spread(check.site.random, 1, 0.01)
 
-const rises = (high: string, low: string, volts: (now: Now) => number): Observation => {
-  return (check) => running(check, (now) => answer(near(check, volts(now)) >= 0.5 ? high : low))
+/** V of a rested battery. Common practice. */
+const rested = 12.6
+
+function volts(check: CheckHere, value: number): Seen {
+  const { world, random } = check.site
+  return typed(shown(world.meter, 'dc-voltage', near(check, value), random))
+}
+
+/** At fast idle: what the battery has at rest, and what the charge lifts it by. */
+const lifted = (by: (now: Now) => number): Observation => {
+  return (check) => running(check, (now) => volts(check, rested + by(now)))
 }
 
 /** The starter needs its battery, and its ground lead. */
-function cranked(check: CheckHere, seeing: (now: Now) => string) {
+function cranked(check: CheckHere, seeing: (now: Now) => Seen) {
   const now = nowAt(check.site)
   const { batteryGroundOff, batteryOut, standIns } = check.site.standing
   if (batteryGroundOff) return barred('the ground lead is off the battery')
   if (batteryOut && standIns.size === 0) return barred('the battery is out')
-  return answer(seeing(now))
+  return seeing(now)
 }
 
 const drop =
-  (volts: (now: Now) => number): Observation =>
+  (lost: (now: Now) => number): Observation =>
   (check) =>
-    cranked(check, (now) => (near(check, volts(now)) >= 0.2 ? 'large' : 'small'))
+    cranked(check, (now) => volts(check, lost(now) + 0.03))
 
 const cranking: Observation = (check) =>
-  cranked(check, (now) => (charging(now).cranking > 330 ? 'brisk' : 'slow'))
+  cranked(check, (now) => answer(charging(now).cranking > 330 ? 'brisk' : 'slow'))
 
 const wireDrop: Observation = (check) =>
   running(check, (now) => {
     const { role } = partNamed(check.site.world.machine, check.part)
     const { wireDrop: along, fuseDrop } = charging(now)
-    return answer(near(check, role === 'fuse' ? fuseDrop : along) >= 0.2 ? 'large' : 'small')
+    return volts(check, role === 'fuse' ? fuseDrop : along)
   })
 
+/** A good battery holds well above 10 V under load, a tired one sags. From memory. */
+const underLoad: Observation = (check) =>
+  volts(check, 7.5 + 3.2 * charging(nowAt(check.site)).battery)
+
+const known: Observation = (check) =>
+  running(check, (now) => answer(charging(now).arrives >= 0.5 ? 'rises' : 'stays'))
+
 export const chargingChecks: Readonly<Record<string, Observation>> = {
-  'charge-volts': rises('rises', 'stays', (now) => charging(now).arrives),
-  'known-good-rectifier': rises('rises', 'stays', (now) => charging(now).arrives),
-  'rectifier-out-volts': rises('charges', 'nothing', (now) => charging(now).leaves),
+  'charge-volts': lifted((now) => charging(now).arrives),
+  'rectifier-out-volts': lifted((now) => charging(now).leaves),
+  'known-good-rectifier': known,
   'charge-wire-drop': wireDrop,
-  'battery-load': (check) =>
-    answer(near(check, charging(nowAt(check.site)).battery) > 0.7 ? 'holds' : 'sags'),
+  'battery-load': underLoad,
   'battery-terminal-drop': drop((now) => charging(now).leadDrop),
   'battery-ground-drop': drop((now) => charging(now).groundDrop),
   'cranking-speed': cranking,

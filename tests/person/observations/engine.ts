@@ -69,18 +69,6 @@ const newPlugRuns: Observation = (check) =>
     answer(firing(now, idle).length === outputsOf(check.site.world).length ? 'fires' : 'dead'),
   )
 
-const withoutStopWire: Observation = (check) =>
-  running(check, () =>
-    answer(stumbles(check, everything) || isElsewhere(check) ? 'cuts-out' : 'runs-on'),
-  )
-
-const isElsewhere = ({ site }: CheckHere) => site.world.elsewhere
-
-const groundedAtIgniter: Observation = (check) =>
-  running(check, (now) =>
-    answer(now.has(seated(check.site, 'igniter'), 'ignores-stop') ? 'runs-on' : 'dies'),
-  )
-
 const timingMark: Observation = (check) =>
   running(check, (now) => {
     const { machine } = check.site.world
@@ -115,8 +103,6 @@ export const engineChecks: Readonly<Record<string, Observation>> = {
   'new-plug-tried': tried('well', 'poor'),
   'unit-second-ground': tried('better', 'same'),
   'new-plug-runs': newPlugRuns,
-  'run-stop-unplugged': withoutStopWire,
-  'stop-wire-grounded': groundedAtIgniter,
   'timing-mark': timingMark,
   'compression-compare': compression,
 }

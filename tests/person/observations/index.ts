@@ -1,19 +1,23 @@
 import type { Observation } from '../check.ts'
 import { chargingChecks } from './charging.ts'
+import { comparingChecks } from './comparing.ts'
 import { engineChecks } from './engine.ts'
 import { fuelChecks } from './fuel.ts'
 import { lightsChecks } from './lights.ts'
 import { looksChecks } from './looks.ts'
 import { ohmsChecks } from './ohms.ts'
 import { ownerChecks } from './owner.ts'
+import { ownerOfLightsChecks } from './owner-of-lights.ts'
 import { sparkChecks } from './spark.ts'
 import { voltsChecks } from './volts.ts'
 
 /** What comes back from each kind of check. A new kind gets its function in the file of its subject. */
 export const observations: Readonly<Record<string, Observation>> = {
   ...ownerChecks,
+  ...ownerOfLightsChecks,
   ...looksChecks,
   ...ohmsChecks,
+  ...comparingChecks,
   ...voltsChecks,
   ...sparkChecks,
   ...engineChecks,

@@ -4,11 +4,12 @@ import { happens } from '../world/chance.ts'
 import { type Now, nowAt } from '../world/now.ts'
 import { partsIn } from '../world/sheet.ts'
 import { seated, seatOf } from '../world/site.ts'
+import { caps, doing, plugs } from '../world/standing.ts'
 import { firing, idle, isFlooded } from '../world/systems/engine.ts'
 import { fuel } from '../world/systems/fuel.ts'
 import { ignition } from '../world/systems/ignition.ts'
 import { allBurnt } from '../world/systems/lights.ts'
-import { outputsOf } from '../world/world.ts'
+import { outputsOf, type World } from '../world/world.ts'
 import { running } from './pulling.ts'
 import { lasting } from './spark.ts'
 
@@ -24,7 +25,7 @@ const look =
   ({ site, part, kind }) => {
     const seen = looksOf(nowAt(site), site, part)
     if (seen !== undefined && finds.includes(seen)) return answer(seen)
-    return answer(aged(site.world.seed, part, kind, age) ?? good)
+    return answer(aged(site.world, part, kind, age) ?? good)
   }
 
 /** What comes and goes leaves its marks even while it is gone. */
@@ -34,7 +35,8 @@ function looksOf(now: Now, site: CheckHere['site'], part: string): string | unde
   )
 }
 
-function aged(seed: number, part: string, kind: string, age: Age): string | undefined {
+function aged({ seed, renewed }: World, part: string, kind: string, age: Age): string | undefined {
+  if (renewed.has(part)) return undefined
   let left = lasting(seed, part, kind)()
   for (const [looks, share] of Object.entries(age)) {
     left -= share
@@ -49,7 +51,7 @@ function plugLooks(now: Now, output: string): 'good' | 'bad' {
   if (site.standing.newPlug.has(output)) return 'good'
   const plug = seated(site, 'plug', output)
   if (looksOf(now, site, plug) === 'bad') return 'bad'
-  return aged(site.world.seed, plug, 'plugs', { bad: 0.06 }) === 'bad' ? 'bad' : 'good'
+  return aged(site.world, plug, 'plugs', { bad: 0.06 }) === 'bad' ? 'bad' : 'good'
 }
 
 /** Pulled without a spark, a good engine wets its plugs a little: one in six is called wet. From memory. */
@@ -68,9 +70,18 @@ const plugsLook: Observation = ({ site }) => {
   return answer(isWet(now) ? 'all-wet' : 'good')
 }
 
+/** It runs first, and is unscrewed then. */
+function beforeItWasOut(check: CheckHere): CheckHere {
+  const outputs = outputsOf(check.site.world)
+  const standing = doing([plugs('in', ...outputs), caps('on its plug', ...outputs)])(
+    check.site.standing,
+  )
+  return { ...check, site: { ...check.site, standing } }
+}
+
 /** Wet: it got fuel and no spark. Dry: it got no fuel. */
 const deadPlug: Observation = (check) =>
-  running(check, (now): Seen => {
+  running(beforeItWasOut(check), (now): Seen => {
     const { site } = check
     const dead = outputsOf(site.world).find((output) => !firing(now, idle).includes(output))
     if (dead === undefined) return cannotTell('both fire')
@@ -88,7 +99,7 @@ const filaments: Observation = ({ site }) => {
   if (allBurnt(now)) return answer('all-burnt')
   const burnt = all.filter((id) => now.effect(id).looks !== undefined).length
   if (burnt === all.length && all.every((id) => now.has(id, 'burnt'))) return answer('all-burnt')
-  const aging = aged(site.world.seed, 'lamps', 'filaments', { 'some-burnt': 0.05 })
+  const aging = aged(site.world, 'lamps', 'filaments', { 'some-burnt': 0.05 })
   return answer(burnt > 0 ? 'some-burnt' : (aging ?? 'all-whole'))
 }
 

@@ -1,41 +1,13 @@
 import type { CheckHere, Observation } from '../check.ts'
-import { answer, cannotTell, type Seen } from '../seen.ts'
 import { happens, type Random } from '../world/chance.ts'
 import { asItCame } from '../world/draw.ts'
 import { nowAt } from '../world/now.ts'
-import { partNamed, partsIn } from '../world/sheet.ts'
+import { partNamed } from '../world/sheet.ts'
 import { firing, idle, isFlooded } from '../world/systems/engine.ts'
 import { lights } from '../world/systems/lights.ts'
 import { magnets } from '../world/systems/volts.ts'
 import { outputsOf, type World } from '../world/world.ts'
-import { lasting } from './spark.ts'
-
-/**
- * An owner answers from memory: asked again he says the same. One in ten has no idea; of the others some say what they
- * would like to have seen.
- */
-const ask =
-  (recall: (world: World, random: Random, check: CheckHere) => string): Observation =>
-  (check): Seen => {
-    const { world } = check.site
-    const random = lasting(world.seed, check.card.id, 'owner')
-    return happens(random, 0.1)
-      ? cannotTell('the owner does not know')
-      : answer(recall(world, random, check))
-  }
-
-/** How well one remembers: what one had in hand, what one saw, what one has to call something. From memory. */
-const [sure, fair, vague] = [0.9, 0.78, 0.62]
-
-/** What he noticed, or what he says where he did not look. */
-const noticed = (random: Random, chance: number, truth: string, other: string) =>
-  happens(random, chance) ? truth : other
-
-const modes = ({ faults }: World) => faults.map(({ mode }) => mode)
-const rolesOf = ({ faults, machine }: World) =>
-  faults.map(({ part }) => partNamed(machine, part).role)
-const comesWith = (world: World, what: string) =>
-  world.faults.some(({ effect }) => effect.comes?.with === what)
+import { ask, comesWith, fair, modes, noticed, rolesOf, sure, vague } from './asking.ts'
 
 const isControl = (role: string) => ['stop-switch', 'tether', 'throttle-safety'].includes(role)
 const isWiring = (role: string) => /wires|ground|plug$|pin$/.test(role) && role !== 'plug'
@@ -58,12 +30,6 @@ const bumpsOrWet = (world: World, random: Random): string => {
   return happens(random, 0.4) ? 'bumps' : happens(random, 0.5) ? 'wet' : 'both'
 }
 
-const flicker = (world: World, random: Random): string => {
-  if (modes(world).includes('loose-holder')) return noticed(random, sure, 'one-lamp', 'on-bumps')
-  if (comesWith(world, 'shaking')) return noticed(random, fair, 'on-bumps', 'all-dim')
-  return noticed(random, sure, 'all-dim', 'on-bumps')
-}
-
 /** Fuel parts fade, sparks snap: what he calls it is a matter of ear. */
 const howItDies = (world: World, random: Random): string => {
   const isFuel = rolesOf(world).some((role) =>
@@ -83,14 +49,6 @@ const lampsGlow = (world: World, random: Random): string => {
   const now = nowAt(asItCame(world))
   const glow = magnets(now) > 0.45 && lights(now, 1500, true).atLampToMetal > 4
   return glow ? noticed(random, fair, 'glow', 'dark') : noticed(random, sure, 'dark', 'glow')
-}
-
-const lampsBright = (world: World, random: Random): string => {
-  if (modes(world).includes('open-burns-lamps')) return noticed(random, fair, 'glaring', 'at-once')
-  const all = partsIn(world.machine, 'lamp').length
-  const each = world.faults.length === all && all > 1
-  if (each) return noticed(random, fair, 'slowly', 'at-once')
-  return noticed(random, fair, 'at-once', 'slowly')
 }
 
 const oneOrAll = (world: World, random: Random): string => {
@@ -131,17 +89,8 @@ const slowPull = (world: World, random: Random): string => {
     : noticed(random, fair, 'no-help', 'faster-helps')
 }
 
-const batteryHistory = (world: World, random: Random): string => {
-  const roles = rolesOf(world)
-  if (roles.includes('battery'))
-    return happens(random, 0.5) ? 'old' : noticed(random, fair, 'standing', 'running')
-  if (modes(world).includes('shorted')) return noticed(random, vague, 'standing', 'running')
-  if (world.elsewhere) return noticed(random, fair, 'standing', 'running')
-  return noticed(random, fair, 'running', 'standing')
-}
-
+/** What the owner remembers of spark, fuel and controls. */
 export const ownerChecks: Readonly<Record<string, Observation>> = {
-  'ask-battery': ask(batteryHistory),
   'ask-before': ask(before),
   'ask-bumps-or-wet': ask(bumpsOrWet),
   'ask-controls': ask((world, random) =>
@@ -149,7 +98,6 @@ export const ownerChecks: Readonly<Record<string, Observation>> = {
       ? noticed(random, vague, 'trouble', 'none')
       : noticed(random, sure, 'none', 'trouble'),
   ),
-  'ask-flicker': ask(flicker),
   'ask-flooded': ask((world, random) =>
     isFlooded(nowAt(asItCame(world)))
       ? noticed(random, fair, 'much-fuel', 'little')
@@ -167,7 +115,6 @@ export const ownerChecks: Readonly<Record<string, Observation>> = {
       ? noticed(random, vague, 'kicks', 'none')
       : noticed(random, sure, 'none', 'kicks'),
   ),
-  'ask-lamps-bright': ask(lampsBright),
   'ask-lamps-glow': ask(lampsGlow),
   'ask-new-plugs-help': ask((world, random) =>
     rolesOf(world).includes('plug')
@@ -188,16 +135,6 @@ export const ownerChecks: Readonly<Record<string, Observation>> = {
       ? noticed(random, fair, 'long', 'short')
       : noticed(random, fair, 'short', 'long'),
   ),
-  'ask-too-bright': ask((world, random) =>
-    world.elsewhere
-      ? noticed(random, fair, 'same', 'with-speed')
-      : noticed(random, sure, 'with-speed', 'same'),
-  ),
   'ask-which-control': ask(whichControl),
   'ask-which-cylinder': ask(whichCylinder),
-  'ask-which-lamp': ask((world, random, { part }) =>
-    modes(world).includes('loose-holder') && world.faults.some((fault) => fault.part === part)
-      ? noticed(random, sure, 'this-one', 'another')
-      : noticed(random, sure, 'another', 'this-one'),
-  ),
 }

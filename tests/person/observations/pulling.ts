@@ -3,14 +3,11 @@ import { barred, cannotTell, type Seen } from '../seen.ts'
 import { spread } from '../world/chance.ts'
 import { type Now, nowAt } from '../world/now.ts'
 import { type Doing, doing } from '../world/site.ts'
-import { ropeIsOff, runs } from '../world/systems/engine.ts'
+import { ropeIsOff, ropeSpeed, runs } from '../world/systems/engine.ts'
 
-/** rpm of one pull: the person's own, slower in thick oil, never twice the same. From memory. */
-export function pullSpeed({ site }: CheckHere): number {
-  const { person, weather } = site.world
-  const cold = weather.parts < -10 ? 0.8 : weather.parts < 5 ? 0.92 : 1
-  return Math.max(200, person.rpm * cold * spread(site.random, 1, 0.08))
-}
+/** rpm of one pull: never twice the same. From memory. */
+export const pullSpeed = ({ site }: CheckHere): number =>
+  ropeSpeed(site) * spread(site.random, 1, 0.08)
 
 /** Three pulls, each with what comes of it; barred where there is no rope to pull. */
 export function threePulls<T>(

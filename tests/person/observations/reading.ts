@@ -3,7 +3,7 @@ import { type Seen, typed } from '../seen.ts'
 import { happens } from '../world/chance.ts'
 import type { Pin } from '../world/circuit.ts'
 import { shown } from '../world/display.ts'
-import { ground, type Half, node } from '../world/network.ts'
+import { ground, type Half, node } from '../world/net/node.ts'
 import { nowAt } from '../world/now.ts'
 import { contactOhms, ohmsMet } from '../world/probes.ts'
 import { type Doing, doing } from '../world/site.ts'
@@ -22,6 +22,19 @@ export function placesOn({ card, site }: CheckHere, half?: Half): Places {
 
 function halfOf(part: string, plug: string, { ends, legs }: CheckHere['site']['world']['circuit']) {
   return ends[part]?.[0] === plug || legs[part]?.[0] === plug ? 'own' : 'harness'
+}
+
+/** Every wire of a stretch by its two ends; where all share one end, or one leads on into the next, once. */
+export function wiresOf({ site, part }: CheckHere): readonly Places[] {
+  const stretches = site.world.circuit.wires[part]!
+  const [first] = stretches
+  const places = ([from, to]: readonly [Pin, Pin]): Places => [
+    node(from, 'harness'),
+    node(to, 'harness'),
+  ]
+  if (stretches.every(([from]) => from.join() === first![0].join())) return [places(first!)]
+  const leadsOn = stretches.length > 1 && stretches[1]![0][0] === first![1][0]
+  return leadsOn ? [places([first![0], stretches.at(-1)![1]])] : stretches.map(places)
 }
 
 /** A hand that counts wrong touches the next pin. */
@@ -60,14 +73,11 @@ export function ohmsOfSeveral(check: CheckHere, all: readonly Places[], manner: 
   const values = all.flatMap((places) => {
     const [from, to] = slipped(check, places)
     const touching = { from, to, awkward, clipped: manner.clipped ?? false, fingers }
-    const read = (what: Doing) => {
-      const contact = manner.clipped ? clip : contactOhms(random, awkward)
-      return ohmsMet(nowAt(doing(site, what)), touching, contact)
-    }
-    const first = looks.map(read)
-    // "If it shows OL or jumps, clean the pins and touch again before you believe it."
-    const again = /touch again/i.test(words) && !Number.isFinite(first.at(-1)!) ? [read({})] : []
-    return [...first, ...again]
+    const held = contactOhms(random, awkward)
+    const read = (what: Doing, contact: number) =>
+      ohmsMet(nowAt(doing(site, what)), touching, manner.clipped ? clip : contact)
+    // What is watched while something is done is one touch, held all the while.
+    return looks.map((what) => read(what, manner.while ? held : contactOhms(random, awkward)))
   })
   const chosen = manner.enter === 'all' ? values : [extreme(values, manner.enter)]
   return typed(
@@ -88,3 +98,6 @@ const extreme = (values: readonly number[], which: 'lowest' | 'highest') =>
 /** The k beside the number is forgotten. */
 export const mistyped = ({ slip }: CheckHere, text: string): string =>
   slip === 'thousand' ? text.replace(/[kM]$/, '') : text
+
+/** The same done again and again, look after look. */
+export const several = (what: Doing, times: number): Doing[] => new Array<Doing>(times).fill(what)

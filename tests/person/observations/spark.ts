@@ -83,7 +83,8 @@ function astray(now: Now, part: string): boolean {
   if (now.has(part, 'leaking')) return happens(now.site.random, 0.93)
   if (now.has(part, 'broken')) return happens(now.site.random, 0.3)
   // Mist makes some good old leads glow a little, each time alike. From memory.
-  return lasting(now.site.world.seed, part, 'glow')() < 0.04
+  const { seed, renewed } = now.site.world
+  return !renewed.has(part) && lasting(seed, part, 'glow')() < 0.02
 }
 
 export const lasting = (seed: number, part: string, what: string): Random =>
@@ -106,6 +107,8 @@ const coldSpray: Observation = (check) => {
   const { site, part } = check
   if (ropeIsOff(nowAt(site))) return barred('the rope starter is off')
   const ill = (what: Doing) => complainsNow(doing(site, what))
+  const { hotAt } = site.standing
+  if (site.world.elsewhere && hotAt !== null && site.clock - hotAt < 20) return answer('stays-dead')
   if (!ill({})) return cannotTell('it is not dead hot')
   return answer(ill({ tempered: { part, celsius: 0 } }) ? 'stays-dead' : 'returns')
 }

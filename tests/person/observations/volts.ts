@@ -28,40 +28,29 @@ import { placesOn, slipped } from './reading.ts'
 function bestOfThree(
   check: CheckHere,
   source: (now: Now, rpm: number) => { peak: number; ohms: number; pulses: Pulses },
-  what: Doing = {},
 ): Seen {
   const { site, card } = check
   const clip = contactOhms(site.random, card.spot?.awkward ?? false)
-  const volts = threePulls(
-    check,
-    (now, rpm) => {
-      const { peak, ohms, pulses } = source(now, rpm)
-      return Number.isFinite(ohms + clip) ? shownBehindAdaptor(peak, ohms + clip, pulses) : 0
-    },
-    what,
-  )
+  const volts = threePulls(check, (now, rpm) => {
+    const { peak, ohms, pulses } = source(now, rpm)
+    return Number.isFinite(ohms + clip) ? shownBehindAdaptor(peak, ohms + clip, pulses) : 0
+  })
   if (isSeen(volts)) return volts
   return typed(shown(site.world.meter, 'dc-voltage', Math.max(...volts), site.random))
 }
 
 /** A winding with one plug apart: its EMF, behind all the ohms of the way to the clips. */
-const peakVoltage =
-  (what: (check: CheckHere) => Doing): Observation =>
-  (check) => {
-    const { site, part } = check
-    const { kind } = partNamed(site.world.machine, part)
-    return bestOfThree(
-      check,
-      (now, rpm) => {
-        const [from, to] = slipped(check, placesOn(check))
-        const ohms = ohmsBetween(harness(now), from, to)
-        const { across = Infinity } = sharedPlug(now, part)
-        const peak = emf(now, part, rpm) * keptAtWork({ across }, now.good(part).ohms, 0)
-        return { peak, ohms, pulses: kind === 'pickup' ? lug(rpm) : waves(rpm) }
-      },
-      what(check),
-    )
-  }
+const peakVoltage: Observation = (check) => {
+  const { site, part } = check
+  const { kind } = partNamed(site.world.machine, part)
+  return bestOfThree(check, (now, rpm) => {
+    const [from, to] = slipped(check, placesOn(check))
+    const ohms = ohmsBetween(harness(now), from, to)
+    const { across = Infinity } = sharedPlug(now, part)
+    const peak = emf(now, part, rpm) * keptAtWork({ across }, now.good(part).ohms, 0)
+    return { peak, ohms, pulses: kind === 'pickup' ? lug(rpm) : waves(rpm) }
+  })
+}
 
 function sharedPlug(now: Now, part: string) {
   const plug = now.site.world.circuit.ends[part]?.[0]
@@ -69,19 +58,20 @@ function sharedPlug(now: Now, part: string) {
   return shared === undefined ? {} : now.effect(shared)
 }
 
-/** The capacitor of the igniter behind some ohms: short and hard. */
+/** The capacitor of the igniter behind some ohms of its own: short and hard. */
+function coilPulse(now: Now, output: string, rpm: number) {
+  const { pulse, behind } = ignition(now, rpm).outputs.get(output)!
+  return { peak: pulse, ohms: 5 + behind, pulses: { period: 60 / rpm, width: 2e-4 } }
+}
+
 const pulseAtCoil: Observation = (check) =>
-  bestOfThree(check, (now, rpm) => ({
-    peak: ignition(now, rpm).outputs.get(check.output)!.pulse,
-    ohms: 5,
-    pulses: { period: 60 / rpm, width: 2e-4 },
-  }))
+  bestOfThree(check, (now, rpm) => coilPulse(now, check.output, rpm))
 
 const pulseAtSpeed: Observation = (check) =>
   running(check, (now) => {
     const rpm = byEar(check, 4500)
-    const { pulse } = ignition(now, rpm).outputs.get(check.output)!
-    const read = shownBehindAdaptor(pulse, 5, { period: 60 / rpm, width: 2e-4 })
+    const { peak, ohms, pulses } = coilPulse(now, check.output, rpm)
+    const read = Number.isFinite(ohms) ? shownBehindAdaptor(peak, ohms, pulses) : 0
     return typed(shown(check.site.world.meter, 'dc-voltage', read, check.site.random))
   })
 
@@ -130,16 +120,14 @@ const legVolts: Observation = (check) =>
     const rpm = byEar(check, 3000)
     const plug = check.card.spot!.connector!.id
     const volts = pairVolts(now, rpm, plug).map((each) => each * between(random, 0.98, 1.02))
-    return typed(shown(world.meter, 'ac-voltage', Math.min(...volts), random))
+    return typed(volts.map((each) => shown(world.meter, 'ac-voltage', each, random)).join(' '))
   })
 
 const lampsOn = (check: CheckHere) => check.site.standing.lamps === 'on'
 
 export const voltsChecks: Readonly<Record<string, Observation>> = {
-  'peak-voltage': peakVoltage(() => ({})),
-  'warmed-peak-voltage': peakVoltage(({ site, part }) => ({
-    tempered: { part, celsius: between(site.random, 74, 82) },
-  })),
+  'peak-voltage': peakVoltage,
+  'peak-voltage-when-hot': peakVoltage,
   'pulse-at-coil': pulseAtCoil,
   'pulse-strength': pulseAtCoil,
   'pulse-when-hot': pulseAtCoil,

@@ -1,11 +1,12 @@
 import { partsIn } from '../world/sheet.ts'
 import { add, type Change, caps, doing, exchange, having, plugs } from '../world/standing.ts'
-import { outputsOf } from '../world/world.ts'
 import {
+  all,
   allEnds,
   bothEnds,
   boxPlugs,
   coilPlugs,
+  injectorPlugs,
   outputsMeant,
   plugOf,
   plugOfRole,
@@ -16,14 +17,14 @@ import {
 /** Words of a step, and what whoever follows them does to the machine. */
 export type Phrase = readonly [words: RegExp, change: (where: Where) => Change]
 
-const all = ({ site }: Where) => outputsOf(site.world)
-
 /** Words that take something apart, off or out, or leave something on the machine that was not there. */
 export const takingApart: readonly Phrase[] = [
   [/unplug both ends|plugs at both ends/i, (where) => pull(where, bothEnds(where))],
   [/unplug the other end too/i, (where) => pull(where, bothEnds(where))],
   [/leave the (.*)plug apart|it takes the place of the coil/i, shownPlug],
   [/clip the adaptor to .*harness side/i, shownPlug],
+  [/leave the plugs of the .* apart/i, (where) => pull(where, plugsOnSheet(where))],
+  [/leave the plug of the coil apart/i, (where) => pull(where, coilPlugs(where))],
   [/unplug both coils/i, (where) => pull(where, coilPlugs(where, all(where)))],
   [/unplug the coil/i, (where) => pull(where, coilPlugs(where))],
   [
@@ -40,7 +41,10 @@ export const takingApart: readonly Phrase[] = [
   ],
   [/unplug the lamp switch/i, (where) => pull(where, [plugOfRole(where, 'lamp-switch')])],
   [/unplug the pump/i, (where) => pull(where, [plugOfRole(where, 'pump')])],
-  [/pull the plug off the .*injector|pull its plug off/i, injectorPlug],
+  [
+    /pull the plug off the .*injector|pull its plug off/i,
+    (where) => pull(where, injectorPlugs(where)),
+  ],
   [
     /push the test lamp into an injector plug/i,
     (where) => pull(where, [plugOfRole(where, 'injector')]),
@@ -104,7 +108,6 @@ export const takingApart: readonly Phrase[] = [
   [/join the two pins of its plug on the harness side/i, () => having({ jumper: 'lamp-switch' })],
   [/clip the jumper lead to the pin/i, () => having({ jumper: 'stop wire' })],
   [/(clip|jumper) the meter to both ends/i, () => having({ jumper: null })],
-  [/fuel off/i, () => having({ fuelOff: true })],
   [/every stop switch or lamp that hangs on this wire/i, (where) => pull(where, branches(where))],
 ]
 
@@ -112,12 +115,10 @@ function shownPlug(where: Where): Change {
   return pull(where, where.plug === undefined ? [] : [where.plug])
 }
 
-function injectorPlug(where: Where): Change {
-  const { machine } = where.site.world
-  return pull(
-    where,
-    outputsMeant(where).map((output) => plugOf(where, partsIn(machine, 'injector', output)[0]!.id)),
-  )
+/** The plugs that the sheet names for a part; the two ends of its wires where it names none. */
+function plugsOnSheet(where: Where): readonly string[] {
+  const part = where.site.world.machine.parts.find(({ id }) => id === where.part)
+  return part?.plugs ?? bothEnds(where)
 }
 
 /** Switches and lamps on the wires of a part. A lamp switch on the way stays, by the words of its step. */

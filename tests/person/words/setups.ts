@@ -1,10 +1,11 @@
-import { sentence } from '../../../server/jobs/words/sentences.ts'
+import { sentence, upperFirst } from '../../../server/jobs/words/sentences.ts'
 import type { Knowledge } from '../../../server/knowledge/knowledge.ts'
 import { nowAt } from '../world/now.ts'
 import type { Site } from '../world/site.ts'
 import { add, type Change, caps, doing, having, plugs, remove } from '../world/standing.ts'
 import { runs } from '../world/systems/engine.ts'
 import { outputsOf } from '../world/world.ts'
+import { positionsIn } from './steps.ts'
 import { pull, type Where } from './where.ts'
 
 /**
@@ -16,29 +17,38 @@ import { pull, type Where } from './where.ts'
 export function setupDoes(printed: string, knowledge: Knowledge, where: Where): Change {
   const known = setupIn(printed, knowledge, where)
   if (known !== null) return known
+  if (saysNothing.some((words) => words.test(printed))) return (standing) => standing
   throw new Error(
     `The page says “${printed}” above its steps, and the literal person does not know what that does: teach it in tests/person/words/setups.ts.`,
   )
 }
 
+/** Sentences that stand there and leave the machine as it is. */
+const saysNothing = [/^Leave .* as it is/, /^Before anything else at the next start/]
+
+/** Whoever finds it done already has nothing to do; doing it again changes nothing. */
+const perhapsDone = /^Unless it is so already: /
+
 /** The same of a page that says other things as well: null for a sentence that is no set-up. */
 export function setupIn(printed: string, knowledge: Knowledge, where: Where): Change | null {
-  return sayings(knowledge, where).get(plainly(printed)) ?? null
+  const change = sayings(knowledge, where).get(plainly(printed.replace(perhapsDone, '')))
+  // "Key at OFF" within a set-up turns the key, and no other word turns it back.
+  return change ? doing([change, ...positionsIn(printed)]) : null
 }
 
-const plainly = (text: string) => sentence(text).replaceAll('\u00a0', ' ')
+const plainly = (text: string) => upperFirst(sentence(text)).replaceAll('\u00a0', ' ')
 
 /** Everything that a set-up of this machine is put in words by, and what those words do. */
 function sayings({ setups }: Knowledge, where: Where): ReadonlyMap<string, Change> {
   const { machine } = where.site.world
   const all: (readonly [says: string | undefined, change: Change])[] = [
     ...Object.entries(machine.access).flatMap(([id, cover]) => [
-      [cover.do, add('off', id)] as const,
-      [undoing(cover), remove('off', id)] as const,
+      [cover.do, doing([add('off', id), coverOff(id, true)])] as const,
+      [undoing(cover), doing([remove('off', id), coverOff(id, false)])] as const,
     ]),
     ...Object.entries(machine.connectors).flatMap(([id, { unplug }]) => [
       [unplug.do, pull(where, [id])] as const,
-      [undoing(unplug), remove('apart', id)] as const,
+      [joining(id, where), remove('apart', id)] as const,
     ]),
     ...Object.entries(setups.setups).flatMap(([id, setup]) => [
       [setup.do, made(id, where)] as const,
@@ -48,9 +58,25 @@ function sayings({ setups }: Knowledge, where: Where): ReadonlyMap<string, Chang
   return new Map(all.flatMap(([says, change]) => (says ? [[plainly(says), change] as const] : [])))
 }
 
-/** Sheets and set-ups say how they are taken back in `undo`, where they do. */
-const undoing = (entry: object): string | undefined =>
-  'undo' in entry && typeof entry.undo === 'string' ? entry.undo : undefined
+/** A fuse and a battery lead stand among the covers: what is behind them is electricity. */
+function coverOff(id: string, off: boolean): Change {
+  if (id === 'fuse-out') return having({ fuseOut: off })
+  if (id === 'battery-off') return having({ batteryGroundOff: off })
+  return (standing) => standing
+}
+
+/** A connector is joined by the words of its sheet, or by those that serve all that have none of their own. */
+function joining(id: string, { site }: Where): string {
+  const { name, face, unplug } = site.world.machine.connectors[id]!
+  const holds =
+    face.latch === 'none' ? 'pull at it: it must hold' : 'push until you hear its latch click'
+  return undoing(unplug) ?? `Join the ${name} again and ${holds}.`
+}
+
+/** How a sheet or a set-up says that it is put back; nothing where it leaves nothing behind. */
+function undoing({ undo }: { readonly undo?: unknown }): string | undefined {
+  return typeof undo === 'object' && undo !== null && 'do' in undo ? String(undo.do) : undefined
+}
 
 function made(id: string, where: Where): Change {
   const outputs = outputsOf(where.site.world)
@@ -79,10 +105,13 @@ function made(id: string, where: Where): Change {
   }
 }
 
-/** It can only be run hot where it runs. */
+/** It can only be run hot where it runs; what is still dead hot is let cool, and run hot again. */
 function ranHot(site: Site) {
   const standing = { ...site.standing, stopSwitch: 'RUN', tether: 'on' } as const
-  return runs(nowAt({ ...site, standing })) ? { ...standing, hotAt: site.clock } : standing
+  const ran = [standing, { ...standing, hotAt: null }].some((each) =>
+    runs(nowAt({ ...site, standing: each })),
+  )
+  return ran ? { ...standing, hotAt: site.clock } : { ...standing, couldNotRun: true }
 }
 
 function undone(id: string, where: Where): Change {
@@ -97,6 +126,8 @@ function undone(id: string, where: Where): Change {
       return having({ batteryOut: false, batteryGroundOff: false })
     case 'flywheel-bare':
       return having({ flywheelBare: false })
+    case 'leads-dark-and-wet':
+      return having({ wetAt: null })
     default:
       return (standing) => standing
   }

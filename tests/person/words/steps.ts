@@ -1,20 +1,45 @@
 import { type Change, doing } from '../world/standing.ts'
 import { type Phrase, takingApart } from './apart.ts'
-import { puttingBack, puttingTogether } from './together.ts'
+import { puttingBack } from './back.ts'
+import { positions, puttingTogether } from './together.ts'
 import type { Where } from './where.ts'
 
 /** What the printed steps of a check do to the machine, before something is read and after. */
 export interface Steps {
   readonly before: Change
-  readonly after: Change
+  /** @param isCured what was tried has cured it: then what is said for any other case is left undone */
+  readonly after: (isCured: boolean) => Change
 }
 
-export function stepsDo(steps: readonly string[], where: Where): Steps {
-  const sentences = steps.flatMap(sentencesOf)
-  const read = (phrases: readonly Phrase[]) =>
-    doing(sentences.flatMap((sentence) => changesIn(sentence, phrases, where)))
-  return { before: read([...takingApart, ...puttingTogether]), after: read(puttingBack) }
+/**
+ * @param setup what a step does that is the words of a set-up, as the last steps of a check may be; else null
+ */
+export function stepsDo(
+  steps: readonly string[],
+  where: Where,
+  setup: (step: string) => Change | null = () => null,
+): Steps {
+  const sentences = steps.filter((step) => setup(step) === null).flatMap(sentencesOf)
+  const read = (some: readonly string[], phrases: readonly Phrase[]) =>
+    doing(some.flatMap((sentence) => changesIn(sentence, phrases, where)))
+  const back = sentences.filter(isPuttingBack)
+  return {
+    before: read(
+      sentences.filter((sentence) => !isPuttingBack(sentence)),
+      [...takingApart, ...puttingTogether, ...positions],
+    ),
+    after: (isCured) =>
+      doing([
+        read(
+          back.filter((sentence) => !isCured || !/^unless .* cured it/i.test(sentence)),
+          puttingBack,
+        ),
+        ...steps.flatMap((step) => setup(step) ?? []),
+      ]),
+  }
 }
+
+const isPuttingBack = (sentence: string) => puttingBack.some(([words]) => words.test(sentence))
 
 export const sentencesOf = (step: string): readonly string[] => step.split(/(?<=[.?!])\s+/)
 
@@ -22,6 +47,16 @@ function changesIn(sentence: string, phrases: readonly Phrase[], where: Where): 
   return phrases.flatMap(([words, change]) => (words.test(sentence) ? [change(where)] : []))
 }
 
-/** Whether anything is done to the machine by a sentence, for the test that looks for words nobody has heard. */
+/** Where a set-up's own words leave switches and fuel. */
+export const positionsIn = (setup: string): Change[] =>
+  sentencesOf(setup).flatMap((sentence) =>
+    positions.flatMap(([words, change]) =>
+      words.test(sentence) && !/set the/i.test(sentence) ? [change({} as Where)] : [],
+    ),
+  )
+
+/** Whether a sentence does anything to the machine, for the test that looks for words nobody has heard. */
 export const isKnown = (sentence: string): boolean =>
-  [...takingApart, ...puttingTogether, ...puttingBack].some(([words]) => words.test(sentence))
+  [...takingApart, ...puttingTogether, ...positions, ...puttingBack].some(([words]) =>
+    words.test(sentence),
+  )

@@ -1,25 +1,31 @@
 import { partsIn } from '../world/sheet.ts'
 import { add, type Change, caps, doing, having, plugs, remove } from '../world/standing.ts'
-import { outputsOf } from '../world/world.ts'
 import type { Phrase } from './apart.ts'
-import { boxPlugs, coilPlugs, outputsMeant, plugOfRole, type Where } from './where.ts'
-
-const all = ({ site }: Where) => outputsOf(site.world)
-const join = (...names: readonly string[]): Change => remove('apart', ...names)
+import {
+  all,
+  boxPlugs,
+  coilPlugs,
+  join,
+  lampPlug,
+  lampSwitchPlugs,
+  outputsMeant,
+  type Where,
+} from './where.ts'
 
 /** A known good part goes in where the old one sat, and its plugs with it. */
-const standIn = (role: string, where: Where): Change => {
-  const { machine } = where.site.world
-  const own = where.part
-    ? machine.parts.filter(({ id, role: its }) => id === where.part && its === role)
-    : []
-  const parts = (own.length > 0 ? own : partsIn(machine, role)).map(({ id }) => id)
-  return add('standIns', ...parts)
+const standIn = (role: string, { site, part }: Where): Change => {
+  const parts = partsIn(site.world.machine, role).map(({ id }) => id)
+  return add('standIns', ...(parts.includes(part) ? [part] : parts))
+}
+
+const withItsPlugs = (role: string, box: string, where: Where, ...besides: string[]): Change => {
+  const own = boxPlugs(where, box).filter((plug) => !besides.includes(plug))
+  return doing([join(...own), standIn(role, where)])
 }
 
 /**
- * Words that say that something is together, on, in or back. Whoever reads "leave the regulator plugged in" and finds
- * it apart plugs it in; what no word names stays as it is.
+ * Words that say, before something is read, that something is together, on or in. Whoever reads "leave the regulator
+ * plugged in" and finds it apart plugs it in; what no word names stays as it is.
  */
 export const puttingTogether: readonly Phrase[] = [
   [/all plugs together/i, ({ site }) => join(...Object.keys(site.world.machine.connectors))],
@@ -35,90 +41,75 @@ export const puttingTogether: readonly Phrase[] = [
   ],
   [
     /a lamp switch on the way stays plugged in and on/i,
-    (where) => doing([join(...lampSwitch(where)), having({ lamps: 'on' })]),
+    (where) => doing([join(...lampSwitchPlugs(where)), having({ lamps: 'on' })]),
   ],
-  [/of its output plug, the plug together/i, () => join('output-plug')],
-  [
-    /plug the good igniter in/i,
-    (where) =>
-      doing([
-        join(...boxPlugs(where, 'igniter').filter((plug) => plug !== 'stop-plug')),
-        standIn('igniter', where),
-      ]),
-  ],
+  [/the plug together/i, () => join('output-plug')],
+  [/plug the good igniter in/i, (where) => withItsPlugs('igniter', 'igniter', where, 'stop-plug')],
   [/plug the good coil in/i, (where) => doing([join(...coilPlugs(where)), standIn('coil', where)])],
   [
     /plug the good regulator in|unplug the regulator and plug the good one in/i,
     (where) => doing([join('regulator-plug'), standIn('regulator', where)]),
   ],
   [
-    /key at off\. plug the good one in|^plug the good one in/i,
+    /^plug the good one in/i,
     (where) => doing([join('rectifier-plug', 'output-plug'), standIn('rectifier', where)]),
   ],
   [
     /change the injection units over/i,
-    (where) => doing([join(...boxPlugs(where, 'pump-driver')), standIn('pump-driver', where)]),
+    (where) => withItsPlugs('pump-driver', 'pump-driver', where),
   ],
   [
-    /put its clamps on the posts themselves/i,
+    /red clamp on the plus post/i,
     (where) => doing([having({ batteryGroundOff: false }), standIn('battery', where)]),
   ],
   [/exchange left and right coil/i, (where) => join(...coilPlugs(where, all(where)))],
   [
-    /caps stay on (their|the spark) plugs|caps on their plugs|caps on\b|push both caps home/i,
+    /caps stay on (their|the spark) plugs|every cap (stays )?on its own plug|caps on their plugs|caps on\b|^tighten them, push both caps home/i,
     (where) => caps('on its plug', ...all(where)),
   ],
   [/push the cap home/i, (where) => caps('on its plug', ...outputsMeant(where))],
   [
-    /spark plugs in, caps on/i,
-    (where) => doing([plugs('in', ...all(where)), caps('on its plug', ...all(where))]),
+    /spark plugs in, caps on|the plugs stay in|^tighten them/i,
+    (where) => plugs('in', ...all(where)),
   ],
-  [/^tighten them/i, (where) => plugs('in', ...all(where))],
   [/fit a new plug of the right grade in/i, (where) => plugs('in', ...outputsMeant(where))],
   [
-    /every plug (is|stays) grounded|every plug grounded in its cap|old plugs stay out and grounded/i,
+    /every plug (is|stays) grounded|every plug grounded in its cap|any other plug stays grounded in its cap/i,
     (where) => doing([plugs('out', ...all(where)), caps('on a grounded plug', ...all(where))]),
   ],
   [/fit a lamp that you have seen burn/i, () => having({ goodLamp: true })],
   [
-    /stop switch at run|switch still stands at run|as for work: run/i,
-    () => having({ stopSwitch: 'RUN' }),
-  ],
-  [/tether (left )?on|cap on, lever/i, () => having({ tether: 'on' })],
-  [/stop switch at off|key at off/i, () => having({ stopSwitch: 'OFF' })],
-  [/tether pulled/i, () => having({ tether: 'pulled' })],
-  [/set the (.*) to off, or pull its cap/i, (where) => turnedOff(where)],
-  [/lamps on|switch the lamps on|and on\.$|lamp switch on/i, () => having({ lamps: 'on' })],
-  [/switch the lamps off|lamps off/i, () => having({ lamps: 'off' })],
-  [/switch the lamp switch on/i, () => having({ lamps: 'on' })],
-  // Whoever starts an engine turns its switches to RUN and opens its fuel: starting is just that.
-  [
-    /start (it|the engine)|let it (idle|run)|let the engine idle|run the engine|run it until/i,
-    () => having({ stopSwitch: 'RUN', tether: 'on', fuelOff: false }),
+    /every plug joined, every cover on/i,
+    ({ site }) =>
+      doing([
+        join(...Object.keys(site.world.machine.connectors)),
+        remove('off', ...Object.keys(site.world.machine.access)),
+        having({ flywheelBare: false, fuseOut: false, batteryGroundOff: false }),
+      ]),
   ],
 ]
 
-/** The same, said for afterwards. */
-export const puttingBack: readonly Phrase[] = [
-  [/plug the stop wire in again/i, () => join('stop-plug')],
+/** Words on where switches, lamps and fuel stand. */
+export const positions: readonly Phrase[] = [
+  [/(switch|key) at run|set as for work|as for work:/i, () => having({ stopSwitch: 'RUN' })],
+  [/tether (left )?on|as for work:/i, () => having({ tether: 'on' })],
+  [/(stop|key) switch at off|key (still )?at off/i, () => having({ stopSwitch: 'OFF' })],
+  [/tether pulled|pull the tether|tether on and pull it/i, () => having({ tether: 'pulled' })],
+  [/set the (.*) to off, or pull its cap/i, turnedOff],
   [
-    /plug the switch in again/i,
-    (where) => doing([join(...lampSwitch(where)), having({ jumper: null })]),
+    /lamps on|switch the lamps on|lamp switch on|light (all|the) lamps/i,
+    () => having({ lamps: 'on' }),
+  ],
+  [/switch the lamps off|lamps off/i, () => having({ lamps: 'off' })],
+  [/^(?!if ).*fuel off/i, () => having({ fuelOff: true })],
+  // Whoever starts an engine turns its switches to RUN and opens its fuel: starting is just that.
+  [
+    /start (it|the engine)|let it (idle|run)|let the engine idle|^run (the engine|it)\b|it must start|take it to full speed|bring back the conditions of the complaint|turn it with the starter/i,
+    () => having({ stopSwitch: 'RUN', tether: 'on', fuelOff: false }),
   ],
 ]
 
 function turnedOff({ site, part }: Where): Change {
   const role = site.world.machine.parts.find(({ id }) => id === part)?.role
   return having(role === 'tether' ? { tether: 'pulled' } : { stopSwitch: 'OFF' })
-}
-
-const lampSwitch = (where: Where) =>
-  partsIn(where.site.world.machine, 'lamp-switch').length > 0
-    ? [plugOfRole(where, 'lamp-switch')]
-    : []
-
-function lampPlug({ site }: Where): string {
-  const lamps = partsIn(site.world.machine, 'lamp')
-  const on = lamps.find(({ id }) => site.world.circuit.ends[id] !== undefined)!
-  return site.world.circuit.ends[on.id]![0]
 }

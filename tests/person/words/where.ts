@@ -1,7 +1,7 @@
 import type { Pin } from '../world/circuit.ts'
 import { partsIn } from '../world/sheet.ts'
 import type { Site } from '../world/site.ts'
-import { add, type Change, doing } from '../world/standing.ts'
+import { add, type Change, doing, remove } from '../world/standing.ts'
 import { outputsOf } from '../world/world.ts'
 
 /** What "the plug", "the coil" or "both ends" mean in the words of one check. */
@@ -16,6 +16,11 @@ export interface Where {
 /** The outputs meant: the one of the check, or all. */
 export const outputsMeant = ({ site, output }: Where): readonly string[] =>
   output === '' ? outputsOf(site.world) : [output]
+
+/** All outputs, whatever the check is about. */
+export const all = ({ site }: Where): readonly string[] => outputsOf(site.world)
+
+export const join = (...plugs: readonly string[]): Change => remove('apart', ...plugs)
 
 /** Pulls connectors apart; what covers them has to come off first, be it said or not. */
 export function pull({ site }: Where, plugs: readonly string[]): Change {
@@ -54,10 +59,24 @@ export function allEnds({ site, part }: Where): readonly string[] {
   return [...new Set((site.world.circuit.wires[part] ?? []).flat().map(([plug]: Pin) => plug))]
 }
 
-/** The plug of a box. */
+/** The plugs of a box. */
 export function boxPlugs({ site }: Where, role: string): readonly string[] {
   const [part] = partsIn(site.world.machine, role)
   const box = site.world.circuit.boxes.find((each) => each.part === part?.id)
   const pins = [...(box?.inputs ?? []), ...(box?.outputs ?? [])].flat()
   return [...new Set(pins.map(([plug]) => plug))]
+}
+
+export const injectorPlugs = (where: Where): readonly string[] =>
+  outputsMeant(where).map((output) =>
+    plugOf(where, partsIn(where.site.world.machine, 'injector', output)[0]!.id),
+  )
+
+export const lampSwitchPlugs = (where: Where): readonly string[] =>
+  partsIn(where.site.world.machine, 'lamp-switch').map(({ id }) => plugOf(where, id))
+
+export function lampPlug({ site }: Where): string {
+  const { circuit, machine } = site.world
+  const lamp = partsIn(machine, 'lamp').find(({ id }) => circuit.ends[id] !== undefined)!
+  return circuit.ends[lamp.id]![0]
 }

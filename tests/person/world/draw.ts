@@ -6,6 +6,7 @@ import { circuitOf } from './circuit.ts'
 import { complains } from './complaints.ts'
 import { effects } from './effects/index.ts'
 import { drawGoodPart, type GoodPart } from './good-part.ts'
+import { runsOtherwise } from './otherwise.ts'
 import { drawMeter, drawPerson } from './person.ts'
 import { partNamed } from './sheet.ts'
 import { allTogether } from './standing.ts'
@@ -24,13 +25,15 @@ const most = 20
  * badly it has failed is drawn until the physics of the world makes that complaint of it.
  */
 export function drawWorld(knowledge: Knowledge, kase: Case, seed: number, climate: Climate): World {
-  const random = seeded(seedOf(seed, 'world'))
+  const random = seeded(seedOf(seed, climate, 'world'))
   const { machine, complaint } = kase
   const rest = {
-    seed,
+    // Else the same parts would look worn, and the same hands slip, in every weather.
+    seed: seedOf(seed, climate),
     machine,
     circuit: circuitOf(machine.id),
     complaint: complaint.id,
+    renewed: new Set<string>(),
     weather: drawWeather(climate, random),
     person: drawPerson(random),
     meter: drawMeter(knowledge, [...knowledge.meters.keys()][0]!, random),
@@ -65,7 +68,9 @@ function drawFaults(
     const good = new Map(parts.map((part) => [part.id, drawGoodPart(part, random)]))
     const faults = names.map((name) => drawFault(rest, good, name, random))
     const world = { ...rest, elsewhere, good, faults }
-    if (elsewhere || complains({ ...asItCame(world), doing: { certain: true } })) return world
+    const came = asItCame(world)
+    const isIt = complains({ ...came, doing: { certain: true } }) && runsOtherwise(came)
+    if (elsewhere || isIt) return world
   }
   return null
 }

@@ -21,6 +21,8 @@ export interface Effect {
   readonly leg?: number
   /** What it gives, as a share of what a good one gives: EMF, pulse, spark, light. */
   readonly gives?: number
+  /** As a share of a good spark: what exceeds this goes astray to metal. */
+  readonly holdsOff?: number
   /** How many times the voltage of a good plug it asks for. */
   readonly asks?: number
   /** V above which its insulation breaks down. */

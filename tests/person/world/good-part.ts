@@ -27,8 +27,8 @@ const aboveLeast = [1.2, 2] as const
 /** Ω of things whose sheet gives no value, by role. Common practice, no published source. */
 const usualOhms: Readonly<Record<string, number>> = {
   'plug-lead': 1,
-  'ground-strap': 0.03,
-  'regulator-ground': 0.03,
+  'ground-strap': 0.02,
+  'regulator-ground': 0.02,
   wiring: 0.04,
   'stop-switch': 0.1,
   switch: 0.06,

@@ -1,4 +1,5 @@
-import { happens } from './chance.ts'
+import { seeded } from '../../bench/random.ts'
+import { seedOf } from './chance.ts'
 import type { Comes, Effect } from './effect.ts'
 import type { GoodPart } from './good-part.ts'
 import type { Site } from './site.ts'
@@ -40,20 +41,28 @@ function replaced({ world, standing: { standIns } }: Site): (part: string) => bo
 function isThere(site: Site, { part, effect: { comes } }: HiddenFault): boolean {
   // Drawn every time, so that what comes next does not depend on it.
   const drawn = site.random()
-  return comes === undefined || drawn < chanceOf(site, part, comes)
+  if (comes === undefined) return true
+  const chance = provokedChance(site, part, comes)
+  // Left alone it stays as it is until the hands do something else.
+  return chance === null ? asLeft(site, part) < comes.idle : drawn < chance
 }
 
-function chanceOf(site: Site, part: string, comes: Comes): number {
+function asLeft({ world, clock }: Site, part: string): number {
+  return seeded(seedOf(world.seed, part, 'left alone', Math.round(clock * 10)))()
+}
+
+/** Null where nothing provokes it. */
+function provokedChance(site: Site, part: string, comes: Comes): number | null {
   const { shaken, wetted, certain } = site.doing
-  if (certain && comes.with !== 'heat') return 1
+  if (certain !== undefined && comes.with !== 'heat') return certain ? 1 : 0
   switch (comes.with) {
     case 'heat':
-      return celsiusOf(site, part) > comes.above! ? comes.provoked : comes.idle
+      return celsiusOf(site, part) > comes.above! ? comes.provoked : null
     case 'shaking':
-      return shaken === part || shaken === 'all' ? comes.provoked : comes.idle
+      return shaken === part || shaken === 'all' ? comes.provoked : null
     case 'water': {
       const wet = wetted === part || wetted === 'all' || misted(site)
-      return wet ? comes.provoked : comes.idle
+      return wet ? comes.provoked : null
     }
   }
 }
@@ -67,6 +76,3 @@ export function ohmsOf(now: Now, part: string, isCopper = true): number {
   const ohms = now.good(part).ohms * turns
   return isCopper ? copper(ohms, celsiusOf(now.site, part)) : ohms
 }
-
-/** Whether it is so, with this chance. */
-export const perhaps = ({ site }: Now, chance: number): boolean => happens(site.random, chance)

@@ -22,7 +22,7 @@ export interface Doing {
   /** Part that is warmed with a gun or cooled with a spray, to °C. */
   /** V that an insulation tester puts on it. */
   readonly testVolts?: number
-  /** It is provoked until it comes. */
+  /** It is provoked until it comes; false: it is left in peace, and what comes and goes is gone. */
   readonly certain?: boolean
   readonly tempered?: { readonly part: string; readonly celsius: number }
 }

@@ -31,6 +31,8 @@ export interface Standing {
   readonly stopSwitch: 'RUN' | 'OFF'
   readonly tether: 'on' | 'pulled'
   readonly lamps: 'on' | 'off'
+  /** It should have been run until it is hot, and could not be started. */
+  readonly couldNotRun: boolean
   /** Minutes on the clock when it last ran until it was hot. */
   readonly hotAt: number | null
   /** Minutes on the clock when leads and caps were last misted. */
@@ -69,6 +71,7 @@ export function allTogether(outputs: readonly string[]): Standing {
     stopSwitch: 'RUN',
     tether: 'on',
     lamps: 'on',
+    couldNotRun: false,
     hotAt: null,
     wetAt: null,
   }

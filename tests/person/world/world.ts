@@ -13,6 +13,8 @@ export interface World {
   readonly complaint: string
   readonly good: ReadonlyMap<string, GoodPart>
   readonly faults: readonly HiddenFault[]
+  /** Parts that have been replaced: age has not marked them. */
+  readonly renewed: ReadonlySet<string>
   /** A cause that no tree holds; then nothing electrical is wrong. */
   readonly elsewhere: boolean
   readonly weather: Weather
@@ -35,7 +37,11 @@ export interface Weather {
 
 /** The world once these parts are new: what was wrong with them is gone. */
 export function cured(world: World, parts: readonly string[]): World {
-  return { ...world, faults: world.faults.filter(({ part }) => !parts.includes(part)) }
+  return {
+    ...world,
+    faults: world.faults.filter(({ part }) => !parts.includes(part)),
+    renewed: new Set([...world.renewed, ...parts]),
+  }
 }
 
 /** Left and right cylinder, or the only one. */

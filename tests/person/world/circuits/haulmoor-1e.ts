@@ -72,5 +72,6 @@ export const haulmoor: Circuit = {
     ...['flywheel', 'flywheel-key', 'lead', 'cap', 'plug', 'flooding'],
     ...['rectifier', 'fuse', 'battery', 'battery-lead', 'battery-ground'],
   ],
+  ropeStarter: 'recoil-starter',
   electricStart: true,
 }

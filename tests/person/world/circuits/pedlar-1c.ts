@@ -80,5 +80,6 @@ export const pedlar: Circuit = {
   apart: ['flywheel', 'flywheel-key', 'lead', 'cap', 'plug', 'flooding', 'regulator'].concat([
     'instrument-lamp',
   ]),
+  ropeStarter: 'recoil-starter',
   electricStart: false,
 }

@@ -1,11 +1,11 @@
-import { between, happens, pick, spread } from '../chance.ts'
+import { anyScale, between, happens, pick, spread } from '../chance.ts'
 import { type Comes, type Draw, type Effect, type Effects, visible } from '../effect.ts'
 
 const heat = (above: number): Comes => ({ with: 'heat', idle: 0, provoked: 1, above })
 
-/** A crack that the spark takes to metal: how much is left for the plug. In the wet only, where the owner says so. */
+/** A crack breaks down before the gap does: its voltage is all that is left. In the wet only, where the owner says so. */
 const leaking = ({ random, complaint }: Draw, looks?: string): Effect => ({
-  gives: between(random, 0, 0.6),
+  holdsOff: between(random, 0, 0.9),
   ...(looks && { looks }),
   ...(complaint === 'cuts-out' && { comes: { with: 'water', idle: 0.08, provoked: 0.92 } }),
 })
@@ -54,14 +54,14 @@ export const plugCap: Effects = {
 }
 
 export const sparkPlug: Effects = {
-  fouled: ({ random }) => ({ gives: between(random, 0.05, 0.6), looks: 'bad' }),
+  fouled: ({ random }) => ({ gives: anyScale(random, 0.005, 0.6), looks: 'bad' }),
   cracked: ({ random }) => ({
-    gives: between(random, 0.05, 0.6),
+    gives: anyScale(random, 0.005, 0.6),
     ...(happens(random, visible.half) && { looks: 'bad' }),
   }),
   bridged: () => ({ gives: 0, looks: 'bad' }),
   worn: ({ random }) => ({
-    asks: between(random, 1.5, 3.5),
+    asks: between(random, 1.5, 4),
     ...(happens(random, visible.plain) && { looks: 'bad' }),
   }),
   'breaks-down-hot': ({ random }) => ({ gives: 0.05, comes: heat(between(random, 60, 90)) }),

@@ -1,8 +1,8 @@
 import { anyScale, between, happens, pick, spread } from '../chance.ts'
 import type { Comes, Draw, Effect, Effects } from '../effect.ts'
 
-/** Common practice, no published source: how often a cracked joint is apart, left alone and shaken. */
-const shaking = { with: 'shaking', idle: 0.25, provoked: 0.9 } as const
+/** From memory: how often a cracked joint is apart, left alone and shaken. The engine starts and idles with it. */
+const shaking = { with: 'shaking', idle: 0.08, provoked: 0.9 } as const
 
 /** In a complaint of bumps or wet it comes and goes; in any other it is there to stay. */
 const onBumps = ({ complaint }: Draw) => (complaint === 'cuts-out' ? { comes: shaking } : {})
@@ -24,9 +24,9 @@ const failsHot = ({ random }: Draw): Effect => ({
   comes: heat(between(random, 50, 75)),
 })
 
-/** Burnt or rubbed insulation: a few ohms to some kΩ. From memory. */
+/** Burnt or rubbed insulation: from wire on iron to some kΩ. From memory. */
 const grounded = ({ random }: Draw): Effect => ({
-  leak: spread(random, 30, 1.8),
+  leak: anyScale(random, 0.02, 5000),
   at: random(),
 })
 
@@ -35,8 +35,8 @@ const grounded = ({ random }: Draw): Effect => ({
  * winding of their own and brake the flux. Common practice: up to half as much again.
  */
 function shortedTurns({ random }: Draw): Effect {
-  const bridged = between(random, 0.05, 0.45)
-  return { turns: 1 - bridged, gives: Math.max(0.05, 1 - bridged * between(random, 1, 1.6)) }
+  const bridged = between(random, 0.05, 0.7)
+  return { turns: 1 - bridged, gives: Math.max(0.03, 1 - bridged * between(random, 1, 1.7)) }
 }
 
 export const winding: Effects = {
@@ -52,7 +52,7 @@ export const winding: Effects = {
   'leaks-under-load': ({ random, ohms, volts, complaint }) => ({
     breaksDownAt: volts * between(random, 0.3, 0.85),
     leak: ohms * anyScale(random, 0.02, 2),
-    at: between(random, 0, 0.6),
+    at: between(random, 0, 0.4),
     ...(complaint === 'dies-hot' && { comes: heat(between(random, 50, 75)) }),
   }),
 }
@@ -66,7 +66,7 @@ export const pickup: Effects = {
   }),
   grounded,
   'fails-hot': failsHot,
-  loose: ({ random }) => ({ gives: between(random, 0.05, 0.6), comes: shaking, looks: 'wrong' }),
+  loose: ({ random }) => ({ gives: anyScale(random, 0.005, 0.6), comes: shaking, looks: 'wrong' }),
 }
 
 /** The three legs are alike until one of them fails. */

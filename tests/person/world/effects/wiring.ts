@@ -1,11 +1,12 @@
 import { anyScale, between, happens, pick, spread } from '../chance.ts'
 import { type Comes, type Draw, type Effect, type Effects, visible } from '../effect.ts'
 
-/** Common practice, no published source. */
-const shaking: Comes = { with: 'shaking', idle: 0.25, provoked: 0.9 }
+/** How often it is there, left alone and provoked. The engine starts and idles with it. From memory. */
+const shaking: Comes = { with: 'shaking', idle: 0.08, provoked: 0.9 }
 const water: Comes = { with: 'water', idle: 0.15, provoked: 0.85 }
 
-const onBumps = ({ complaint }: Draw) => (complaint === 'cuts-out' ? { comes: shaking } : {})
+const onBumps = ({ complaint }: Draw) =>
+  ['cuts-out', 'lamps-dim'].includes(complaint) ? { comes: shaking } : {}
 const inTheWet = ({ complaint }: Draw) => (complaint === 'cuts-out' ? { comes: water } : {})
 const seen = ({ random }: Draw, chance: number, looks: string) =>
   happens(random, chance) ? { looks } : {}
@@ -21,7 +22,7 @@ export const wiring: Effects = {
   open: (draw) => ({ series: Infinity, ...seen(draw, visible.hidden, 'pushed-back') }),
   corroded,
   grounded: (draw) => ({
-    leak: spread(draw.random, 2, 1.8),
+    leak: anyScale(draw.random, 0.02, 50),
     at: 0,
     ...seen(draw, visible.half, 'chafed'),
   }),
@@ -31,7 +32,7 @@ export const wiring: Effects = {
     ...seen(draw, visible.half, 'pushed-back'),
   }),
   rubs: (draw) => ({
-    leak: spread(draw.random, 3, 1.5),
+    leak: spread(draw.random, 0.3, 1.2),
     at: 0,
     comes: shaking,
     ...seen(draw, visible.half, 'chafed'),

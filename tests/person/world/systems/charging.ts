@@ -1,6 +1,7 @@
-import { harness, node } from '../network.ts'
+import { node } from '../net/node.ts'
+import { harness } from '../network.ts'
 import { type Now, ohmsOf } from '../now.ts'
-import { partsIn } from '../sheet.ts'
+import { limitsOn, partsIn } from '../sheet.ts'
 import { ohmsBetween } from '../solve.ts'
 import { magnets } from './volts.ts'
 
@@ -35,9 +36,7 @@ export function charging(now: Now): Charging {
   const [rectifier, battery] = ['rectifier', 'battery'].map((role) => partsIn(machine, role)[0]!.id)
   const { standing } = now.site
   const pairs = pairVolts(now, 3000)
-  const good = now.good(partsIn(machine, 'charging')[0]!.id)
-  const full = (good.peak * 3000) / good.rpm / Math.SQRT2
-  const made = pairs.reduce((sum, volts) => sum + volts / full, 0) / 3
+  const made = pairs.reduce((sum, volts) => sum + Math.min(1, volts / plenty(now)), 0) / 3
   const joined = !standing.apart.has('rectifier-plug') && !standing.apart.has('output-plug')
   // Below the battery's voltage nothing flows: from a winding at half comes no charge. From memory.
   const over = Math.max(0, (loaded(now, made) - 0.6) / 0.4)
@@ -65,12 +64,19 @@ export function charging(now: Now): Charging {
   }
 }
 
+/** V AC that charge a battery fully: somewhat more than the least that the sheet asks for. */
+function plenty(now: Now): number {
+  const winding = partsIn(now.site.world.machine, 'charging')[0]!
+  return 1.15 * limitsOn(winding, 'leg-volts')!.low!
+}
+
 /** Ω in the way from winding to rectifier take their share of the current. */
 function loaded(now: Now, made: number): number {
   const { machine } = now.site.world
   const wires = partsIn(machine, 'charging-wires')[0]!.id
-  const { series = 0, leak = Infinity } = now.effect(wires)
+  const { series: onWire = 0, leak = Infinity } = now.effect(wires)
   const winding = partsIn(machine, 'charging')[0]!.id
+  const series = onWire + (now.effect(winding).series ?? 0)
   const grounded = Math.min(leak, now.effect(winding).leak ?? Infinity)
   const kept = Number.isFinite(grounded) ? (grounded + 0.2) / (grounded + 3) : 1
   const one = 1 / (1 + (Number.isFinite(series) ? series : 1e9) / 1.5)
@@ -91,10 +97,12 @@ export function pairVolts(now: Now, rpm: number, plug = 'rectifier-plug'): reado
     const [a, b] = [i, (i + 1) % 3]
     const through = ohmsBetween(net, node([plug, a + 1], half), node([plug, b + 1], half))
     if (!(through < 1e6)) return 0
+    // Turns that are shorted brake the flux of the others as well. From memory: by half as much.
+    const braked = open * (0.5 + 0.5 * gives)
     // Two legs 120 degrees apart: with one of them at `gives`, |1 + gives·e^(iπ/3)|/√3.
     return a === leg || b === leg
-      ? (open * Math.sqrt(1 + gives + gives * gives)) / Math.sqrt(3)
-      : open
+      ? (braked * Math.sqrt(1 + gives + gives * gives)) / Math.sqrt(3)
+      : braked
   })
 }
 

@@ -1,6 +1,6 @@
 import type { Now } from '../now.ts'
 import { partsIn } from '../sheet.ts'
-import { has, seated } from '../site.ts'
+import { has, type Site, seated } from '../site.ts'
 import { fuel } from './fuel.ts'
 import { ignition } from './ignition.ts'
 
@@ -24,8 +24,8 @@ export function plugAt(now: Now, output: string): { gives: number; asks: number 
 export const isFlooded = (now: Now): boolean =>
   partsIn(now.site.world.machine, 'flooding').some(({ id }) => now.has(id, 'wet'))
 
-/** Common practice: in the cold and under pressure the plug asks for about half of a good spark. */
-const asksInside = { pull: 0.45, cold: 0.5, idle: 0.4, full: 0.8 }
+/** In the cold, under pressure and with a full cylinder the plug asks for more of a good spark. From memory. */
+const asksInside = { pull: 0.6, cold: 0.7, idle: 0.5, full: 1 }
 
 /**
  * How far the spark of an output exceeds what lights the mixture: 1 and more fires. Above 3000 rpm the cylinder
@@ -42,6 +42,7 @@ export function margin(now: Now, output: string, rpm: number): number {
 
 /** The outputs that fire at that speed, with the machine as it stands. */
 export function firing(now: Now, rpm: number): readonly string[] {
+  if (diesElsewhere(now)) return []
   return now.site.world.machine.outputs
     .map(({ id }) => id)
     .filter(
@@ -53,8 +54,20 @@ function isReady({ site: { standing } }: Now, output: string): boolean {
   return standing.plugs[output] === 'in' && standing.caps[output] === 'on its plug'
 }
 
+/** Water in the fuel that is shaken up: a cause that no tree holds. */
+function diesElsewhere({ site: { world, doing, random } }: Now): boolean {
+  const shaken = doing.shaken === 'all' || doing.wetted === 'all'
+  return world.elsewhere && world.complaint === 'cuts-out' && shaken && random() < 0.85
+}
+
+/** A broken reed: the cylinder gets spark and fuel and cannot burn it. The last one, as it happens. */
+function isLameElsewhere({ site: { world } }: Now, output: string): boolean {
+  const last = world.machine.outputs.at(-1)!.id
+  return world.elsewhere && world.complaint === 'one-cylinder-dead' && output === last
+}
+
 function hasFuel(now: Now, output: string): boolean {
-  if (now.site.standing.fuelOff) return false
+  if (now.site.standing.fuelOff || isLameElsewhere(now, output)) return false
   const cylinder = has(now.site, 'cylinder') ? seated(now.site, 'cylinder', output) : undefined
   const compression = cylinder === undefined ? 1 : (now.effect(cylinder).gives ?? 1)
   if (compression < 0.85) return false
@@ -67,6 +80,12 @@ function hasFuel(now: Now, output: string): boolean {
 export function ropeIsOff({ site: { standing, world } }: Now): boolean {
   const { ropeStarter } = world.circuit
   return standing.flywheelBare || (ropeStarter !== undefined && standing.off.has(ropeStarter))
+}
+
+/** rpm of a pull of this person, slower in thick oil. From memory. */
+export function ropeSpeed({ world: { person, weather } }: Site): number {
+  const cold = weather.parts < -10 ? 0.8 : weather.parts < 5 ? 0.92 : 1
+  return Math.max(200, person.rpm * cold)
 }
 
 /** Whether the engine can be started and idles. A key that has sheared lets it run, badly. */

@@ -1,4 +1,5 @@
-import { harness, node } from '../network.ts'
+import { node } from '../net/node.ts'
+import { harness } from '../network.ts'
 import { type Now, ohmsOf } from '../now.ts'
 import { limitsOn, partNamed, partsIn } from '../sheet.ts'
 import { has, seated } from '../site.ts'
@@ -20,6 +21,8 @@ export interface Output {
   readonly timing: number
   /** V peak of the pulse at the coil plug, nothing drawing from it. */
   readonly pulse: number
+  /** Ω of the wires that it comes through. */
+  readonly behind: number
   /** The spark that leaves the cap; 1 is that of a good machine at a modest pull. */
   readonly spark: number
 }
@@ -34,6 +37,19 @@ const triggersAt = 0.22
 /** Ω in the ground of an igniter that halve its pulse, and in the wires of a coil that halve the spark. From memory. */
 const groundHalves = 20
 const coilHalves = 8
+
+/** What is ample is somewhat more than the least that the sheet asks for, at a modest pull, rpm. */
+const ample = 1.2
+const leastAt = 400
+
+/** V peak that the sheet asks of a part at a modest pull. */
+function least(now: Now, part: string, property: string): number {
+  const { low, rpm = leastAt } = limitsOn(partNamed(now.site.world.machine, part), property)!
+  return (low! * leastAt) / rpm
+}
+
+const leastPeak = (now: Now, part: string) => least(now, part, 'peak-voltage')
+const leastPulse = (now: Now) => least(now, seated(now.site, 'igniter'), 'pulse')
 
 export function ignition(now: Now, rpm: number): Ignition {
   const stopped = isStopped(now)
@@ -69,13 +85,13 @@ function weights(now: Now, rpm: number): readonly (readonly [string, string, num
 function supplyShare(now: Now, rpm: number): number {
   const windings = weights(now, rpm)
   const share = windings.reduce((sum, [part, wires, weight]) => {
-    const good = (now.good(part).peak * rpm) / now.good(part).rpm
+    const good = (ample * leastPeak(now, part) * rpm) / leastAt
     const volts = emf(now, part, rpm)
     const { ohms } = now.good(part)
     const kept =
       keptAtWork(now.effect(part), ohms, volts) *
       keptAtWork({ ...now.effect(wires), at: 0 }, ohms, volts)
-    return sum + (weight * volts * kept) / good
+    return sum + weight * Math.min(1.15, (volts * kept) / good)
   }, 0)
   const loop = windings.reduce((sum, [part]) => sum + loopOhms(now, part), 0)
   const good = windings.reduce((sum, [part]) => sum + ohmsOf(now, part), 0)
@@ -96,12 +112,19 @@ function outputAt(now: Now, output: string, rpm: number, supply: number): Output
   const { peak, rpm: at, atSpeed } = now.good(igniter)
   const whole = Math.min((peak * rpm) / at, atSpeed || Infinity)
   const enough = supply > 0.15 ? supply : 0
-  const pulse = triggered(now, output, timing) * whole * Math.min(1.15, enough) * box * ground
+  const pulse = triggered(now, output, timing) * whole * enough * box * ground
   const arrives = coilLoop(now, output)
+  const behind = ohmsToPlug(now, output)
   return {
     timing,
-    pulse: reachesPlug(now, output) ? pulse * keptByCoilWires(now, output) : 0,
-    spark: (pulse / peak) * keptByCoilWires(now, output) * delivered(now, output, arrives),
+    pulse: Number.isFinite(behind) ? pulse * keptByCoilWires(now, output) : 0,
+    behind,
+    spark: delivered(
+      now,
+      output,
+      Math.min(1.8, pulse / (ample * leastPulse(now))) * keptByCoilWires(now, output),
+      arrives,
+    ),
   }
 }
 
@@ -128,13 +151,14 @@ function coilLoop(now: Now, output: string): number {
   return Math.max(0, loopOhms(now, place) - ohmsOf(now, coil))
 }
 
-/** Whether both wires lead from the igniter to the coil plug, be the coil on it or not. */
-function reachesPlug(now: Now, output: string): boolean {
+/** Ω of both wires from the igniter to the coil plug, be the coil on it or not. */
+function ohmsToPlug(now: Now, output: string): number {
   const place = partsIn(now.site.world.machine, 'coil', output)[0]!.id
   const [plug, ...pins] = now.site.world.circuit.ends[place]!
   const net = harness(now)
-  return pinsAtBox(now, place).every(
-    (pin, i) => ohmsBetween(net, node(pin, 'own'), node([plug, pins[i]!], 'harness')) < 1e5,
+  return pinsAtBox(now, place).reduce(
+    (sum, pin, i) => sum + ohmsBetween(net, node(pin, 'own'), node([plug, pins[i]!], 'harness')),
+    0,
   )
 }
 
@@ -144,14 +168,13 @@ function keptByCoilWires(now: Now, output: string): number {
 }
 
 /** What coil, lead and cap leave of the spark. */
-function delivered(now: Now, output: string, loop: number): number {
+function delivered(now: Now, output: string, made: number, loop: number): number {
   if (!Number.isFinite(loop)) return 0
   const { standing } = now.site
   if (standing.leadOff.has(output) || standing.capOff.has(output)) return 0
-  const [coil, lead, cap] = ['coil', 'lead', 'cap'].map((role) => seated(now.site, role, output))
-  const ofCoil = now.effect(coil!).gives ?? 1
-  const ofLead = now.effect(lead!).gives ?? 1
-  const { gives = 1, series = 0 } = now.effect(cap!)
+  const parts = ['coil', 'lead', 'cap'].map((role) => now.effect(seated(now.site, role, output)))
+  const kept = parts.reduce((share, { gives = 1 }) => share * gives, made / (1 + loop / coilHalves))
+  const { series = 0 } = parts[2]!
   const resistor = Number.isFinite(series) ? 1 / (1 + series / 300e3) : 1
-  return (ofCoil * ofLead * gives * resistor) / (1 + loop / coilHalves)
+  return Math.min(kept * resistor, ...parts.map(({ holdsOff = Infinity }) => holdsOff))
 }

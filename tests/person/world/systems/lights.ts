@@ -1,4 +1,5 @@
-import { harness, node } from '../network.ts'
+import { node } from '../net/node.ts'
+import { harness } from '../network.ts'
 import type { Now } from '../now.ts'
 import { partsIn } from '../sheet.ts'
 import { ohmsBetween } from '../solve.ts'
@@ -109,8 +110,6 @@ export function regulatorGround(now: Now): number {
   return helped ? Math.min(ohms, 0.1) : ohms
 }
 
-const isOn = (now: Now) => now.site.standing.lamps === 'on'
-
 /** Ω from the regulator to the lamps: plugs, wires, switch, or the jumper in its place. */
 function feedOhms(now: Now): number {
   const { circuit } = now.site.world
@@ -141,12 +140,12 @@ const lampOnPlug = (now: Now) =>
 const lampPlug = (now: Now) => now.site.world.circuit.ends[lampOnPlug(now)]![0]
 
 function lampGroundOhms(now: Now): number {
-  const { series = 0 } = now.effect(partsIn(now.site.world.machine, 'lamp-ground')[0]!.id)
-  return 0.05 + series
+  const ground = partsIn(now.site.world.machine, 'lamp-ground')[0]!.id
+  return now.good(ground).ohms + (now.effect(ground).series ?? 0)
 }
 
 const pathOpen = (now: Now) =>
-  isOn(now) && Number.isFinite(feedOhms(now)) && Number.isFinite(lampGroundOhms(now))
+  Number.isFinite(feedOhms(now)) && Number.isFinite(lampGroundOhms(now))
 
 /** Share of the lamps that draw current. */
 function lampsThatDraw(now: Now): number {

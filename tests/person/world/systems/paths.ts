@@ -1,5 +1,6 @@
 import type { Pin, Stretch } from '../circuit.ts'
-import { harness, node } from '../network.ts'
+import { node } from '../net/node.ts'
+import { harness } from '../network.ts'
 import type { Now } from '../now.ts'
 import { partNamed } from '../sheet.ts'
 import { ohmsBetween } from '../solve.ts'

@@ -78,7 +78,8 @@ export function shownBehindAdaptor(peak: number, ohms: number, { period, width }
     if (charge(peak, volts + adaptor.drop, Math.max(ohms, 0.1), width) > spent) low = volts
     else high = volts
   }
-  return low
+  // From pulse to pulse the capacitor runs down; the meter shows its mean.
+  return low * (1 - period / (2 * adaptor.farad * adaptor.load))
 }
 
 /** Coulombs that one half sine drives into a capacitor that stands at `held` V. */

@@ -1,9 +1,9 @@
-import { faultsBelow } from '../../diagnosis/tree/fault-tree.ts'
-import { fits } from '../fits.ts'
-import { drawTree } from '../instantiate/tree.ts'
-import { drawChecks } from '../instantiate.ts'
-import type { Knowledge } from '../knowledge.ts'
-import type { Report } from './report.ts'
+import { faultsBelow } from '../../../diagnosis/tree/fault-tree.ts'
+import { fits } from '../../fits.ts'
+import { drawTree } from '../../instantiate/tree.ts'
+import { drawChecks } from '../../instantiate.ts'
+import type { Knowledge } from '../../knowledge.ts'
+import type { Report } from '../report.ts'
 
 /** A row must differ from the healthy one by this much for a check to see a fault. */
 const visibleFrom = 0.05

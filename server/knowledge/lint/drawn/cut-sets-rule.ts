@@ -1,11 +1,11 @@
-import { type CutSetsResult, minimalCutSets } from '../../diagnosis/tree/cut-sets.ts'
-import { type FaultTree, gatesBottomUp, inputsNeeded } from '../../diagnosis/tree/fault-tree.ts'
-import { fits } from '../fits.ts'
-import { mostCutSets } from '../instantiate/cut-set-list.ts'
-import { type DrawnTree, drawTree } from '../instantiate/tree.ts'
-import type { Knowledge } from '../knowledge.ts'
-import type { Complaint } from '../schema/index.ts'
-import type { Report } from './report.ts'
+import { type CutSetsResult, minimalCutSets } from '../../../diagnosis/tree/cut-sets.ts'
+import { type FaultTree, gatesBottomUp, inputsNeeded } from '../../../diagnosis/tree/fault-tree.ts'
+import { fits } from '../../fits.ts'
+import { mostCutSets } from '../../instantiate/cut-set-list.ts'
+import { type DrawnTree, drawTree } from '../../instantiate/tree.ts'
+import type { Knowledge } from '../../knowledge.ts'
+import type { Complaint } from '../../schema/index.ts'
+import type { Report } from '../report.ts'
 
 /** A page shows the whole tree, and a gate that several share under each of them. */
 const mostBranches = 5000

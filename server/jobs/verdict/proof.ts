@@ -1,0 +1,47 @@
+import type { Proof } from '../../knowledge/schema/proof.ts'
+import type { Standing } from '../standing/standing.ts'
+import { lowerFirst, sentence } from '../words/sentences.ts'
+import { stillApart } from './still-apart.ts'
+
+/**
+ * Everything that a proof asks for, in the order in which it can be done: what has to be apart is measured, all is
+ * put back and looked over, the spark is seen, the testers come out, and only then is the engine started.
+ */
+export function proofSteps(
+  { job, kase }: Pick<Standing, 'job' | 'kase'>,
+  parts: readonly string[],
+): string[] {
+  const proofs = parts.flatMap((part) => kase.parts.get(part)?.prove ?? [])
+  const complaint = kase.complaint.prove
+  const all = (when: keyof Proof) => [
+    ...proofs.flatMap((proof) => proof[when] ?? []).map(sentence),
+    ...(complaint[when] ? [`Then the complaint itself: ${asClause(complaint[when])}`] : []),
+  ]
+  return [
+    ...new Set([
+      ...all('stopped'),
+      ...stillApart({ job, kase }),
+      walkRound,
+      ...all('cranking'),
+      testersOut,
+      ...(kase.machine.stop ? [sentence(kase.machine.stop.try)] : []),
+      ...all('running'),
+    ]),
+  ]
+}
+
+/** A proof in one breath: "measure the new winding. Hear the pump hum." */
+export function proofClause(proof: Proof): string {
+  const { stopped, cranking, running } = proof
+  const said = [stopped, cranking, running].flatMap((says) => says ?? [])
+  return lowerFirst(said.map(sentence).join(' '))
+}
+
+const asClause = (says: string) => lowerFirst(sentence(says))
+
+/** What the repair itself took apart, nobody wrote down. Common practice. */
+const walkRound =
+  'Walk round the machine once: every plug joined, every cover on, every ground tight, all leads clear of heat and belts.'
+
+const testersOut =
+  'See that no tester and no spare plug is left in a cap: every cap sits on its own plug, clicked home.'

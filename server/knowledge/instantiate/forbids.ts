@@ -1,0 +1,106 @@
+import type { SetupCard } from '../case.ts'
+import type { Knowledge } from '../knowledge.ts'
+import type { Machine } from '../schema/machine.ts'
+import type { PlannedCheck } from './checks-of-kind.ts'
+import { coverCard, kitCard, unplugCard } from './setup-cards.ts'
+import { isHot } from './setups.ts'
+
+/** What is done while a check is made that something may be in the way of. */
+type Doing = 'cranking' | 'running' | 'measuring'
+
+/**
+ * What may not hold while a check is made, and has a way back. Most of it follows from what is done: an
+ * engine that is cranked or runs has every connector joined that the check does not need apart, a reading
+ * through a harness has the connectors on its way joined, and covers and what is fitted say themselves
+ * what they are in the way of. One that only asks forbids nothing.
+ *
+ * @param needs what it needs
+ */
+export function forbidsFor(
+  check: PlannedCheck,
+  needs: readonly SetupCard[],
+  knowledge: Knowledge,
+  machine: Machine,
+): SetupCard[] {
+  if (check.kind.asked) return []
+  // What is put back at once was not there before: the engine has to run first, or stop.
+  const needed = new Set(needs.filter(({ once }) => !once).map(({ id }) => id))
+  const doings = doingsOf(check, knowledge)
+  const { setups: kit = [], forbids = [] } = check.kind
+  const { setups } = knowledge.setups
+
+  const fitted = Object.keys(setups)
+    .filter(
+      (id) => forbids.includes(id) || hinders(setups[id]!, doings) || excludes(setups, id, kit),
+    )
+    .map((id) => kitCard(id, knowledge.setups))
+  const apart = pluggedFor(check, doings, machine).map((id) => unplugCard(id, machine))
+  const covers = Object.keys(machine.access)
+    .filter((id) => hinders(machine.access[id]!, doings))
+    .map((id) => coverCard(id, machine))
+  return [...fitted, ...apart, ...covers].filter(({ id, undo }) => undo && !needed.has(id))
+}
+
+/**
+ * What a check needs and bars what the check does, in words; empty where nothing does. The lint refuses
+ * such a check.
+ */
+export function ownWayBarred(
+  check: PlannedCheck,
+  needs: readonly SetupCard[],
+  knowledge: Knowledge,
+  machine: Machine,
+): string[] {
+  const doings = doingsOf(check, knowledge)
+  const { setups } = knowledge.setups
+  return needs
+    .filter(({ id, once }) => {
+      const { bars } = setups[id] ?? machine.access[id.replace('access ', '')] ?? {}
+      // What is fitted once it has died is not there while it runs.
+      const during = once ? doings.filter((doing) => doing === check.kind.engine) : doings
+      return during.some((doing) => bars?.includes(doing))
+    })
+    .map(({ id }) => id)
+}
+
+function doingsOf(check: PlannedCheck, knowledge: Knowledge): Doing[] {
+  const { engine, meter } = check.kind
+  return [
+    ...(engine === 'stopped' ? [] : [engine]),
+    ...(isHot(check, knowledge) ? (['running'] as const) : []),
+    ...(meter === undefined ? [] : (['measuring'] as const)),
+  ]
+}
+
+interface InTheWay {
+  readonly bars?: readonly Doing[] | undefined
+  readonly spoils?: readonly Doing[] | undefined
+}
+
+function hinders({ bars = [], spoils = [] }: InTheWay, doings: readonly Doing[]): boolean {
+  return doings.some((doing) => bars.includes(doing) || spoils.includes(doing))
+}
+
+/** Two set-ups cannot hold at once, whichever of them says so. */
+function excludes(
+  setups: Knowledge['setups']['setups'],
+  id: string,
+  others: readonly string[],
+): boolean {
+  return others.some(
+    (other) => setups[other]!.excludes?.includes(id) || setups[id]!.excludes?.includes(other),
+  )
+}
+
+/** Connectors that have to be joined, but for those the check itself takes apart. */
+function pluggedFor(
+  { kind, part, reach }: PlannedCheck,
+  doings: readonly Doing[],
+  { connectors, parts }: Machine,
+): readonly string[] {
+  if (doings.some((doing) => doing !== 'measuring')) return Object.keys(connectors)
+  if (reach === undefined || part === undefined) return []
+  const path = [part, ...parts.filter(({ id }) => reach.through?.includes(id))]
+  const between = path.flatMap(({ plugs = [] }) => plugs)
+  return [...new Set(kind.apart === undefined && reach.at ? [reach.at, ...between] : between)]
+}

@@ -1,0 +1,39 @@
+import type { SetupCard } from '../case.ts'
+import type { Connector, Machine } from '../schema/machine.ts'
+import type { Setups } from '../schema/tables.ts'
+
+/** Taking off a cover. */
+export function coverCard(id: string, { access }: Machine): SetupCard {
+  const { do: says, minutes, undo } = access[id]!
+  return { id: `access ${id}`, do: says, minutes, undo }
+}
+
+/** Taking a connector apart. */
+export function unplugCard(id: string, { connectors, stop }: Machine): SetupCard {
+  const connector = connectors[id]!
+  const { do: says, minutes, undo = joined(connector) } = connector.unplug
+  const stopOff = stop?.plugs.includes(id) ?? false
+  return { id: `unplug ${id}`, do: says, minutes, undo, ...(stopOff && { stopOff }) }
+}
+
+/** Minutes to join a connector again. From memory. */
+const joinMinutes = 0.5
+
+/** How a connector is joined again where its sheet says nothing else. */
+function joined({ name, face }: Connector): NonNullable<SetupCard['undo']> {
+  const holds =
+    face.latch === 'none' ? 'pull at it: it must hold' : 'push until you hear its latch click'
+  return { do: `Join the ${name} again and ${holds}.`, minutes: joinMinutes }
+}
+
+/** Fitting, taking off or making ready what is no connector and no cover. */
+export function kitCard(id: string, { setups }: Setups): SetupCard {
+  const { do: says, minutes, undo, stopOff = false } = setups[id]!
+  return {
+    id,
+    do: says,
+    minutes,
+    ...(typeof undo === 'object' && { undo }),
+    ...(stopOff && { stopOff }),
+  }
+}

@@ -1,0 +1,41 @@
+import type { Limits, Reading } from '../reading/reading.ts'
+import type { Trouble } from '../reading/touching.ts'
+
+/**
+ * Of readings at several places, the one that is furthest out of limits, or nearest to being so: one bad
+ * leg is not made good by two good ones. OL is further out than any figure, where OL can be judged at all.
+ *
+ * @param readings take after take, each place once a take and in the same order; of each place the best
+ * take counts, as with several touches of one
+ * @returns that one alone; nothing of nothing
+ */
+export function furthestOut(
+  readings: readonly Reading[],
+  places: number,
+  trouble: Trouble,
+  limits: Limits,
+): Reading[] {
+  const best = readings
+    .slice(0, places)
+    .map((_, place) =>
+      readings.filter((_, i) => i % places === place).reduce((a, b) => better(a, b, trouble)),
+    )
+  const [furthest] = best.toSorted((a, b) => outness(b, limits) - outness(a, limits))
+  return furthest === undefined ? [] : [furthest]
+}
+
+/** Contact only ever adds ohms, or takes volts away. */
+function better(a: Reading, b: Reading, trouble: Trouble): Reading {
+  if (a.kind !== 'value') return b
+  if (b.kind !== 'value') return a
+  return a.value < b.value === (trouble === 'adds') ? a : b
+}
+
+/** How often a limit is passed; below 1 within limits. */
+function outness(reading: Reading, { low, high }: Limits): number {
+  if (reading.kind !== 'value') return Number.POSITIVE_INFINITY
+  const { value } = reading
+  const below = low === undefined ? 0 : low / Math.max(value, Number.MIN_VALUE)
+  const above = high === undefined || high === 0 ? 0 : value / high
+  return Math.max(below, above)
+}

@@ -1,0 +1,72 @@
+import { slippingOf } from '../../server/diagnosis/belief/slipping.ts'
+import type { Check, Model } from '../../server/diagnosis/model/model.ts'
+import { doubtShare } from '../../server/knowledge/instantiate/chances.ts'
+
+/** How machines and people really answer, made from the tables that the tool believes. */
+export type World = (model: Model) => Model
+
+type Row = readonly number[]
+
+/** As the tables say, without the share of doubt that the tool adds to every row. */
+const matched: World = reworked((row) => row)
+
+/** People slip three times as often, up to half the time, wherever a check says how it slips. */
+const tripleSlips: World = (model) => ({
+  ...matched(model),
+  checks: matched(model).checks.map((check): Check => {
+    if (check.slips === undefined) return check
+    const { ownOutcomes } = slippingOf(check)
+    const slips = check.slips.map(threeTimes)
+    const read = (row: Row) =>
+      row.map((_, o) => ownOutcomes(row).reduce((sum, p, state) => sum + p * slips[state]![o]!, 0))
+    return { ...check, chances: check.chances.map(eachOnce(read)), slips }
+  }),
+})
+
+/** Of what the part itself gives, state by state: more of what it is not. */
+function threeTimes(row: Row, state: number): Row {
+  const off = 1 - row[state]!
+  const more = off === 0 ? 1 : Math.min(3, 0.5 / off)
+  return row.map((p, o) => (o === state ? 1 - more * off : more * p))
+}
+
+/** The tables are worth less than they say: a fifth of every row is anybody's guess. */
+const fifthUniform: World = reworked((row) => row.map((p) => 0.8 * p + 0.2 / row.length))
+
+export const worlds: Readonly<Record<string, World>> = {
+  'as the tables say': matched,
+  'slips three times as often': tripleSlips,
+  'a fifth of every row even': fifthUniform,
+}
+
+function reworked(row: (row: Row) => Row): World {
+  return (model) => ({
+    ...model,
+    checks: model.checks.map((check): Check => {
+      const { slips } = check
+      const rework = eachOnce((each) => row(undoubted(each)))
+      const chances = check.chances.map(rework)
+      return slips === undefined
+        ? { ...check, chances }
+        : { ...check, chances, slips: slips.map(rework) }
+    }),
+  })
+}
+
+/** Many cut sets share a row, and then share what is made of it. */
+function eachOnce(make: (row: Row) => Row): (row: Row) => Row {
+  const made = new Map<Row, Row>()
+  return (row) => {
+    const known = made.get(row) ?? make(row)
+    made.set(row, known)
+    return known
+  }
+}
+
+/** A row as its file gives it. */
+function undoubted(row: Row): Row {
+  const even = doubtShare / row.length
+  const plain = row.map((p) => Math.max(0, p - even))
+  const sum = plain.reduce((a, b) => a + b, 0)
+  return plain.map((p) => p / sum)
+}

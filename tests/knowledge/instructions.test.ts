@@ -1,0 +1,129 @@
+import { describe, expect, it } from 'vitest'
+import type { Case, CheckCard } from '../../server/knowledge/case.ts'
+import { fill } from '../../server/knowledge/instantiate/words.ts'
+import { shippedCases, shippedKnowledge } from '../support/knowledge.ts'
+
+/** Every check of every case, as it reads on its machine. */
+const pages = shippedCases().flatMap((kase) =>
+  [...kase.checks.values()].map((card) => ({ kase, card })),
+)
+type Page = { readonly kase: Case; readonly card: CheckCard }
+
+const named = ({ kase, card }: Page) => `${card.id} on ${kase.machine.id}`
+const steps = ({ card }: Page) => card.do.join(' ')
+const readied = ({ card }: Page) => card.setups.map((setup) => setup.do).join(' ')
+const all = (page: Page) => `${readied(page)} ${steps(page)}`
+
+/** Pages of a kind that break a rule; the kind must not be empty, or the rule would be about nothing. */
+function breaking(kind: (page: Page) => boolean, rule: (page: Page) => boolean): string[] {
+  const those = pages.filter(kind)
+  expect(those.length).toBeGreaterThan(3)
+  return [...new Set(those.filter((page) => !rule(page)).map(named))]
+}
+
+const looksForSpark = ({ card }: Page) =>
+  card.engine === 'cranking' &&
+  /\bsparks?\b|^pulse at the coil|^strength of the pulse/i.test(
+    [card.title, ...(card.answers ?? []).map(({ says }) => says)].join('\n'),
+  )
+
+describe('what a page tells people to do', () => {
+  it('has the controls at RUN wherever a spark is looked for, in the words of the machine', () => {
+    const rule = (page: Page) => steps(page).includes(page.kase.machine.stop!.run)
+    expect(breaking(looksForSpark, rule)).toEqual([])
+    expect(pages.some((page) => looksForSpark(page) && /Key switch at RUN/.test(steps(page)))).toBe(
+      true,
+    )
+  })
+
+  it('never ends with the controls at OFF', () => {
+    const turnsOff = (page: Page) => /(stop switch|key switch) at OFF/i.test(steps(page))
+    const rule = (page: Page) =>
+      steps(page).lastIndexOf(page.kase.machine.stop!.run) >
+      steps(page).lastIndexOf(page.kase.machine.stop!.off)
+    expect(breaking(turnsOff, rule)).toEqual([])
+  })
+
+  it('says where the switch stands once rope starter and fan cover are back', () => {
+    const undone = new Map(
+      pages.flatMap(({ card }) => card.setups.map(({ id, undo }) => [id, undo?.do] as const)),
+    )
+    expect(undone.get('access recoil-starter')).toMatch(/back to RUN\.$/)
+    expect(undone.get('flywheel-bare')).toMatch(/back to RUN\.$/)
+  })
+
+  it('has every cap on its plug for a hot run, and the engine die by itself', () => {
+    const hot = ({ card }: Page) => card.setups.some(({ id }) => id === 'run-until-hot')
+    const rule = (page: Page) =>
+      /Take testers and spare plugs out.*every cap on its own plug/s.test(readied(page)) &&
+      /until it dies by itself.*at RUN/s.test(readied(page))
+    expect(breaking(hot, rule)).toEqual([])
+    const dead = (page: Page) => hot(page) && / dead hot/.test(page.card.title)
+    expect(
+      breaking(dead, (page) => /It has just died|has just died by itself/.test(steps(page))),
+    ).toEqual([])
+  })
+
+  it('enters the first reading before the pins are cleaned', () => {
+    const cleans = (page: Page) => /clean the pins/.test(steps(page))
+    const rule = (page: Page) =>
+      /enter that first, as a take of its own\. Then clean/.test(steps(page))
+    expect(breaking(cleans, rule)).toEqual([])
+  })
+
+  it('speaks of no other cap, plug or lamp as a matter of course where there may be none', () => {
+    const single = ({ kase }: Page) => kase.machine.outputs.length === 1
+    const rule = (page: Page) => !/every other cap|the other plugs|the other cap\b/i.test(all(page))
+    expect(breaking(single, rule)).toEqual([])
+    const stopWires = ({ card }: Page) => card.part === 'wires-stop'
+    expect(breaking(stopWires, (page) => !/lamp that hangs on it\./.test(all(page)))).toEqual([])
+  })
+
+  it('leaves no brace and no stray full stop in any text', () => {
+    const rule = (page: Page) =>
+      !/[{}]|(^|\s)\.|\.\./.test([page.card.title, all(page), page.card.phone].join(' '))
+    expect(breaking(() => true, rule)).toEqual([])
+  })
+
+  it('warns of ice wherever water is misted', () => {
+    const mists = (page: Page) => /\bmist\b/i.test(all(page))
+    const rule = ({ card }: Page) => card.cautions.some(({ id }) => id === 'mist-freezes')
+    expect(breaking(mists, rule)).toEqual([])
+  })
+
+  it('never asks to hold a live wire, nor puts the last clamp on a battery', () => {
+    const rule = (page: Page) =>
+      !/hold the free end|dark cover|to your ear|your thumb/i.test(
+        `${all(page)} ${page.card.phone}`,
+      )
+    expect(breaking(() => true, rule)).toEqual([])
+    const jumps = pages.find(({ card }) => card.id.startsWith('jump-start'))!
+    expect(steps(jumps)).toMatch(
+      /Black clamp last, on bright bare metal of the engine.*never on the battery/,
+    )
+  })
+})
+
+describe('a step about controls', () => {
+  it('is left out where the sheet has none', () => {
+    expect(fill('{run}. Hands off.', {})).toBe('Hands off.')
+    expect(fill('Clip it on. {run}. Hands off.', {})).toBe('Clip it on. Hands off.')
+    expect(fill('{run}.', {})).toBe('')
+  })
+})
+
+describe('a proof', () => {
+  const { partKinds, complaints } = shippedKnowledge()
+  const proofs = [...partKinds.values(), ...complaints.values()].map(({ prove }) => prove)
+
+  it('uses a tester only while the engine is cranked, and starts it only at the end', () => {
+    expect(proofs.length).toBeGreaterThan(40)
+    const wrong = proofs.filter(
+      ({ stopped = '', cranking = '', running = '' }) =>
+        /tester|start the engine|run it/i.test(stopped) ||
+        /start the engine|run it/i.test(cranking) ||
+        /on a tester/i.test(running),
+    )
+    expect(wrong).toEqual([])
+  })
+})

@@ -1,0 +1,55 @@
+import { describe, expect, it } from 'vitest'
+import { loadKnowledge } from '../../../server/knowledge/load.ts'
+import { shippedCases, shippedTrees } from '../../support/knowledge.ts'
+import { circuitOf } from './circuit.ts'
+import { complains } from './complaints.ts'
+import { asItCame, climates, drawWorld } from './draw.ts'
+import { effects } from './effects/index.ts'
+
+const knowledge = loadKnowledge(shippedTrees)
+const cases = shippedCases()
+const names = cases.map((kase) => [`${kase.complaint.id} on ${kase.machine.id}`, kase] as const)
+
+describe('the world of the literal person', () => {
+  it('has every failure mode of every part kind, and no other', () => {
+    const shipped = [...knowledge.partKinds.values()].flatMap(({ kind, modes }) =>
+      modes.map(({ id }) => `${kind}.${id}`),
+    )
+    const known = Object.entries(effects).flatMap(([kind, modes]) =>
+      Object.keys(modes).map((id) => `${kind}.${id}`),
+    )
+    expect(shipped.length).toBeGreaterThan(50)
+    // A mode that is missing here is added to tests/person/world/effects/.
+    expect(known.sort()).toEqual(shipped.sort())
+  })
+
+  it.each([...knowledge.machines.values()].map((machine) => [machine.id, machine] as const))(
+    'has every part of %s on its wires, or knows it by its role',
+    (_, { id, parts, connectors }) => {
+      const circuit = circuitOf(id)
+      const hung = [circuit.ends, circuit.legs, circuit.wires, circuit.grounds, circuit.joints]
+      const known = new Set([
+        ...hung.flatMap((each) => Object.keys(each)),
+        ...circuit.boxes.map(({ part }) => part),
+        ...circuit.apart,
+      ])
+      // A part that is missing here is added to the machine's file in tests/person/world/circuits/.
+      expect(parts.map((part) => part.id).filter((part) => !known.has(part))).toEqual([])
+      const plugs = Object.values(circuit.wires).flat(2)
+      const strange = plugs.filter(
+        ([plug, pin]) => plug !== 'fuse-holder' && connectors[plug]?.pins[pin] === undefined,
+      )
+      expect(strange).toEqual([])
+    },
+  )
+
+  it.each(names)('makes the complaint %s only with its fault there', (_, kase) => {
+    for (const [seed, climate] of climates.entries()) {
+      const world = drawWorld(knowledge, kase, seed, climate)
+      const provoked = { certain: true }
+      expect(complains({ ...asItCame(world), doing: provoked })).toBe(true)
+      const good = { ...world, faults: [], elsewhere: false }
+      expect(complains({ ...asItCame(good), doing: provoked })).toBe(false)
+    }
+  })
+})
