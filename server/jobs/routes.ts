@@ -4,6 +4,7 @@ import { listRoutes } from './opening/list-routes.ts'
 import { openRoutes } from './opening/open-routes.ts'
 import { jobRoutes } from './page/job-routes.ts'
 import { repairRoutes } from './page/repair-routes.ts'
+import { standsRoutes } from './page/stands-routes.ts'
 import type { JobParts } from './record/parts.ts'
 
 /** Everything under `/` that is about jobs. */
@@ -12,5 +13,6 @@ export async function jobsArea(app: FastifyInstance, parts: JobParts): Promise<v
   await openRoutes(app, parts)
   await meterRoutes(app, parts)
   await repairRoutes(app, parts)
+  await standsRoutes(app, parts)
   await jobRoutes(app, parts)
 }

@@ -5,7 +5,7 @@ import { staticFolder } from './folders.ts'
 /** The files of `static/style/`, one a room, in the order they are joined: a later rule wins. */
 const rooms = [
   ...['base', 'words', 'masthead', 'boxes', 'cautions'],
-  ...['check', 'answer', 'verdict', 'readings', 'suspects', 'tree', 'others'],
+  ...['check', 'answer', 'verdict', 'readings', 'suspects', 'tree', 'stands', 'others'],
   ...['health', 'opening', 'wires'],
   ...['preferences', 'print'],
 ]

@@ -168,6 +168,40 @@ describe('more touches of an earlier reading', () => {
   })
 })
 
+describe('the machine as it stands', () => {
+  const check = 'winding-resistance.exciter-start.igniter-plug'
+  const says = /is back/i
+
+  it('is on no page while nothing is apart', async () => {
+    const { page } = await openedJob(twin)
+    expect(await page()).not.toContain('As it stands')
+  })
+
+  it('is shown, and what somebody put back unasked is not asked for again', async () => {
+    const { http, job, page, make } = await openedJob(twin)
+    await make(check, { typed: '365' })
+    const before = await page()
+    expect(textIn(before)).toContain('Apart, off or fitted now: 2')
+    expect(textIn(before)).toMatch(says)
+    const fields = { version: valueIn(before, 'version'), setup: 'unplug igniter-plug' }
+    await post(http, `${job}/stands`, fields).expect(303)
+    expect(textIn(await page())).toContain('Apart, off or fitted now: 1')
+    expect(putBackOn(await page('check=spark-on-tester.left'))).toEqual([])
+    expect(readyOn(await page(`take=${check}`)).join()).toContain('igniter plug')
+  })
+
+  it.each(['unplug igniter-plug', 'no such thing', ''])(
+    'refuses to take back what is not so, with a sentence: "%s"',
+    async (setup) => {
+      const { http, job, page } = await openedJob(twin)
+      const fields = { version: valueIn(await page(), 'version'), setup }
+      const answer = await post(http, `${job}/stands`, fields)
+      expect(answer.status).toBe(409)
+      expect(textIn(answer.text)).toContain('That is not apart, off or fitted by now')
+    },
+  )
+})
+
 describe('the verdict and the proof', () => {
   it('begin with what is still apart, until all was put together', async () => {
     const { http, job, page, make } = await openedJob(twin)

@@ -104,6 +104,12 @@ describe('the machine as it stands', () => {
     expect(unsure(skip('coil'), made('winding'))).toEqual(['coil'])
   })
 
+  it('is what somebody says who looked', () => {
+    const back: JobEvent = { kind: 'back', setup: 'plug' }
+    expect(off(made('winding'), back)).toEqual(['hood'])
+    expect(unsure(made('winding'), skip('through the harness'), back)).toEqual(['coil'])
+  })
+
   it.each([true, false])('is together again once a repair was tried, gone: %s', (gone) => {
     const repaired: JobEvent = { kind: 'repaired', parts: ['coil'] }
     const proved: JobEvent = { kind: 'proved', gone, reopened: ['winding'] }

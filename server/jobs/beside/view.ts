@@ -48,3 +48,17 @@ export interface OtherCheck {
   /** Time and worth, or why it was skipped. */
   readonly says: string
 }
+
+/** The machine as it stands, as far as its pages know. */
+export interface StandsView {
+  /** Where the form goes that says that something is not so. */
+  readonly action: string
+  readonly items: readonly {
+    /** How it came to be so: "Lift the hood and hook it back." */
+    readonly says: string
+    /** A check was skipped, and nobody knows. */
+    readonly unsure: boolean
+    /** What the form sends. */
+    readonly setup: string
+  }[]
+}

@@ -1,5 +1,6 @@
 import { prospects } from '../../diagnosis/verdict/explain.ts'
 import { presentOthers } from '../beside/others.ts'
+import { presentStands } from '../beside/stands.ts'
 import { presentSuspects } from '../beside/suspects.ts'
 import { presentTree } from '../beside/tree.ts'
 import { presentTreeDrawing } from '../beside/tree-drawing.ts'
@@ -33,6 +34,7 @@ export function presentJob(input: Standing & Asked): JobPage {
     card && presentCheck(input, card, { proposed, taking: takingOf(input, card.id), foreseen })
   const verdict = presentVerdict(input)
   const repair = presentRepair(input)
+  const stands = presentStands(input)
   return {
     title: title(input, check),
     job: {
@@ -54,6 +56,7 @@ export function presentJob(input: Standing & Asked): JobPage {
     tree: presentTree(input),
     treeDrawing: presentTreeDrawing(input, foreseen),
     others: presentOthers(input, onPage),
+    ...(stands && { stands }),
     focus: focus(input, check),
   }
 }

@@ -1,4 +1,4 @@
-import type { BranchView, OthersView, SuspectsView } from '../beside/view.ts'
+import type { BranchView, OthersView, StandsView, SuspectsView } from '../beside/view.ts'
 import type { CheckView } from '../check/view.ts'
 import type { ReadingRow } from '../readings/view.ts'
 import type { RepairView, VerdictView } from '../verdict/view.ts'
@@ -38,6 +38,8 @@ export interface JobPage {
   /** The same as a drawing, an SVG ready to print. */
   readonly treeDrawing: string
   readonly others: OthersView
+  /** What is apart, off or fitted now; left out where nothing is. */
+  readonly stands?: StandsView
   /** Where the keyboard goes when the page was swapped in by a script. */
   readonly focus: 'notice' | 'field' | 'touch' | 'check' | 'verdict'
 }

@@ -70,6 +70,8 @@ export type JobEvent =
   /** A reading is not to be asked for once more: it stands as it is. */
   | { readonly kind: 'accepted'; readonly check: string }
   | { readonly kind: 'skipped'; readonly check: string; readonly reason: string }
+  /** A set-up that a page takes to hold does not: somebody put it back unasked. */
+  | { readonly kind: 'back'; readonly setup: string }
 
 /** A job as it is kept: its events, and when each was written. */
 export interface StoredJob {

@@ -98,6 +98,7 @@ export function fold(events: StoredJob['events']): Folded {
         skipped.set(event.check, event.reason)
         break
       case 'opened':
+      case 'back':
         break
     }
   }

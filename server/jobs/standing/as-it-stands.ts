@@ -32,6 +32,11 @@ export function asItStands({ checks }: Pick<Case, 'checks'>, { events }: StoredJ
         if (card && !card.asked) now = perhapsBegun(now, card)
         break
       }
+      case 'back': {
+        const back = new Set([event.setup])
+        now = { setups: without(now.setups, back), unsure: without(now.unsure, back) }
+        break
+      }
       case 'proved':
         now = together
         break

@@ -1,0 +1,18 @@
+import { asItStands, toPutBack } from '../standing/as-it-stands.ts'
+import type { Standing } from '../standing/standing.ts'
+import { sentence } from '../words/sentences.ts'
+import type { StandsView } from './view.ts'
+
+/** What is apart, off or fitted now, last made first, so that one can say where it is not so. */
+export function presentStands({ job, kase }: Standing): StandsView | undefined {
+  const steps = toPutBack(asItStands(kase, job))
+  if (steps.length === 0) return undefined
+  return {
+    action: `/jobs/${job.id}/stands`,
+    items: steps.map(({ setup, unsure }) => ({
+      says: sentence(setup.do),
+      unsure,
+      setup: setup.id,
+    })),
+  }
+}
