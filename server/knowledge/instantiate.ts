@@ -112,9 +112,17 @@ function checkOf(card: CheckCard, chances: Check['chances']): Check {
     minutes: own.reduce((sum, { minutes, undo }) => sum + minutes + undo, card.minutes),
     setups: setups.filter((_, i) => !card.setups[i]!.once),
     forbids: card.forbids.map(setupOf),
+    effort: effortOf(card),
     outcomes: card.outcomes,
     chances,
   }
+}
+
+/** A question, a look, a hand, a meter. */
+function effortOf({ asked, engine, tools, setups, meter }: CheckCard): number {
+  if (asked) return 0
+  if (meter !== undefined) return 3
+  return engine === 'stopped' && tools.length === 0 && setups.length === 0 ? 1 : 2
 }
 
 function setupOf({ id, minutes, undo }: SetupCard): Setup {

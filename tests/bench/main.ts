@@ -7,6 +7,7 @@ import { openedJob } from './one-user.ts'
 import { printOptimality } from './optimality.ts'
 import { printPosting } from './posting.ts'
 import { printFleet } from './print-fleet.ts'
+import { printWorlds } from './print-worlds.ts'
 import { printStarts } from './starts.ts'
 import { printSteps } from './steps.ts'
 
@@ -36,4 +37,5 @@ printSteps()
 printOptimality()
 printLargeTrees()
 printFleet(40, 7, [5, 21])
+printWorlds(30, 7)
 sumUp()

@@ -43,6 +43,8 @@ export interface Check {
   readonly setups: readonly Setup[]
   /** What may not be so, last made first. Left out: nothing is in its way. */
   readonly forbids?: readonly Setup[]
+  /** What it asks of the person; of checks that come to nearly the same, the lowest comes first. Left out: 0. */
+  readonly effort?: number
   readonly outcomes: readonly string[]
   /** `chances[c][o]`: chance of outcome o if cut set c is the true one. Each row sums to 1. */
   readonly chances: readonly (readonly number[])[]

@@ -62,6 +62,8 @@ export function plan(
     .filter(({ expectedMinutes }) => expectedMinutes < Number.POSITIVE_INFINITY)
     // Sorting keeps the order of ties: more gain per minute first.
     .sort((a, b) => differ(a.expectedMinutes, b.expectedMinutes))
+  const worthAsking = looked.length > 0 && differ(looked[0]!.expectedMinutes, stopping) < 0
+  if (worthAsking) easiestFirst(looked, stopping)
   const closely = new Set(looked.map(({ candidate }) => candidate))
   return {
     proposals: [
@@ -72,8 +74,29 @@ export function plan(
       ...ranked.filter((each) => !closely.has(each)).map(({ proposal }) => proposal),
     ],
     stopping,
-    worthAsking: looked.length > 0 && differ(looked[0]!.expectedMinutes, stopping) < 0,
+    worthAsking,
   }
+}
+
+/** Of checks that come within this share of the best, nobody would know one from another. From memory. */
+const nearlyTheSame = 1.1
+
+/**
+ * Of those that come to nearly the same, the one first that asks the least of the person. What is no
+ * better than stopping stays where it is.
+ */
+function easiestFirst(looked: Looked[], stopping: number): void {
+  const best = looked[0]!.expectedMinutes
+  const near = looked.filter(
+    ({ expectedMinutes }) => expectedMinutes <= best * nearlyTheSame && expectedMinutes < stopping,
+  )
+  const effort = ({ candidate }: Looked) => candidate.check.effort ?? 0
+  looked.splice(0, near.length, ...near.toSorted((a, b) => effort(a) - effort(b)))
+}
+
+interface Looked {
+  readonly candidate: Candidate
+  readonly expectedMinutes: number
 }
 
 /** Expected minutes to the end for some places of the list. */

@@ -30,6 +30,23 @@ describe('the planner', () => {
     expect(once()).toEqual(once())
   })
 
+  it('lets what asks least of the person come first among checks that come to nearly the same', () => {
+    const first = (asking: number) => {
+      const model = modelFromTable({ a: 0.5, b: 0.5 }, { measured: [0, 1], asked: [0, 1] })
+      const minutes = { measured: 10, asked: asking }
+      const effort = { measured: 3, asked: 0 }
+      const checks = model.checks.map((check) => ({
+        ...check,
+        minutes: minutes[check.id as keyof typeof minutes],
+        effort: effort[check.id as keyof typeof effort],
+      }))
+      const { proposals } = plan({ ...model, checks }, [0.5, 0.5], () => true, new Set())
+      return proposals[0]!.check
+    }
+    expect(first(10.9)).toBe('asked')
+    expect(first(11.2)).toBe('measured')
+  })
+
   it('does not ask where no answer would change what is done', () => {
     const model = modelFromTable({ a: 0.99, b: 0.01 }, { p: [0, 1] })
     expect(plan(model, [0.99, 0.01], () => true, new Set()).worthAsking).toBe(false)
