@@ -31,6 +31,8 @@ it('ends with 1 where one is missed, and says which', async () => {
   const { code, complained } = await run(...kept, '"size", 6, "kB", { atMost: 5 }')
   expect(code).toBe(1)
   expect(complained).toBe('missed: size: 6.00 kB, at most 5 kB wanted\n')
+  const ratio = await run('"ratio", 0.1, "", { atLeast: 0.4 }')
+  expect(ratio.complained).toBe('missed: ratio: 0.10, at least 0.4 wanted\n')
 })
 
 it('does not take for kept what is no number', async () => {

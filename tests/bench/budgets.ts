@@ -17,7 +17,10 @@ export function print(what: string, value: number, unit: string, budget?: Budget
   const kept = value <= atMost && value >= atLeast
   const limit = budget.atMost === undefined ? `at least ${atLeast}` : `at most ${atMost}`
   console.log(`${line}  budget ${limit}: ${kept ? 'kept' : 'MISSED'}`)
-  if (!kept) missed.push(`${what}: ${value.toFixed(2)} ${unit}, ${limit} ${unit} wanted`)
+  if (!kept) {
+    const figures = [`${value.toFixed(2)} ${unit}`, `${limit} ${unit}`].map((text) => text.trim())
+    missed.push(`${what}: ${figures.join(', ')} wanted`)
+  }
 }
 
 /** Says which budgets were missed, and makes the whole run end with 1 if any was. */
