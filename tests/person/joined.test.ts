@@ -74,9 +74,7 @@ it.each(machines)(
     expect(reads.length).toBeGreaterThan(20)
     const worlds = (card: CheckCard) => [good, broken(good, card)]
     expect(
-      reads.flatMap(({ kase, card }) =>
-        worlds(card).flatMap((world) => spoilt(world, kase, card)),
-      ),
+      reads.flatMap(({ kase, card }) => worlds(card).flatMap((world) => spoilt(world, kase, card))),
     ).toEqual([])
   },
 )
