@@ -91,6 +91,13 @@ describe('what a page tells people to do', () => {
     expect(breaking(mists, rule)).toEqual([])
   })
 
+  it('puts the old part back after every trial with another one, whatever came of it', () => {
+    const tries = ({ card }: Page) => /^(new-plug|known-good-(?!lamp))/.test(card.id)
+    const rule = (page: Page) =>
+      /put the (old|machine's own) .*back in.*whatever came of it/i.test(steps(page))
+    expect(breaking(tries, rule)).toEqual([])
+  })
+
   it('never asks to hold a live wire, nor puts the last clamp on a battery', () => {
     const rule = (page: Page) =>
       !/hold the free end|dark cover|to your ear|your thumb/i.test(

@@ -318,6 +318,22 @@ describe('the lint of the knowledge', () => {
       'asked:',
     ],
     [
+      'a check for complaints with a gate that none has',
+      'checks/mist-running.yaml',
+      'within: [wet-fault]',
+      'within: [wet-falt]',
+      /no gate is called wet-falt/,
+      '  within:',
+    ],
+    [
+      'a row for causes outside the tree that is no row',
+      'checks/exhaust-warmth.yaml',
+      'elsewhere: { hot: 0.5, cold: 0.5 }',
+      'elsewhere: { hot: 0.5, cold: 0.6 }',
+      /about.elsewhere: the chances sum to 1.1; make them sum to 1/,
+      '  elsewhere:',
+    ],
+    [
       'more gates than anyone can read',
       'complaints/no-spark.yaml',
       afterTop,

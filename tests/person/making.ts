@@ -116,11 +116,8 @@ function look(
     slip: careful ? 'none' : slipOf(world, card, take),
   }
   const seen = overlooked(check, page, observationOf(check.kind)(check), take)
-  return { seen, standing: steps.after(isCure(seen))(before), before }
+  return { seen, standing: steps.after(before), before }
 }
-
-/** The answers of a trial with something new that mean: it was that. */
-const isCure = (seen: Seen) => seen.kind === 'answer' && ['fires', 'runs', 'well'].includes(seen.id)
 
 function whereOf({ world, standing, clock }: Bench, card: CheckCard): Where {
   const site: Site = { world, standing, clock, random: seeded(world.seed), doing: {} }

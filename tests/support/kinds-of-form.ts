@@ -27,14 +27,18 @@ export function kindsIn(form: ReadingForm, { measurand }: CheckCard): string[] {
 }
 
 /**
- * The cases, in their order, of which each shows what none before it has shown: a machine, or a kind
- * of form on the way to its hidden fault.
+ * As few of the cases as one finds by always taking the one that shows most of what none before it has
+ * shown: a machine, or a kind of form on the way to its hidden fault.
  */
 export function everyKindOfForm(cases: readonly Case[]): Case[] {
   const shown = new Set<string>()
-  return cases.filter((kase) => {
-    const more = [`on ${kase.machine.id}`, ...hiddenFault(kase).forms].filter((k) => !shown.has(k))
-    for (const kind of more) shown.add(kind)
-    return more.length > 0
-  })
+  const chosen: Case[] = []
+  const more = (kase: Case) =>
+    [`on ${kase.machine.id}`, ...hiddenFault(kase).forms].filter((kind) => !shown.has(kind))
+  for (;;) {
+    const [best] = cases.toSorted((a, b) => more(b).length - more(a).length)
+    if (best === undefined || more(best).length === 0) return chosen
+    for (const kind of more(best)) shown.add(kind)
+    chosen.push(best)
+  }
 }

@@ -1,7 +1,7 @@
 import { faultsBelow, type Holding } from '../../diagnosis/tree/fault-tree.ts'
 import { type ByAbout, byAbout } from '../by-about.ts'
 import type { About } from '../schema/check-kind.ts'
-import type { PartKind } from '../schema/index.ts'
+import type { Complaint, PartKind } from '../schema/index.ts'
 import type { Machine } from '../schema/machine.ts'
 import type { Chances } from '../schema/shared.ts'
 import type { PlannedCheck } from './checks-of-kind.ts'
@@ -17,6 +17,7 @@ export const doubtShare = 0.04
 export type RowOf = (faults: readonly string[]) => readonly number[]
 
 interface Context {
+  readonly complaint: Complaint
   readonly machine: Machine
   readonly tree: DrawnTree
   /** What holds in that tree. */
@@ -70,18 +71,20 @@ const readers: ByAbout<[check: PlannedCheck, setting: Context], ChancesOf> = {
 function readProperty(
   about: Extract<About, { kind: 'property' }>,
   check: PlannedCheck,
-  { machine, partKinds }: Context,
+  { complaint, machine, partKinds }: Context,
 ): ChancesOf {
   const { property } = about
   const healthy = healthyRow(check, about, machine)
   const expected = likeliest(healthy)
   const path = [check.part!.id, ...(check.reach?.through ?? [])]
+  // Shaking and watering bring it back, and what it has done to a part is there to be seen: only a meter misses it.
+  const gone = check.limitsOf === undefined ? 0 : (complaint.gone?.share ?? 0)
   const rows = new Map<string, Chances>()
   for (const id of path) {
     const part = machine.parts.find((each) => each.id === id)!
     for (const mode of partKinds.get(part.kind)!.modes) {
       const row = mode.shows[property]
-      if (row !== undefined) rows.set(`${id}.${mode.id}`, row)
+      if (row !== undefined) rows.set(`${id}.${mode.id}`, atLeast(row, expected, gone))
     }
   }
   return (faults) => {
@@ -93,12 +96,26 @@ function readProperty(
   }
 }
 
+/** The row with at least this share of one outcome, the others in the proportion they have. */
+function atLeast(row: Chances, outcome: string, share: number): Chances {
+  const now = row[outcome] ?? 0
+  if (now >= share) return row
+  const rest = (1 - share) / (1 - now)
+  return Object.fromEntries(
+    Object.entries({ ...row, [outcome]: now }).map(([each, p]) => [
+      each,
+      each === outcome ? share : p * rest,
+    ]),
+  )
+}
+
 function watchGate(
   about: Extract<About, { kind: 'gate' }>,
   check: PlannedCheck,
-  { tree, holding }: Context,
+  { complaint, tree, holding }: Context,
 ): ChancesOf {
   const watched = check.gate!
+  const isComplainedOf = about.gate === complaint.top
   const away = new Set(
     (about.without === undefined ? [] : tree.copies.get(about.without)!).flatMap((copy) =>
       faultsBelow({ top: watched, gates: tree.gates }, copy.name),
@@ -113,8 +130,9 @@ function watchGate(
   }
   const changes = away.size > 0 || replaced !== undefined || check.swap !== undefined
   return (faults) => {
-    // A cause outside the tree is not cured by unplugging, replacing or swapping what is in it.
-    if (changes && faults.length === 0) return about.holds
+    // What is complained of has a cause outside the tree then, which no change of what is in it cures.
+    if (faults.length === 0)
+      return about.elsewhere ?? (changes && isComplainedOf ? about.holds : about.holdsNot)
     return holding(faults.flatMap(change)).has(watched) ? about.holds : about.holdsNot
   }
 }

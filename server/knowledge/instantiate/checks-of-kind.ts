@@ -44,9 +44,10 @@ const makers: ByAbout<[kind: CheckKind, setting: Context], PlannedCheck[]> = {
 function planProperty(
   about: Extract<About, { kind: 'property' }>,
   kind: CheckKind,
-  { machine, partKinds }: Context,
+  { machine, partKinds, tree }: Context,
 ): PlannedCheck[] {
-  const { property } = about
+  const { property, within } = about
+  if (within && !within.some((gate) => tree.copies.get(gate)?.length)) return []
   return machine.parts
     .filter((part) => about.roles === undefined || about.roles.includes(part.role))
     .flatMap((part): PlannedCheck[] => {

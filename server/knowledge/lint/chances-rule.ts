@@ -72,6 +72,7 @@ function rowsOf({ about }: CheckKind): (readonly [readonly PropertyKey[], Chance
     return [
       [['about', 'holds'], about.holds],
       [['about', 'holdsNot'], about.holdsNot],
+      ...(about.elsewhere ? [[['about', 'elsewhere'], about.elsewhere] as const] : []),
     ]
   }
   if (about.kind === 'question') {

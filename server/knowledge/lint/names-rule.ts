@@ -71,6 +71,7 @@ const aboutNames: ByAbout<[entry: object, knowledge: Knowledge, mustKnow: MustKn
     const path = ['about', 'property']
     mustKnow(entry, path, 'property', [about.property], propertiesOf(knowledge))
     mustKnow(entry, ['about', 'roles'], 'role', about.roles, rolesOf(knowledge))
+    mustKnow(entry, ['about', 'within'], 'gate', about.within, gatesOf(knowledge))
   },
   gate: (about, entry, knowledge, mustKnow) => {
     const gates = gatesOf(knowledge)

@@ -11,6 +11,8 @@ const OfProperty = z.strictObject({
   property: Name,
   /** Only parts with one of these roles. Left out: all. */
   roles: z.array(Name).optional(),
+  /** Only in complaints that have one of these gates: an engine that does not start cannot be run hot. */
+  within: z.array(Name).min(1).optional(),
   /** Chance of each outcome when the part and its path are healthy. */
   healthy: Chances,
   /** The same at a place that the sheet calls awkward to touch. */
@@ -34,6 +36,11 @@ const OfGate = z.strictObject({
   measured: z.strictObject({ role: Name, property: Name }).optional(),
   holds: Chances,
   holdsNot: Chances,
+  /**
+   * Where the cause is none of the tree. Left out: `holdsNot`, since no gate holds then; where the top of the
+   * tree itself is watched after a change, `holds`, since that cures nothing outside the tree.
+   */
+  elsewhere: Chances.optional(),
 })
 
 /** Asks something. The first gate in the list that holds gives the chances. Made once. */

@@ -52,6 +52,11 @@ export const Complaint = z.strictObject({
   /** Share of such complaints that have a cause this tree does not hold. */
   elsewhere: z.strictObject({ share: z.number().gt(0).lt(1), says: Words, source: Source }),
   /**
+   * For a complaint that comes and goes: the least share of readings that come out well because the fault has
+   * gone meanwhile, whatever its part kind says of one that stays.
+   */
+  gone: z.strictObject({ share: z.number().gt(0).lt(1), source: Source }).optional(),
+  /**
    * The fixed order a printed chart would go in: names of check kinds, each made at every part and place
    * before the next. What the tool's own order is measured against.
    */

@@ -40,6 +40,7 @@ const windingReading: Observation = (check) => ohms(check, placesOn(check), { en
 
 export const ohmsChecks: Readonly<Record<string, Observation>> = {
   'winding-resistance': windingReading,
+  'resistance-when-hot': windingReading,
   'primary-resistance': windingReading,
   'winding-isolation': windingReading,
   'insulation-under-load': (check) =>

@@ -45,6 +45,15 @@ function atOnePlug(check: CheckHere): Seen {
   return isSeen(sparks) ? sparks : asSparks(sparks, jumps.plug)
 }
 
+/** Wiped dry: what flooded it no longer counts. */
+const atOldPlug: Observation = (check) => {
+  const sparks = threePulls(check, (now, rpm) => {
+    const { gives = 1 } = now.effect(seated(now.site, 'plug', check.output))
+    return atCap(now, check.output, rpm) * gives
+  })
+  return isSeen(sparks) ? sparks : asSparks(sparks, jumps.plug)
+}
+
 const howFar: Observation = (check) => {
   const sparks = threePulls(check, (now, rpm) => atCap(now, check.output, rpm))
   if (isSeen(sparks)) return sparks
@@ -139,6 +148,7 @@ export const sparkChecks: Readonly<Record<string, Observation>> = {
   'spark-strength': howFar,
   'swap-coils-strength': howFar,
   'known-good-coil-strength': howFar,
+  'spark-old-plug': atOldPlug,
   'spark-new-plug': atOnePlug,
   'spark-old-plug-hot': atOnePlug,
   'spark-stop-unplugged': atThePlugs,

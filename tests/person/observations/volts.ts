@@ -14,6 +14,7 @@ import { fuel } from '../world/systems/fuel.ts'
 import { ignition } from '../world/systems/ignition.ts'
 import { acVolts, lights } from '../world/systems/lights.ts'
 import {
+  arriving,
   emf,
   keptAtWork,
   lug,
@@ -57,6 +58,22 @@ function sharedPlug(now: Now, part: string) {
   const shared = Object.keys(now.site.world.circuit.joints).find((name) => name === plug)
   return shared === undefined ? {} : now.effect(shared)
 }
+
+/** The same with all joined: the igniter holds one end at ground, so that a leak takes its share. */
+const peakAtWork: Observation = (check) => {
+  const { site, part } = check
+  const { role } = partNamed(site.world.machine, part)
+  const wires = partsIn(site.world.machine, 'exciter-wires')
+  const wire = role === 'run-exciter' ? wires.at(-1)! : wires[0]!
+  return bestOfThree(check, (now, rpm) => ({
+    peak: arriving(now, part, wire.id, rpm, chargingInput),
+    ohms: now.good(part).ohms,
+    pulses: waves(rpm),
+  }))
+}
+
+/** Ω that a charged igniter draws from its exciter at. From memory. */
+const chargingInput = 20e3
 
 /** The capacitor of the igniter behind some ohms of its own: short and hard. */
 function coilPulse(now: Now, output: string, rpm: number) {
@@ -128,6 +145,8 @@ const lampsOn = (check: CheckHere) => check.site.standing.lamps === 'on'
 export const voltsChecks: Readonly<Record<string, Observation>> = {
   'peak-voltage': peakVoltage,
   'peak-voltage-when-hot': peakVoltage,
+  'peak-voltage-at-work': peakAtWork,
+  'peak-at-work-when-hot': peakAtWork,
   'pulse-at-coil': pulseAtCoil,
   'pulse-strength': pulseAtCoil,
   'pulse-when-hot': pulseAtCoil,

@@ -7,8 +7,7 @@ import type { Where } from './where.ts'
 /** What the printed steps of a check do to the machine, before something is read and after. */
 export interface Steps {
   readonly before: Change
-  /** @param isCured what was tried has cured it: then what is said for any other case is left undone */
-  readonly after: (isCured: boolean) => Change
+  readonly after: Change
 }
 
 /**
@@ -28,14 +27,7 @@ export function stepsDo(
       sentences.filter((sentence) => !isPuttingBack(sentence)),
       [...takingApart, ...puttingTogether, ...positions],
     ),
-    after: (isCured) =>
-      doing([
-        read(
-          back.filter((sentence) => !isCured || !/^unless .* cured it/i.test(sentence)),
-          puttingBack,
-        ),
-        ...steps.flatMap((step) => setup(step) ?? []),
-      ]),
+    after: doing([read(back, puttingBack), ...steps.flatMap((step) => setup(step) ?? [])]),
   }
 }
 

@@ -100,7 +100,7 @@ export const positions: readonly Phrase[] = [
     /lamps on|switch the lamps on|lamp switch on|light (all|the) lamps/i,
     () => having({ lamps: 'on' }),
   ],
-  [/switch the lamps off|lamps off/i, () => having({ lamps: 'off' })],
+  [/switch the lamps off|lamps off|lamps, switch them off/i, () => having({ lamps: 'off' })],
   [/^(?!if ).*fuel off/i, () => having({ fuelOff: true })],
   // Whoever starts an engine turns its switches to RUN and opens its fuel: starting is just that.
   [

@@ -1,0 +1,89 @@
+import { describe, expect, it } from 'vitest'
+import { shippedCases } from '../support/knowledge.ts'
+
+const cases = shippedCases()
+
+/** Chance of an outcome of a check, in a case, where these faults are there; none of them: a cause outside the tree. */
+function chance(where: string, check: string, outcome: string, ...faults: readonly string[]) {
+  const { model } = cases.find(
+    ({ complaint, machine }) => `${complaint.id} on ${machine.id}` === where,
+  )!
+  const { outcomes, chances } = model.checks.find(({ id }) => id === check)!
+  const cutSet = model.cutSets.findIndex((each) => each.faults.join() === faults.join())
+  return chances[cutSet]![outcomes.indexOf(outcome)]!
+}
+
+describe('a cause outside the tree', () => {
+  const where = 'one-cylinder-dead on larkfell-2i'
+
+  it('leaves one of two pipes cold all the same', () => {
+    expect(chance(where, 'exhaust-warmth.left', 'cold')).toBeCloseTo(0.5, 2)
+    expect(chance(where, 'swap-plugs.left', 'dead')).toBeCloseTo(0.5, 2)
+  })
+
+  it('leaves the spark as it is, whatever changes places', () => {
+    const asItIs = chance(where, 'spark-on-tester.left', 'spark')
+    expect(asItIs).toBeGreaterThan(0.9)
+    expect(chance(where, 'swap-coils.left', 'spark')).toBeGreaterThan(0.9)
+  })
+
+  it('is not cured by what would cure one in it', () => {
+    expect(chance('no-pump-prime on larkfell-2i', 'unit-ground-jumper', 'silent')).toBeGreaterThan(
+      0.9,
+    )
+  })
+})
+
+describe('a fault that comes and goes', () => {
+  const cutsOut = (check: string, outcome: string) =>
+    chance('cuts-out on pedlar-1c', check, outcome, 'wires-coil.corroded')
+
+  it('is gone for the meter at times, and still there to be seen', () => {
+    const staying = chance(
+      'no-spark on pedlar-1c',
+      'wire-end-to-end.wires-coil',
+      'in range',
+      'wires-coil.corroded',
+    )
+    expect(staying).toBeLessThan(0.1)
+    expect(cutsOut('wire-end-to-end.wires-coil', 'in range')).toBeCloseTo(0.3, 2)
+    expect(cutsOut('pins-look.wires-coil', 'corroded')).toBeGreaterThan(0.75)
+  })
+
+  it('is brought back by water on the wire, in that complaint only', () => {
+    expect(cutsOut('mist-running.wires-coil', 'stumbles')).toBeGreaterThan(0.6)
+    const elsewhere = cases.filter(({ complaint }) => complaint.id !== 'cuts-out')
+    const misted = elsewhere.filter(({ checks }) =>
+      [...checks.keys()].some((id) => id.startsWith('mist-running')),
+    )
+    expect(misted).toEqual([])
+  })
+})
+
+it('a leak to the core shows at work and not with both ends free', () => {
+  const leak = (check: string) =>
+    chance('no-spark on pedlar-1c', check, 'in range', 'exciter.leaks-under-load')
+  expect(leak('peak-voltage.exciter.igniter-plug')).toBeGreaterThan(0.8)
+  expect(leak('peak-voltage-at-work.exciter.igniter-plug')).toBeLessThan(0.2)
+})
+
+it('an engine is run until it dies hot only where it runs and dies hot', () => {
+  const hot = cases.filter(({ checks }) =>
+    [...checks.values()].some(({ setups }) => setups.some(({ id }) => id === 'run-until-hot')),
+  )
+  expect(new Set(hot.map(({ complaint }) => complaint.id))).toEqual(new Set(['dies-hot']))
+})
+
+it('where it dies hot by the trailside, a meter reads hot what a cold reading passes', () => {
+  const read = (check: string) =>
+    chance('dies-hot on haulmoor-1e', check, 'open', 'exciter.fails-hot')
+  expect(read('winding-resistance.exciter.igniter-plug')).toBeLessThan(0.1)
+  expect(read('resistance-when-hot.exciter.igniter-plug')).toBeGreaterThan(0.7)
+})
+
+it('a flooded plug that is wiped dry fires, a cracked one does not', () => {
+  const fires = (fault: string) =>
+    chance('no-spark on pedlar-1c', 'spark-old-plug.single', 'spark', fault)
+  expect(fires('flooding.wet')).toBeGreaterThan(0.85)
+  expect(fires('plug.cracked')).toBeLessThan(0.15)
+})
