@@ -12,6 +12,11 @@ export function mixed(weights: Row, rows: readonly Row[]): number[] {
   return rows[0]!.map((_, o) => weights.reduce((sum, weight, r) => sum + weight * rows[r]![o]!, 0))
 }
 
+/** The chance of one outcome in each row. */
+export function column(rows: readonly Row[], o: number): number[] {
+  return rows.map((row) => row[o]!)
+}
+
 /** The largest difference between two rows of the same length, 0 or more. */
 export function apart(a: Row, b: Row): number {
   return a.reduce((most, chance, o) => Math.max(most, Math.abs(chance - b[o]!)), 0)
