@@ -7,6 +7,13 @@ export function dot(a: Row, b: Row): number {
   return sum
 }
 
+/** The numbers at these places, added up. */
+export function sumAt(numbers: Row, places: readonly number[]): number {
+  let sum = 0
+  for (let i = 0; i < places.length; i += 1) sum += numbers[places[i]!]!
+  return sum
+}
+
 /** The rows added up, each times its weight; there is at least one, and all are of the same length. */
 export function mixed(weights: Row, rows: readonly Row[]): number[] {
   return rows[0]!.map((_, o) => weights.reduce((sum, weight, r) => sum + weight * rows[r]![o]!, 0))

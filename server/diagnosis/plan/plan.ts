@@ -1,4 +1,5 @@
 import type { Check, Model } from '../model/model.ts'
+import { numbered } from '../model/named.ts'
 import type { Stands } from '../model/stands.ts'
 import type { Proposal } from '../model/walk.ts'
 import { gainTableOf } from './gain-table.ts'
@@ -58,10 +59,10 @@ export function plan(
   const stopping =
     lossAt(list, stakes, rootOf(list).belief.p) + minutesToPutBack(list.ways, list.ways.stands)
   const looked = costsOf(list, telling, stakes)
-    .map(({ at, minutes }) => ({ candidate: telling[at]!, expectedMinutes: minutes }))
     .filter(({ expectedMinutes }) => expectedMinutes < Number.POSITIVE_INFINITY)
     // Sorting keeps the order of ties: more gain per minute first.
     .sort((a, b) => differ(a.expectedMinutes, b.expectedMinutes))
+  const [best] = looked
   const closely = new Set(looked.map(({ candidate }) => candidate))
   return {
     proposals: [
@@ -72,25 +73,28 @@ export function plan(
       ...ranked.filter((each) => !closely.has(each)).map(({ proposal }) => proposal),
     ],
     stopping,
-    worthAsking: looked.length > 0 && differ(looked[0]!.expectedMinutes, stopping) < 0,
+    worthAsking: best !== undefined && differ(best.expectedMinutes, stopping) < 0,
   }
 }
 
-/** Expected minutes to the end for some places of the list. */
+/** Expected minutes to the end for some of the candidates, those of the list. */
 function costsOf(
   list: Shortlist,
   telling: readonly Candidate[],
   stakes: Stakes,
-): { readonly at: number; readonly minutes: number }[] {
+): { readonly candidate: Candidate; readonly expectedMinutes: number }[] {
   const places = [...list.checks.keys()]
-  const isFurther = (at: number) => telling[at]!.proposal.furtherTake === true
+  const isFurther = (at: number) => telling[at]?.proposal.furtherTake === true
   // Repeats are cheap, so they would crowd out the checks that can still tell something new.
   const first = [
     ...places.filter((at) => !isFurther(at)).slice(0, lookedAt.fresh),
     ...places.filter(isFurther).slice(0, lookedAt.further),
   ].sort((a, b) => a - b)
   const costs = lookahead(list, stakes, first, budget)
-  return first.map((at, k) => ({ at, minutes: costs[k]! }))
+  return first.map((at, k) => ({
+    candidate: numbered(telling, at),
+    expectedMinutes: numbered(costs, k),
+  }))
 }
 
 /** Minutes that differ by rounding only are the same. */
@@ -102,7 +106,9 @@ function lossNow(model: Model, belief: readonly number[], stakes: Stakes): numbe
   const of = gainTableOf(model).explanationOf
   const sums = new Map<number, number>()
   belief.forEach((p, c) => {
-    if (p > 0) sums.set(of[c]!, (sums.get(of[c]!) ?? 0) + p)
+    if (!(p > 0)) return
+    const explanation = numbered(of, c)
+    sums.set(explanation, (sums.get(explanation) ?? 0) + p)
   })
   return stakes.loss([...sums.values()], [...sums.keys()])
 }
