@@ -3,6 +3,7 @@ import { branches } from './belief/branches.ts'
 import { suspects } from './belief/suspects.ts'
 import { furtherTake } from './belief/takes.ts'
 import type { Check, Model } from './model/model.ts'
+import { numbered } from './model/named.ts'
 import { together } from './model/stands.ts'
 import type { Walk, WalkOptions } from './model/walk.ts'
 import { plan } from './plan/plan.ts'
@@ -15,7 +16,7 @@ import { decide } from './verdict/verdict.ts'
  */
 export function walk(model: Model, options: WalkOptions): Walk {
   const history = beliefs(model, options.evidence)
-  const now = history.at(-1)!
+  const now = numbered(history, options.evidence.length)
   const checks = options.evidence.map((item) => item.check)
   const answered = new Set(checks)
   const ahead = plan(

@@ -24,8 +24,8 @@ interface Row {
   readonly lines: readonly string[]
   readonly top: number
   readonly height: number
-  /** Index of the row of the gate above, or −1. */
-  readonly above: number
+  /** The row of the gate above; null for the top. */
+  readonly above: Row | null
 }
 
 /** Units of the drawing; on a phone of 360 px one unit is about a pixel. */
@@ -47,10 +47,9 @@ const gateSize = 20
  */
 export function treeDrawing(top: DrawnBranch, label: string): string {
   const rows: Row[] = []
-  layOut(top, 0, -1, rows)
-  const last = rows.at(-1)!
-  const height = last.top + last.height + margin
-  const pipes = rows.map((row) => (row.above < 0 ? '' : pipe(row, rows[row.above]!)))
+  layOut(top, 0, null, rows)
+  const height = endOf(rows) + margin
+  const pipes = rows.map((row) => (row.above === null ? '' : pipe(row, row.above)))
   return [
     `<svg class="tree-drawing" viewBox="0 0 ${width} ${height}" role="img" aria-label="${escaped(label)}">`,
     ...pipes,
@@ -59,17 +58,21 @@ export function treeDrawing(top: DrawnBranch, label: string): string {
   ].join('')
 }
 
-function layOut(branch: DrawnBranch, depth: number, above: number, rows: Row[]): void {
-  const before = rows.at(-1)
-  const top = before ? before.top + before.height : margin
+/** Where the next row begins. */
+function endOf(rows: readonly Row[]): number {
+  const last = rows.at(-1)
+  return last === undefined ? margin : last.top + last.height
+}
+
+function layOut(branch: DrawnBranch, depth: number, above: Row | null, rows: Row[]): void {
   const mark = branch.asked ? askedWidth : 0
   const room = Math.floor((width - textAt(depth) - percentWidth - mark) / letter)
   const said = [branch.says, ...(branch.note ? [branch.note] : []), ...foldedWords(branch)]
   const lines = said.flatMap((text) => wrapped(text, Math.max(10, room)))
   const height = Math.max(gateSize + 6, lines.length * line + 10)
-  const own = rows.length
-  rows.push({ branch, depth, lines, top, height, above })
-  for (const each of branch.below) layOut(each, depth + 1, own, rows)
+  const row = { branch, depth, lines, top: endOf(rows), height, above }
+  rows.push(row)
+  for (const each of branch.below) layOut(each, depth + 1, row, rows)
 }
 
 function foldedWords({ folded }: DrawnBranch): string[] {

@@ -7,4 +7,5 @@ const entities: Readonly<Record<string, string>> = {
 }
 
 /** Text as it may stand in the markup of a drawing, between tags or in an attribute. */
-export const escaped = (text: string): string => text.replaceAll(/[&<>"']/g, (c) => entities[c]!)
+export const escaped = (text: string): string =>
+  text.replaceAll(/[&<>"']/g, (c) => entities[c] ?? c)

@@ -1,3 +1,4 @@
+import { named } from '../diagnosis/model/named.ts'
 import type { Testability } from '../diagnosis/testability/testability.ts'
 import type { Case } from '../knowledge/case.ts'
 import type { CaseTestability } from '../knowledge/case-testability.ts'
@@ -63,7 +64,7 @@ function presentGroup(kase: Case, { parts, faults }: ReturnType<typeof groupsOf>
   return {
     parts: upperFirst(
       listed(
-        parts.map((part) => kase.parts.get(part)!.name),
+        parts.map((part) => named(kase.parts, part).name),
         'or',
       ),
     ),
@@ -73,8 +74,8 @@ function presentGroup(kase: Case, { parts, faults }: ReturnType<typeof groupsOf>
 
 /** "start exciter is open somewhere in the winding" */
 function faultWords(kase: Case, fault: string): string {
-  const { part, says } = kase.faults.get(fault)!
-  return `${kase.parts.get(part)!.name} ${says}`
+  const { part, says } = named(kase.faults, fault)
+  return `${named(kase.parts, part).name} ${says}`
 }
 
 /** By title, and by place where it has one: the same may be read in two places. */
@@ -86,7 +87,7 @@ export function presentNeverPay(kase: Case, { neverPay, checks }: CaseTestabilit
         : `${neverPay.length} of ${counted(checks, 'check')} ${neverPay.length === 1 ? 'is' : 'are'} ` +
           'proposed for no fault and no pair of faults, with none of these tool boxes.',
     checks: neverPay.map((id) => {
-      const { title, spot } = kase.checks.get(id)!
+      const { title, spot } = named(kase.checks, id)
       return { title, place: spot?.says ?? '' }
     }),
   }

@@ -8,7 +8,7 @@ export function presentTotals(found: readonly CaseTestability[], all: number): s
   const sum = (of: (each: CaseTestability) => number) =>
     found.reduce((total, each) => total + of(each), 0)
   const mean = (of: (each: CaseTestability) => number) => sum(of) / found.length
-  const [one, two, three] = ([0, 1, 2] as const).map((k) => mean(({ full }) => full.isolated[k]))
+  const isolated = (k: 0 | 1 | 2) => share(mean(({ full }) => full.isolated[k]))
   const faults = counted(
     sum(({ full }) => full.faults),
     'single fault',
@@ -21,8 +21,8 @@ export function presentTotals(found: readonly CaseTestability[], all: number): s
   const never = sum(({ neverPay }) => neverPay.length).toLocaleString('en-GB')
   return [
     `${casesWords(found.length, all)} ${faults}: on average over the cases ` +
-      `${share(mean(({ full }) => full.detected))} are detected, and of these ${share(one!)} isolated ` +
-      `to 1 part, ${share(two!)} to 2 and ${share(three!)} to 3, in ` +
+      `${share(mean(({ full }) => full.detected))} are detected, and of these ${isolated(0)} isolated ` +
+      `to 1 part, ${isolated(1)} to 2 and ${isolated(2)} to 3, in ` +
       `${minutes(mean(({ full }) => full.minutes))}.`,
     `With what one has as a rule, ${share(mean(({ at }) => at.bench.isolated[0]))} are isolated to ` +
       `1 part at the bench and ${share(mean(({ at }) => at.trailside.isolated[0]))} at the trailside.`,

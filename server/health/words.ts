@@ -19,11 +19,14 @@ export function groupsOf({ groups }: Testability): {
   readonly parts: readonly string[]
   readonly faults: readonly string[]
 }[] {
-  const names = groups.map(({ parts }) => [...parts].sort().join())
-  return [...new Set(names)].map((name) => {
-    const same = groups.filter((_, i) => names[i] === name)
-    return { parts: same[0]!.parts, faults: same.map(({ fault }) => fault) }
-  })
+  const found = new Map<string, { parts: readonly string[]; faults: string[] }>()
+  for (const { parts, fault } of groups) {
+    const name = [...parts].sort().join()
+    const known = found.get(name)
+    if (known === undefined) found.set(name, { parts, faults: [fault] })
+    else known.faults.push(fault)
+  }
+  return [...found.values()]
 }
 
 /** What the words over the figures mean. */

@@ -1,3 +1,4 @@
+import { entry } from '../diagnosis/model/named.ts'
 import type { Steps } from '../diagnosis/testability/steps.ts'
 import { type Testability, testabilityInSteps } from '../diagnosis/testability/testability.ts'
 import type { Case } from './case.ts'
@@ -45,7 +46,8 @@ export function outOfReach(
 ): ReadonlySet<string> {
   const missing = [...checks.values()].filter(
     (card) =>
-      !card.where.includes(place) || card.tools.some(({ id }) => !tools[id]!.usual.includes(place)),
+      !card.where.includes(place) ||
+      card.tools.some(({ id }) => !entry(tools, id).usual.includes(place)),
   )
   return new Set(missing.map(({ id }) => id))
 }
@@ -64,4 +66,4 @@ export function kindsThatNeverPay(
 }
 
 /** A check is named after its kind first, then after what it is made for. */
-const kindOf = (check: string): string => check.split('.', 1)[0]!
+const kindOf = (check: string): string => check.replace(/\..*/, '')

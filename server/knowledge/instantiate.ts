@@ -1,4 +1,6 @@
+import { apart } from '../diagnosis/model/chances.ts'
 import type { Check, Setup } from '../diagnosis/model/model.ts'
+import { named } from '../diagnosis/model/named.ts'
 import { type FaultTree, holdingIn } from '../diagnosis/tree/fault-tree.ts'
 import type { Case, CheckCard, PartCard, SetupCard } from './case.ts'
 import { fits } from './fits.ts'
@@ -105,12 +107,11 @@ function treeBelow(top: string, drawn: DrawnTree): FaultTree {
 
 /** What does not outlast a check is paid with it, way back and all. */
 function checkOf(card: CheckCard, chances: Check['chances']): Check {
-  const setups = card.setups.map(setupOf)
   const own = card.setups.filter(({ once }) => once).map(setupOf)
   return {
     id: card.id,
     minutes: own.reduce((sum, { minutes, undo }) => sum + minutes + undo, card.minutes),
-    setups: setups.filter((_, i) => !card.setups[i]!.once),
+    setups: card.setups.filter(({ once }) => !once).map(setupOf),
     forbids: card.forbids.map(setupOf),
     effort: effortOf(card),
     outcomes: card.outcomes,
@@ -131,13 +132,14 @@ function setupOf({ id, minutes, undo }: SetupCard): Setup {
 
 /** A check with the same chances under every cut set is about some other complaint. */
 function tellsAnything(chances: Check['chances']): boolean {
-  return chances.some((row) => row.some((chance, o) => chance !== chances[0]![o]))
+  const [first, ...others] = new Set(chances)
+  return first !== undefined && others.some((row) => apart(row, first) > 0)
 }
 
 function partCards(knowledge: Knowledge, machine: Machine): Map<string, PartCard> {
   return new Map(
     machine.parts.map((part) => {
-      const kind = knowledge.partKinds.get(part.kind)!
+      const kind = named(knowledge.partKinds, part.kind)
       const card = {
         id: part.id,
         name: part.name,

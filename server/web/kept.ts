@@ -26,11 +26,13 @@ export function keptFrom(
 ): Kept | undefined {
   if (method !== 'POST') return undefined
   const names = Object.keys(Object(body))
+  const known = new Map(Object.entries(words))
   return {
     says: 'What you sent was not recorded. It is kept on this page, and can be sent again.',
-    facts: names.flatMap((name) =>
-      Object.hasOwn(words, name) ? factOf(body, name, words[name]!) : [],
-    ),
+    facts: names.flatMap((name) => {
+      const word = known.get(name)
+      return word === undefined ? [] : factOf(body, name, word)
+    }),
     action: url,
     fields: names.flatMap((name) => textsOf(body, name).map((value) => ({ name, value }))),
   }

@@ -12,8 +12,10 @@ const kase = shippedCases().find(
   ({ complaint, machine }) => complaint.id === 'no-spark' && machine.outputs.length > 1,
 )!
 
+const touch = (value: number) => ({ kind: 'value', value }) as const
+
 /** The twin without a spark, after these touches of these checks. */
-function standing(readings: Record<string, readonly number[]> = {}) {
+function standing(readings: Record<string, readonly [number, ...number[]]> = {}) {
   const opened: JobEvent = {
     kind: 'opened',
     machine: kase.machine.id,
@@ -32,7 +34,7 @@ function standing(readings: Record<string, readonly number[]> = {}) {
       kind: 'reading',
       check,
       typed: values.join(' '),
-      touches: values.map((value) => ({ kind: 'value', value })),
+      touches: [touch(values[0]), ...values.slice(1).map(touch)],
       manner: { warmth: { kind: 'as the air' } },
     }),
   )
@@ -92,7 +94,7 @@ describe('readings that disagree', () => {
     const windings = [...kase.checks.values()].filter(
       ({ id, measurand }) => id.startsWith('winding-resistance.') && measurand,
     )
-    const readings: Record<string, readonly number[]> = {}
+    const readings: Record<string, readonly [number, ...number[]]> = {}
     for (const { id, measurand } of windings) {
       readings[id] = [measurand!.limits.high! * 3]
       const input = standing(readings)

@@ -57,6 +57,7 @@ function folded(
   )
   return {
     opened,
+    openedAt: new Date(0),
     readings: new Map(taken),
     repairs: [],
     meter: { choice: { kind: 'class', id: conditions.meter }, zero: null },

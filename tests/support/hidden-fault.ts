@@ -4,7 +4,7 @@ import { fold } from '../../server/jobs/record/fold.ts'
 import { standingOf } from '../../server/jobs/standing/standing.ts'
 import type { Case, CheckCard } from '../../server/knowledge/case.ts'
 import { parseTouches } from '../../server/measure/reading/parse-touches.ts'
-import type { Reading } from '../../server/measure/reading/reading.ts'
+import type { Touches } from '../../server/measure/reading/reading.ts'
 import { kindsIn } from './kinds-of-form.ts'
 import { shippedKnowledge } from './knowledge.ts'
 
@@ -96,7 +96,7 @@ function answerFor({ measurand }: CheckCard, outcome: string): Answer {
 
 const several = (text: string) => Array(touches).fill(text).join(' ')
 
-function touchesOf(answer: Answer, { measurand }: CheckCard): readonly Reading[] {
+function touchesOf(answer: Answer, { measurand }: CheckCard): Touches {
   if ('choose' in answer) return [{ kind: 'answer', answer: answer.choose }]
   const parsed = parseTouches(answer.type, measurand!.quantity)
   if (!parsed.ok) throw new Error(`${answer.type}: ${parsed.problem}`)

@@ -5,7 +5,7 @@ import { fold } from '../../server/jobs/record/fold.ts'
 import type { Asked } from '../../server/jobs/standing/asked.ts'
 import { type Standing, standingOf } from '../../server/jobs/standing/standing.ts'
 import { parseTouches } from '../../server/measure/reading/parse-touches.ts'
-import type { Reading } from '../../server/measure/reading/reading.ts'
+import type { Touches } from '../../server/measure/reading/reading.ts'
 import { smallCase, smallKnowledge } from './small-case.ts'
 
 /**
@@ -59,7 +59,7 @@ export function smallReading(
   return { kind: 'reading', check, typed: String(typed), touches: touchesOf(check, typed), manner }
 }
 
-function touchesOf(check: string, typed: number | string): readonly Reading[] {
+function touchesOf(check: string, typed: number | string): Touches {
   if (typed === '?') return [{ kind: 'could-not-tell' }]
   const measured = smallCase.checks.get(check)?.measurand
   if (typeof typed === 'number') return [{ kind: 'value', value: typed }]

@@ -1,4 +1,5 @@
-import type { Check, Model } from '../model/model.ts'
+import { apart } from '../model/chances.ts'
+import type { Check, CutSet, Model } from '../model/model.ts'
 
 /**
  * The model of a complaint that is still there although these parts were repaired: what is left is
@@ -22,22 +23,22 @@ export function afterRepair(model: Model, repaired: readonly string[]): Model {
 const kept = new WeakMap<Model, Map<string, Model>>()
 
 function without(model: Model, repaired: readonly string[]): Model {
-  const left = model.cutSets.flatMap((cutSet, c) =>
-    cutSet.parts.some((part) => repaired.includes(part)) ? [] : [c],
-  )
-  const total = left.reduce((sum, c) => sum + model.cutSets[c]!.prior, 0)
+  const blamed = model.cutSets.map((cutSet) => blames(cutSet, repaired))
+  const left = model.cutSets.filter((_, c) => !blamed[c])
+  const total = left.reduce((sum, { prior }) => sum + prior, 0)
   if (!(total > 0)) throw new RangeError(`nothing is left after the repair of ${repaired.join()}`)
   return {
     ...model,
-    cutSets: left.map((c) => ({
-      ...model.cutSets[c]!,
-      prior: model.cutSets[c]!.prior / total,
-    })),
+    cutSets: left.map((cutSet) => ({ ...cutSet, prior: cutSet.prior / total })),
     checks: model.checks.map((check) => ({
       ...check,
-      chances: left.map((c) => check.chances[c]!),
+      chances: check.chances.filter((_, c) => !blamed[c]),
     })),
   }
+}
+
+function blames({ parts }: CutSet, repaired: readonly string[]): boolean {
+  return parts.some((part) => repaired.includes(part))
 }
 
 /**
@@ -47,10 +48,10 @@ function without(model: Model, repaired: readonly string[]): Model {
  */
 export function checksThatSaw(model: Model, repaired: readonly string[]): string[] {
   const none = model.cutSets.findIndex(({ parts }) => parts.length === 0)
-  const blaming = model.cutSets.flatMap(({ parts }, c) =>
-    parts.some((part) => repaired.includes(part)) ? [c] : [],
-  )
-  const saw = ({ chances }: Check) =>
-    none < 0 || blaming.some((c) => chances[c]!.some((p, o) => p !== chances[none]![o]))
+  const blamed = model.cutSets.map((cutSet) => blames(cutSet, repaired))
+  const saw = ({ chances }: Check) => {
+    const healthy = chances[none]
+    return healthy === undefined || chances.some((row, c) => blamed[c] && apart(row, healthy) > 0)
+  }
   return model.checks.filter(saw).map(({ id }) => id)
 }

@@ -1,4 +1,6 @@
+import { dot } from '../model/chances.ts'
 import type { Check, Evidence, Model } from '../model/model.ts'
+import { numbered } from '../model/named.ts'
 import { takes } from './takes.ts'
 
 /**
@@ -15,14 +17,18 @@ import { takes } from './takes.ts'
  * @throws RangeError for evidence of a check the model does not have.
  */
 export function belief(model: Model, evidence: readonly Evidence[]): number[] {
-  return beliefs(model, evidence).at(-1)!
+  return numbered(beliefs(model, evidence), evidence.length)
 }
 
 /** The same before any reading, then after each one. */
 export function beliefs(model: Model, evidence: readonly Evidence[]): number[][] {
-  const priors = normalised(model.cutSets.map((cutSet) => cutSet.prior))!
-  const history = [priors]
-  for (const item of evidence) history.push(updated(model, history.at(-1)!, item))
+  let now = normalised(model.cutSets.map((cutSet) => cutSet.prior))
+  if (now === null) throw new RangeError('no cut set of this model has a weight')
+  const history = [now]
+  for (const item of evidence) {
+    now = updated(model, now, item)
+    history.push(now)
+  }
   return history
 }
 
@@ -40,18 +46,11 @@ export function tellsNothing({ likelihoods }: Evidence): boolean {
   return likelihoods.every((p) => p === likelihoods[0])
 }
 
-/** Chance of what was read if the cut set with this row of chances is true; 0 to the sum of the evidence. */
-export function likelihood(chances: readonly number[], likelihoods: readonly number[]): number {
-  let sum = 0
-  for (let o = 0; o < likelihoods.length; o += 1) sum += chances[o]! * likelihoods[o]!
-  return sum
-}
-
 /** Something that depends on a cut set by its row of chances only, worked out once for each row: many share one. */
 export function byRow(check: Check, of: (cutSet: number) => number): (cutSet: number) => number {
   const known = new Map<readonly number[], number>()
   return (c) => {
-    const row = check.chances[c]!
+    const row = numbered(check.chances, c)
     let value = known.get(row)
     if (value === undefined) {
       value = of(c)
@@ -64,7 +63,7 @@ export function byRow(check: Check, of: (cutSet: number) => number): (cutSet: nu
 /** Chance of all takes of a reading if this cut set is true; 0 to the sum of the evidence. */
 export function chanceOf(check: Check, cutSet: number, item: Evidence): number {
   return takes(check, cutSet, item).reduce(
-    (product, { chances, likelihoods }) => product * likelihood(chances, likelihoods),
+    (product, { chances, likelihoods }) => product * dot(chances, likelihoods),
     1,
   )
 }

@@ -1,4 +1,6 @@
+import { sumAt } from '../model/chances.ts'
 import type { Model } from '../model/model.ts'
+import { named, numbered } from '../model/named.ts'
 import type { Branch } from '../model/walk.ts'
 import { faultsBelow, holdingIn } from '../tree/fault-tree.ts'
 
@@ -24,7 +26,7 @@ function holdingTable(model: Model): HoldingTable {
   const names = [...model.tree.gates.keys(), ...faultsBelow(model.tree, model.tree.top)]
   const table = new Map(names.map((name) => [name, [] as number[]]))
   model.cutSets.forEach(({ faults }, c) => {
-    for (const name of holding(faults)) table.get(name)!.push(c)
+    for (const name of holding(faults)) named(table, name).push(c)
   })
   tables.set(model, table)
   return table
@@ -40,9 +42,7 @@ export function branchProbabilities(
 }
 
 function probability(cutSets: readonly number[], belief: readonly number[]): number {
-  let sum = 0
-  for (let i = 0; i < cutSets.length; i += 1) sum += belief[cutSets[i]!]!
-  return Math.min(1, sum)
+  return Math.min(1, sumAt(belief, cutSets))
 }
 
 /** Whether a branch that began at `before` counts as cleared at `now`. */
@@ -64,7 +64,7 @@ export function branches(
 ): Map<string, Branch> {
   const result = new Map<string, Branch>()
   for (const [name, cutSets] of holdingTable(model)) {
-    const at = (step: number) => probability(cutSets, history[step]!)
+    const at = (step: number) => probability(cutSets, numbered(history, step))
     const before = at(0)
     const now = at(checks.length)
     if (!isCleared(before, now)) {
@@ -73,7 +73,7 @@ export function branches(
     }
     let last = checks.length
     while (last > 1 && isCleared(before, at(last - 1))) last -= 1
-    result.set(name, { before, now, cleared: true, clearedBy: checks[last - 1]! })
+    result.set(name, { before, now, cleared: true, clearedBy: numbered(checks, last - 1) })
   }
   return result
 }

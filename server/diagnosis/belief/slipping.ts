@@ -1,4 +1,6 @@
+import { mixed } from '../model/chances.ts'
 import type { Check } from '../model/model.ts'
+import { numbered } from '../model/named.ts'
 
 /** Chances of the outcomes of a check. */
 export type Row = readonly number[]
@@ -49,11 +51,15 @@ export function slippingOf({ id, slips: said }: Check): Slipping {
 function deconvolved(row: Row, slips: readonly Row[]): Row {
   let own: Row = row
   for (let i = 0; i < 50; i += 1) {
-    const read = row.map((_, o) => own.reduce((sum, p, state) => sum + p * slips[state]![o]!, 0))
-    own = own.map(
-      (p, state) =>
-        p * row.reduce((s, r, o) => s + (read[o]! > 0 ? (r * slips[state]![o]!) / read[o]! : 0), 0),
-    )
+    const read = mixed(own, slips)
+    own = own.map((p, state) => {
+      const slipped = numbered(slips, state)
+      const ratios = row.map((r, o) => {
+        const expected = numbered(read, o)
+        return expected > 0 ? (r * numbered(slipped, o)) / expected : 0
+      })
+      return p * ratios.reduce((a, b) => a + b, 0)
+    })
   }
   return own
 }

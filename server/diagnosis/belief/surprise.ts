@@ -1,5 +1,6 @@
+import { dot } from '../model/chances.ts'
 import type { Evidence, Model } from '../model/model.ts'
-import { byRow, checkNamed, likelihood, tellsNothing } from './belief.ts'
+import { byRow, checkNamed, tellsNothing } from './belief.ts'
 import { takes } from './takes.ts'
 
 /**
@@ -10,7 +11,7 @@ export function surprise(model: Model, item: Evidence, cutSet: number): number {
   let bits = 0
   for (const { chances, likelihoods } of takes(checkNamed(model, item.check), cutSet, item)) {
     const most = Math.max(...chances) * Math.max(...likelihoods)
-    bits += Math.max(0, Math.log2(most / likelihood(chances, likelihoods)))
+    bits += Math.max(0, Math.log2(most / dot(chances, likelihoods)))
   }
   return bits
 }

@@ -1,4 +1,5 @@
 import type { Model } from '../model/model.ts'
+import { numbered } from '../model/named.ts'
 import type { Suspect } from '../model/walk.ts'
 
 /**
@@ -34,8 +35,9 @@ export function explanations(model: Model): {
 export function suspects(model: Model, belief: readonly number[]): Suspect[] {
   const sums = new Map<string | null, number>()
   model.cutSets.forEach((cutSet, c) => {
+    const p = numbered(belief, c)
     const blamed: readonly (string | null)[] = cutSet.parts.length > 0 ? cutSet.parts : [null]
-    for (const part of blamed) sums.set(part, (sums.get(part) ?? 0) + belief[c]!)
+    for (const part of blamed) sums.set(part, (sums.get(part) ?? 0) + p)
   })
   return [...sums]
     .map(([part, probability]) => ({ part, probability: Math.min(1, probability) }))

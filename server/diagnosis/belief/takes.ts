@@ -1,4 +1,6 @@
+import { dot, mixed } from '../model/chances.ts'
 import type { Check, Evidence } from '../model/model.ts'
+import { numbered } from '../model/named.ts'
 import { type Row, slippingOf } from './slipping.ts'
 
 /** Made more often than this, a check says nothing that it has not said. */
@@ -27,13 +29,13 @@ export interface Take {
  * every take slips from there by the check's `slips`, and takes are independent once q's outcome is known.
  */
 export function takes(check: Check, cutSet: number, item: Evidence): Take[] {
-  const row = check.chances[cutSet]!
+  const row = numbered(check.chances, cutSet)
   const first = { chances: row, likelihoods: item.likelihoods }
   if (item.furtherTakes === undefined || item.furtherTakes.length === 0) return [first]
   const { slips, ownOutcomes } = slippingOf(check)
   let own = weighted(ownOutcomes(row), slips, item.likelihoods)
   const further = item.furtherTakes.map((outcome): Take => {
-    const chances = row.map((_, o) => own.reduce((sum, p, state) => sum + p * slips[state]![o]!, 0))
+    const chances = mixed(own, slips)
     const likelihoods = only(outcome, row.length)
     own = weighted(own, slips, likelihoods)
     return { chances, likelihoods }
@@ -75,7 +77,7 @@ export function furtherTake(check: Check, item: Evidence): Check | null {
   // Many cut sets share a row.
   const rows = new Map<readonly number[], readonly number[]>()
   const chances = check.chances.map((row, c) => {
-    const now = rows.get(row) ?? takes(check, c, next).at(-1)!.chances
+    const now = rows.get(row) ?? numbered(takes(check, c, next), next.furtherTakes.length).chances
     rows.set(row, now)
     return now
   })
@@ -85,9 +87,7 @@ export function furtherTake(check: Check, item: Evidence): Check | null {
 
 /** The chances of what the part itself gives, after a take that was read so. */
 function weighted(own: Row, slips: readonly Row[], likelihoods: Row): Row {
-  const joint = own.map(
-    (p, state) => p * slips[state]!.reduce((s, e, o) => s + e * likelihoods[o]!, 0),
-  )
+  const joint = own.map((p, state) => p * dot(numbered(slips, state), likelihoods))
   const sum = joint.reduce((a, b) => a + b, 0)
   return sum > 0 ? joint.map((p) => p / sum) : own
 }

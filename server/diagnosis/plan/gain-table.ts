@@ -1,5 +1,6 @@
 import { explanations } from '../belief/suspects.ts'
 import type { Model } from '../model/model.ts'
+import { numbered } from '../model/named.ts'
 import { type Gathered, gain, gathered } from './gain.ts'
 import { type Grouped, groupedRows, membersOf } from './grouped-rows.ts'
 import { foreseenRows, type Rows } from './rows.ts'
@@ -34,7 +35,7 @@ export class GainTable {
 
   /** Foreseen chances of check i, the meter's blur laid over them. */
   rows(i: number): Rows {
-    return this.#checks[i]!.rows
+    return numbered(this.#checks, i).rows
   }
 
   /** For each cut set the index of its explanation, in the order of `explanations`. */

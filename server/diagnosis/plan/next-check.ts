@@ -1,4 +1,5 @@
 import type { Check, Model } from '../model/model.ts'
+import { numbered } from '../model/named.ts'
 import { minutesOf, type Stands, wayTo } from '../model/stands.ts'
 import type { Proposal } from '../model/walk.ts'
 import { gainTableOf } from './gain-table.ts'
@@ -35,7 +36,7 @@ export function candidates(
   const table = gainTableOf(model)
   const drops = table.drops(belief)
   const fresh = model.checks
-    .map((check, i) => ({ check, bits: drops[i]!, i }))
+    .map((check, i) => ({ check, bits: numbered(drops, i), i }))
     .filter(({ check }) => possible(check))
     .map(({ check, bits, i }) => ({
       check,

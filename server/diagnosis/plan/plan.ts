@@ -1,4 +1,5 @@
 import type { Check, Model } from '../model/model.ts'
+import { numbered } from '../model/named.ts'
 import type { Stands } from '../model/stands.ts'
 import type { Proposal } from '../model/walk.ts'
 import { gainTableOf } from './gain-table.ts'
@@ -58,16 +59,16 @@ export function plan(
   const stopping =
     lossAt(list, stakes, rootOf(list).belief.p) + minutesToPutBack(list.ways, list.ways.stands)
   const looked = costsOf(list, telling, stakes)
-    .map(({ at, minutes }) => ({ candidate: telling[at]!, expectedMinutes: minutes }))
     .filter(({ expectedMinutes }) => expectedMinutes < Number.POSITIVE_INFINITY)
     // Sorting keeps the order of ties: more gain per minute first.
     .sort((a, b) => differ(a.expectedMinutes, b.expectedMinutes))
-  const worthAsking = looked.length > 0 && differ(looked[0]!.expectedMinutes, stopping) < 0
-  if (worthAsking) easiestFirst(looked, stopping)
+  const [best] = looked
+  const worthAsking = best !== undefined && differ(best.expectedMinutes, stopping) < 0
+  const inOrder = worthAsking ? easiestFirst(looked, best.expectedMinutes, stopping) : looked
   const closely = new Set(looked.map(({ candidate }) => candidate))
   return {
     proposals: [
-      ...looked.map(({ candidate, expectedMinutes }) => ({
+      ...inOrder.map(({ candidate, expectedMinutes }) => ({
         ...candidate.proposal,
         expectedMinutes,
       })),
@@ -85,13 +86,12 @@ const nearlyTheSame = 1.1
  * Of those that come to nearly the same, the one first that asks the least of the person. What is no
  * better than stopping stays where it is.
  */
-function easiestFirst(looked: Looked[], stopping: number): void {
-  const best = looked[0]!.expectedMinutes
+function easiestFirst(looked: readonly Looked[], best: number, stopping: number): Looked[] {
   const near = looked.filter(
     ({ expectedMinutes }) => expectedMinutes <= best * nearlyTheSame && expectedMinutes < stopping,
   )
   const effort = ({ candidate }: Looked) => candidate.check.effort ?? 0
-  looked.splice(0, near.length, ...near.toSorted((a, b) => effort(a) - effort(b)))
+  return [...near.toSorted((a, b) => effort(a) - effort(b)), ...looked.slice(near.length)]
 }
 
 interface Looked {
@@ -99,21 +99,24 @@ interface Looked {
   readonly expectedMinutes: number
 }
 
-/** Expected minutes to the end for some places of the list. */
+/** Expected minutes to the end for some of the candidates, those of the list. */
 function costsOf(
   list: Shortlist,
   telling: readonly Candidate[],
   stakes: Stakes,
-): { readonly at: number; readonly minutes: number }[] {
+): { readonly candidate: Candidate; readonly expectedMinutes: number }[] {
   const places = [...list.checks.keys()]
-  const isFurther = (at: number) => telling[at]!.proposal.furtherTake === true
+  const isFurther = (at: number) => telling[at]?.proposal.furtherTake === true
   // Repeats are cheap, so they would crowd out the checks that can still tell something new.
   const first = [
     ...places.filter((at) => !isFurther(at)).slice(0, lookedAt.fresh),
     ...places.filter(isFurther).slice(0, lookedAt.further),
   ].sort((a, b) => a - b)
   const costs = lookahead(list, stakes, first, budget)
-  return first.map((at, k) => ({ at, minutes: costs[k]! }))
+  return first.map((at, k) => ({
+    candidate: numbered(telling, at),
+    expectedMinutes: numbered(costs, k),
+  }))
 }
 
 /** Minutes that differ by rounding only are the same. */
@@ -125,7 +128,9 @@ function lossNow(model: Model, belief: readonly number[], stakes: Stakes): numbe
   const of = gainTableOf(model).explanationOf
   const sums = new Map<number, number>()
   belief.forEach((p, c) => {
-    if (p > 0) sums.set(of[c]!, (sums.get(of[c]!) ?? 0) + p)
+    if (!(p > 0)) return
+    const explanation = numbered(of, c)
+    sums.set(explanation, (sums.get(explanation) ?? 0) + p)
   })
   return stakes.loss([...sums.values()], [...sums.keys()])
 }

@@ -1,3 +1,4 @@
+import { mixed } from '../model/chances.ts'
 import type { Check } from '../model/model.ts'
 
 /** The chances of a check by cut set. Most cut sets share a few rows, so each row is kept once. */
@@ -19,9 +20,7 @@ export function rowsOf({ chances, outcomes }: Check): Rows {
 /** The chances of what will be judged, once the meter's blur is laid over the chances of what is true. */
 export function foreseenRows({ chances, outcomes, blur }: Check): Rows {
   if (blur === undefined) return distinct(chances, outcomes.length, (row) => row)
-  return distinct(chances, outcomes.length, (row) =>
-    outcomes.map((_, judged) => row.reduce((s, p, o) => s + p * blur[o]![judged]!, 0)),
-  )
+  return distinct(chances, outcomes.length, (row) => mixed(row, blur))
 }
 
 /** The same rows for some of the cut sets only, in that order. */

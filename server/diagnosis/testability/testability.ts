@@ -1,4 +1,5 @@
 import type { Model } from '../model/model.ts'
+import { named } from '../model/named.ts'
 import type { Step } from '../model/walk.ts'
 import { type Steps, toTheEnd } from './steps.ts'
 import { type TypicalWalk, typicalWalks } from './typical-walks.ts'
@@ -45,35 +46,34 @@ export function* testabilityInSteps(
 
 /** The sum of walks that were taken already: of every single fault at least. */
 export function summedUp(model: Model, walks: ReadonlyMap<number, TypicalWalk>): Testability {
-  const single = model.cutSets.flatMap(({ faults }, c) => (faults.length === 1 ? [c] : []))
-  const ended = single.map((c) => {
-    const { end, minutes } = walks.get(c)!
-    return { c, minutes, group: groupWith(end, partOf(model, c)) }
+  const ended = model.cutSets.flatMap(({ faults: [fault, ...others], parts: [part], prior }, c) => {
+    if (fault === undefined || part === undefined || others.length > 0) return []
+    const { end, minutes } = named(walks, c)
+    return [{ fault, prior, minutes, group: groupWith(end, part) }]
   })
-  const rate = (some: readonly { readonly c: number }[]) =>
-    some.reduce((sum, { c }) => sum + model.cutSets[c]!.prior, 0)
-  const detected = ended.filter(({ group }) => group !== null)
+  const rate = (some: readonly { readonly prior: number }[]) =>
+    some.reduce((sum, { prior }) => sum + prior, 0)
+  const detected = ended.flatMap((one) =>
+    one.group === null ? [] : [{ ...one, group: one.group }],
+  )
   const upTo = (most: number) =>
-    rate(detected.filter(({ group }) => group!.length <= most)) / (rate(detected) || 1)
+    rate(detected.filter(({ group }) => group.length <= most)) / (rate(detected) || 1)
   const asked = new Set(
     [...walks.values()].flatMap(({ evidence }) => evidence.map(({ check }) => check)),
   )
   return {
-    faults: single.length,
+    faults: ended.length,
     detected: rate(detected) / (rate(ended) || 1),
     isolated: [upTo(1), upTo(2), upTo(3)],
     minutes:
-      ended.reduce((sum, { c, minutes }) => sum + model.cutSets[c]!.prior * minutes, 0) /
-      (rate(ended) || 1),
+      ended.reduce((sum, { prior, minutes }) => sum + prior * minutes, 0) / (rate(ended) || 1),
     groups: detected
-      .filter(({ group }) => group!.length > 1)
-      .map(({ c, group }) => ({ fault: model.cutSets[c]!.faults[0]!, parts: group! })),
-    missed: ended.flatMap(({ c, group }) => (group === null ? model.cutSets[c]!.faults : [])),
+      .filter(({ group }) => group.length > 1)
+      .map(({ fault, group }) => ({ fault, parts: group })),
+    missed: ended.filter(({ group }) => group === null).map(({ fault }) => fault),
     neverAsked: model.checks.map(({ id }) => id).filter((id) => !asked.has(id)),
   }
 }
-
-const partOf = (model: Model, c: number): string => model.cutSets[c]!.parts[0]!
 
 /** The parts a walk ended with, if the true one is among them. */
 function groupWith(end: Step, part: string): readonly string[] | null {

@@ -1,6 +1,8 @@
+import { checkNamed } from '../belief/belief.ts'
 import { likeliest } from '../belief/likeliest.ts'
 import { withTake } from '../belief/takes.ts'
 import type { Evidence, Model } from '../model/model.ts'
+import { numbered } from '../model/named.ts'
 import { type Stands, standsAfter, together } from '../model/stands.ts'
 import type { Proposal, Step } from '../model/walk.ts'
 import { walk } from '../walk.ts'
@@ -46,9 +48,9 @@ export function* typicalWalks(
 
 /** One party for each answer that somebody gives to the proposed check. */
 function parted(model: Model, { cutSets, ...party }: Party, proposal: Proposal): Party[] {
-  const check = model.checks.find(({ id }) => id === proposal.check)!
+  const check = checkNamed(model, proposal.check)
   const minutes = party.minutes + proposal.minutes
-  const answers = cutSets.map((c) => likeliest(check.chances[c]!))
+  const answers = cutSets.map((c) => likeliest(numbered(check.chances, c)))
   return [...new Set(answers)].map((answer) => {
     return {
       cutSets: cutSets.filter((_, i) => answers[i] === answer),

@@ -96,6 +96,9 @@ function solutionsOf(tree: FaultTree, maxNodes: number): SetDiagram | null {
 function bySizeThenNames(a: readonly string[], b: readonly string[]): number {
   if (a.length !== b.length) return a.length - b.length
   const at = a.findIndex((name, i) => name !== b[i])
-  if (at === -1) return 0
-  return a[at]! < b[at]! ? -1 : 1
+  const own = a[at]
+  const other = b[at]
+  // Alike to the end.
+  if (own === undefined || other === undefined) return 0
+  return own < other ? -1 : 1
 }

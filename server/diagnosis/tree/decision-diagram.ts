@@ -41,8 +41,7 @@ export function decisionDiagram(
   order.forEach((fault, level) => {
     built.set(fault, nodes.node(level, FALSE, TRUE))
   })
-  for (const name of gatesBottomUp(tree)) {
-    const gate = tree.gates.get(name)!
+  for (const [name, gate] of gatesBottomUp(tree)) {
     const inputs = gate.inputs.map((input) => built.get(input)!)
     built.set(name, atLeast(requireReachable(gate, name), inputs))
   }

@@ -41,8 +41,7 @@ function byWeight(tree: FaultTree, compare: (a: number, b: number) => number): s
 /** How many faults stand below each gate, each as often as it is met; at most 2^53. */
 function weightsIn(tree: FaultTree): Map<string, number> {
   const weights = new Map<string, number>()
-  for (const name of gatesBottomUp(tree)) {
-    const { inputs } = tree.gates.get(name)!
+  for (const [name, { inputs }] of gatesBottomUp(tree)) {
     const sum = inputs.reduce((all, input) => all + (weights.get(input) ?? 1), 0)
     weights.set(name, Math.min(sum, Number.MAX_SAFE_INTEGER))
   }

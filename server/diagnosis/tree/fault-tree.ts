@@ -22,12 +22,12 @@ export type Holding = (present: Iterable<string>) => ReadonlySet<string>
  * a gate that many share is met once and not under each of them.
  */
 export function holdingIn({ gates }: Pick<FaultTree, 'gates'>): Holding {
-  const above = new Map<string, string[]>()
-  for (const [name, { inputs }] of gates) {
-    for (const input of inputs) {
+  const above = new Map<string, (readonly [string, Gate])[]>()
+  for (const each of gates) {
+    for (const input of each[1].inputs) {
       const known = above.get(input)
-      if (known === undefined) above.set(input, [name])
-      else known.push(name)
+      if (known === undefined) above.set(input, [each])
+      else known.push(each)
     }
   }
   return (present) => {
@@ -37,10 +37,10 @@ export function holdingIn({ gates }: Pick<FaultTree, 'gates'>): Holding {
     for (let name = open.pop(); name !== undefined; name = open.pop()) {
       if (holding.has(name)) continue
       holding.add(name)
-      for (const gate of above.get(name) ?? []) {
-        const count = (met.get(gate) ?? 0) + 1
-        met.set(gate, count)
-        if (count >= inputsNeeded(gates.get(gate)!)) open.push(gate)
+      for (const [id, gate] of above.get(name) ?? []) {
+        const count = (met.get(id) ?? 0) + 1
+        met.set(id, count)
+        if (count >= inputsNeeded(gate)) open.push(id)
       }
     }
     return holding
@@ -70,30 +70,31 @@ export function faultsBelow(tree: FaultTree, name: string): string[] {
     seen.add(at)
     const inputs = tree.gates.get(at)?.inputs
     if (inputs === undefined) found.push(at)
-    else for (let i = inputs.length - 1; i >= 0; i -= 1) open.push(inputs[i]!)
+    else for (const input of inputs.toReversed()) open.push(input)
   }
   return found
 }
 
 /**
- * Every gate at or below the top, each after all gates among its inputs.
+ * Every gate at or below the top with its name, each after all gates among its inputs.
  *
  * Throws an `Error` that names a gate which feeds itself.
  */
-export function gatesBottomUp({ top, gates }: FaultTree): string[] {
-  const found: string[] = []
+export function gatesBottomUp({ top, gates }: FaultTree): (readonly [string, Gate])[] {
+  const found: (readonly [string, Gate])[] = []
   const state = new Map<string, 'entered' | 'done'>()
   const open = [top]
   for (let name = open.at(-1); name !== undefined; name = open.at(-1)) {
-    if (!gates.has(name) || state.get(name) === 'done') {
+    const gate = gates.get(name)
+    if (gate === undefined || state.get(name) === 'done') {
       open.pop()
     } else if (state.get(name) === 'entered') {
       open.pop()
       state.set(name, 'done')
-      found.push(name)
+      found.push([name, gate])
     } else {
       state.set(name, 'entered')
-      for (const input of gates.get(name)!.inputs) {
+      for (const input of gate.inputs) {
         if (state.get(input) === 'entered') {
           throw new Error(`The fault tree has a cycle through '${input}'`)
         }

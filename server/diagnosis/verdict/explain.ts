@@ -2,7 +2,9 @@ import { belief, beliefs, byRow, chanceOf, checkNamed, updated } from '../belief
 import { branchProbabilities, isCleared } from '../belief/branches.ts'
 import { suspects } from '../belief/suspects.ts'
 import { furtherTake, withTake } from '../belief/takes.ts'
+import { column, dot } from '../model/chances.ts'
 import type { Evidence, Model } from '../model/model.ts'
+import { named, numbered } from '../model/named.ts'
 import type { Prospect, Weight } from '../model/walk.ts'
 import { stakesOf } from '../plan/stakes.ts'
 
@@ -20,9 +22,9 @@ export function prospects(model: Model, taken: readonly Evidence[], id: string):
   const evidence = again ? taken : taken.filter((each) => each !== item)
   const { chances } = again ?? check
   const history = beliefs(model, evidence)
-  const now = history.at(-1)!
+  const now = numbered(history, evidence.length)
   const { nameFrom } = stakesOf(model)
-  const before = branchProbabilities(model, history[0]!)
+  const before = branchProbabilities(model, numbered(history, 0))
   const branchesNow = branchProbabilities(model, now)
   return check.outcomes
     .map((outcome, o): Prospect => {
@@ -30,12 +32,12 @@ export function prospects(model: Model, taken: readonly Evidence[], id: string):
       const branchesAfter = branchProbabilities(model, after)
       const clears = [...branchesAfter]
         .filter(([name, p]) => {
-          const start = before.get(name)!
-          return isCleared(start, p) && !isCleared(start, branchesNow.get(name)!)
+          const start = named(before, name)
+          return isCleared(start, p) && !isCleared(start, named(branchesNow, name))
         })
         .map(([name]) => name)
-      const leads = suspects(model, after)[0]!
-      const probability = now.reduce((sum, p, c) => sum + p * chances[c]![o]!, 0)
+      const leads = numbered(suspects(model, after), 0)
+      const probability = dot(now, column(chances, o))
       const prospect = { outcome, probability, clears: topmost(model, clears), leads }
       return leads.part !== null && leads.probability >= nameFrom([leads.part])
         ? { ...prospect, names: leads.part }
@@ -54,7 +56,7 @@ export function weights(model: Model, evidence: readonly Evidence[], part: strin
   const history = beliefs(model, evidence)
   return evidence
     .map((item, i): Weight => {
-      const before = history[i]!
+      const before = numbered(history, i)
       const check = checkNamed(model, item.check)
       const chance = byRow(check, (c) => chanceOf(check, c, item))
       let withPart = 0
@@ -62,7 +64,7 @@ export function weights(model: Model, evidence: readonly Evidence[], part: strin
       let share = 0
       before.forEach((p, c) => {
         const joint = p * chance(c)
-        if (model.cutSets[c]!.parts.includes(part)) {
+        if (numbered(model.cutSets, c).parts.includes(part)) {
           withPart += joint
           share += p
         } else without += joint
@@ -82,7 +84,8 @@ function afterOutcome(
   o: number,
 ): number[] {
   const after = withTake(evidence, checkNamed(model, id), o)
-  return after.length > evidence.length ? updated(model, now, after.at(-1)!) : belief(model, after)
+  const added = after[evidence.length]
+  return added === undefined ? belief(model, after) : updated(model, now, added)
 }
 
 /** Of these gates and faults, those that stand below none of the others. */

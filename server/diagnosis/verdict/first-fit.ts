@@ -12,6 +12,9 @@ export interface Fit {
  * the last included (Kalagnanam & Henrion 1990; Heckerman, Breese & Rommelse 1995). Ties keep their place.
  */
 export function fitOrder(fits: readonly Fit[]): number[] {
-  const ratio = ({ probability, cost }: Fit) => probability / cost
-  return [...fits.keys()].sort((a, b) => ratio(fits[b]!) - ratio(fits[a]!) || a - b)
+  // Sorting keeps the order of ties.
+  return fits
+    .map(({ probability, cost }, place) => ({ place, ratio: probability / cost }))
+    .sort((a, b) => b.ratio - a.ratio)
+    .map(({ place }) => place)
 }

@@ -3,9 +3,12 @@ import { likeliest } from '../belief/likeliest.ts'
 import { isContradiction, leastSurprised, surprise } from '../belief/surprise.ts'
 import { explanations, suspects } from '../belief/suspects.ts'
 import { furtherTake } from '../belief/takes.ts'
+import { sumAt } from '../model/chances.ts'
 import type { Evidence, Model } from '../model/model.ts'
+import { numbered } from '../model/named.ts'
 import type { FirstFit, Step, Suspect, WalkOptions } from '../model/walk.ts'
 import { gainTableOf } from '../plan/gain-table.ts'
+import { membersOf } from '../plan/grouped-rows.ts'
 import { rank } from '../plan/next-check.ts'
 import type { Plan } from '../plan/plan.ts'
 import { rowsOf } from '../plan/rows.ts'
@@ -76,13 +79,10 @@ function namedStep(
 ): Step | null {
   if (evidence.length === 0) return null
   const { of, parts } = explanations(model)
-  const sums = new Array<number>(parts.length).fill(0)
-  belief.forEach((probability, c) => {
-    sums[of[c]!]! += probability
-  })
+  const sums = membersOf(of, parts.length).map((cutSets) => sumAt(belief, cutSets))
   const best = likeliest(sums)
-  const probability = Math.min(1, sums[best]!)
-  const blamed = parts[best]!
+  const probability = Math.min(1, numbered(sums, best))
+  const blamed = numbered(parts, best)
   if (probability < nameFrom(blamed)) return null
   return blamed.length === 0
     ? { kind: 'outsideThisTree', probability }
@@ -132,6 +132,6 @@ function fitFirst(model: Model, group: readonly Suspect[]): FirstFit | null {
   )
   const [first] = fitOrder(fits)
   if (first === undefined) return null
-  const { part, probability, cost } = fits[first]!
+  const { part, probability, cost } = numbered(fits, first)
   return { part, minutes: cost, probability }
 }

@@ -1,3 +1,4 @@
+import { named } from '../../diagnosis/model/named.ts'
 import type { Standing } from '../standing/standing.ts'
 
 /** A gate is worth opening from this probability on; a part, for its failure modes, from the second. */
@@ -9,7 +10,7 @@ const liveFrom = { gate: 0.1, part: 0.25 }
  * same branches, as one looks from the one to the other.
  */
 export function isLive({ kase, walk }: Standing, name: string): boolean {
-  const { now, cleared } = walk.branches.get(name)!
+  const { now, cleared } = named(walk.branches, name)
   const isPart = kase.gates.get(name)?.part !== undefined
   return !cleared && now >= (isPart ? liveFrom.part : liveFrom.gate)
 }

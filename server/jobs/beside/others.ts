@@ -1,3 +1,4 @@
+import { named } from '../../diagnosis/model/named.ts'
 import type { Proposal } from '../../diagnosis/model/walk.ts'
 import type { Standing } from '../standing/standing.ts'
 import { hindrance } from '../words/hindrance.ts'
@@ -31,7 +32,7 @@ function proposed(input: Standing, proposal: Proposal): OtherCheck {
   if (!proposal.furtherTake) return other(input, proposal.check, worth(proposal))
   const { job, kase } = input
   return {
-    title: upperFirst(kase.checks.get(proposal.check)!.title),
+    title: upperFirst(named(kase.checks, proposal.check).title),
     href: `/jobs/${job.id}?take=${encodeURIComponent(proposal.check)}`,
     says: `One more take: ${worth(proposal)}`,
   }
@@ -39,18 +40,17 @@ function proposed(input: Standing, proposal: Proposal): OtherCheck {
 
 function other({ job, kase }: Standing, check: string, says: string): OtherCheck {
   const href = `/jobs/${job.id}?check=${encodeURIComponent(check)}`
-  return { title: upperFirst(kase.checks.get(check)!.title), href, says }
+  return { title: upperFirst(named(kase.checks, check).title), href, says }
 }
 
-/** How much a check is expected to tell, in bits, from the most down. */
+/** How much a check is expected to tell, in bits, from the most down; below the last, nothing new. */
 const worths = [
   { from: 0.5, says: 'tells a lot' },
   { from: 0.1, says: 'tells something' },
   { from: 0.01, says: 'tells a little' },
-  { from: Number.NEGATIVE_INFINITY, says: 'tells nothing new' },
 ]
 
 function worth(proposal: Proposal): string {
-  const { says } = worths.find(({ from }) => proposal.bits >= from)!
-  return `${minutes(proposal.minutes)}, ${says}.`
+  const tells = worths.find(({ from }) => proposal.bits >= from)?.says ?? 'tells nothing new'
+  return `${minutes(proposal.minutes)}, ${tells}.`
 }

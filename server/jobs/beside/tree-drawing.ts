@@ -1,5 +1,6 @@
+import { named } from '../../diagnosis/model/named.ts'
 import type { Prospect } from '../../diagnosis/model/walk.ts'
-import { faultsBelow, type Gate } from '../../diagnosis/tree/fault-tree.ts'
+import { faultsBelow, type Gate, inputsNeeded } from '../../diagnosis/tree/fault-tree.ts'
 import { type DrawnBranch, treeDrawing } from '../../drawings/tree-drawing.ts'
 import type { Standing } from '../standing/standing.ts'
 import { readingInShort } from '../words/reading-words.ts'
@@ -20,36 +21,34 @@ export function presentTreeDrawing(input: Standing, foreseen: readonly Prospect[
 
 /** What some answer to the check would clear, or name. */
 function decidedBy(foreseen: readonly Prospect[]): ReadonlySet<string> {
-  const named = foreseen.flatMap(({ names }) => (names === undefined ? [] : [`part:${names}`]))
-  return new Set([...foreseen.flatMap(({ clears }) => clears), ...named])
+  const parts = foreseen.flatMap(({ names }) => (names === undefined ? [] : [`part:${names}`]))
+  return new Set([...foreseen.flatMap(({ clears }) => clears), ...parts])
 }
 
 function branch(input: Standing, name: string, decided: ReadonlySet<string>): DrawnBranch {
   const { kase, walk } = input
   const { tree } = kase.model
   const gate = tree.gates.get(name)
-  const card = kase.gates.get(name)
-  const { now, cleared } = walk.branches.get(name)!
+  const { says } = kase.gates.get(name) ?? named(kase.faults, name)
+  const { now, cleared, clearedBy } = named(walk.branches, name)
   const open = isLive(input, name) || (name === tree.top && !cleared)
   return {
-    says: upperFirst(card ? card.says : kase.faults.get(name)!.says),
+    says: upperFirst(says),
     ...(gate && { gate: functionOf(gate) }),
     probability: now,
     percent: percent(now),
     cleared,
-    ...(cleared && { note: clearedNote(input, name) }),
+    ...(clearedBy !== undefined && { note: readInShort(input, clearedBy) }),
     asked: decided.has(name),
     below: open ? (gate?.inputs ?? []).map((each) => branch(input, each, decided)) : [],
     folded: open || !gate ? 0 : faultsBelow(tree, name).length,
   }
 }
 
-function functionOf({ kind, k }: Gate): number | 'all' {
-  if (kind === 'and') return 'all'
-  return kind === 'or' ? 1 : k!
+function functionOf(gate: Gate): number | 'all' {
+  return gate.kind === 'and' ? 'all' : inputsNeeded(gate)
 }
 
-function clearedNote({ kase, judged, walk }: Standing, name: string): string {
-  const check = walk.branches.get(name)!.clearedBy!
-  return readingInShort(kase, kase.checks.get(check)!, judged.get(check)!)
+function readInShort({ kase, judged }: Standing, check: string): string {
+  return readingInShort(kase, named(kase.checks, check), named(judged, check))
 }

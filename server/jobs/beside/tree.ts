@@ -1,3 +1,4 @@
+import { named } from '../../diagnosis/model/named.ts'
 import type { Gate } from '../../diagnosis/tree/fault-tree.ts'
 import type { Standing } from '../standing/standing.ts'
 import { readingInShort } from '../words/reading-words.ts'
@@ -15,22 +16,23 @@ function branch(input: Standing, name: string): BranchView {
   const { kase, walk } = input
   const gate = kase.model.tree.gates.get(name)
   const card = kase.gates.get(name)
-  const { now, cleared } = walk.branches.get(name)!
+  const { says } = card ?? named(kase.faults, name)
+  const { now, cleared, clearedBy } = named(walk.branches, name)
   return {
-    says: upperFirst(card ? card.says : kase.faults.get(name)!.says),
+    says: upperFirst(says),
     gate: gate && !card?.part ? gateWords(gate) : '',
     percent: percent(now),
     cleared,
-    clearedBy: cleared ? clearedBy(input, name) : '',
+    clearedBy: clearedBy === undefined ? '' : clearedWords(input, clearedBy),
     open: isLive(input, name),
     below: (gate?.inputs ?? []).map((each) => branch(input, each)),
   }
 }
 
-function clearedBy({ kase, judged, walk }: Standing, name: string): string {
-  const check = walk.branches.get(name)!.clearedBy!
+function clearedWords({ kase, judged }: Standing, check: string): string {
   const number = [...judged.keys()].indexOf(check) + 1
-  return `cleared: ${readingInShort(kase, kase.checks.get(check)!, judged.get(check)!)} (reading ${number})`
+  const read = readingInShort(kase, named(kase.checks, check), named(judged, check))
+  return `cleared: ${read} (reading ${number})`
 }
 
 function gateWords({ kind, k, inputs }: Gate): string {

@@ -1,3 +1,4 @@
+import { named } from '../../diagnosis/model/named.ts'
 import type { CheckCard } from '../../knowledge/case.ts'
 import type { Quantity } from '../../measure/reading/quantity.ts'
 import { allowsFurtherTake } from '../measuring/judged.ts'
@@ -63,7 +64,7 @@ export function presentForm(
     }),
     ...(corrected && {
       corrects: {
-        says: `It stands as: ${lowerFirst(readWords(card, judged.get(card.id)!))}.`,
+        says: `It stands as: ${lowerFirst(readWords(card, named(judged, card.id)))}.`,
         cancelHref: `/jobs/${job.id}`,
         ...(allowsFurtherTake(kase, card.id) && {
           anew: {

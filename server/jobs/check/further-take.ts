@@ -1,5 +1,7 @@
 import { checkNamed } from '../../diagnosis/belief/belief.ts'
 import { likeliest } from '../../diagnosis/belief/likeliest.ts'
+import { column } from '../../diagnosis/model/chances.ts'
+import { named } from '../../diagnosis/model/named.ts'
 import type { CheckCard } from '../../knowledge/case.ts'
 import type { Standing } from '../standing/standing.ts'
 import { readWords } from '../words/reading-words.ts'
@@ -7,10 +9,11 @@ import { lowerFirst } from '../words/sentences.ts'
 
 /** Why a check that has a reading is asked for once more, with how often such a reading is a slip. */
 export function whyFurtherTake({ kase, judged, walk }: Standing, card: CheckCard): string {
-  const taken = judged.get(card.id)!
+  const taken = named(judged, card.id)
   const { slips } = checkNamed(kase.model, card.id)
   const outcome = likeliest(taken.likelihoods)
-  const share = Math.max(0, ...(slips ?? []).map((row, s) => (s === outcome ? 0 : row[outcome]!)))
+  const shares = column(slips ?? [], outcome).filter((_, state) => state !== outcome)
+  const share = Math.max(0, ...shares)
   const often = share > 0 ? `About 1 time in ${Math.round(1 / share)}` : 'Now and then'
   const proposed = walk.step.kind === 'ask' && walk.step.proposal.check === card.id
   const hangs = proposed ? ', and much hangs on that' : ''

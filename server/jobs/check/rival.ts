@@ -1,3 +1,4 @@
+import { named } from '../../diagnosis/model/named.ts'
 import type { Proposal } from '../../diagnosis/model/walk.ts'
 import type { Standing } from '../standing/standing.ts'
 import { minutes, upperFirst } from '../words/sentences.ts'
@@ -12,7 +13,7 @@ const alike = 1.1
 export function presentRival({ kase, walk }: Standing, check: string): string {
   const [best, rival] = walk.proposals
   if (best?.check !== check || rival === undefined || rival.bits <= 0) return ''
-  const title = upperFirst(kase.checks.get(rival.check)!.title)
+  const title = upperFirst(named(kase.checks, rival.check).title)
   const more = rival.furtherTake ? ' once more' : ''
   return `The runner-up, “${title}”${more}, ${difference(best, rival)}.${toTheEnd(best, rival)}`
 }

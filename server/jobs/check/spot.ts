@@ -17,10 +17,11 @@ export function presentSpot({ says, connector, touch, awkward }: Spot, colours: 
       .filter((place) => place !== '')
       .map((place, i): ProbeView => {
         const pin = card?.pins[place]
+        const wire = wires.get(place)
         return {
           label: `Probe ${'AB'.charAt(i)}`,
           says: pin ? `pin ${place}, ${pin.to}` : placeWords(place),
-          ...(pin && { wire: wires.get(place)! }),
+          ...(wire && { wire }),
         }
       }),
     ...(card && {

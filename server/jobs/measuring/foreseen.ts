@@ -1,4 +1,5 @@
 import type { Check, Model } from '../../diagnosis/model/model.ts'
+import { named } from '../../diagnosis/model/named.ts'
 import type { Case, CheckCard, Measurand } from '../../knowledge/case.ts'
 import { blur } from '../../measure/foresee/blur.ts'
 import { type Fitness, fitness } from '../../measure/foresee/fitness.ts'
@@ -21,7 +22,7 @@ export function foreseenModel(kase: Case, meter: MeterAtHand, conditions: Condit
   const name = JSON.stringify({ ranges, zero, air, engine })
   return models(kase, name, () => {
     const checks = kase.model.checks.map((check) => {
-      const card = kase.checks.get(check.id)!
+      const card = named(kase.checks, check.id)
       const blurred = blurOf(card, meter, conditions)
       return blurred === null ? check : ({ ...check, blur: blurred } satisfies Check)
     })

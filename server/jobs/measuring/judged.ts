@@ -3,7 +3,7 @@ import { likeliest } from '../../diagnosis/belief/likeliest.ts'
 import { certainFrom, mostTakes } from '../../diagnosis/belief/takes.ts'
 import type { Case, CheckCard } from '../../knowledge/case.ts'
 import type { Measured } from '../../measure/measured.ts'
-import type { Reading } from '../../measure/reading/reading.ts'
+import type { Reading, Touches } from '../../measure/reading/reading.ts'
 import type { Folded, Recorded } from '../record/fold.ts'
 import { measuredReading } from './measured-reading.ts'
 import type { MeterAtHand } from './meter-at-hand.ts'
@@ -50,7 +50,7 @@ export function allowsFurtherTake(kase: Case, check: string): boolean {
 }
 
 function asItStands({ touches }: Recorded): Judged {
-  return { reading: touches[0]!, measured: null, likelihoods: [], furtherTakes: [], takes: touches }
+  return { reading: touches[0], measured: null, likelihoods: [], furtherTakes: [], takes: touches }
 }
 
 function judgedReading(
@@ -77,13 +77,13 @@ function judgedReading(
 }
 
 /** A look that told nothing, or that the knowledge has no answer for any more, weighs nothing. */
-function judgedAnswers(card: CheckCard, looks: readonly Reading[], slips: boolean): Judged {
+function judgedAnswers(card: CheckCard, looks: Touches, slips: boolean): Judged {
   const told = looks.flatMap((look) =>
     look.kind === 'answer' ? card.outcomes.indexOf(look.answer) : [],
   )
   const [first, ...more] = told.filter((o) => o >= 0)
   return {
-    reading: looks.find(({ kind }) => kind === 'answer') ?? looks[0]!,
+    reading: looks.find(({ kind }) => kind === 'answer') ?? looks[0],
     measured: null,
     likelihoods: card.outcomes.map((_, o) => (first === undefined || o === first ? 1 : 0)),
     furtherTakes: slips ? more.slice(0, mostTakes - 1) : [],
@@ -97,8 +97,7 @@ function judgedAnswers(card: CheckCard, looks: readonly Reading[], slips: boolea
  */
 function furtherTakesIn({ contact, evidence }: Measured): number[] {
   const alike = contact === null ? 1 : contact.kind === 'open' ? contact.touches : contact.used
-  const most = likeliest(evidence)
   const total = evidence.reduce((a, b) => a + b, 0)
-  if (evidence[most]! < certainFrom * total) return []
-  return new Array(Math.min(alike, mostTakes) - 1).fill(most)
+  if (Math.max(...evidence) < certainFrom * total) return []
+  return new Array(Math.min(alike, mostTakes) - 1).fill(likeliest(evidence))
 }

@@ -20,7 +20,7 @@ export function mistakeIn(kase: Case, card: CheckCard, measured: Measured | null
     u: measured.budget?.u ?? 0,
   }
   const { quantity, limits } = by
-  const mistake = recognise(quantity.mistakes, read, limits, pathsBeside(kase, card))
+  const mistake = recognise(quantity.mistakes, read, limits, pathsBeside(kase, card, by.property))
   return mistake && sentenceFor(mistake, measured.asRead, quantity, kase)
 }
 
@@ -40,18 +40,18 @@ export function loneOneIn(
 }
 
 /** Other windings of the machine that the probes may have been on, or that may hang in parallel. */
-function pathsBeside(kase: Case, card: CheckCard): Known[] {
-  const property = card.measurand!.property
+function pathsBeside(kase: Case, card: CheckCard, property: string): Known[] {
   const connector = card.spot?.connector?.id
   return kase.machine.parts
-    .filter((part) => part.id !== card.part && part.limits?.[property] !== undefined)
-    .map((part) => ({
-      part: part.id,
-      limits: limitsOf(part.limits![property]!),
-      sameConnector:
+    .filter(({ id }) => id !== card.part)
+    .flatMap(({ id, limits = {}, reach = [] }) => {
+      const sheet = limits[property]
+      if (sheet === undefined) return []
+      const sameConnector =
         connector !== undefined &&
-        (part.reach ?? []).some((reach) => reach.at === connector && reach.for.includes(property)),
-    }))
+        reach.some((way) => way.at === connector && way.for.includes(property))
+      return [{ part: id, limits: limitsOf(sheet), sameConnector }]
+    })
 }
 
 const again = 'Read it once more; if it stays, send it again as it is and it will be taken.'

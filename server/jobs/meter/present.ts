@@ -60,7 +60,7 @@ export function presentMeter(
 
 function filledUp(rows: readonly RangeRow[]): RangeRow[] {
   const missing = Math.max(0, rowsShown - rows.length)
-  const empty = { setting: settingNames[0]!, top: '', digit: '', percent: '', counts: '' }
+  const empty = { setting: 'resistance', top: '', digit: '', percent: '', counts: '' }
   return [...rows, ...Array.from({ length: missing }, () => empty)]
 }
 

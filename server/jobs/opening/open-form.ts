@@ -95,6 +95,9 @@ function misfit(knowledge: Knowledge, machine: string, complaint: string): strin
 /** One sentence a field: the first thing wrong in it. */
 function firstProblems({ issues }: z.ZodError): NewJobProblems {
   const problems: Record<PropertyKey, string> = {}
-  for (const { path, message } of issues) problems[path[0]!] ??= message
+  for (const { path, message } of issues) {
+    const [field] = path
+    if (field !== undefined) problems[field] ??= message
+  }
   return problems
 }

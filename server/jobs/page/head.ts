@@ -14,7 +14,7 @@ export function presentHead({ job, folded, meter, kase, knowledge }: Standing): 
     { label: 'Machine', value: machineName(kase.machine) },
     { label: 'Complaint', value: kase.complaint.title },
     { label: 'Owner says', value: kase.complaint.owner },
-    { label: 'Opened', value: dateAndTime(job.events[0]!.at) },
+    { label: 'Opened', value: dateAndTime(folded.openedAt) },
     { label: 'Work done', value: placeWords[conditions.where] },
     { label: 'Air', value: `${String(conditions.air).replace('-', '−')}\u00a0°C` },
     { label: 'Engine', value: engineWords[conditions.engine] },

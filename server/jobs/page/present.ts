@@ -89,8 +89,8 @@ function said(input: Standing & Asked, check?: CheckView, verdict?: VerdictView)
 }
 
 function takenLast({ job, judged, kase }: Standing): string {
-  const last = job.events.at(-1)!.event
-  if (!('touches' in last)) return ''
+  const last = job.events.at(-1)?.event
+  if (last === undefined || !('touches' in last)) return ''
   const card = kase.checks.get(last.check)
   const taken = judged.get(last.check)
   return card && taken ? sentence(readingInShort(kase, card, taken)) : ''

@@ -1,6 +1,6 @@
 import type { CheckCard } from '../../knowledge/case.ts'
 import { parseTouches } from '../../measure/reading/parse-touches.ts'
-import type { Reading } from '../../measure/reading/reading.ts'
+import type { Touches } from '../../measure/reading/reading.ts'
 import { textOf, wholeOf } from '../../web/fields.ts'
 import { counted } from '../../web/words.ts'
 
@@ -51,7 +51,7 @@ export type Understood<T> =
 export function readTouches(
   card: CheckCard,
   { typed, choice }: CheckForm,
-): Understood<{ typed: string; touches: readonly Reading[] }> {
+): Understood<{ typed: string; touches: Touches }> {
   if (choice === 'could-not-tell') {
     return { ok: true, typed: '', touches: [{ kind: 'could-not-tell' }] }
   }

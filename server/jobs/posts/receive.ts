@@ -1,5 +1,6 @@
 import { isDeepStrictEqual } from 'node:util'
 import type { FastifyRequest } from 'fastify'
+import { named } from '../../diagnosis/model/named.ts'
 import { allowsFurtherTake } from '../measuring/judged.ts'
 import { meterAtHand } from '../measuring/meter-at-hand.ts'
 import type { JobEvent, StoredJob } from '../record/events.ts'
@@ -86,5 +87,5 @@ function returned(
 function takeReturned({ kase }: FoundJob, refused: Refused, asTake: boolean): Asked {
   const { check, sentence } = refused
   if (asTake && allowsFurtherTake(kase, check)) return { take: check, refused }
-  return kase.checks.get(check)!.measurand ? { takeRefused: refused } : { notice: sentence }
+  return named(kase.checks, check).measurand ? { takeRefused: refused } : { notice: sentence }
 }

@@ -1,3 +1,4 @@
+import type { Adaptor } from '../../measure/correct/adaptor.ts'
 import type { Circumstances } from '../../measure/correct/correct.ts'
 import { unzeroed } from '../../measure/correct/leads.ts'
 import { byEar, pullStart, pullToPull } from '../../measure/correct/speed.ts'
@@ -27,7 +28,7 @@ export function fromWhere(line: Contribution, measured: Measured, at: Circumstan
     case 'speed':
       return speedWords(line, at)
     case 'adaptor':
-      return adaptorWords(line, at)
+      return at.adaptor === undefined ? '' : adaptorWords(line, at.adaptor)
   }
 }
 
@@ -64,9 +65,11 @@ function temperatureWords({ name }: Contribution, at: Circumstances): string {
 }
 
 function speedWords({ name }: Contribution, { limitsRpm, speed }: Circumstances): string {
+  if (limitsRpm !== undefined && speed !== undefined) {
+    const rpm = exact(speed.rpm)
+    return `${limitsRpm} ÷ ${rpm} × ${exact(speed.halfWidth)} ÷ ${rpm}`
+  }
   switch (name) {
-    case 'speed':
-      return `${limitsRpm} ÷ ${exact(speed!.rpm)} × ${exact(speed!.halfWidth)} ÷ ${exact(speed!.rpm)}`
     case 'speed not known':
       return `half of the way from ${limitsRpm} ÷ ${pullStart.fastest} to ${limitsRpm} ÷ ${pullStart.slowest}`
     case 'speed by ear':
@@ -76,12 +79,12 @@ function speedWords({ name }: Contribution, { limitsRpm, speed }: Circumstances)
   }
 }
 
-function adaptorWords({ name }: Contribution, { adaptor }: Circumstances): string {
+function adaptorWords({ name }: Contribution, adaptor: Adaptor): string {
   switch (name) {
     case 'diode drop':
-      return `about ${adaptor!.drop.volts} V`
+      return `about ${adaptor.drop.volts} V`
     case 'time between pulses':
-      return `about ${adaptor!.period.seconds} s`
+      return `about ${adaptor.period.seconds} s`
     default:
       return 'how far it is off a simulated adaptor'
   }

@@ -60,9 +60,9 @@ function undecidedSentence(measured: Measured, { limits, quantity }: Measurand):
   const { budget, decision } = measured
   if (decision !== 'undecided' || budget === null || budget.lines.length === 0) return null
   const whats = Object.keys(doubts) as Contribution['what'][]
-  const [most] = whats.toSorted((a, b) => shareOf(budget, b) - shareOf(budget, a))
+  const most = whats.reduce((a, b) => (shareOf(budget, b) > shareOf(budget, a) ? b : a))
   const within = printLimits(limits, quantity.unit)
-  return `Undecided: known within ${plusMinus(budget.expanded, quantity.unit)}, against limits of ${within}. ${percent(shareOf(budget, most!))} of that doubt comes from ${doubts[most!]}.`
+  return `Undecided: known within ${plusMinus(budget.expanded, quantity.unit)}, against limits of ${within}. ${percent(shareOf(budget, most))} of that doubt comes from ${doubts[most]}.`
 }
 
 function shareOf(budget: Measured['budget'], what: Contribution['what']): number {

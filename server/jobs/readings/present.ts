@@ -1,5 +1,7 @@
+import { named } from '../../diagnosis/model/named.ts'
 import type { CheckCard, Measurand } from '../../knowledge/case.ts'
 import type { Measured } from '../../measure/measured.ts'
+import type { Judged } from '../measuring/judged.ts'
 import { latestOf } from '../measuring/latest.ts'
 import { circumstances } from '../measuring/measured-reading.ts'
 import { asItStands, wayTo } from '../standing/as-it-stands.ts'
@@ -29,7 +31,7 @@ export function presentReadings(input: Standing & Asked): ReadingRow[] {
       title: upperFirst(card.title),
       read: readWords(card, taken),
       judged: decisionWords(taken),
-      ...worth(input, check, `reading-${index + 1}`, check === latest),
+      ...worth(input, check, taken, `reading-${index + 1}`, check === latest),
       effect: [gone.length > 0 ? `Cleared: ${clauses(gone, 4)}.` : '', comesAndGoes(input, check)]
         .filter(Boolean)
         .join(' '),
@@ -53,15 +55,20 @@ const told = latestOf<Measured, Told>(2)
 
 const nothing: Worth = { touched: '', corrected: [], notes: [] }
 
-function worth(input: Standing & Asked, check: string, id: string, open: boolean): Worth {
-  const { folded, meter, judged, kase } = input
+function worth(
+  input: Standing & Asked,
+  check: string,
+  { measured }: Judged,
+  id: string,
+  open: boolean,
+): Worth {
+  const { folded, meter, kase } = input
   const by = kase.checks.get(check)?.measurand
   if (by === undefined) return nothing
   const more = furtherTake(input, check, by, id)
-  const { measured } = judged.get(check)!
   if (measured === null) return { ...nothing, ...more }
 
-  const { manner, touches } = folded.readings.get(check)!
+  const { manner, touches } = named(folded.readings, check)
   const { svg, ...words } = told(measured, id, () => {
     const at = circumstances(by, meter, folded.opened.conditions, manner)
     const budget = presentBudget(measured, by, at)
@@ -87,7 +94,7 @@ function furtherTake(
   id: string,
 ): Pick<Worth, 'take' | 'anewHref'> {
   const tried = takeRefused?.check === check ? takeRefused : undefined
-  const { putBack, make } = wayTo(asItStands(kase, job), kase.checks.get(check)!)
+  const { putBack, make } = wayTo(asItStands(kase, job), named(kase.checks, check))
   if (tried === undefined && (places !== undefined || putBack.length + make.length > 0)) {
     return { anewHref: `/jobs/${job.id}?take=${encodeURIComponent(check)}` }
   }

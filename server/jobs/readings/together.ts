@@ -10,7 +10,7 @@ import { listed, percent, plusMinus, the, upperFirst } from '../words/sentences.
 export function presentTogether({ judged, kase }: Standing): string[] {
   const reads = [...judged].flatMap(([check, { measured }]): Read[] => {
     const card = kase.checks.get(check)
-    return card?.measurand && measured ? [{ card, measured }] : []
+    return card?.measurand && measured ? [{ card, by: card.measurand, measured }] : []
   })
   const nameOf = (part = '') => the(kase.parts.get(part)?.name ?? part)
   return readingsTogether(kase.machine, reads).map((each) => togetherSentence(each, nameOf))
@@ -41,9 +41,9 @@ function differenceSentence({
   limits,
 }: Extract<Together, { kind: 'difference' }>): string {
   const names = listed(between.map(({ name }) => the(name)))
-  const { unit } = whole.card.measurand!.quantity
+  const { unit } = whole.by.quantity
   const doubt = plusMinus(wide * left.u, unit)
-  const says = `${read(whole)} at ${whole.card.spot!.says}, minus ${read(part)} at ${part.card.spot!.says}, leaves ${printValue(left.value, unit)} ${doubt} for ${names}.`
+  const says = `${readAt(whole)}, minus ${readAt(part)}, leaves ${printValue(left.value, unit)} ${doubt} for ${names}.`
   if (limits === undefined) return says
   return `${says} Good ones have ${printLimits(limits, unit)}: ${percent(chanceWithin(left, limits))} within that.`
 }
@@ -89,7 +89,7 @@ function leakSentence({
     position < 1
       ? `Both together: a leak at one place would lie within the first ${percent(position)} of the winding, from that line on`
       : 'Both together: a leak at one place may lie anywhere in the winding'
-  const { unit } = ground.card.measurand!.quantity
+  const { unit } = ground.by.quantity
   const through =
     least > 0
       ? `with ${printValue(least, unit)} to ${printValue(most, unit)} of its own`
@@ -97,5 +97,10 @@ function leakSentence({
   return `${read(line)} from line to line, ${read(ground)} from one line to ground. ${where}, ${through}.`
 }
 
-const read = ({ card, measured }: Read) =>
-  printValue(measured.asRead as number, card.measurand!.quantity.unit)
+const read = ({ by, measured }: Read) => printValue(measured.asRead as number, by.quantity.unit)
+
+/** "14.2 kΩ at the coil tower and pin 1 of the coil plug" */
+function readAt(one: Read): string {
+  const place = one.card.spot ? ` at ${one.card.spot.says}` : ''
+  return `${read(one)}${place}`
+}

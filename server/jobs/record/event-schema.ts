@@ -48,18 +48,21 @@ const StoredManner = z.strictObject({
   rpm: z.number().optional(),
 }) satisfies z.ZodType<Manner>
 
-const take = { check: z.string(), typed: z.string(), touches: z.array(StoredReading).min(1) }
+const take = {
+  check: z.string(),
+  typed: z.string(),
+  touches: z.tuple([StoredReading], StoredReading),
+}
 const made = { ...take, manner: StoredManner }
 
 /** What kinds of events were called before, as they still stand in older jobs. */
-const formerKinds: Readonly<Record<string, JobEvent['kind']>> = {
-  touched: 'take',
-  instrument: 'meter',
-}
+const formerKinds: ReadonlyMap<string, JobEvent['kind']> = new Map([
+  ['touched', 'take'],
+  ['instrument', 'meter'],
+])
 
 /** What a kind of event is called now. */
-export const kindNow = (kind: string): string =>
-  Object.hasOwn(formerKinds, kind) ? formerKinds[kind]! : kind
+export const kindNow = (kind: string): string => formerKinds.get(kind) ?? kind
 
 export const JobEventSchema = z.discriminatedUnion('kind', [
   z.strictObject({

@@ -1,6 +1,6 @@
 import type { Ranges } from '../../knowledge/meters.ts'
 import type { Place } from '../../knowledge/schema/shared.ts'
-import type { Reading } from '../../measure/reading/reading.ts'
+import type { Touches } from '../../measure/reading/reading.ts'
 
 /** How things stood when the job was opened. */
 export interface Conditions {
@@ -35,8 +35,7 @@ export interface Manner {
 interface Made {
   readonly check: string
   readonly typed: string
-  /** At least one. */
-  readonly touches: readonly Reading[]
+  readonly touches: Touches
   readonly manner: Manner
 }
 

@@ -1,10 +1,11 @@
 import { mostTakes } from '../../diagnosis/belief/takes.ts'
-import type { Reading } from '../../measure/reading/reading.ts'
+import type { Reading, Touches } from '../../measure/reading/reading.ts'
 import type { JobEvent, Manner, MeterChoice, StoredJob } from './events.ts'
 
 /** A job as its events leave it: what stands now. */
 export interface Folded {
   readonly opened: Opened
+  readonly openedAt: Date
   /** By check, in the order in which they were taken; a correction keeps its place. */
   readonly readings: ReadonlyMap<string, Recorded>
   /** The meter as it stands, and what its leads read: Ω, or null where they were not zeroed. */
@@ -30,7 +31,7 @@ export interface Repair {
 export interface Recorded {
   readonly typed: string
   /** Every touch so far, in order; of an answer, every look. */
-  readonly touches: readonly Reading[]
+  readonly touches: Touches
   readonly manner: Manner
   readonly at: Date
 }
@@ -40,9 +41,9 @@ export function fold(events: StoredJob['events']): Folded {
   const readings = new Map<string, Recorded>()
   const skipped = new Map<string, string>()
   const accepted = new Set<string>()
-  const taken = new Map<string, number>()
+  const furtherTakes = new Map<string, number>()
   const repairs: Repair[] = []
-  const opened = firstOf(events)
+  const { opened, openedAt } = firstOf(events)
   let meter: Folded['meter'] = {
     choice: { kind: 'class', id: opened.conditions.meter },
     zero: null,
@@ -57,16 +58,16 @@ export function fold(events: StoredJob['events']): Folded {
           manner: event.manner,
           at,
         })
-        taken.set(event.check, 1)
+        furtherTakes.delete(event.check)
         skipped.delete(event.check)
         accepted.delete(event.check)
         break
       case 'take': {
         const before = readings.get(event.check)
         if (before === undefined) break
-        const takes = taken.get(event.check)! + 1
-        taken.set(event.check, takes)
-        if (takes >= mostTakes || !tells(event.touches)) accepted.add(event.check)
+        const further = (furtherTakes.get(event.check) ?? 0) + 1
+        furtherTakes.set(event.check, further)
+        if (further + 1 >= mostTakes || !tells(event.touches)) accepted.add(event.check)
         readings.set(event.check, {
           ...before,
           typed: `${before.typed} ${event.typed}`,
@@ -102,7 +103,7 @@ export function fold(events: StoredJob['events']): Folded {
         break
     }
   }
-  return { opened, meter, readings, repairs, skipped, accepted }
+  return { opened, openedAt, meter, readings, repairs, skipped, accepted }
 }
 
 /** The parts that were repaired while the complaint stayed: they are no suspects any more. */
@@ -120,8 +121,7 @@ function proveLast(repairs: Repair[], gone: boolean): void {
   if (last !== undefined) repairs.push({ ...last, outcome: gone ? 'gone' : 'still there' })
 }
 
-function firstOf(events: StoredJob['events']): Opened {
-  const first = events[0]?.event
-  if (first?.kind === 'opened') return first
-  throw new Error(`A job begins with "opened", not with "${first?.kind ?? 'nothing'}".`)
+function firstOf([first]: StoredJob['events']): Pick<Folded, 'opened' | 'openedAt'> {
+  if (first?.event.kind === 'opened') return { opened: first.event, openedAt: first.at }
+  throw new Error(`A job begins with "opened", not with "${first?.event.kind ?? 'nothing'}".`)
 }

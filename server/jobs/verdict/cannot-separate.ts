@@ -1,3 +1,4 @@
+import { named } from '../../diagnosis/model/named.ts'
 import type { Step, Suspect } from '../../diagnosis/model/walk.ts'
 import type { Standing } from '../standing/standing.ts'
 import { hindrance } from '../words/hindrance.ts'
@@ -22,7 +23,7 @@ type CannotSeparate = Extract<Step, { kind: 'cannotSeparate' }>
 /** "These cannot be told apart with the tools at hand: …" */
 export function cannotSeparate(input: Standing, step: CannotSeparate): VerdictView {
   const parts = step.group.flatMap(({ part }) => (part === null ? [] : [part]))
-  const cards = parts.map((part) => input.kase.parts.get(part)!)
+  const cards = parts.map((part) => named(input.kase.parts, part))
   const likeliest = cards[0]
   return {
     kind: 'cannotSeparate',
@@ -49,7 +50,7 @@ export function cannotSeparate(input: Standing, step: CannotSeparate): VerdictVi
 /** Fitting a part can be the sensible check, where it is cheap for its chance. */
 function firstFitStep({ kase }: Standing, { firstFit }: CannotSeparate): NextStep[] {
   if (firstFit === undefined) return []
-  const name = the(kase.parts.get(firstFit.part)!.name)
+  const name = the(named(kase.parts, firstFit.part).name)
   return [
     {
       says: `Or fit ${name} first: with a chance of ${percent(firstFit.probability)}, and about ${minutes(Math.round(firstFit.minutes))} lost with its price if it was not the cause, it is the cheapest way on.`,
@@ -62,8 +63,9 @@ function says({ kase }: Standing, group: readonly Suspect[]): string {
     const name = suspectName(kase, part)
     return `${part === null ? name : the(name)} (${percent(probability)})`
   })
-  if (names.length === 1) {
-    return `${upperFirst(names[0]!)} is the likeliest, and no check at hand would make it surer.`
+  const [first, ...others] = names
+  if (first !== undefined && others.length === 0) {
+    return `${upperFirst(first)} is the likeliest, and no check at hand would make it surer.`
   }
   return `These cannot be told apart with the tools at hand: ${listed(names, 'or')}.`
 }

@@ -1,3 +1,4 @@
+import { named } from '../../diagnosis/model/named.ts'
 import type { Misfit, Step } from '../../diagnosis/model/walk.ts'
 import { canSlip } from '../measuring/judged.ts'
 import type { Standing } from '../standing/standing.ts'
@@ -32,7 +33,7 @@ function surprising({ bits }: Misfit): string {
 }
 
 function begin({ kase }: Standing, { check }: Misfit): string {
-  const title = `“${kase.checks.get(check)!.title}”`
+  const title = `“${named(kase.checks, check).title}”`
   return canSlip(kase, check)
     ? `make one more take of ${title} first`
     : `look at ${title} again first`
@@ -40,7 +41,7 @@ function begin({ kase }: Standing, { check }: Misfit): string {
 
 /** A reading that can slip is made once more; an answer that cannot is only put right. */
 function way({ job, kase }: Standing, { check }: Misfit): NextStep {
-  const title = `“${kase.checks.get(check)!.title}”`
+  const title = `“${named(kase.checks, check).title}”`
   const name = encodeURIComponent(check)
   return canSlip(kase, check)
     ? {

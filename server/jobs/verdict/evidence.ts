@@ -1,3 +1,4 @@
+import { named } from '../../diagnosis/model/named.ts'
 import type { Weight } from '../../diagnosis/model/walk.ts'
 import { weights } from '../../diagnosis/verdict/explain.ts'
 import type { Standing } from '../standing/standing.ts'
@@ -13,7 +14,6 @@ const worthSaying = 0.3
 const strengths = [
   { from: 4, says: 'speaks strongly' },
   { from: 1, says: 'speaks' },
-  { from: worthSaying, says: 'speaks a little' },
 ]
 
 /** For each reading that tells something about a part, most telling first: what it was, and what it says. */
@@ -25,11 +25,11 @@ export function evidenceSentences(input: Standing, part: string): string[] {
 
 /** What a check read, as a sentence. */
 export function readSentence({ kase, judged }: Standing, check: string): string {
-  return readingSentence(kase, kase.checks.get(check)!, judged.get(check)!)
+  return readingSentence(kase, named(kase.checks, check), named(judged, check))
 }
 
 function strength({ bits }: Weight): string {
-  const { says } = strengths.find(({ from }) => Math.abs(bits) >= from)!
+  const says = strengths.find(({ from }) => Math.abs(bits) >= from)?.says ?? 'speaks a little'
   return `${says} (${odds(Math.abs(bits))}) ${bits > 0 ? 'for' : 'against'}`
 }
 

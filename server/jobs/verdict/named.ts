@@ -1,4 +1,5 @@
-import type { Step } from '../../diagnosis/model/walk.ts'
+import { named } from '../../diagnosis/model/named.ts'
+import type { Step, Walk } from '../../diagnosis/model/walk.ts'
 import type { Case, PartCard } from '../../knowledge/case.ts'
 import { cautionCards } from '../../knowledge/instantiate/check-card.ts'
 import type { Standing } from '../standing/standing.ts'
@@ -18,11 +19,12 @@ const mentionFrom = 0.1
 /** "The fault is in the start exciter winding: it is open somewhere in the winding." */
 export function namedVerdict(input: Standing, { parts, probability }: Named): VerdictView {
   const { kase } = input
-  const cards = parts.map((part) => kase.parts.get(part)!)
+  const cards = parts.map((part) => named(kase.parts, part))
+  const [card, ...others] = cards
   return {
     kind: 'named',
     stamp: `part named, ${percent(probability)}`,
-    says: cards.length === 1 ? saysOne(input, cards[0]!) : saysSeveral(input, cards),
+    says: card && others.length === 0 ? saysOne(input, card) : saysSeveral(input, cards),
     evidence: [...new Set(parts.flatMap((part) => evidenceSentences(input, part)))].slice(0, 6),
     cautions: cautionsOf(input, cards),
     next: [
@@ -68,22 +70,17 @@ function saysSeveral(input: Standing, cards: readonly PartCard[]): string {
 
 /** "is open somewhere in the winding", or "is open, or it has shorted turns" where it stays unclear. */
 function modesInWords({ kase, walk }: Standing, part: string): string {
-  const chances = modeChances(kase, walk.belief, part)
+  const chances = modeChances(kase, walk, part)
   const all = chances.reduce((sum, { chance }) => sum + chance, 0)
   const likely = chances.filter(({ chance }) => chance >= mentionFrom * all)
   return likely.map(({ says }) => says).join(', or it ')
 }
 
-function modeChances(kase: Case, belief: readonly number[], part: string) {
+/** Likeliest first. A fault that only a watched gate has is no branch, and never what has failed. */
+function modeChances(kase: Case, { branches }: Walk, part: string) {
   return [...kase.faults.values()]
     .filter((fault) => fault.part === part)
-    .map(({ id, says }) => {
-      const chance = kase.model.cutSets.reduce(
-        (sum, { faults }, c) => (faults.includes(id) ? sum + belief[c]! : sum),
-        0,
-      )
-      return { says, chance }
-    })
+    .map(({ id, says }) => ({ says, chance: branches.get(id)?.now ?? 0 }))
     .sort((a, b) => b.chance - a.chance)
 }
 

@@ -50,13 +50,12 @@ export function presentRepair(input: Standing): RepairView | undefined {
   }
   const says = (parts: readonly string[]) => `Repaired: ${partNames(kase, parts)}`
   if (walk.step.kind === 'named') {
-    const [parts] = repairs
     const buttons = repairs.map((each) => ({
       name: 'choice' as const,
       value: 'repaired',
       says: says(each),
     }))
-    return { ...written, parts: parts!.join('+'), buttons }
+    return { ...written, parts: walk.step.parts.join('+'), buttons }
   }
   const buttons = repairs.map((parts) => ({
     name: 'parts' as const,

@@ -1,3 +1,4 @@
+import { named } from '../../diagnosis/model/named.ts'
 import type { Walk } from '../../diagnosis/model/walk.ts'
 import type { Case } from '../../knowledge/case.ts'
 import { lowerFirst } from './sentences.ts'
@@ -9,8 +10,8 @@ import { lowerFirst } from './sentences.ts'
 export function branchClause(kase: Case, name: string): string {
   const gate = kase.gates.get(name)
   if (gate) return lowerFirst(gate.says)
-  const fault = kase.faults.get(name)!
-  return `${lowerFirst(kase.parts.get(fault.part)!.name)} ${fault.says.split(',')[0]}`
+  const fault = named(kase.faults, name)
+  return `${lowerFirst(named(kase.parts, fault.part).name)} ${fault.says.split(',')[0]}`
 }
 
 /** By check: the branches it cleared, topmost only, in tree order. */
@@ -18,7 +19,7 @@ export function clearedByCheck(kase: Case, walk: Walk): ReadonlyMap<string, read
   const found = new Map<string, Set<string>>()
   const seen = new Set<string>()
   const visit = (name: string, above: string | undefined): void => {
-    const by = walk.branches.get(name)!.clearedBy
+    const by = named(walk.branches, name).clearedBy
     if (by !== undefined && by !== above) found.set(by, (found.get(by) ?? new Set()).add(name))
     if (seen.has(name)) return
     seen.add(name)

@@ -1,3 +1,4 @@
+import { named } from '../../diagnosis/model/named.ts'
 import type { Case } from '../../knowledge/case.ts'
 import { printValue } from '../../measure/reading/print.ts'
 import type { MeterAtHand } from '../measuring/meter-at-hand.ts'
@@ -5,7 +6,7 @@ import { listed, the } from './sentences.ts'
 
 /** What a suspect is called in a sentence, without an article. */
 export function suspectName(kase: Case, part: string | null): string {
-  return part === null ? 'something that is not listed here' : kase.parts.get(part)!.name
+  return part === null ? 'something that is not listed here' : named(kase.parts, part).name
 }
 
 /** "the start exciter and the left plug lead" */

@@ -34,9 +34,10 @@ export function judgedWords(card: Judging, { measured }: Judged): string {
   if (!card.measurand || !measured) return ''
   const { quantity } = card.measurand
   const most = Math.max(...measured.bands)
-  const band = bandName(quantity.bands[measured.bands.indexOf(most)]!, quantity)
+  const band = quantity.bands.find((_, b) => measured.bands[b] === most)
+  if (band === undefined) return ''
   const undecided = measured.decision === 'undecided' ? 'undecided: ' : ''
-  return `${undecided}${band}, ${percent(most)}`
+  return `${undecided}${bandName(band, quantity)}, ${percent(most)}`
 }
 
 /** "conforms, 97 % within limits": never one without the other. Empty where nothing is judged. */

@@ -1,10 +1,11 @@
+import { entry, named } from '../../diagnosis/model/named.ts'
 import { faultsBelow, type Holding } from '../../diagnosis/tree/fault-tree.ts'
 import { type ByAbout, byAbout } from '../by-about.ts'
 import type { About } from '../schema/check-kind.ts'
 import type { Complaint, PartKind } from '../schema/index.ts'
 import type { Machine } from '../schema/machine.ts'
 import type { Chances } from '../schema/shared.ts'
-import type { PlannedCheck } from './checks-of-kind.ts'
+import { gateOf, type PlannedCheck, partOf } from './checks-of-kind.ts'
 import type { DrawnTree } from './tree.ts'
 
 /**
@@ -52,7 +53,7 @@ export function healthyRow(
   about: Extract<About, { kind: 'property' }>,
   machine: Machine,
 ): Chances {
-  const awkward = check.reach?.at !== undefined && machine.connectors[check.reach.at]!.awkward
+  const awkward = check.reach?.at !== undefined && entry(machine.connectors, check.reach.at).awkward
   return (awkward && about.awkward) || about.healthy
 }
 
@@ -76,13 +77,12 @@ function readProperty(
   const { property } = about
   const healthy = healthyRow(check, about, machine)
   const expected = likeliest(healthy)
-  const path = [check.part!.id, ...(check.reach?.through ?? [])]
+  const path = [partOf(check).id, ...(check.reach?.through ?? [])]
   // Shaking and watering bring it back, and what it has done to a part is there to be seen: only a meter misses it.
   const gone = check.limitsOf === undefined ? 0 : (complaint.gone?.share ?? 0)
   const rows = new Map<string, Chances>()
-  for (const id of path) {
-    const part = machine.parts.find((each) => each.id === id)!
-    for (const mode of partKinds.get(part.kind)!.modes) {
+  for (const { id, kind } of machine.parts.filter((part) => path.includes(part.id))) {
+    for (const mode of named(partKinds, kind).modes) {
       const row = mode.shows[property]
       if (row !== undefined) rows.set(`${id}.${mode.id}`, atLeast(row, expected, gone))
     }
@@ -114,14 +114,14 @@ function watchGate(
   check: PlannedCheck,
   { complaint, tree, holding }: Context,
 ): ChancesOf {
-  const watched = check.gate!
+  const watched = gateOf(check)
   const isComplainedOf = about.gate === complaint.top
   const away = new Set(
-    (about.without === undefined ? [] : tree.copies.get(about.without)!).flatMap((copy) =>
+    (about.without === undefined ? [] : named(tree.copies, about.without)).flatMap((copy) =>
       faultsBelow({ top: watched, gates: tree.gates }, copy.name),
     ),
   )
-  const replaced = about.replacing === undefined ? undefined : check.part!.id
+  const replaced = about.replacing === undefined ? undefined : partOf(check).id
   const change = (fault: string): string[] => {
     const dot = fault.indexOf('.')
     const part = fault.slice(0, dot)

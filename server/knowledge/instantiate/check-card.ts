@@ -1,10 +1,11 @@
+import { entry, named } from '../../diagnosis/model/named.ts'
 import { parseQuantityText } from '../../measure/reading/parse.ts'
 import { printLimits } from '../../measure/reading/print.ts'
 import type { Limits } from '../../measure/reading/reading.ts'
 import type { CautionCard, CheckCard, ToolCard } from '../case.ts'
 import type { Knowledge } from '../knowledge.ts'
 import type { Machine, SheetLimits } from '../schema/machine.ts'
-import type { PlannedCheck } from './checks-of-kind.ts'
+import type { LimitsOf, PlannedCheck } from './checks-of-kind.ts'
 import { forbidsFor } from './forbids.ts'
 import { lastSteps, setupsFor } from './setups.ts'
 import { pinsInWords, spotOf, wiresInWords } from './spot.ts'
@@ -47,18 +48,29 @@ export function checkCard(check: PlannedCheck, knowledge: Knowledge, machine: Ma
   }
 }
 
-/** The bands of what is measured, or the answers, by name. */
+/**
+ * The bands of what is measured, or the answers, by name.
+ *
+ * @throws RangeError if the kind has neither; the lint has seen to that before.
+ */
 export function outcomesOf(check: PlannedCheck, knowledge: Knowledge): readonly string[] {
-  if (check.limitsOf === undefined) return check.kind.answers!.map(({ id }) => id)
-  const { part, property } = check.limitsOf
-  const { quantity } = knowledge.partKinds.get(part.kind)!.properties[property]!
-  return knowledge.quantities[quantity]!.bands
+  const { answers } = check.kind
+  if (check.limitsOf !== undefined) {
+    const { quantity } = propertyOf(check.limitsOf, knowledge)
+    return entry(knowledge.quantities, quantity).bands
+  }
+  if (answers === undefined) throw new RangeError(`check ${check.id} has no limits and no answers`)
+  return answers.map(({ id }) => id)
+}
+
+function propertyOf({ part, property }: LimitsOf, { partKinds }: Knowledge) {
+  return entry(named(partKinds, part.kind).properties, property)
 }
 
 /** Cautions by name, in the order named. */
 export function cautionCards(names: readonly string[], knowledge: Knowledge): CautionCard[] {
   return names.map((id) => {
-    const { signal, says, phone } = knowledge.cautions.cautions[id]!
+    const { signal, says, phone } = entry(knowledge.cautions.cautions, id)
     return { id, signal, says, phone }
   })
 }
@@ -83,12 +95,11 @@ export function limitsOf(sheet: SheetLimits): Limits {
 /** What is measured by a planned check, or nothing where it is looked at, listened to or asked. */
 export function measuredBy(check: PlannedCheck, knowledge: Knowledge): CheckCard['measurand'] {
   if (check.limitsOf === undefined) return undefined
-  const { part, property } = check.limitsOf
-  const { quantity, material } = knowledge.partKinds.get(part.kind)!.properties[property]!
-  const sheet = part.limits![property]!
+  const { property, sheet } = check.limitsOf
+  const { quantity, material } = propertyOf(check.limitsOf, knowledge)
   return {
     property,
-    quantity: knowledge.quantities[quantity]!,
+    quantity: entry(knowledge.quantities, quantity),
     limits: limitsOf(sheet),
     limitsSource: sheet.source,
     material: sheet.copper === undefined ? (material ?? 'not copper') : { copper: sheet.copper },
@@ -106,10 +117,11 @@ function fillingsFor(
   measurand: CheckCard['measurand'],
 ): Fillings {
   const connector = spot?.connector?.card
+  const output = machine.outputs.find(({ id }) => id === check.output)
   return {
     ...(machine.stop && { run: machine.stop.run, off: machine.stop.off }),
     ...(check.part && { part: check.part.name, role: check.part.role.replaceAll('-', ' ') }),
-    ...(check.output && { output: machine.outputs.find(({ id }) => id === check.output)!.name }),
+    ...(output && { output: output.name }),
     ...(spot && {
       place: spot.says,
       pins: connector ? pinsInWords(spot.touch) : spot.touch.join(' and '),
@@ -121,9 +133,11 @@ function fillingsFor(
 }
 
 function toolsFor({ kind }: PlannedCheck, knowledge: Knowledge): ToolCard[] {
-  const forSetups = (kind.setups ?? []).flatMap((id) => knowledge.setups.setups[id]!.tools ?? [])
+  const forSetups = (kind.setups ?? []).flatMap(
+    (id) => entry(knowledge.setups.setups, id).tools ?? [],
+  )
   return [...new Set([...kind.tools, ...forSetups])].map((id) => ({
     id,
-    name: knowledge.tools.tools[id]!.name,
+    name: entry(knowledge.tools.tools, id).name,
   }))
 }

@@ -1,7 +1,8 @@
+import { named } from '../../diagnosis/model/named.ts'
 import { type ByAbout, byAbout } from '../by-about.ts'
 import type { About, CheckKind } from '../schema/check-kind.ts'
 import type { Complaint, Machine, PartKind } from '../schema/index.ts'
-import type { Part, Reach } from '../schema/machine.ts'
+import type { Part, Reach, SheetLimits } from '../schema/machine.ts'
 import { reachesFor } from './spot.ts'
 import { type DrawnTree, partsOf } from './tree.ts'
 
@@ -19,7 +20,13 @@ export interface PlannedCheck {
   /** For swaps: which parts change places. */
   readonly swap?: readonly (readonly [string, string])[]
   /** Whose limits and place hold, for a measured check. */
-  readonly limitsOf?: { readonly part: Part; readonly property: string }
+  readonly limitsOf?: LimitsOf
+}
+
+export interface LimitsOf {
+  readonly part: Part
+  readonly property: string
+  readonly sheet: SheetLimits
 }
 
 interface Context {
@@ -27,6 +34,18 @@ interface Context {
   readonly machine: Machine
   readonly tree: DrawnTree
   readonly partKinds: ReadonlyMap<string, PartKind>
+}
+
+/** @throws RangeError for a check that is made for no part. */
+export function partOf({ id, part }: PlannedCheck): Part {
+  if (part === undefined) throw new RangeError(`check ${id} is made for no part`)
+  return part
+}
+
+/** @throws RangeError for a check that watches no gate. */
+export function gateOf({ id, gate }: PlannedCheck): string {
+  if (gate === undefined) throw new RangeError(`check ${id} watches no gate`)
+  return gate
 }
 
 /** Every check that a kind makes on this machine for this complaint; none where it does not fit. */
@@ -51,11 +70,12 @@ function planProperty(
   return machine.parts
     .filter((part) => about.roles === undefined || about.roles.includes(part.role))
     .flatMap((part): PlannedCheck[] => {
-      const known = partKinds.get(part.kind)!.properties[property]
+      const known = named(partKinds, part.kind).properties[property]
       if (known === undefined) return []
       const whole = { id: name(kind.id, part.id), kind, part, ...outputOf(part.output) }
       const measured = known.quantity !== 'answers'
-      if (measured && part.limits?.[property] === undefined) return []
+      const sheet = part.limits?.[property]
+      if (measured && sheet === undefined) return []
       const reaches = reachesFor(part, property)
       // What is looked at needs no place of its own: the part's own place will do.
       if (!measured && reaches.length === 0) return [whole]
@@ -64,7 +84,7 @@ function planProperty(
         id: name(kind.id, part.id, reach.at, reach.output),
         reach,
         ...outputOf(reach.output ?? part.output),
-        ...(measured && { limitsOf: { part, property } }),
+        ...(measured && sheet && { limitsOf: { part, property, sheet } }),
       }))
     })
 }
@@ -97,16 +117,17 @@ function planMeasured(
   { role, property }: { role: string; property: string },
   machine: Machine,
 ): PlannedCheck[] {
-  return partsOf(machine, role, base.output)
-    .filter((part) => part.limits?.[property] !== undefined)
-    .flatMap((part) =>
-      reachesFor(part, property, base.output).map((reach) => ({
-        ...base,
-        part,
-        reach,
-        limitsOf: { part, property },
-      })),
-    )
+  return partsOf(machine, role, base.output).flatMap((part) => {
+    const sheet = part.limits?.[property]
+    if (sheet === undefined) return []
+    const limitsOf = { part, property, sheet }
+    return reachesFor(part, property, base.output).map((reach) => ({
+      ...base,
+      part,
+      reach,
+      limitsOf,
+    }))
+  })
 }
 
 function planQuestion(
@@ -132,11 +153,13 @@ function placeOf(
 
 /** The parts of a role that can change places: two outputs with one such part each. */
 function pairsAcrossOutputs(machine: Machine, role: string): (readonly [string, string])[] {
-  const [first, second] = machine.outputs.map(({ id }) =>
+  const [first = [], second = []] = machine.outputs.map(({ id }) =>
     machine.parts.filter((part) => part.role === role && part.output === id),
   )
-  if (first?.length !== 1 || second?.length !== 1) return []
-  return [[first[0]!.id, second[0]!.id]]
+  const [one, ...moreOfFirst] = first
+  const [other, ...moreOfSecond] = second
+  if (!one || !other || moreOfFirst.length + moreOfSecond.length > 0) return []
+  return [[one.id, other.id]]
 }
 
 /** Names of checks are words joined by dots, so that they can stand in an address. */

@@ -1,4 +1,5 @@
 import type { CutSet } from '../../diagnosis/model/model.ts'
+import { named } from '../../diagnosis/model/named.ts'
 import { minimalCutSets } from '../../diagnosis/tree/cut-sets.ts'
 import type { FaultTree } from '../../diagnosis/tree/fault-tree.ts'
 import type { FaultCard } from '../case.ts'
@@ -21,11 +22,14 @@ export function cutSetList(
 ): CutSet[] {
   const found = minimalCutSets(tree, mostCutSets)
   if (found.kind !== 'found') throw new RangeError(`the tree is too large: ${found.kind}`)
-  const raw = found.cutSets.map((names) => ({
-    faults: names,
-    parts: [...new Set(names.map((name) => faults.get(name)!.part))].sort(),
-    weight: names.reduce((product, name) => (product * faults.get(name)!.rate) / 1000, 1),
-  }))
+  const raw = found.cutSets.map((names) => {
+    const cards = names.map((name) => named(faults, name))
+    return {
+      faults: names,
+      parts: [...new Set(cards.map(({ part }) => part))].sort(),
+      weight: cards.reduce((product, { rate }) => (product * rate) / 1000, 1),
+    }
+  })
   const total = raw.reduce((sum, each) => sum + each.weight, 0)
   const inside = raw.map(({ faults, parts, weight }) => ({
     faults,

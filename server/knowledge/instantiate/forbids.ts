@@ -1,3 +1,4 @@
+import { entry } from '../../diagnosis/model/named.ts'
 import type { SetupCard } from '../case.ts'
 import type { Knowledge } from '../knowledge.ts'
 import type { Machine } from '../schema/machine.ts'
@@ -29,15 +30,15 @@ export function forbidsFor(
   const { setups: kit = [], forbids = [] } = check.kind
   const { setups } = knowledge.setups
 
-  const fitted = Object.keys(setups)
+  const fitted = Object.entries(setups)
     .filter(
-      (id) => forbids.includes(id) || hinders(setups[id]!, doings) || excludes(setups, id, kit),
+      ([id, setup]) => forbids.includes(id) || hinders(setup, doings) || excludes(setups, id, kit),
     )
-    .map((id) => kitCard(id, knowledge.setups))
+    .map(([id]) => kitCard(id, knowledge.setups))
   const apart = pluggedFor(check, doings, machine).map((id) => unplugCard(id, machine))
-  const covers = Object.keys(machine.access)
-    .filter((id) => hinders(machine.access[id]!, doings))
-    .map((id) => coverCard(id, machine))
+  const covers = Object.entries(machine.access)
+    .filter(([, cover]) => hinders(cover, doings))
+    .map(([id]) => coverCard(id, machine))
   return [...fitted, ...apart, ...covers].filter(({ id, undo }) => undo && !needed.has(id))
 }
 
@@ -87,8 +88,9 @@ function excludes(
   id: string,
   others: readonly string[],
 ): boolean {
+  const excluded = entry(setups, id).excludes ?? []
   return others.some(
-    (other) => setups[other]!.excludes?.includes(id) || setups[id]!.excludes?.includes(other),
+    (other) => entry(setups, other).excludes?.includes(id) || excluded.includes(other),
   )
 }
 

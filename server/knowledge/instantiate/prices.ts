@@ -1,3 +1,4 @@
+import { named } from '../../diagnosis/model/named.ts'
 import type { Knowledge } from '../knowledge.ts'
 import type { Machine } from '../schema/index.ts'
 
@@ -15,7 +16,7 @@ export function wrongMinutes(
 ): ReadonlyMap<string, number> {
   return new Map(
     parts.map(({ id, kind }) => {
-      const { price, minutes } = partKinds.get(kind)!.cost ?? unknownCost
+      const { price, minutes } = named(partKinds, kind).cost ?? unknownCost
       return [id, minutes + (price / perHour) * 60]
     }),
   )

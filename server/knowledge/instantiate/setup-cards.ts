@@ -1,16 +1,17 @@
+import { entry } from '../../diagnosis/model/named.ts'
 import type { SetupCard } from '../case.ts'
 import type { Connector, Machine } from '../schema/machine.ts'
 import type { Setups } from '../schema/tables.ts'
 
 /** Taking off a cover. */
 export function coverCard(id: string, { access }: Machine): SetupCard {
-  const { do: says, minutes, undo } = access[id]!
+  const { do: says, minutes, undo } = entry(access, id)
   return { id: `access ${id}`, do: says, minutes, undo }
 }
 
 /** Taking a connector apart. */
 export function unplugCard(id: string, { connectors, stop }: Machine): SetupCard {
-  const connector = connectors[id]!
+  const connector = entry(connectors, id)
   const { do: says, minutes, undo = joined(connector) } = connector.unplug
   const stopOff = stop?.plugs.includes(id) ?? false
   return { id: `unplug ${id}`, do: says, minutes, undo, ...(stopOff && { stopOff }) }
@@ -28,7 +29,7 @@ function joined({ name, face }: Connector): NonNullable<SetupCard['undo']> {
 
 /** Fitting, taking off or making ready what is no connector and no cover. */
 export function kitCard(id: string, { setups }: Setups): SetupCard {
-  const { do: says, minutes, undo, stopOff = false } = setups[id]!
+  const { do: says, minutes, undo, stopOff = false } = entry(setups, id)
   return {
     id,
     do: says,

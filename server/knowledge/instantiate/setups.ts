@@ -1,3 +1,4 @@
+import { entry } from '../../diagnosis/model/named.ts'
 import type { SetupCard } from '../case.ts'
 import type { Knowledge } from '../knowledge.ts'
 import type { Machine } from '../schema/machine.ts'
@@ -20,10 +21,12 @@ export function setupsFor(
   if (!isHot(check, knowledge)) {
     return [...covers, ...apart, ...kit].map((card) => (card.stopOff ? once(card) : card))
   }
-  const heat = kit.filter(({ id }) => setups[id]!.undo === 'fades').map(once)
-  const fitted = kit.filter(({ id }) => setups[id]!.undo !== 'fades')
-  const isInTheWay = ({ id }: SetupCard) =>
-    [...(setups[id]!.bars ?? []), ...(setups[id]!.spoils ?? [])].includes('running')
+  const heat = kit.filter(({ id }) => entry(setups, id).undo === 'fades').map(once)
+  const fitted = kit.filter(({ id }) => entry(setups, id).undo !== 'fades')
+  const isInTheWay = ({ id }: SetupCard) => {
+    const { bars = [], spoils = [] } = entry(setups, id)
+    return [...bars, ...spoils].includes('running')
+  }
   return [
     ...covers,
     ...heat,
@@ -36,7 +39,7 @@ const once = (card: SetupCard): SetupCard => ({ ...card, once: true })
 
 /** Whether the engine is run first, until it fails. */
 export function isHot({ kind }: PlannedCheck, { setups }: Knowledge): boolean {
-  return kind.setups?.some((id) => setups.setups[id]!.undo === 'fades') ?? false
+  return kind.setups?.some((id) => entry(setups.setups, id).undo === 'fades') ?? false
 }
 
 /**
@@ -60,7 +63,7 @@ function apartFor({ kind, part, beside, reach }: PlannedCheck): readonly string[
 function coversFor(check: PlannedCheck, { access, connectors, parts }: Machine): readonly string[] {
   const { kind, part, beside, reach, swap } = check
   const at = reach?.at === undefined ? [] : [reach.at]
-  const overPlugs = [...at, ...apartFor(check)].flatMap((id) => connectors[id]!.access ?? [])
+  const overPlugs = [...at, ...apartFor(check)].flatMap((id) => entry(connectors, id).access ?? [])
   const moved = parts.filter(({ id }) => swap?.flat().includes(id))
   const touched = reach === undefined && !kind.asked ? [part, beside, ...moved] : moved
   const overParts = touched.flatMap((each) => each?.access ?? [])

@@ -19,14 +19,14 @@ export function slipsOf(
 ): number[][] | undefined {
   const { about, lasting } = check.kind
   if (about.kind === 'question' || lasting) return undefined
-  const rows = (
-    about.kind === 'gate' ? [about.holds, about.holdsNot] : [healthyRow(check, about, machine)]
-  ).map((chances: Chances) => floored(chances, outcomes))
+  const row = (chances: Chances) => floored(chances, outcomes)
+  const first = row(about.kind === 'gate' ? about.holds : healthyRow(check, about, machine))
+  const rows = about.kind === 'gate' ? [first, row(about.holdsNot)] : [first]
   const share = Math.min(...rows.map((row) => 1 - Math.max(...row)))
   return outcomes.map((_, state) => {
-    const row = rows.find((each) => likeliest(each) === state) ?? rows[0]!
+    const row = rows.find((each) => likeliest(each) === state) ?? first
     const expected = likeliest(row)
-    const off = 1 - row[expected]!
+    const off = 1 - Math.max(...row)
     return row.map(
       (p, o) =>
         (o === state ? 1 - share : 0) + (o === expected || off === 0 ? 0 : (share * p) / off),

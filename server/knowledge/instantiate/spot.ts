@@ -1,14 +1,16 @@
+import { entry } from '../../diagnosis/model/named.ts'
 import type { Spot } from '../case.ts'
 import type { Connector, Machine, Part, Reach } from '../schema/machine.ts'
 
 /** Where the probes go for one way of reaching a part, in words and for the drawing. */
 export function spotOf(machine: Machine, reach: Reach): Spot {
-  const connector = reach.at === undefined ? undefined : machine.connectors[reach.at]
+  const { at } = reach
   const touch = touchOf(reach)
-  if (connector === undefined) return { says: touch.join(' and '), touch, awkward: false }
+  if (at === undefined) return { says: touch.join(' and '), touch, awkward: false }
+  const connector = entry(machine.connectors, at)
   return {
     says: `the ${connector.name}, ${pinsInWords(touch)}`,
-    connector: { id: reach.at!, card: connector },
+    connector: { id: at, card: connector },
     touch,
     awkward: connector.awkward ?? false,
   }

@@ -1,3 +1,4 @@
+import { entry, named } from '../../diagnosis/model/named.ts'
 import type { Gate } from '../../diagnosis/tree/fault-tree.ts'
 import type { FaultCard, GateCard } from '../case.ts'
 import type { Knowledge } from '../knowledge.ts'
@@ -51,7 +52,7 @@ class Drawing implements DrawnTree {
     if (known !== undefined) return known
     // Set before descending: a loop in the file then ends here, and the lint names it.
     this.copies.set(name, [])
-    const gate = this.written[name]!
+    const gate = entry(this.written, name)
     const wanted: GateCopy[] =
       gate.per === 'output'
         ? this.#machine.outputs.map(({ id }) => ({ name: `${name}/${id}`, output: id }))
@@ -63,8 +64,7 @@ class Drawing implements DrawnTree {
 
   #drawCopy(gate: ComplaintGate, copy: GateCopy): boolean {
     const kind = gate.or ? 'or' : gate.and ? 'and' : 'atLeast'
-    const written = gate.or ?? gate.and ?? gate.atLeast!.of
-    const inputs = written.flatMap((input) => this.#inputsOf(input, copy.output))
+    const inputs = inputsOf(gate).flatMap((input) => this.#inputsOf(input, copy.output))
     if (inputs.length === 0) return false
     const drawn = { kind, inputs } as const
     this.gates.set(copy.name, gate.atLeast ? { ...drawn, k: gate.atLeast.k } : drawn)
@@ -89,7 +89,7 @@ class Drawing implements DrawnTree {
 
   /** The gate that gathers the failure modes of one part, or those of them that the complaint means. */
   #partGate(part: Part, input: Exclude<GateInput, { gate: string }>): string[] {
-    const kind = this.#knowledge.partKinds.get(part.kind)!
+    const kind = named(this.#knowledge.partKinds, part.kind)
     const except = ('except' in input && input.except) || []
     const modes = kind.modes.filter(
       ({ id }) => (input.modes === undefined || input.modes.includes(id)) && !except.includes(id),
@@ -115,6 +115,11 @@ class Drawing implements DrawnTree {
     this.gateCards.set(name, { id: name, says: part.name, part: part.id })
     return [name]
   }
+}
+
+/** What stands under a gate, by whichever of `or`, `and` and `atLeast` it is written. */
+export function inputsOf({ or, and, atLeast }: ComplaintGate): readonly GateInput[] {
+  return or ?? and ?? atLeast?.of ?? []
 }
 
 /**

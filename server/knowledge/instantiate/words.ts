@@ -29,6 +29,6 @@ export function fill(text: string, fillings: Fillings): string {
 /** The names in braces that are no placeholder. */
 export function unknownPlaceholders(text: string): string[] {
   return [...text.matchAll(inBraces)]
-    .map((match) => match[1]!)
+    .map(([, name = '']) => name)
     .filter((name) => !(placeholders as readonly string[]).includes(name))
 }

@@ -1,3 +1,4 @@
+import { entry } from '../../diagnosis/model/named.ts'
 import type { Knowledge } from '../knowledge.ts'
 import type { CheckKind } from '../schema/index.ts'
 import type { Proof } from '../schema/proof.ts'
@@ -67,7 +68,7 @@ function ofCheck(check: CheckKind, knowledge: Knowledge): Asking {
   const quantity = quantityOf(knowledge, check)
   const setups = (check.setups ?? []).map((id) => ({
     name: `set-up ${id}`,
-    says: knowledge.setups.setups[id]!.do,
+    says: entry(knowledge.setups.setups, id).do,
   }))
   return {
     at: ['cautions'],

@@ -1,3 +1,4 @@
+import { entry } from '../../diagnosis/model/named.ts'
 import type { Knowledge } from '../knowledge.ts'
 import type { CheckKind } from '../schema/index.ts'
 import type { Chances } from '../schema/shared.ts'
@@ -11,11 +12,8 @@ export function chancesRule(knowledge: Knowledge, report: Report): void {
   for (const [, kind] of knowledge.partKinds) {
     kind.modes.forEach((mode, m) => {
       for (const [property, row] of Object.entries(mode.shows)) {
-        const outcomes = outcomesOfProperty(
-          knowledge,
-          property,
-          kind.properties[property]!.quantity,
-        )
+        const { quantity } = entry(kind.properties, property)
+        const outcomes = outcomesOfProperty(knowledge, property, quantity)
         const path = ['modes', m, 'shows', property]
         for (const says of wrongWith(row, outcomes)) report.add(kind, path, `${property}: ${says}`)
       }
@@ -44,9 +42,10 @@ function wrongWith(row: Chances, outcomes: readonly string[]): string[] {
 function outcomesOfCheck(knowledge: Knowledge, check: CheckKind): readonly string[] {
   if (check.answers) return check.answers.map(({ id }) => id)
   const property = measuredProperty(check)
+  if (property === undefined) return []
   const kinds = [...knowledge.partKinds.values()]
-  const found = kinds.flatMap((kind) => kind.properties[property ?? ''] ?? [])[0]
-  return found ? outcomesOfProperty(knowledge, property!, found.quantity) : []
+  const [found] = kinds.flatMap((kind) => kind.properties[property] ?? [])
+  return found ? outcomesOfProperty(knowledge, property, found.quantity) : []
 }
 
 function outcomesOfProperty(
@@ -54,7 +53,7 @@ function outcomesOfProperty(
   property: string,
   quantity: string,
 ): readonly string[] {
-  if (quantity !== 'answers') return knowledge.quantities[quantity]!.bands
+  if (quantity !== 'answers') return entry(knowledge.quantities, quantity).bands
   const readers = [...knowledge.checkKinds.values()].filter(
     ({ about }) => about.kind === 'property' && about.property === property,
   )

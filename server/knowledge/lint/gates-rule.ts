@@ -1,5 +1,7 @@
+import { entry } from '../../diagnosis/model/named.ts'
+import { inputsOf } from '../instantiate/tree.ts'
 import type { Knowledge } from '../knowledge.ts'
-import type { ComplaintGate, GateInput } from '../schema/complaint.ts'
+import type { ComplaintGate } from '../schema/complaint.ts'
 import type { Complaint } from '../schema/index.ts'
 import type { Report } from './report.ts'
 
@@ -21,8 +23,9 @@ export function gatesRule(knowledge: Knowledge, report: Report): void {
       }
     }
     const used = watchedByChecks(knowledge)
-    for (const id of Object.keys(complaint.watched ?? {})) {
-      const needed = Object.keys(complaint.watched!).some((w) => leadsTo(complaint, w).has(id))
+    const watched = Object.keys(complaint.watched ?? {})
+    for (const id of watched) {
+      const needed = watched.some((w) => leadsTo(complaint, w).has(id))
       if (!used.has(id) && !needed) add('watched', id, `no check watches gate ${id}`)
     }
   }
@@ -67,17 +70,13 @@ function wrongWith(gate: ComplaintGate): string[] {
   return wrong
 }
 
-function inputsOf(gate: ComplaintGate): readonly GateInput[] {
-  return gate.or ?? gate.and ?? gate.atLeast?.of ?? []
-}
-
 /** The gates at or below the inputs of a gate. */
 function leadsTo(complaint: Complaint, from: string): Set<string> {
   const all = writtenGates(complaint)
-  const found = new Set(gatesUnder(all[from]!, all))
+  const found = new Set(gatesUnder(entry(all, from), all))
   // What is added while the loop runs is still met by it.
   for (const id of found) {
-    for (const each of gatesUnder(all[id]!, all)) found.add(each)
+    for (const each of gatesUnder(entry(all, id), all)) found.add(each)
   }
   return found
 }

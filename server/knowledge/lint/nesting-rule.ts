@@ -1,3 +1,4 @@
+import { named } from '../../diagnosis/model/named.ts'
 import { gatesBottomUp } from '../../diagnosis/tree/fault-tree.ts'
 import type { Knowledge } from '../knowledge.ts'
 import type { Complaint } from '../schema/index.ts'
@@ -20,18 +21,18 @@ export function nestingRule(knowledge: Knowledge, report: Report): void {
 
 function firstTooDeep(complaint: Complaint): string | undefined {
   const all = writtenGates(complaint)
-  const ids = Object.keys(all)
   const top = ''
   const gates = new Map(
-    ids.map((id) => [id, { kind: 'or', inputs: gatesUnder(all[id]!, all) }] as const),
-  ).set(top, { kind: 'or', inputs: ids })
+    Object.entries(all).map(
+      ([id, gate]) => [id, { kind: 'or', inputs: gatesUnder(gate, all) }] as const,
+    ),
+  ).set(top, { kind: 'or', inputs: Object.keys(all) })
   const depths = new Map<string, number>()
-  return gatesBottomUp({ top, gates })
-    .filter((id) => id !== top)
-    .find((id) => {
-      const below = gates.get(id)!.inputs.map((input) => depths.get(input)!)
-      const depth = 1 + below.reduce((a, b) => Math.max(a, b), 0)
-      depths.set(id, depth)
-      return depth > deepest
-    })
+  for (const [id, { inputs }] of gatesBottomUp({ top, gates })) {
+    const below = inputs.map((input) => named(depths, input))
+    const depth = 1 + below.reduce((a, b) => Math.max(a, b), 0)
+    depths.set(id, depth)
+    if (id !== top && depth > deepest) return id
+  }
+  return undefined
 }

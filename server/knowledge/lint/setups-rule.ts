@@ -1,3 +1,4 @@
+import { named } from '../../diagnosis/model/named.ts'
 import type { Knowledge } from '../knowledge.ts'
 import type { CheckKind } from '../schema/index.ts'
 import type { Part } from '../schema/machine.ts'
@@ -25,7 +26,7 @@ function partsHaveTheirPlugs(
   if (about.kind !== 'property') return
   const { property, roles } = about
   const isRead = ({ kind, role, limits }: Part) => {
-    const known = partKinds.get(kind)!.properties[property]
+    const known = named(partKinds, kind).properties[property]
     if (known === undefined || roles?.includes(role) === false) return false
     return known.quantity === 'answers' || limits?.[property] !== undefined
   }

@@ -1,3 +1,4 @@
+import { entry, named } from '../../diagnosis/model/named.ts'
 import { parseQuantityText } from '../../measure/reading/parse.ts'
 import type { Quantities } from '../../measure/reading/quantities.ts'
 import type { Knowledge } from '../knowledge.ts'
@@ -12,7 +13,7 @@ export function sheetsRule(knowledge: Knowledge, report: Report): void {
       report.add(machine, ['parts'], `two parts are called ${id}`)
     })
     machine.parts.forEach((part, p) => {
-      const kind = knowledge.partKinds.get(part.kind)!
+      const kind = named(knowledge.partKinds, part.kind)
       const add = (path: readonly PropertyKey[], says: string) =>
         report.add(machine, ['parts', p, ...path], `${part.id}: ${says}`)
       for (const [property, limits] of Object.entries(part.limits ?? {})) {
@@ -54,15 +55,18 @@ function wrongWithLimits(
   kind: PartKind,
   quantities: Quantities,
 ): string[] {
-  const { quantity } = kind.properties[property]!
+  const { quantity } = entry(kind.properties, property)
   if (quantity === 'answers') return [`${property} is looked at, not measured: it has no limits`]
-  const { unit, name, corrections } = quantities[quantity]!
+  const { unit, name, corrections } = entry(quantities, quantity)
   const { low, high } = limits
   if (low === undefined && high === undefined) return ['give low, high or both']
-  const values = [low, high].filter((text) => text !== undefined).map(parseQuantityText)
-  if (values.includes(null)) return ['write limits as a value with its unit, like 310 Ω or 7.8 kΩ']
-  if (values.some((value) => value!.unit !== unit)) return [`${property} is given in ${unit}`]
-  if (values.length === 2 && values[0]!.value > values[1]!.value) {
+  const texts = [low, high].filter((text) => text !== undefined)
+  const values = texts.flatMap((text) => parseQuantityText(text) ?? [])
+  if (values.length < texts.length)
+    return ['write limits as a value with its unit, like 310 Ω or 7.8 kΩ']
+  if (values.some((value) => value.unit !== unit)) return [`${property} is given in ${unit}`]
+  const [least, most] = values
+  if (least && most && least.value > most.value) {
     return [`the limits are upside down: low is ${low}, high is ${high}`]
   }
   if (limits.rpm !== undefined && !corrections.includes('speed')) {
@@ -77,7 +81,7 @@ function wrongWithReach(reach: Reach, machine: Machine): string[] {
   }
   if (reach.at === undefined) return []
   if (reach.pins === undefined) return [`say which pins of ${reach.at} to touch`]
-  const wired = machine.connectors[reach.at]!.pins
+  const wired = entry(machine.connectors, reach.at).pins
   return reach.pins
     .filter((pin) => pin !== 'ground' && !(String(pin) in wired))
     .map((pin) => `${reach.at} has no pin ${pin} among its pins`)
@@ -85,7 +89,7 @@ function wrongWithReach(reach: Reach, machine: Machine): string[] {
 
 function wrongWithProperties(reach: Reach, part: Part, kind: PartKind): string[] {
   return reach.for
-    .filter((name) => kind.properties[name]!.quantity !== 'answers')
+    .filter((name) => entry(kind.properties, name).quantity !== 'answers')
     .filter((name) => part.limits?.[name] === undefined)
     .map((name) => `${name} is read here, so give its limits`)
 }

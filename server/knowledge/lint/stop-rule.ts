@@ -1,3 +1,5 @@
+import { entry, named } from '../../diagnosis/model/named.ts'
+import { inputsOf } from '../instantiate/tree.ts'
 import type { Knowledge } from '../knowledge.ts'
 import type { CheckKind, Complaint, Machine } from '../schema/index.ts'
 import type { Report } from './report.ts'
@@ -5,8 +7,8 @@ import type { Report } from './report.ts'
 /** Nobody starts an engine unawares that its switch does not stop: whatever parts the stop circuit says so. */
 export function stopRule(knowledge: Knowledge, report: Report): void {
   const stopping = partsThatStop(knowledge)
-  for (const [, machine] of knowledge.machines) {
-    for (const plug of plugsThatStop(machine, stopping.get(machine)!)) {
+  for (const [machine, parts] of stopping) {
+    for (const plug of plugsThatStop(machine, parts)) {
       if (machine.stop?.plugs.includes(plug)) continue
       const says = `with ${plug} apart the engine cannot be stopped: name it in stop, so that it is joined at the end of each check`
       report.add(machine, ['connectors', plug], says)
@@ -24,7 +26,7 @@ function partsThatStop({ machines, partKinds }: Knowledge): Map<Machine, Machine
   return new Map(
     [...machines.values()].map((machine) => [
       machine,
-      machine.parts.filter(({ kind }) => partKinds.get(kind)!.stops),
+      machine.parts.filter(({ kind }) => named(partKinds, kind).stops),
     ]),
   )
 }
@@ -65,7 +67,7 @@ function rolesBelow({ gates, watched = {} }: Complaint, top: string): string[] {
     if (gate === undefined) return [name]
     if (seen.has(name)) return []
     seen.add(name)
-    return (gate.or ?? gate.and ?? gate.atLeast?.of ?? []).flatMap((input) =>
+    return inputsOf(gate).flatMap((input) =>
       visit('gate' in input ? input.gate : 'any' in input ? input.any : input.each),
     )
   }
@@ -73,5 +75,5 @@ function rolesBelow({ gates, watched = {} }: Complaint, top: string): string[] {
 }
 
 function putsItBack({ setups = [] }: CheckKind, knowledge: Knowledge): boolean {
-  return setups.some((id) => knowledge.setups.setups[id]!.stopOff)
+  return setups.some((id) => entry(knowledge.setups.setups, id).stopOff)
 }

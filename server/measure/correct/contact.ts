@@ -60,19 +60,19 @@ export function settle(
   const before = priorTouches * (awkward ? poorTouch.awkward : poorTouch.ordinary)
   const chanceAllPoor = (agree: number, poor: number) =>
     ((before + poor) / (priorTouches + of)) ** agree
-  if (values.length === 0) {
+  const [best] = values.sort((a, b) => (trouble === 'adds' ? a - b : b - a))
+  if (best === undefined) {
     return { kind: 'open', touches: of, chanceAllPoor: chanceAllPoor(of, 0) }
   }
-  values.sort((a, b) => (trouble === 'adds' ? a - b : b - a))
-  const best = values[0]!
-  const agree = values.filter((value) => Math.abs(value - best) <= width * (1 + 1e-9))
-  const { used, estimate } = takenAsRead[taken](agree)
+  const off = (value: number) => Math.abs(value - best)
+  const agree = values.filter((value) => off(value) <= width * (1 + 1e-9))
+  const { used, estimate } = takenAsRead[taken](agree, best)
   const alone = agree.length === 1 && of > 1
-  const reach = Math.max(Math.abs(values.at(-1)! - best), values.length < of ? poor : 0)
+  const reach = Math.max(...values.map(off), values.length < of ? poor : 0)
   return {
     kind: alone ? 'poor contact' : 'steady',
     estimate,
-    spread: Math.abs(used.at(-1)! - best),
+    spread: Math.max(...used.map(off)),
     used: used.length,
     of,
     doubt: alone ? Math.max(clean, mostOf(best, reach, trouble)) : clean / agree.length,
@@ -84,10 +84,13 @@ export function settle(
 const takenAsRead: Readonly<
   Record<
     Touching['taken'],
-    (agree: readonly number[]) => { readonly used: readonly number[]; readonly estimate: number }
+    (
+      agree: readonly number[],
+      best: number,
+    ) => { readonly used: readonly number[]; readonly estimate: number }
   >
 > = {
-  'the best': (agree) => ({ used: agree, estimate: agree[0]! }),
+  'the best': (agree, best) => ({ used: agree, estimate: best }),
   'the mean of the best three': (agree) => {
     const used = agree.slice(0, 3)
     return { used, estimate: used.reduce((a, b) => a + b, 0) / used.length }

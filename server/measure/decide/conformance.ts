@@ -29,19 +29,20 @@ export function bandProbabilities(
     const band = bandOf(estimate, limits, quantity)
     return quantity.bands.map((each) => (each === band ? 1 : 0))
   }
-  return edges(limits, quantity).map(([from, to]) =>
+  return edges(limits, quantity).map(({ from, to }) =>
     chanceBetween(from - estimate, to - estimate, uncertainty),
   )
 }
 
-/**
- * From where to where each band of `quantity.bands` reaches, from −∞ to ∞ without gaps. A band that
- * the limits leave no room for is empty: from equals to.
- */
-export function edges(
-  limits: Limits,
-  quantity: Quantity,
-): readonly (readonly [from: number, to: number])[] {
+/** From where to where a band reaches; `from` equals `to` where the limits leave no room for it. */
+export interface Edges {
+  readonly band: Band
+  readonly from: number
+  readonly to: number
+}
+
+/** The edges of each band of `quantity.bands`, from −∞ to ∞ without gaps. */
+export function edges(limits: Limits, quantity: Quantity): readonly Edges[] {
   const { bands } = quantity
   const low = limits.low !== undefined && limits.low > 0 ? limits.low : -Infinity
   const high = limits.high ?? Infinity
@@ -60,7 +61,9 @@ export function edges(
     high: bands.includes('open') ? high * farOff : Infinity,
     open: Infinity,
   }
-  return bands.map((band, b) => [b === 0 ? -Infinity : top[bands[b - 1]!], top[band]])
+  const tops = bands.map((band) => top[band])
+  // The first band has none below it.
+  return bands.map((band, b) => ({ band, from: tops[b - 1] ?? -Infinity, to: top[band] }))
 }
 
 /** Adds the bands up into below, within and above the limits. */
@@ -68,5 +71,5 @@ export function conformance(probabilities: readonly number[], quantity: Quantity
   const inside = quantity.bands.indexOf('in range')
   const total = (from: number, to?: number) =>
     probabilities.slice(from, to).reduce((a, b) => a + b, 0)
-  return { below: total(0, inside), within: probabilities[inside]!, above: total(inside + 1) }
+  return { below: total(0, inside), within: total(inside, inside + 1), above: total(inside + 1) }
 }

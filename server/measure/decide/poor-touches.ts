@@ -17,11 +17,11 @@ export function allowForPoor(
   const read = weights.indexOf(Math.max(...weights))
   const inside = quantity.bands.indexOf('in range')
   if (!over && (trouble === 'adds' ? read <= inside : read >= inside)) return weights
-  const fits = typical(limits, quantity).map((pieces, b) =>
-    pieces.length > 0 && (trouble === 'adds' ? b <= read : b >= read) ? 1 : 0,
+  const fits = typical(limits, quantity).map(
+    (pieces, b) => pieces.length > 0 && (trouble === 'adds' ? b <= read : b >= read),
   )
-  const many = fits.reduce<number>((a, b) => a + b, 0)
-  return weights.map((weight, b) => (1 - poor) * weight + (poor * fits[b]!) / many)
+  const share = poor / fits.filter(Boolean).length
+  return weights.map((weight, b) => (1 - poor) * weight + (fits[b] ? share : 0))
 }
 
 /**

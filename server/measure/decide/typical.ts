@@ -20,8 +20,8 @@ export interface Piece {
  *   decades from the high limit.
  */
 export function typical(limits: Limits, quantity: Quantity): readonly (readonly Piece[])[] {
-  return edges(limits, quantity).map(([from, to], b) =>
-    from < to ? pieces[quantity.bands[b]!](from, to) : [],
+  return edges(limits, quantity).map(({ band, from, to }) =>
+    from < to ? pieces[band](from, to) : [],
   )
 }
 

@@ -6,7 +6,7 @@ import { typical } from '../decide/typical.ts'
 import { uncertaintyOf } from '../doubt/budget.ts'
 import { topOf } from '../doubt/meter.ts'
 import { chanceBetween } from '../doubt/uncertainty.ts'
-import type { Quantity } from '../reading/quantity.ts'
+import type { Band, Quantity } from '../reading/quantity.ts'
 import type { Limits } from '../reading/reading.ts'
 
 /** What one clean touch leaves in doubt. */
@@ -40,7 +40,7 @@ export function blur(limits: Limits, at: Circumstances): number[][] {
     const reading = shown(value)
     if (overRange && reading > top) return evidenceOfOver(top, limits, at.quantity)
     const uncertainty = uncertaintyOf(correct(reading, touched, at).contributions)
-    return ranges.map(([from, to]) => chanceBetween(from - value, to - value, uncertainty))
+    return ranges.map(({ from, to }) => chanceBetween(from - value, to - value, uncertainty))
   }
   const rows = typical(limits, at.quantity).map((pieces, b) => {
     if (pieces.length === 0) return bands.map((_, other) => (other === b ? 1 : 0))
@@ -56,6 +56,31 @@ export function blur(limits: Limits, at: Circumstances): number[][] {
   })
   return at.adaptor && !canJudge(limits) ? alike(rows) : rows
 }
+
+/** Two bands are told apart where their rows of the blur differ by this much (total variation). */
+const apart = 0.5
+
+/**
+ * The bands that the limits leave room for, in rising order, those together that one clean touch
+ * cannot tell apart.
+ */
+export function toldApart(limits: Limits, at: Circumstances): Band[][] {
+  const rows = blur(limits, at)
+  const groups: Band[][] = []
+  let before: readonly number[] | undefined
+  edges(limits, at.quantity).forEach(({ band, from, to }, b) => {
+    if (from >= to) return
+    const row = rows[b]!
+    if (before !== undefined && distance(before, row) < apart) groups.at(-1)!.push(band)
+    else groups.push([band])
+    before = row
+  })
+  return groups
+}
+
+/** Total variation: ½·Σ|p − q|, 0 for the same row, 1 for rows that share nothing. */
+const distance = (one: readonly number[], other: readonly number[]) =>
+  one.reduce((sum, p, o) => sum + Math.abs(p - other[o]!), 0) / 2
 
 /** What the meter would show of a true value: corrections are straight lines, turned round here. */
 export function readingOf(at: Circumstances): (value: number) => number {

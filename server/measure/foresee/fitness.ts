@@ -2,11 +2,10 @@ import { canJudge } from '../correct/adaptor.ts'
 import { type Circumstances, correct } from '../correct/correct.ts'
 import { bandProbabilities, conformance } from '../decide/conformance.ts'
 import { decide } from '../decide/decision.ts'
-import { typical } from '../decide/typical.ts'
 import { combine } from '../doubt/budget.ts'
 import type { Band, Quantity } from '../reading/quantity.ts'
 import type { Limits } from '../reading/reading.ts'
-import { blur, oneCleanTouch, readingOf } from './blur.ts'
+import { oneCleanTouch, readingOf, toldApart } from './blur.ts'
 
 /** What would judge the limits better, the simplest first. */
 export type Way =
@@ -35,8 +34,6 @@ export interface Fitness {
 
 /** At C_m = 2 values in the middle three fifths of the limits can be proved to conform. */
 const enough = 2
-/** Two bands are told apart where their rows of the blur differ by this much (total variation). */
-const apart = 0.5
 /** What makes up this share of u² is worth doing something about. */
 const matters = 0.25
 /** Below this many Ω two leads and two touches spoil a reading. Common practice. */
@@ -67,28 +64,10 @@ export function fitness(limits: Limits, at: Circumstances): Fitness {
   return {
     kind,
     capability,
-    groups: groups(limits, at),
+    groups: toldApart(limits, at),
     ways: kind === 'fit' ? [] : ways(limits, at, (what) => share(what) >= matters, judges),
   }
 }
-
-function groups(limits: Limits, at: Circumstances): Band[][] {
-  const rows = blur(limits, at)
-  const groups: Band[][] = []
-  let before: number | undefined
-  typical(limits, at.quantity).forEach((pieces, b) => {
-    if (pieces.length === 0) return
-    const band = at.quantity.bands[b]!
-    if (before !== undefined && distance(rows[before]!, rows[b]!) < apart) groups.at(-1)!.push(band)
-    else groups.push([band])
-    before = b
-  })
-  return groups
-}
-
-/** Total variation: ½·Σ|p − q|, 0 for the same row, 1 for rows that share nothing. */
-const distance = (one: readonly number[], other: readonly number[]) =>
-  one.reduce((sum, p, o) => sum + Math.abs(p - other[o]!), 0) / 2
 
 function ways(
   limits: Limits,

@@ -1,9 +1,9 @@
 import { parseReading } from './parse.ts'
 import type { Quantity } from './quantity.ts'
-import type { Reading } from './reading.ts'
+import type { Touches } from './reading.ts'
 
 export type ParsedTouches =
-  | { readonly ok: true; readonly touches: readonly Reading[] }
+  | { readonly ok: true; readonly touches: Touches }
   | { readonly ok: false; readonly problem: string }
 
 /** More touches than anybody makes at one pin. */
@@ -27,10 +27,11 @@ export function parseTouches(typed: string, quantity: Quantity): ParsedTouches {
   }
   const parsed = pieces.map((piece) => parseReading(piece, quantity))
   const wrong = parsed.find((each) => !each.ok)
+  const [first, ...more] = parsed.flatMap((each) => (each.ok ? [each.reading] : []))
   // Two words that are no numbers are not two touches: say what is wrong with the whole.
-  if (wrong && !parsed.some((each) => each.ok)) return one
+  if (first === undefined) return one
   if (wrong && !wrong.ok) return wrong
-  return { ok: true, touches: parsed.flatMap((each) => (each.ok ? [each.reading] : [])) }
+  return { ok: true, touches: [first, ...more] }
 }
 
 function piecesOf(typed: string): string[] {

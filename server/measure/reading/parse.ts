@@ -87,7 +87,7 @@ function read(text: string): Amount | { problem: Refusal } {
   if (text === '') return { problem: 'empty' }
   if (text.length > longest) return { problem: 'long' }
   const over = overShape.exec(text)?.groups
-  const overSuffix = over && readSuffix(over.rest!)
+  const overSuffix = over && readSuffix(over)
   if (overSuffix) return overSuffix
   const lettered = letterShape.exec(text)?.groups
   if (lettered) return readLettered(lettered)
@@ -97,25 +97,29 @@ function read(text: string): Amount | { problem: Refusal } {
   return { problem: (['noNumber', 'extra'] as const)[numbers.length] ?? 'several' }
 }
 
-function readLettered(groups: Record<string, string>): Amount | { problem: Refusal } {
-  const exponent = marks.get(groups.letter!)
+/** What the named groups of a shape hold; empty where nothing is written there. */
+type Groups = Readonly<Record<string, string>>
+
+function readLettered(groups: Groups): Amount | { problem: Refusal } {
+  const { sign = '', whole = '', letter = '', part = '' } = groups
+  const exponent = marks.get(letter)
   if (exponent === undefined) return { problem: 'milliOrMega' }
-  const suffix = readSuffix(groups.rest!)
+  const suffix = readSuffix(groups)
   if (suffix?.exponent !== 0) return { problem: 'unit' }
-  const value = toValue(groups.sign!, `${groups.whole}.${groups.part}`, exponent)
+  const value = toValue(sign, `${whole}.${part}`, exponent)
   return { ...suffix, lettered: true, value }
 }
 
-function readPlain(groups: Record<string, string>): Amount | { problem: Refusal } {
-  const { sign, number, rest } = groups
-  if (/[.,].*[.,]/u.test(number!)) return { problem: 'marks' }
-  if (/^[1-9]\d{0,2},\d{3}$/u.test(number!)) return { problem: 'thousand' }
-  const suffix = readSuffix(rest!)
+function readPlain(groups: Groups): Amount | { problem: Refusal } {
+  const { sign = '', number = '' } = groups
+  if (/[.,].*[.,]/u.test(number)) return { problem: 'marks' }
+  if (/^[1-9]\d{0,2},\d{3}$/u.test(number)) return { problem: 'thousand' }
+  const suffix = readSuffix(groups)
   if (!suffix) return { problem: 'unit' }
-  return { ...suffix, value: toValue(sign!, number!.replace(',', '.'), suffix.exponent) }
+  return { ...suffix, value: toValue(sign, number.replace(',', '.'), suffix.exponent) }
 }
 
-function readSuffix(rest: string): Suffix | undefined {
+function readSuffix({ rest = '' }: Groups): Suffix | undefined {
   const bare = rest.replaceAll(' ', '')
   const unit = unitNames.find((name) => units[name].written.test(bare))
   const { prefix = bare, kind } = (unit && units[unit].written.exec(bare)?.groups) ?? {}

@@ -9,8 +9,8 @@ const prefixes = [
   { from: 1e9, letter: 'G' },
   { from: 1e6, letter: 'M' },
   { from: 1e3, letter: 'k' },
-  { from: 0, letter: '' },
 ] as const
+const noPrefix = { from: 1, letter: '' }
 
 /**
  * A value as people write it: `4.7 kΩ`, `0.27 Ω`, `145 V`, with a no-break space before
@@ -24,8 +24,8 @@ export function printValue(value: number, unit: Unit): string {
   if (!Number.isFinite(value)) throw new RangeError(`a value to print must be finite, not ${value}`)
   // Rounded before the prefix is chosen, or 999.96 Ω would print as 1000 Ω and read back as 1 kΩ.
   const rounded = Math.abs(value) < finest ? 0 : fourDigits(value)
-  const prefix = prefixes.find(({ from }) => Math.abs(rounded) >= from)!
-  return `${fourDigits(rounded / (prefix.from || 1))}\u00a0${prefix.letter}${unit}`
+  const prefix = prefixes.find(({ from }) => Math.abs(rounded) >= from) ?? noPrefix
+  return `${fourDigits(rounded / prefix.from)}\u00a0${prefix.letter}${unit}`
 }
 
 const fourDigits = (value: number) => Number(value.toPrecision(4))

@@ -8,6 +8,9 @@ export type Reading =
   | { readonly kind: 'answer'; readonly answer: string }
   | { readonly kind: 'could-not-tell' }
 
+/** What came back from one check in order: each touch of the probes, or each look. */
+export type Touches = readonly [Reading, ...Reading[]]
+
 /**
  * The low and high value that a machine's sheet gives, both inclusive, in the quantity's SI unit.
  * At least one of the two is there.

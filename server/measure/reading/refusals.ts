@@ -18,8 +18,8 @@ export const refusals = {
     'Write one number only, with nothing between its digits but a decimal mark, such as 2700 or 2.7.',
   marks: () => 'Write the number without thousands separators and with one decimal mark: 1234.5.',
   thousand: (_: Quantity, text: string) => {
-    const [, whole, part] = /(\d+),(\d+)/u.exec(text)!
-    return `${whole},${part} can be read two ways: write ${whole}${part} or ${whole}.${part}.`
+    const number = text.replaceAll(/^\D+|\D+$/gu, '')
+    return `${number} can be read two ways: write ${number.replace(',', '')} or ${number.replace(',', '.')}.`
   },
   milliOrMega: (quantity: Quantity) =>
     units[quantity.unit].letterAsMark

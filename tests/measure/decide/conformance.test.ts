@@ -104,8 +104,8 @@ describe('the edges of the bands', () => {
     ['a path that must not be', { low: 1e6 }, isolation, [1e5, 1e6]],
     ['volts', { low: 110, high: 200 }, volts, [11, 110, 200]],
   ])('of %s', (_, range, each, between) => {
-    expect(edges(range, each).map(([from]) => from)).toEqual([-Infinity, ...between])
-    expect(edges(range, each).map(([, to]) => to)).toEqual([...between, Infinity])
+    expect(edges(range, each).map(({ from }) => from)).toEqual([-Infinity, ...between])
+    expect(edges(range, each).map(({ to }) => to)).toEqual([...between, Infinity])
   })
 
   it.each([

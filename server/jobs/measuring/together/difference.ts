@@ -1,4 +1,4 @@
-import type { CheckCard, Measurand } from '../../../knowledge/case.ts'
+import type { Measurand } from '../../../knowledge/case.ts'
 import type { Machine, Part, SheetLimits } from '../../../knowledge/schema/machine.ts'
 import { difference } from '../../../measure/correct/shared-path.ts'
 import { parseQuantityText } from '../../../measure/reading/parse.ts'
@@ -17,9 +17,9 @@ export function differenceOf(machine: Machine, [one, other]: Pair, paths: Paths)
   const [long, short] = whole === one ? [a, b] : [b, a]
   const ids = through(long).filter((id) => !through(short).includes(id))
   if (ids.length === 0 || !through(short).every((id) => through(long).includes(id))) return []
-  if (!belongTogether(a.part, whole.card, part.card)) return []
+  if (!belongTogether(a.part, whole.by, part.by)) return []
   const between = machine.parts.filter(({ id }) => ids.includes(id))
-  const limits = limitsTogether(between, whole.card.measurand!.quantity.unit)
+  const limits = limitsTogether(between, whole.by.quantity.unit)
   return [
     {
       kind: 'difference',
@@ -33,12 +33,11 @@ export function differenceOf(machine: Machine, [one, other]: Pair, paths: Paths)
 }
 
 /**
- * Whether the whole path holds the path of the part alone. In the same property it does; otherwise the
+ * Whether the outer path, the whole one, holds the inner, of the part alone. In the same property it does; otherwise the
  * part alone is the property whose high limit lies next below: of a coil, through the cap holds the
  * secondary and not the primary.
  */
-function belongTogether(part: Part, whole: CheckCard, alone: CheckCard): boolean {
-  const [outer, inner] = [whole.measurand!, alone.measurand!]
+function belongTogether(part: Part, outer: Measurand, inner: Measurand): boolean {
   if (outer.at !== inner.at) return false
   if (outer.property === inner.property) return true
   const ways = part.reach ?? []
@@ -53,18 +52,17 @@ function belongTogether(part: Part, whole: CheckCard, alone: CheckCard): boolean
 
 /** The high limit of what is read in the same unit and holds at the same temperature; ∞ for none. */
 function highOf(limits: SheetLimits | undefined, { quantity, at }: Measurand): number {
-  const parsed = limits?.high === undefined ? null : parseQuantityText(limits.high)
+  const parsed = amount(limits?.high)
   return parsed?.unit === quantity.unit && limits?.at === at ? parsed.value : Infinity
 }
 
-const amount = (text: string | undefined) =>
-  text === undefined ? undefined : parseQuantityText(text)?.value
+const amount = (text: string | undefined) => (text === undefined ? null : parseQuantityText(text))
 
 /** In series: their limits added up, where each has limits from end to end. */
 function limitsTogether(parts: readonly Part[], unit: Unit): Limits | undefined {
-  const each = parts.map((part) => seriesLimits(part, unit))
-  if (each.length === 0 || each.some((limits) => limits === undefined)) return undefined
-  const sum = (side: 'low' | 'high') => each.reduce((all, limits) => all + limits![side], 0)
+  const each = parts.flatMap((part) => seriesLimits(part, unit) ?? [])
+  if (parts.length === 0 || each.length < parts.length) return undefined
+  const sum = (side: 'low' | 'high') => each.reduce((all, limits) => all + limits[side], 0)
   return { low: sum('low'), high: sum('high') }
 }
 
@@ -73,10 +71,9 @@ function seriesLimits(
   { limits = {} }: Part,
   unit: Unit,
 ): { low: number; high: number } | undefined {
-  const inUnit = Object.values(limits).filter(
-    ({ high }) => high !== undefined && parseQuantityText(high)?.unit === unit,
-  )
-  const [only] = inUnit
-  if (only === undefined || inUnit.length > 1) return undefined
-  return { low: amount(only.low) ?? 0, high: amount(only.high)! }
+  const inUnit = Object.values(limits).flatMap(({ low, high }) => {
+    const most = amount(high)
+    return most?.unit === unit ? [{ low: amount(low)?.value ?? 0, high: most.value }] : []
+  })
+  return inUnit.length === 1 ? inUnit[0] : undefined
 }

@@ -1,4 +1,3 @@
-import type { CheckCard } from '../../../knowledge/case.ts'
 import type { Machine, Part, Reach } from '../../../knowledge/schema/machine.ts'
 import type { Read } from './types.ts'
 
@@ -10,12 +9,12 @@ export interface Path {
 
 export function pathOf(
   { parts }: Machine,
-  { part: id, measurand, spot }: CheckCard,
+  { card: { part: id, spot }, by }: Read,
 ): Path | undefined {
   const part = parts.find((each) => each.id === id)
   const reach = part?.reach?.find(
     (each) =>
-      each.for.includes(measurand!.property) &&
+      each.for.includes(by.property) &&
       each.at === spot?.connector?.id &&
       (each.pins?.map(String) ?? each.touch)?.join() === spot?.touch.join(),
   )
@@ -28,6 +27,6 @@ export type Paths = ReadonlyMap<Read, Path | undefined>
 /** The parts that stand between the probes and the part. */
 export const through = ({ reach }: Path): readonly string[] => reach.through ?? []
 /** From end to end of a part, so that parts in series add up. */
-export const isEndToEnd = ({ card }: Read) => card.measurand!.quantity.path === 'end to end'
+export const isEndToEnd = ({ by }: Read) => by.quantity.path === 'end to end'
 /** A path that must not be there. */
-export const isUnwanted = ({ card }: Read) => card.measurand!.quantity.path === 'must not be'
+export const isUnwanted = ({ by }: Read) => by.quantity.path === 'must not be'

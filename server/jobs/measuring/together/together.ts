@@ -10,7 +10,7 @@ export type { Read, Together } from './types.ts'
 /** Everything that pairs of these readings say together, in the order of the readings. */
 export function readingsTogether(machine: Machine, reads: readonly Read[]): Together[] {
   const valued = reads.filter(({ measured }) => typeof measured.asRead === 'number')
-  const paths = new Map(valued.map((read) => [read, pathOf(machine, read.card)]))
+  const paths = new Map(valued.map((read) => [read, pathOf(machine, read)]))
   const pairs = valued.flatMap((one, i) =>
     valued.slice(i + 1).map((other) => [one, other] as const),
   )

@@ -18,7 +18,7 @@ export function twinsAmong(machine: Machine, pairs: readonly Pair[], paths: Path
       const order = machine.parts.findIndex(({ id }) => id === one.card.part)
       const later = machine.parts.findIndex(({ id }) => id === other.card.part)
       const [first, second] = order < later ? [one, other] : [other, one]
-      const name = [first.card.part, second.card.part, first.card.measurand!.property].join()
+      const name = [first.card.part, second.card.part, first.by.property].join()
       if (seen.has(name)) return []
       const [a, b] = [estimate(first), estimate(second)]
       if (!(a.value > 0 && b.value > 0)) return []
@@ -29,7 +29,7 @@ export function twinsAmong(machine: Machine, pairs: readonly Pair[], paths: Path
 
 function areTwins(a: Path | undefined, b: Path | undefined, one: Read, other: Read): boolean {
   if (!a || !b || a.part === b.part) return false
-  const [x, y] = [one.card.measurand!, other.card.measurand!]
+  const [x, y] = [one.by, other.by]
   return (
     a.part.kind === b.part.kind &&
     a.part.role === b.part.role &&

@@ -1,4 +1,4 @@
-import type { CheckCard } from '../../../knowledge/case.ts'
+import type { CheckCard, Measurand } from '../../../knowledge/case.ts'
 import type { Part } from '../../../knowledge/schema/machine.ts'
 import type { Estimate, LeakBounds } from '../../../measure/correct/shared-path.ts'
 import type { Measured } from '../../../measure/measured.ts'
@@ -7,6 +7,8 @@ import type { Limits } from '../../../measure/reading/reading.ts'
 /** A check that was measured, with what came of it. */
 export interface Read {
   readonly card: CheckCard
+  /** What the card says was measured. */
+  readonly by: Measurand
   readonly measured: Measured
 }
 

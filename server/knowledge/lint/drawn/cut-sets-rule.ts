@@ -1,5 +1,10 @@
 import { type CutSetsResult, minimalCutSets } from '../../../diagnosis/tree/cut-sets.ts'
-import { type FaultTree, gatesBottomUp, inputsNeeded } from '../../../diagnosis/tree/fault-tree.ts'
+import {
+  type FaultTree,
+  type Gate,
+  gatesBottomUp,
+  inputsNeeded,
+} from '../../../diagnosis/tree/fault-tree.ts'
 import { fits } from '../../fits.ts'
 import { mostCutSets } from '../../instantiate/cut-set-list.ts'
 import { type DrawnTree, drawTree } from '../../instantiate/tree.ts'
@@ -33,26 +38,31 @@ interface Wrong {
   readonly says: string
 }
 
+/** Gates with their names, from the bottom up. */
+type Gates = readonly (readonly [string, Gate])[]
+
 /** The lowest gate with which something is wrong: what stands above it may owe it to that one. */
 function wrongWith(tree: FaultTree): Wrong | null {
   const gates = gatesBottomUp(tree)
-  return wrongVote(tree, gates) ?? wrongBranches(tree, gates) ?? wrongCutSets(tree, gates)
+  return wrongVote(gates) ?? wrongBranches(gates) ?? wrongCutSets(tree, gates)
 }
 
-function wrongVote(tree: FaultTree, gates: readonly string[]): Wrong | null {
-  for (const gate of gates) {
-    const needed = inputsNeeded(tree.gates.get(gate)!)
-    const { length } = tree.gates.get(gate)!.inputs
+function wrongVote(gates: Gates): Wrong | null {
+  for (const [name, gate] of gates) {
+    const needed = inputsNeeded(gate)
+    const { length } = gate.inputs
     if (needed <= length) continue
-    return { gate, says: `needs ${needed} inputs and has ${length}, so it can never hold: lower k` }
+    return {
+      gate: name,
+      says: `needs ${needed} inputs and has ${length}, so it can never hold: lower k`,
+    }
   }
   return null
 }
 
-function wrongBranches(tree: FaultTree, gates: readonly string[]): Wrong | null {
+function wrongBranches(gates: Gates): Wrong | null {
   const branches = new Map<string, number>()
-  for (const gate of gates) {
-    const { inputs } = tree.gates.get(gate)!
+  for (const [gate, { inputs }] of gates) {
     const sum = inputs.reduce((all, input) => all + (branches.get(input) ?? 1), 1)
     branches.set(gate, sum)
     if (sum <= mostBranches) continue
@@ -64,11 +74,11 @@ function wrongBranches(tree: FaultTree, gates: readonly string[]): Wrong | null 
   return null
 }
 
-function wrongCutSets(tree: FaultTree, gates: readonly string[]): Wrong | null {
+function wrongCutSets(tree: FaultTree, gates: Gates): Wrong | null {
   // Nearly every tree is sound, and then the gates below need not be looked at one by one.
   const whole = tooLarge(minimalCutSets(tree, mostCutSets))
   if (whole === null) return null
-  for (const gate of gates) {
+  for (const [gate] of gates) {
     const says = tooLarge(
       minimalCutSets({ top: gate, gates: tree.gates }, mostCutSets, searchNodes),
     )

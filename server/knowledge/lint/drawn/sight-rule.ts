@@ -1,3 +1,4 @@
+import { apart } from '../../../diagnosis/model/chances.ts'
 import { faultsBelow } from '../../../diagnosis/tree/fault-tree.ts'
 import { fits } from '../../fits.ts'
 import { drawTree } from '../../instantiate/tree.ts'
@@ -24,15 +25,11 @@ export function sightRule(knowledge: Knowledge, report: Report): void {
       const rows = drawChecks(knowledge, complaint, machine, tree).map(({ rowOf }) => rowOf)
       const faults = faultsBelow({ top: complaint.top, gates: tree.gates }, complaint.top)
       const unseen = faults.filter(
-        (fault) => !rows.some((rowOf) => differ(rowOf([fault]), rowOf([]))),
+        (fault) => !rows.some((rowOf) => apart(rowOf([fault]), rowOf([])) >= visibleFrom),
       )
       for (const fault of unseen) {
         report.add(complaint, ['top'], `no check can see the fault ${fault} on ${machine.id}`)
       }
     }
   }
-}
-
-function differ(a: readonly number[], b: readonly number[]): boolean {
-  return a.some((chance, o) => Math.abs(chance - b[o]!) >= visibleFrom)
 }

@@ -1,3 +1,4 @@
+import { entry } from '../../../diagnosis/model/named.ts'
 import { fits } from '../../fits.ts'
 import type { PlannedCheck } from '../../instantiate/checks-of-kind.ts'
 import { ownWayBarred } from '../../instantiate/forbids.ts'
@@ -13,7 +14,8 @@ export function wayRule(knowledge: Knowledge, report: Report): void {
   for (const [, check] of knowledge.checkKinds) {
     const needs = check.setups ?? []
     for (const id of needs) {
-      const other = knowledge.setups.setups[id]!.excludes?.find((each) => needs.includes(each))
+      const { excludes } = entry(knowledge.setups.setups, id)
+      const other = excludes?.find((each) => needs.includes(each))
       if (other === undefined) continue
       report.add(check, ['setups'], `${id} and ${other} cannot hold at the same time`)
     }
