@@ -12,7 +12,7 @@ import { reportTestability } from '../../server/knowledge/testability-report.ts'
 import { fewCases } from '../support/few-cases.ts'
 import { smallCase, smallKnowledge } from '../support/small-case.ts'
 
-const knowledge = fewCases()
+const knowledge = fewCases('dead-lights')
 const cases = allFits(knowledge).map(({ machine, complaint }) =>
   caseFor(knowledge, machine.id, complaint.id),
 )
