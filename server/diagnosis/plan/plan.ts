@@ -100,11 +100,7 @@ interface Looked {
 }
 
 /** Expected minutes to the end for some of the candidates, those of the list. */
-function costsOf(
-  list: Shortlist,
-  telling: readonly Candidate[],
-  stakes: Stakes,
-): { readonly candidate: Candidate; readonly expectedMinutes: number }[] {
+function costsOf(list: Shortlist, telling: readonly Candidate[], stakes: Stakes): Looked[] {
   const places = [...list.checks.keys()]
   const isFurther = (at: number) => telling[at]?.proposal.furtherTake === true
   // Repeats are cheap, so they would crowd out the checks that can still tell something new.

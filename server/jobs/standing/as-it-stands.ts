@@ -51,11 +51,11 @@ function afterwards(before: AsItStands, card: CheckCard): AsItStands {
   const { setups: needs } = card
   const putBack = inTheWay(before, card)
   const lasting = needs.filter(({ once }) => !once)
-  const stayed = setups.filter(({ id }) => !putBack.has(id))
+  const stayed = without(setups, putBack)
   const known = namesOf([...stayed, ...needs])
   return {
     setups: [...stayed, ...without(lasting, namesOf(stayed))],
-    unsure: unsure.filter(({ id }) => !putBack.has(id) && !known.has(id)),
+    unsure: without(without(unsure, putBack), known),
   }
 }
 
@@ -101,13 +101,14 @@ export function wayTo(stands: AsItStands, card: CheckCard): Way {
   const { setups, unsure } = stands
   const forbids = inTheWay(stands, card)
   const hold = namesOf(setups)
-  const perhaps = namesOf(unsure)
-  const step = (setup: SetupCard) => ({ setup, unsure: perhaps.has(setup.id) })
   return {
     putBack: toPutBack(stands).filter(({ setup }) => forbids.has(setup.id)),
     // What may not be there while it is run hot first goes back, and then is made.
-    make: card.setups.filter(({ id }) => !hold.has(id) || forbids.has(id)).map(step),
-    keep: undone(setups).filter(({ id }) => !forbids.has(id)),
+    make: asSteps(
+      card.setups.filter(({ id }) => !hold.has(id) || forbids.has(id)),
+      unsure,
+    ),
+    keep: without(undone(setups), forbids),
   }
 }
 
@@ -120,11 +121,12 @@ function inTheWay({ unsure }: AsItStands, { setups, forbids }: CheckCard): Reado
 
 /** All that has a way back, last made first. */
 export function toPutBack({ setups, unsure }: AsItStands): Step[] {
+  return asSteps(undone([...setups, ...unsure]), unsure)
+}
+
+function asSteps(setups: readonly SetupCard[], unsure: readonly SetupCard[]): Step[] {
   const perhaps = namesOf(unsure)
-  return undone([...setups, ...unsure]).map((setup) => ({
-    setup,
-    unsure: perhaps.has(setup.id),
-  }))
+  return setups.map((setup) => ({ setup, unsure: perhaps.has(setup.id) }))
 }
 
 /** It goes by itself, as heat does. */

@@ -50,12 +50,9 @@ export function presentRepair(input: Standing): RepairView | undefined {
   }
   const says = (parts: readonly string[]) => `Repaired: ${partNames(kase, parts)}`
   if (walk.step.kind === 'named') {
-    const buttons = repairs.map((each) => ({
-      name: 'choice' as const,
-      value: 'repaired',
-      says: says(each),
-    }))
-    return { ...written, parts: walk.step.parts.join('+'), buttons }
+    const { parts } = walk.step
+    const button = { name: 'choice', value: 'repaired', says: says(parts) } as const
+    return { ...written, parts: parts.join('+'), buttons: [button] }
   }
   const buttons = repairs.map((parts) => ({
     name: 'parts' as const,

@@ -2,12 +2,10 @@ import { entry } from '../../diagnosis/model/named.ts'
 import type { SetupCard } from '../case.ts'
 import type { Knowledge } from '../knowledge.ts'
 import type { Machine } from '../schema/machine.ts'
+import type { Act } from '../schema/setup.ts'
 import type { PlannedCheck } from './checks-of-kind.ts'
-import { coverCard, kitCard, unplugCard } from './setup-cards.ts'
+import { coverCard, hinders, kitCard, unplugCard } from './setup-cards.ts'
 import { isHot } from './setups.ts'
-
-/** What is done while a check is made that something may be in the way of. */
-type Doing = 'cranking' | 'running' | 'measuring'
 
 /**
  * What may not hold while a check is made, and has a way back. Most of it follows from what is done: an
@@ -26,18 +24,18 @@ export function forbidsFor(
   if (check.kind.asked) return []
   // What is put back at once was not there before: the engine has to run first, or stop.
   const needed = new Set(needs.filter(({ once }) => !once).map(({ id }) => id))
-  const doings = doingsOf(check, knowledge)
+  const acts = actsOf(check, knowledge)
   const { setups: kit = [], forbids = [] } = check.kind
   const { setups } = knowledge.setups
 
   const fitted = Object.entries(setups)
     .filter(
-      ([id, setup]) => forbids.includes(id) || hinders(setup, doings) || excludes(setups, id, kit),
+      ([id, setup]) => forbids.includes(id) || hinders(setup, acts) || excludes(setups, id, kit),
     )
     .map(([id]) => kitCard(id, knowledge.setups))
-  const apart = pluggedFor(check, doings, machine).map((id) => unplugCard(id, machine))
+  const apart = pluggedFor(check, acts, machine).map((id) => unplugCard(id, machine))
   const covers = Object.entries(machine.access)
-    .filter(([, cover]) => hinders(cover, doings))
+    .filter(([, cover]) => hinders(cover, acts))
     .map(([id]) => coverCard(id, machine))
   return [...fitted, ...apart, ...covers].filter(({ id, undo }) => undo && !needed.has(id))
 }
@@ -52,34 +50,25 @@ export function ownWayBarred(
   knowledge: Knowledge,
   machine: Machine,
 ): string[] {
-  const doings = doingsOf(check, knowledge)
+  const acts = actsOf(check, knowledge)
   const { setups } = knowledge.setups
   return needs
     .filter(({ id, once }) => {
       const { bars } = setups[id] ?? machine.access[id.replace('access ', '')] ?? {}
       // What is fitted once it has died is not there while it runs.
-      const during = once ? doings.filter((doing) => doing === check.kind.engine) : doings
-      return during.some((doing) => bars?.includes(doing))
+      const during = once ? acts.filter((act) => act === check.kind.engine) : acts
+      return during.some((act) => bars?.includes(act))
     })
     .map(({ id }) => id)
 }
 
-function doingsOf(check: PlannedCheck, knowledge: Knowledge): Doing[] {
+function actsOf(check: PlannedCheck, knowledge: Knowledge): Act[] {
   const { engine, meter } = check.kind
   return [
     ...(engine === 'stopped' ? [] : [engine]),
     ...(isHot(check, knowledge) ? (['running'] as const) : []),
     ...(meter === undefined ? [] : (['measuring'] as const)),
   ]
-}
-
-interface InTheWay {
-  readonly bars?: readonly Doing[] | undefined
-  readonly spoils?: readonly Doing[] | undefined
-}
-
-function hinders({ bars = [], spoils = [] }: InTheWay, doings: readonly Doing[]): boolean {
-  return doings.some((doing) => bars.includes(doing) || spoils.includes(doing))
 }
 
 /** Two set-ups cannot hold at once, whichever of them says so. */
@@ -97,10 +86,10 @@ function excludes(
 /** Connectors that have to be joined, but for those the check itself takes apart. */
 function pluggedFor(
   { kind, part, reach }: PlannedCheck,
-  doings: readonly Doing[],
+  acts: readonly Act[],
   { connectors, parts }: Machine,
 ): readonly string[] {
-  if (doings.some((doing) => doing !== 'measuring')) return Object.keys(connectors)
+  if (acts.some((act) => act !== 'measuring')) return Object.keys(connectors)
   if (reach === undefined || part === undefined) return []
   const path = [part, ...parts.filter(({ id }) => reach.through?.includes(id))]
   const between = path.flatMap(({ plugs = [] }) => plugs)

@@ -1,6 +1,7 @@
 import { entry } from '../../diagnosis/model/named.ts'
 import type { SetupCard } from '../case.ts'
 import type { Connector, Machine } from '../schema/machine.ts'
+import type { Act } from '../schema/setup.ts'
 import type { Setups } from '../schema/tables.ts'
 
 /** Taking off a cover. */
@@ -37,4 +38,12 @@ export function kitCard(id: string, { setups }: Setups): SetupCard {
     ...(typeof undo === 'object' && { undo }),
     ...(stopOff && { stopOff }),
   }
+}
+
+/** Whether a cover or a set-up is in the way of any of these, but for what needs it. */
+export function hinders(
+  { bars = [], spoils = [] }: Pick<Setups['setups'][string], 'bars' | 'spoils'>,
+  acts: readonly Act[],
+): boolean {
+  return acts.some((act) => bars.includes(act) || spoils.includes(act))
 }

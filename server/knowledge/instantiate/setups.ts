@@ -3,7 +3,7 @@ import type { SetupCard } from '../case.ts'
 import type { Knowledge } from '../knowledge.ts'
 import type { Machine } from '../schema/machine.ts'
 import type { PlannedCheck } from './checks-of-kind.ts'
-import { coverCard, kitCard, unplugCard } from './setup-cards.ts'
+import { coverCard, hinders, kitCard, unplugCard } from './setup-cards.ts'
 
 /**
  * What a check needs, each once: covers first, then the connectors, then what is fitted. A check of an
@@ -23,10 +23,7 @@ export function setupsFor(
   }
   const heat = kit.filter(({ id }) => entry(setups, id).undo === 'fades').map(once)
   const fitted = kit.filter(({ id }) => entry(setups, id).undo !== 'fades')
-  const isInTheWay = ({ id }: SetupCard) => {
-    const { bars = [], spoils = [] } = entry(setups, id)
-    return [...bars, ...spoils].includes('running')
-  }
+  const isInTheWay = ({ id }: SetupCard) => hinders(entry(setups, id), ['running'])
   return [
     ...covers,
     ...heat,

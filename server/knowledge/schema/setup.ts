@@ -13,12 +13,14 @@ export const Undo = z.union([Doing, z.enum(['nothing', 'fades'])], {
 })
 
 /** What is done at a machine with something apart: the engine cranked, or running, or a meter read. */
-const Doings = z.array(z.enum(['cranking', 'running', 'measuring'])).min(1)
+const Act = z.enum(['cranking', 'running', 'measuring'])
+export type Act = z.infer<typeof Act>
+const Acts = z.array(Act).min(1)
 
 /** What a set-up is in the way of while it holds. */
 export const InTheWay = {
   /** What cannot or must not be done so, whatever needs it. */
-  bars: Doings.optional(),
+  bars: Acts.optional(),
   /** What goes wrong so, but for a check that needs it. */
-  spoils: Doings.optional(),
+  spoils: Acts.optional(),
 }

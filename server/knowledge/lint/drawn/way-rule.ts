@@ -1,10 +1,9 @@
 import { entry } from '../../../diagnosis/model/named.ts'
 import { fits } from '../../fits.ts'
-import type { PlannedCheck } from '../../instantiate/checks-of-kind.ts'
+import { checksOfKind, type PlannedCheck } from '../../instantiate/checks-of-kind.ts'
 import { ownWayBarred } from '../../instantiate/forbids.ts'
 import { setupsFor } from '../../instantiate/setups.ts'
 import { drawTree } from '../../instantiate/tree.ts'
-import { drawChecks } from '../../instantiate.ts'
 import type { Knowledge } from '../../knowledge.ts'
 import type { Machine } from '../../schema/machine.ts'
 import type { Report } from '../report.ts'
@@ -25,21 +24,29 @@ export function wayRule(knowledge: Knowledge, report: Report): void {
   }
 }
 
-/** Once for each check, whichever complaints it serves. */
-function barredOn(machine: Machine, knowledge: Knowledge): Set<string> {
-  const planned = [...knowledge.complaints.values()]
-    .filter((complaint) => fits(complaint, machine))
-    .flatMap((complaint) =>
-      drawChecks(knowledge, complaint, machine, drawTree(knowledge, complaint, machine)),
-    )
+/** What is said of each check that is barred; once, whichever complaints it serves. */
+function barredOn(machine: Machine, knowledge: Knowledge): string[] {
+  const planned = [...plannedOn(machine, knowledge).values()]
   const barred = (check: PlannedCheck) =>
     ownWayBarred(check, setupsFor(check, knowledge, machine), knowledge, machine)
-  return new Set(
-    planned.flatMap(({ planned: check }) =>
-      barred(check).map(
-        (id) =>
-          `${check.id} needs ${id}, and that bars it: it is ${check.kind.engine}; read it elsewhere, or leave it out`,
-      ),
+  return planned.flatMap((check) =>
+    barred(check).map(
+      (id) =>
+        `${check.id} needs ${id}, and that bars it: it is ${check.kind.engine}; read it elsewhere, or leave it out`,
     ),
+  )
+}
+
+/** Every check that some complaint makes on this machine, by name: what one needs is the same for all. */
+function plannedOn(machine: Machine, knowledge: Knowledge): Map<string, PlannedCheck> {
+  const complaints = [...knowledge.complaints.values()].filter((each) => fits(each, machine))
+  return new Map(
+    complaints.flatMap((complaint) => {
+      const tree = drawTree(knowledge, complaint, machine)
+      const setting = { complaint, machine, tree, partKinds: knowledge.partKinds }
+      return [...knowledge.checkKinds.values()]
+        .flatMap((kind) => checksOfKind(kind, setting))
+        .map((check) => [check.id, check])
+    }),
   )
 }
