@@ -1,20 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { allCases, readyApp } from '../support/app.ts'
-import { measuredCheck, openJob, post } from '../support/job.ts'
+import { begunJob, check } from '../support/begun-job.ts'
+import { post } from '../support/job.ts'
 import { textIn, valueIn } from '../support/page.ts'
-
-const kase = allCases()[0]!
-const check = measuredCheck(kase).id
-
-/** A job with one reading, at version 2. */
-async function begunJob() {
-  const ready = await readyApp()
-  const job = await openJob(ready.http, kase)
-  await post(ready.http, `${job}/readings`, { version: 1, check, typed: '52.5' }).expect(303)
-  const kinds = async () =>
-    (await ready.store.jobs.events(Number(job.slice('/jobs/'.length)))).map(({ kind }) => kind)
-  return { ...ready, job, kinds }
-}
 
 describe('more touches', () => {
   it('join the reading they belong to', async () => {

@@ -3,8 +3,8 @@ import type { Case, CheckCard } from '../../server/knowledge/case.ts'
 import { loadKnowledge } from '../../server/knowledge/load.ts'
 import { shippedCases, shippedTrees } from '../support/knowledge.ts'
 import { make } from './making.ts'
-import type { CheckOnPage } from './page.ts'
-import { asItCame, drawWorld } from './world/draw.ts'
+import { goodMachine, pageOf } from './nothing-wrong.ts'
+import { asItCame } from './world/draw.ts'
 import { add } from './world/standing.ts'
 import type { World } from './world/world.ts'
 
@@ -18,35 +18,8 @@ const machines = [...knowledge.machines.keys()].map((id) => {
       .filter(({ measurand, engine }) => measurand && engine === 'stopped')
       .map((card) => [card.id, { kase, card }] as const),
   )
-  return { id, reads: [...new Map(ohms).values()], good: goodMachine(cases[0]!) }
+  return { id, reads: [...new Map(ohms).values()], good: goodMachine(knowledge, cases[0]!) }
 })
-
-function goodMachine(kase: Case): World {
-  return { ...drawWorld(knowledge, kase, 3, '20'), faults: [], elsewhere: false }
-}
-
-/** A page that has a check made and has nothing put back before. */
-function pageOf(card: CheckCard): CheckOnPage {
-  return {
-    id: card.id,
-    title: card.title,
-    standing: '',
-    setups: card.setups.map((setup) => setup.do),
-    steps: card.do,
-    words: card.do.join(' '),
-    minutes: card.minutes,
-    form: {
-      action: '',
-      isMeasured: true,
-      answers: [],
-      fields: {},
-      warmths: [],
-      problem: null,
-    },
-    accept: null,
-    skip: null,
-  }
-}
 
 /** What a check neither needs apart nor has joined, by the list above its steps. */
 function leftToChance({ machine }: Case, { setups, forbids }: CheckCard): string[] {

@@ -2,8 +2,9 @@ import { describe, expect, it } from 'vitest'
 import { loadKnowledge } from '../../server/knowledge/load.ts'
 import { shippedCases, shippedTrees } from '../support/knowledge.ts'
 import { make } from './making.ts'
+import { goodMachine, pageOf } from './nothing-wrong.ts'
 import type { CheckOnPage } from './page.ts'
-import { asItCame, drawWorld } from './world/draw.ts'
+import { asItCame } from './world/draw.ts'
 import { add, type Change } from './world/standing.ts'
 
 const knowledge = loadKnowledge(shippedTrees)
@@ -11,33 +12,11 @@ const kase = shippedCases().find(
   ({ complaint, machine }) => complaint.id === 'no-spark' && machine.id === 'pedlar-1c',
 )!
 
-/** A page that has a check made and says nothing of what was left apart before. */
-function pageOf(id: string): CheckOnPage {
-  const card = kase.checks.get(id)!
-  return {
-    id,
-    title: card.title,
-    standing: '',
-    setups: card.setups.map((setup) => setup.do),
-    steps: card.do,
-    words: card.do.join(' '),
-    minutes: card.minutes,
-    form: {
-      action: '',
-      isMeasured: card.measurand !== undefined,
-      answers: card.answers?.map((answer) => answer.id) ?? [],
-      fields: {},
-      warmths: [],
-      problem: null,
-    },
-    accept: null,
-    skip: null,
-  }
-}
+const pageNamed = (id: string) => pageOf(kase.checks.get(id)!)
 
 /** A check made on a machine with nothing wrong, as it came in but for what was done to it. */
-function made(id: string, before: Change, page = pageOf(id)) {
-  const world = { ...drawWorld(knowledge, kase, 3, '20'), faults: [], elsewhere: false }
+function made(id: string, before: Change, page = pageNamed(id)) {
+  const world = goodMachine(knowledge, kase)
   const standing = before(asItCame(world).standing)
   return make(knowledge, kase, { world, standing, clock: 0 }, page, 1, true)
 }
@@ -62,7 +41,7 @@ describe('what the literal person notes of a page', () => {
   })
 
   it('no such thing, where the page has it joined again', () => {
-    const page = pageOf(atIgniter)
+    const page = pageNamed(atIgniter)
     const joins = kase.machine.connectors['coil-plug']!.unplug.undo
     expect(joins).toMatchObject({ do: expect.stringContaining('join the coil plug again') })
     const told = { ...page, setups: [(joins as { do: string }).do, ...page.setups] }
