@@ -1,4 +1,5 @@
 import compress from '@fastify/compress'
+import cookie from '@fastify/cookie'
 import formbody from '@fastify/formbody'
 import fastify, { type FastifyInstance, type FastifyServerOptions } from 'fastify'
 import { healthArea } from './health/routes.ts'
@@ -46,6 +47,7 @@ export function buildApp(parts: AppParts): FastifyInstance {
   // Pages post forms; nothing here takes anything else.
   app.removeAllContentTypeParsers()
   app.register(formbody)
+  app.register(cookie)
   app.register(compress)
   useErrorPages(app, { textOf: textOfTrouble, fieldWords })
   const refuseOtherMethods = otherMethods(app)

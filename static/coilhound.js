@@ -7,3 +7,11 @@ document.addEventListener('htmx:error', () => {
 document.addEventListener('htmx:after:swap', () => {
   document.getElementById('said').classList.remove('alarm')
 })
+// The keys beside the field type what meters show, where the cursor is.
+document.addEventListener('click', ({ target }) => {
+  const key = target.closest('[data-types]')
+  if (!key) return
+  const field = document.getElementById('typed')
+  field.setRangeText(key.dataset.types, field.selectionStart, field.selectionEnd, 'end')
+  field.focus()
+})

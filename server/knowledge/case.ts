@@ -135,6 +135,8 @@ export interface ToolCard {
 export interface CautionCard {
   readonly id: string
   readonly signal: Signal
+  /** What to do or leave, in one line. */
+  readonly command: string
   readonly says: string
   readonly phone: string
 }

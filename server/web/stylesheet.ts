@@ -4,10 +4,10 @@ import { staticFolder } from './folders.ts'
 
 /** The files of `static/style/`, one a room, in the order they are joined: a later rule wins. */
 const rooms = [
-  ...['base', 'words', 'masthead', 'boxes', 'cautions'],
+  ...['base', 'words', 'masthead', 'boxes', 'head', 'rooms', 'cautions'],
   ...['check', 'answer', 'verdict', 'readings', 'suspects', 'tree', 'stands', 'others'],
   ...['health', 'opening', 'wires'],
-  ...['preferences', 'print'],
+  ...['preferences', 'paper', 'print'],
 ]
 
 /** The one stylesheet that every page asks for. */

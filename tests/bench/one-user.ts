@@ -54,7 +54,7 @@ export async function postings(job: OpenJob, fault: HiddenFault): Promise<Postin
 }
 
 function nextForm(page: string, fault: HiddenFault) {
-  const form = /<form id="reading"[^>]*action="([^"#]*)#now"[^>]*>([\s\S]*?)<\/form>/.exec(page)
+  const form = /<form id="reading"[^>]*action="([^"#]*)#job"[^>]*>([\s\S]*?)<\/form>/.exec(page)
   if (form === null) return null
   const fields = new URLSearchParams()
   for (const [tag] of form[2]!.matchAll(/<input[^>]*type="hidden"[^>]*>/g)) {

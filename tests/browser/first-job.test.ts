@@ -79,6 +79,6 @@ describe.each([
     expect(await page.locator('#check').textContent()).toBe(title)
     expect(new URL(page.url()).search).toMatch(/^\?check=/)
     await give(page, fault.typical((await checkOnPage(page))!))
-    expect(page.url().replace(/#now$/, '')).toBe(job)
+    expect(page.url().replace(/#job$/, '')).toBe(job)
   })
 })

@@ -38,7 +38,7 @@ async function walkedToDoubt(http: Http, cutSet: number): Promise<string | null>
   for (;;) {
     const html = (await http.get(job).expect(200)).text
     if (html.includes(asking)) return job
-    const form = /<form id="reading"[^>]* action="([^"#]+)#now"/.exec(html)
+    const form = /<form id="reading"[^>]* action="([^"#]+)#job"/.exec(html)
     if (form === null) return null
     const [version, check] = [valueIn(html, 'version'), valueIn(html, 'check')]
     const answer = fault.typical(check)
@@ -85,7 +85,7 @@ describe('a check made once more', () => {
     expect(textIn(page.text)).toMatch(
       /About 1 time in \d+ it comes out like that by a slip of contact or hand alone/,
     )
-    expect(page.text).toContain(`<form id="reading" method="post" action="${job}/takes#now"`)
+    expect(page.text).toContain(`<form id="reading" method="post" action="${job}/takes#job"`)
     const fields = { version: 2, check: look.id, choice: other!.id, take: 'yes' }
     await post(http, `${job}/takes`, fields).expect(303)
     const says = `${one!.says}, then ${other!.says[0]!.toLowerCase()}${other!.says.slice(1)}`
@@ -118,7 +118,7 @@ describe('a check made once more', () => {
     const { http, job } = await doubtfulJob()
     const html = (await http.get(job)).text
     const [version, check] = [valueIn(html, 'version'), valueIn(html, 'check')]
-    expect(html).toContain(`action="${job}/acceptances#now"`)
+    expect(html).toContain(`action="${job}/acceptances#job"`)
     await post(http, `${job}/acceptances`, { version, check }).expect(303)
     const after = (await http.get(job)).text
     const asksAgain = after.includes(asking) && valueIn(after, 'check') === check

@@ -116,7 +116,7 @@ describe('a reading', () => {
     expect(answer.status).toBe(409)
     expect(textIn(answer.text)).toContain('This check has a reading already')
     expect(valueIn(answer.text, 'typed')).toBe('9.9')
-    expect(answer.text).toContain(`action="${job}/corrections#now"`)
+    expect(answer.text).toContain(`action="${job}/corrections#job"`)
     expect(await events()).toHaveLength(1)
   })
 

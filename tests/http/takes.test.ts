@@ -34,7 +34,7 @@ describe('more touches', () => {
     const answer = await post(http, `${job}/takes`, { version: 3, check, typed: '52.4' })
     expect(answer.status).toBe(409)
     expect(valueIn(answer.text, 'typed')).toBe('52.4')
-    expect(answer.text).toContain(`action="${job}/readings#now"`)
+    expect(answer.text).toContain(`action="${job}/readings#job"`)
     expect(await kinds()).toEqual(['opened', 'reading', 'withdrawn'])
   })
 })

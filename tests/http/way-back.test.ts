@@ -122,7 +122,7 @@ describe('a check page', () => {
     for (const title of ['Put back first', 'Make ready', 'Do this']) {
       expect(titles).not.toContain(title)
     }
-    expect(html).toContain(`?take=${check}#now`)
+    expect(html).toContain(`?take=${check}#job`)
   })
 
   it('asks whether what a skipped check needs is apart, and has it put back', async () => {
@@ -161,7 +161,7 @@ describe('more touches of an earlier reading', () => {
     await make(check, { typed: '365' })
     await make('spark-on-tester.left')
     expect(await page()).not.toContain(`action="${job}/takes#readings"`)
-    expect(await page()).toContain(`href="${job}?take=${check}#now"`)
+    expect(await page()).toContain(`href="${job}?take=${check}#job"`)
     const again = await page(`take=${check}`)
     expect(putBackOn(again)).toEqual([])
     expect(readyOn(again)).toHaveLength(2)

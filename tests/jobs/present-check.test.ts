@@ -1,10 +1,14 @@
 import { describe, expect, it } from 'vitest'
 import { shippedCases, shippedKnowledge } from '../support/knowledge.ts'
 import { plain } from '../support/plain.ts'
-import { smallJobPage } from '../support/small-job.ts'
+import { inRoom } from '../support/rooms.ts'
+import { type Readings, smallJobPage } from '../support/small-job.ts'
 
 const asking = (check: string, readings = {}, conditions = {}) =>
   plain(smallJobPage(readings, { check }, conditions).check!)
+
+/** What each answer to it would do, as the room beside it says. */
+const answersTo = (check: string) => plain(inRoom(smallJobPage({}, { check }), 'answers').prospects)
 
 describe('the check on the page', () => {
   it('is the proposed one, and can be skipped', () => {
@@ -91,7 +95,7 @@ describe('the check on the page', () => {
       awkward: expect.stringContaining('touch twice'),
       probes: [
         {
-          label: 'Probe A',
+          label: 'A',
           says: 'pin 1, start exciter',
           wire: {
             code: 'BK/RD',
@@ -100,7 +104,7 @@ describe('the check on the page', () => {
           },
         },
         {
-          label: 'Probe B',
+          label: 'B',
           says: 'pin 2, start exciter, other end',
           wire: { code: 'WH', name: 'white', swatches: ['wire-wh'] },
         },
@@ -117,22 +121,31 @@ describe('the check on the page', () => {
   })
 
   it.each([
-    [{}, ['Keep clear of the belt.', 'The manual comes first.']],
-    [
-      { where: 'trailside' as const },
-      ['Keep clear of the belt.', 'The manual comes first.', 'Off the trail first.'],
-    ],
-    [
-      { engine: 'hot' as const },
-      ['Keep clear of the belt.', 'The manual comes first.', 'The exhaust burns.'],
-    ],
+    [{}, ['Keep clear of the belt.']],
+    [{ where: 'trailside' as const }, ['Keep clear of the belt.', 'Off the trail first.']],
+    [{ engine: 'hot' as const }, ['Keep clear of the belt.', 'The exhaust burns.']],
   ])('carries its cautions and those of the conditions %j, gravest first', (conditions, says) => {
     const { cautions } = asking('exciter.resistance', {}, conditions)
     expect(cautions.map((each) => each.says)).toEqual(says)
   })
 
+  it('says once a page what holds everywhere', () => {
+    expect(smallJobPage().notices.map(({ says }) => says)).toEqual(['The manual comes first.'])
+  })
+
+  it('explains a caution the first time on a job, and then gives its command alone', () => {
+    const inFull = (readings: Readings) =>
+      smallJobPage(readings, { check: 'exciter.resistance' }).check!.cautions.map(
+        ({ id, inFull }) => `${id}: ${inFull ? 'in full' : 'in short'}`,
+      )
+    expect(inFull({})).toEqual(['keep-clear: in full'])
+    // Its page has no such caution.
+    expect(inFull({ spark: 'none' })).toEqual(['keep-clear: in full'])
+    expect(inFull({ 'exciter.resistance': 365 })).toEqual(['keep-clear: in short'])
+  })
+
   it('says what each answer would do', () => {
-    expect(asking('coil.resistance').prospects.slice(0, 2)).toEqual([
+    expect(answersTo('coil.resistance').slice(0, 2)).toEqual([
       {
         answer: '5 kΩ to 8 kΩ',
         judged: 'in range',
@@ -146,10 +159,7 @@ describe('the check on the page', () => {
         effect: 'Names the ignition coil. Clears: start exciter has shorted turns.',
       },
     ])
-    expect(asking('spark').prospects.map(({ answer }) => answer)).toEqual([
-      'No spark',
-      'Good spark',
-    ])
+    expect(answersTo('spark').map(({ answer }) => answer)).toEqual(['No spark', 'Good spark'])
   })
 })
 
@@ -159,7 +169,7 @@ describe('the form', () => {
     expect(form).toMatchObject({
       action: '/jobs/12/readings',
       label: 'Reading, in Ω',
-      field: { unit: 'Ω', over: 'OL, over the range' },
+      field: { unit: 'Ω', over: { label: 'OL', more: ', over the range' } },
       answers: [],
       typed: '',
     })
@@ -184,7 +194,7 @@ describe('the form', () => {
   })
 
   it('corrects an earlier reading, and cannot be skipped then', () => {
-    const { check } = smallJobPage(
+    const { check, rooms } = smallJobPage(
       { 'exciter.resistance': 365 },
       { correcting: 'exciter.resistance' },
     )
@@ -192,12 +202,12 @@ describe('the form', () => {
     expect(plain(check!.form)).toMatchObject({
       action: '/jobs/12/corrections',
       typed: '365',
-      submit: 'Correct the reading',
+      submit: 'Correct',
       corrects: { says: 'It stands as: 365 Ω.', cancelHref: '/jobs/12' },
     })
     expect(check!.form).not.toHaveProperty('skip')
     // What it would clear is worked out from the readings, and this one is among them.
-    expect(check!.prospects).toEqual([])
+    expect(rooms.map(({ name }) => name)).not.toContain('answers')
   })
 })
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { plain } from '../support/plain.ts'
+import { inRoom } from '../support/rooms.ts'
 import { smallJobPage } from '../support/small-job.ts'
 
 describe('the page of a job', () => {
@@ -48,7 +49,7 @@ describe('the page of a job', () => {
 
 describe('the readings so far', () => {
   it('stand in the order they were taken, judged, each with what it cleared', () => {
-    const { readings } = smallJobPage({ spark: '?', 'coil.resistance': 7654 })
+    const { readings } = inRoom(smallJobPage({ spark: '?', 'coil.resistance': 7654 }), 'readings')
     expect(plain(readings)).toEqual([
       {
         check: 'spark',
@@ -72,7 +73,7 @@ describe('the readings so far', () => {
   })
 
   it('keep a reading whose check the knowledge does not have any more', () => {
-    const [reading] = smallJobPage({ 'gone.check': 12 }).readings
+    const [reading] = inRoom(smallJobPage({ 'gone.check': 12 }), 'readings').readings
     expect(reading).toMatchObject({ read: '12', judged: '' })
     expect(reading!.title).toContain('weighs nothing')
   })
@@ -80,7 +81,9 @@ describe('the readings so far', () => {
 
 describe('the suspects', () => {
   it('stand with their chance now and before any reading, and a bar of that width', () => {
-    const { rows } = plain(smallJobPage({ 'exciter.resistance': 'OL OL OL' }).suspects)
+    const { rows } = plain(
+      inRoom(smallJobPage({ 'exciter.resistance': 'OL OL OL' }), 'suspects').suspects,
+    )
     expect(rows[0]).toEqual({
       name: 'Start exciter',
       percent: '98 %',
@@ -88,20 +91,20 @@ describe('the suspects', () => {
       width: 98,
       beforeAt: 50,
     })
-    expect(rows.length).toBeLessThan(smallJobPage().suspects.rows.length)
+    expect(rows.length).toBeLessThan(inRoom(smallJobPage(), 'suspects').suspects.rows.length)
   })
 
   it('are counted where they hardly count', () => {
-    expect(plain(smallJobPage({ 'exciter.resistance': 'OL OL OL' }).suspects.rest)).toBe(
-      '1 other part, <1 %.',
-    )
-    expect(smallJobPage().suspects.rest).toBe('')
+    expect(
+      plain(inRoom(smallJobPage({ 'exciter.resistance': 'OL OL OL' }), 'suspects').suspects.rest),
+    ).toBe('1 other part, <1 %.')
+    expect(inRoom(smallJobPage(), 'suspects').suspects.rest).toBe('')
   })
 })
 
 describe('other checks', () => {
   it('come with their time and worth, without the one on the page', () => {
-    const { best, more } = plain(smallJobPage().others)
+    const { best, more } = plain(inRoom(smallJobPage(), 'others').others)
     expect(best).toEqual([
       {
         title: 'Resistance of the ignition coil',
@@ -119,7 +122,7 @@ describe('other checks', () => {
 
   it('are kept with the reason where they were skipped', () => {
     const event = { kind: 'skipped', check: 'spark', reason: 'no tester' } as const
-    const { skipped, best } = smallJobPage({}, {}, {}, [event]).others
+    const { skipped, best } = inRoom(smallJobPage({}, {}, {}, [event]), 'others').others
     expect(skipped).toEqual([
       { title: 'Spark on the tester', href: '/jobs/12?check=spark', says: 'No tester.' },
     ])
@@ -127,7 +130,7 @@ describe('other checks', () => {
   })
 
   it('say what they would need where they are not possible', () => {
-    expect(smallJobPage().others.impossible).toEqual([
+    expect(inRoom(smallJobPage(), 'others').others.impossible).toEqual([
       {
         title: 'A known good igniter',
         href: '/jobs/12?check=igniter.swap',

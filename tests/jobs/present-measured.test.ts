@@ -3,18 +3,19 @@ import type { ReadingRow } from '../../server/jobs/readings/view.ts'
 import type { JobEvent } from '../../server/jobs/record/events.ts'
 import { demoRow } from '../support/demo-row.ts'
 import { plain } from '../support/plain.ts'
+import { inRoom } from '../support/rooms.ts'
 import { smallJobPage, smallReading } from '../support/small-job.ts'
 
 const exciter = 'exciter.resistance'
 
 /** The one reading of a job on the small case: a winding with limits from 310 to 420 Ω, at an awkward plug. */
 function reading(typed: number | string, ...more: JobEvent[]): ReadingRow {
-  return plain(smallJobPage({ [exciter]: typed }, {}, {}, more).readings[0]!)
+  return plain(inRoom(smallJobPage({ [exciter]: typed }, {}, {}, more), 'readings').readings[0]!)
 }
 
 function readAt(celsius: number, ohms: number): ReadingRow {
   const event = smallReading(exciter, ohms, { warmth: { kind: 'measured', celsius } })
-  return plain(smallJobPage({}, {}, {}, [event]).readings[0]!)
+  return plain(inRoom(smallJobPage({}, {}, {}, [event]), 'readings').readings[0]!)
 }
 
 const zeroed = (zero: number): JobEvent => ({
@@ -105,7 +106,7 @@ describe('several touches', () => {
   it('have a form of their own, which keeps what could not be taken', () => {
     const touching = { check: exciter, typed: 'hm', sentence: 'No value.' }
     const page = smallJobPage({ [exciter]: 365 }, { takeRefused: touching })
-    expect(page.readings[0]!.take).toMatchObject({
+    expect(inRoom(page, 'readings').readings[0]!.take).toMatchObject({
       action: '/jobs/12/takes',
       typed: 'hm',
       problem: 'No value.',
@@ -193,12 +194,16 @@ describe('the budget', () => {
 
 describe('the scale', () => {
   it('is open for the latest measured reading, and folded for the others', () => {
-    const { readings } = smallJobPage({ [exciter]: 365, 'coil.resistance': 6500, spark: 'none' })
+    const begun = smallJobPage({ [exciter]: 365, 'coil.resistance': 6500, spark: 'none' })
+    const { readings } = inRoom(begun, 'readings')
     expect(readings.map(({ scale }) => scale?.open)).toEqual([false, true, undefined])
     const touched = { kind: 'take', check: exciter, typed: '365' } as const
     const more = { ...touched, touches: [{ kind: 'value', value: 365 }] } as const
     const after = smallJobPage({ [exciter]: 365, 'coil.resistance': 6500 }, {}, {}, [more])
-    expect(after.readings.map(({ scale }) => scale?.open)).toEqual([true, false])
+    expect(inRoom(after, 'readings').readings.map(({ scale }) => scale?.open)).toEqual([
+      true,
+      false,
+    ])
   })
 })
 

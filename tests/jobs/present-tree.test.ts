@@ -1,18 +1,21 @@
 import { describe, expect, it } from 'vitest'
 import type { BranchView } from '../../server/jobs/beside/view.ts'
 import { plain } from '../support/plain.ts'
+import { inRoom } from '../support/rooms.ts'
 import { type Readings, smallJobPage } from '../support/small-job.ts'
 
 function branchCalled(says: string, readings: Readings = {}): BranchView {
   const all = (branch: BranchView): BranchView[] => [branch, ...branch.below.flatMap(all)]
-  const found = all(plain(smallJobPage(readings).tree)).find((branch) => branch.says === says)
+  const found = all(plain(inRoom(smallJobPage(readings), 'tree').tree)).find(
+    (branch) => branch.says === says,
+  )
   if (found === undefined) throw new Error(`no branch says “${says}”`)
   return found
 }
 
 describe('the fault tree', () => {
   it('begins at the complaint and goes down to the faults', () => {
-    const { tree } = smallJobPage()
+    const { tree } = inRoom(smallJobPage(), 'tree')
     expect(tree.says).toBe('There is no spark')
     expect(tree.below.map(({ says }) => says)).toEqual([
       'No supply reaches the igniter',
@@ -54,13 +57,13 @@ describe('the fault tree', () => {
   })
 
   it('comes unfolded where the drawing beside it goes on', () => {
-    const { treeDrawing } = smallJobPage()
+    const { drawing } = inRoom(smallJobPage(), 'tree')
     // One in four and one in five, before any reading.
     expect(branchCalled('Igniter')).toMatchObject({ percent: '27 %', open: true })
-    expect(treeDrawing).toContain('Gives no pulse')
+    expect(drawing).toContain('Gives no pulse')
     expect(branchCalled('Ignition coil')).toMatchObject({ percent: '20 %', open: false })
-    expect(treeDrawing).not.toContain('Is open</tspan>')
-    expect(treeDrawing).toContain('1 fault folded')
+    expect(drawing).not.toContain('Is open</tspan>')
+    expect(drawing).toContain('1 fault folded')
   })
 
   it('comes unfolded along the path that is likely', () => {

@@ -13,7 +13,7 @@ export async function answerOn(
   typical: (check: string) => Answer,
 ): Promise<string | null> {
   const html = (await http.get(page).expect(200)).text
-  const form = /<form id="reading"[^>]* action="([^"#]+)#now"/.exec(html)
+  const form = /<form id="reading"[^>]* action="([^"#]+)#job"/.exec(html)
   if (form === null) return null
   const [address, check] = [form[1]!, valueIn(html, 'check')]
   const answer = typical(check)

@@ -5,6 +5,7 @@ import { type AppParts, buildApp } from '../../server/app.ts'
 import { openStore, type Store } from '../../server/store/open.ts'
 import { emptyFolder, newFolder, removeFolder } from './folder.ts'
 import { shippedKnowledge } from './knowledge.ts'
+import { allRoomsCookie } from './rooms.ts'
 
 export {
   shippedCases as allCases,
@@ -47,6 +48,10 @@ export function appForAll(): { readonly http: () => Http } {
   return { http: () => ready!.http }
 }
 
+/** Requests of whoever has every room of a job open. */
+const readingAll = (server: FastifyInstance['server']): Http =>
+  request.agent(server).set('Cookie', `${allRoomsCookie.name}=${allRoomsCookie.value}`)
+
 async function startedApp(data: string, parts: Partial<AppParts> = {}) {
   const store = await openStore(data)
   const app = buildApp({ knowledge: shippedKnowledge(), store, ...parts })
@@ -55,5 +60,5 @@ async function startedApp(data: string, parts: Partial<AppParts> = {}) {
     await app.close()
     await store.close()
   }
-  return { app, store, http: request(app.server), close }
+  return { app, store, http: readingAll(app.server), close }
 }

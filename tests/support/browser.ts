@@ -2,6 +2,7 @@ import { type Browser, type BrowserContextOptions, chromium, type Page } from 'p
 import { inject, onTestFinished } from 'vitest'
 import type { Store } from '../../server/store/open.ts'
 import { readyApp } from './app.ts'
+import { allRoomsCookie } from './rooms.ts'
 
 let connected: Promise<Browser> | undefined
 
@@ -20,15 +21,21 @@ export interface OpenPage {
   readonly complaints: readonly string[]
 }
 
-/** A new window on an app of its own, closed after the test. */
+/**
+ * A new window on an app of its own, closed after the test.
+ *
+ * @param rooms whether those beside a check stand open, or folded as a new job has them
+ */
 export async function openPage(
   options: BrowserContextOptions = {},
   parts: Parameters<typeof readyApp>[0] = {},
+  rooms: 'open' | 'folded' = 'open',
 ): Promise<OpenPage> {
   const { app, store } = await readyApp(parts)
   const address = await app.listen({ host: '127.0.0.1', port: 0 })
   const context = await (await browser()).newContext({ baseURL: address, ...options })
   onTestFinished(() => context.close())
+  if (rooms === 'open') await context.addCookies([{ ...allRoomsCookie, url: address }])
   const page = await context.newPage()
   page.setDefaultTimeout(10_000)
   const complaints: string[] = []

@@ -8,6 +8,7 @@ const source = 'invented for the test'
 const caution = {
   id: 'keep-clear',
   signal: 'warning',
+  command: 'Keep clear.',
   says: 'Keep clear of the belt.',
   phone: 'Keep clear of the belt.',
 } as const
@@ -247,6 +248,7 @@ export const smallCase: Case = {
 
 const always = {
   signal: 'notice',
+  command: 'Read the manual.',
   says: 'The manual comes first.',
   phone: 'The manual comes first.',
   everywhere: true,

@@ -6,6 +6,7 @@ import type { Asked } from '../../server/jobs/standing/asked.ts'
 import { type Standing, standingOf } from '../../server/jobs/standing/standing.ts'
 import { parseTouches } from '../../server/measure/reading/parse-touches.ts'
 import type { Touches } from '../../server/measure/reading/reading.ts'
+import { allRooms } from './rooms.ts'
 import { smallCase, smallKnowledge } from './small-case.ts'
 
 /**
@@ -21,7 +22,7 @@ export function smallJobPage(
   conditions: Partial<Conditions> = {},
   more: readonly JobEvent[] = [],
 ): JobPage {
-  return presentJob({ ...smallJob(readings, conditions, more), ...asked })
+  return presentJob({ ...smallJob(readings, conditions, more), rooms: allRooms, ...asked })
 }
 
 /** The same job as its page is made from it. */

@@ -4,9 +4,8 @@ import { sentence } from '../words/sentences.ts'
 import type { StandsView } from './view.ts'
 
 /** What is apart, off or fitted now, last made first, so that one can say where it is not so. */
-export function presentStands({ job, kase }: Standing): StandsView | undefined {
+export function presentStands({ job, kase }: Standing): StandsView {
   const steps = toPutBack(asItStands(kase, job))
-  if (steps.length === 0) return undefined
   return {
     action: `/jobs/${job.id}/stands`,
     items: steps.map(({ setup, unsure }) => ({

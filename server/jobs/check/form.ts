@@ -7,15 +7,20 @@ import type { Standing } from '../standing/standing.ts'
 import { readWords } from '../words/reading-words.ts'
 import { lowerFirst } from '../words/sentences.ts'
 import { presentManner } from './manner.ts'
+import { meterKeys } from './meter-keys.ts'
 import type { ReadingForm } from './view.ts'
 
 /** What stands in the way of a check, as people would put it. */
-const skipReasons = [
-  'Cannot get at it',
-  'No tool for it here',
-  'Not safe here',
-  'Takes too long now',
-]
+const skipping = {
+  atTheMachine: {
+    summary: 'Cannot do this',
+    reasons: ['Cannot get at it', 'No tool for it here', 'Not safe here', 'Takes too long now'],
+  },
+  asked: {
+    summary: 'Nobody to ask',
+    reasons: ['The owner is not here', 'The owner does not know'],
+  },
+}
 
 /** Whether a check is made for the first time, once more, or put right. */
 export type Purpose = 'reading' | 'take' | 'correction'
@@ -50,12 +55,13 @@ export function presentForm(
     ...(measured && {
       field: {
         unit: measured.unit,
-        ...(measured.overRange && { over: 'OL, over the range' }),
+        ...(measured.overRange && { over: { label: 'OL', more: ', over the range' } }),
+        keys: meterKeys(measured),
       },
     }),
     answers: card.answers ?? [],
     typed: tried?.typed ?? corrected?.typed ?? '',
-    submit: corrected ? 'Correct the reading' : 'Take the reading',
+    submit: corrected ? 'Correct' : 'Take it',
     // Made once more, the part is as warm as it was.
     ...(taking !== 'take' && presentManner(input, card)),
     ...(tried && { problem: tried.sentence, kept: tried.typed }),
@@ -75,7 +81,11 @@ export function presentForm(
       },
     }),
     ...(taking === 'reading' && {
-      skip: { action: `/jobs/${job.id}/skips`, reasons: skipReasons, open: false },
+      skip: {
+        action: `/jobs/${job.id}/skips`,
+        ...(card.asked ? skipping.asked : skipping.atTheMachine),
+        open: false,
+      },
     }),
   }
 }

@@ -1,34 +1,31 @@
-import type { Prospect } from '../../diagnosis/model/walk.ts'
-import type { CautionCard, CheckCard } from '../../knowledge/case.ts'
+import type { CheckCard } from '../../knowledge/case.ts'
 import { assumedForLimits } from '../../measure/correct/temperature.ts'
 import { printLimits } from '../../measure/reading/print.ts'
 import { asItStands, type Way, wayTo } from '../standing/as-it-stands.ts'
 import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
-import { byGravity, shownCautions } from '../words/cautions.ts'
+import { cautionsOfTheJob, presentCautions } from '../words/cautions.ts'
 import type { Fact } from '../words/fact.ts'
 import { degrees, listed, sentence, upperFirst } from '../words/sentences.ts'
 import { type Purpose, presentForm } from './form.ts'
 import { whyFurtherTake } from './further-take.ts'
 import { presentCheckMeter } from './meter.ts'
-import { presentProspects } from './prospects.ts'
 import { presentRival } from './rival.ts'
 import { presentSpot } from './spot.ts'
 import type { CheckView } from './view.ts'
 import { presentSteps, time } from './way.ts'
 
-/** How a check comes to stand on the page, and what each of its answers would do. */
+/** How a check comes to stand on the page. */
 interface OnPage {
   readonly proposed: boolean
   readonly taking: Purpose
-  readonly foreseen: readonly Prospect[]
 }
 
 /** The check that stands on the page: proposed, chosen, or being corrected. */
 export function presentCheck(
   input: Standing & Asked,
   card: CheckCard,
-  { proposed, taking, foreseen }: OnPage,
+  { proposed, taking }: OnPage,
 ): CheckView {
   const { job, kase, knowledge } = input
   const correcting = taking === 'correction'
@@ -38,7 +35,7 @@ export function presentCheck(
     id: card.id,
     title: upperFirst(card.title),
     standing: standing(taking, proposed),
-    cautions: cautionsFor(input, card),
+    cautions: presentCautions(input, [...card.cautions, ...cautionsOfTheJob(input)]),
     steps: presentSteps(way, card, kase.machine, correcting ? 'How it was made' : 'Do this'),
     ...(card.measurand && {
       limits: {
@@ -52,9 +49,10 @@ export function presentCheck(
     ...(card.meter && { setting: card.meter }),
     terms: terms(card, way),
     ...(spot && { spot }),
-    why: taking === 'take' ? whyFurtherTake(input, card) : sentence(card.why),
-    rival: correcting ? '' : presentRival(input, card.id),
-    prospects: correcting ? [] : presentProspects(kase, card, foreseen),
+    why: [
+      taking === 'take' ? whyFurtherTake(input, card) : sentence(card.why),
+      correcting ? '' : presentRival(input, card.id),
+    ].filter(Boolean),
     form: presentForm(input, card, taking),
     ...(!proposed && !correcting && { backHref: `/jobs/${job.id}` }),
   }
@@ -68,12 +66,6 @@ function standing(taking: Purpose, proposed: boolean): string {
 
 /** What was written down is put right at the desk, and nobody goes to the machine for it. */
 const noWay: Way = { putBack: [], make: [], keep: [] }
-
-function cautionsFor({ folded, knowledge }: Standing, card: CheckCard): CautionCard[] {
-  const always = shownCautions(knowledge, folded.opened.conditions)
-  const own = card.cautions.filter(({ id }) => !always.some((each) => each.id === id))
-  return byGravity([...own, ...always])
-}
 
 const engineWords: Readonly<Record<CheckCard['engine'], string>> = {
   stopped: 'Stopped',

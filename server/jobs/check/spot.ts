@@ -19,7 +19,7 @@ export function presentSpot({ says, connector, touch, awkward }: Spot, colours: 
         const pin = card?.pins[place]
         const wire = wires.get(place)
         return {
-          label: `Probe ${'AB'.charAt(i)}`,
+          label: 'AB'.charAt(i),
           says: pin ? `pin ${place}, ${pin.to}` : placeWords(place),
           ...(wire && { wire }),
         }

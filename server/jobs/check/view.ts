@@ -1,4 +1,4 @@
-import type { CautionCard } from '../../knowledge/case.ts'
+import type { CautionView } from '../words/cautions.ts'
 import type { Fact } from '../words/fact.ts'
 import type { NextStep } from '../words/next-step.ts'
 
@@ -7,8 +7,8 @@ export interface CheckView {
   readonly title: string
   /** "Check to make now", "One more take, to be sure", "Your choice", "Correct this reading". */
   readonly standing: string
-  /** Those of the check, of the place and the engine, and those that stand on every page that instructs. */
-  readonly cautions: readonly CautionCard[]
+  /** Those of the check, of the place and of a hot engine. */
+  readonly cautions: readonly CautionView[]
   /** What to put back, what to make ready, and the steps of the check; numbered through. */
   readonly steps: readonly StepsView[]
   /** What a good one reads, where it is measured: "310 Ω to 420 Ω", and where that comes from. */
@@ -27,10 +27,8 @@ export interface CheckView {
   /** Engine, tools, time: label and value. */
   readonly terms: readonly Fact[]
   readonly spot?: SpotView
-  readonly why: string
-  /** Why not the runner-up, or empty. */
-  readonly rival: string
-  readonly prospects: readonly ProspectRow[]
+  /** Why it comes now, and why not the runner-up, sentences. */
+  readonly why: readonly string[]
   readonly form: ReadingForm
   /** Back to the proposed check, where this one was chosen. */
   readonly backHref?: string
@@ -80,7 +78,7 @@ export interface SpotView {
 }
 
 export interface ProbeView {
-  /** "One probe", "Other probe". */
+  /** "A", "B": as the flags of the drawing have it. */
   readonly label: string
   readonly says: string
   readonly wire?: WireView
@@ -95,6 +93,13 @@ export interface WireView {
   readonly swatches: readonly string[]
 }
 
+export interface MeterKey {
+  readonly label: string
+  /** What it is called where the label does not say it. */
+  readonly says: string
+  readonly types: string
+}
+
 export interface ReadingForm {
   readonly action: string
   /** What the field or the choice is called: "Reading in Ω". */
@@ -104,7 +109,9 @@ export interface ReadingForm {
   readonly field?: {
     readonly unit: string
     /** What the button for a meter over its range says, where the quantity can be over it. */
-    readonly over?: string
+    readonly over?: { readonly label: string; readonly more: string }
+    /** What meters show and phone keyboards hide: each types its text into the field. */
+    readonly keys: readonly MeterKey[]
   }
   readonly answers: readonly { readonly id: string; readonly says: string }[]
   readonly typed: string
@@ -136,6 +143,8 @@ export interface ReadingForm {
   /** Where the check can be skipped. */
   readonly skip?: {
     readonly action: string
+    /** "Cannot do this", "Nobody to ask". */
+    readonly summary: string
     readonly reasons: readonly string[]
     /** Unfolded, because the last reason could not be taken. */
     readonly open: boolean

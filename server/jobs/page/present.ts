@@ -1,23 +1,19 @@
-import { prospects } from '../../diagnosis/verdict/explain.ts'
-import { presentOthers } from '../beside/others.ts'
-import { presentStands } from '../beside/stands.ts'
-import { presentSuspects } from '../beside/suspects.ts'
-import { presentTree } from '../beside/tree.ts'
-import { presentTreeDrawing } from '../beside/tree-drawing.ts'
+import { machineName } from '../../knowledge/machine-name.ts'
 import type { Purpose } from '../check/form.ts'
 import { presentCheck } from '../check/present.ts'
 import type { CheckView } from '../check/view.ts'
-import { presentReadings } from '../readings/present.ts'
-import { presentTogether } from '../readings/together.ts'
+import { presentLast } from '../readings/last.ts'
 import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
 import { presentVerdict } from '../verdict/present.ts'
 import { presentRepair } from '../verdict/repair.ts'
 import { stillApart } from '../verdict/still-apart.ts'
 import type { VerdictView } from '../verdict/view.ts'
+import { cautionsEverywhere, presentCautions } from '../words/cautions.ts'
 import { readingInShort } from '../words/reading-words.ts'
-import { jobNumber, lowerFirst, sentence } from '../words/sentences.ts'
+import { counted, jobNumber, lowerFirst, sentence } from '../words/sentences.ts'
 import { presentHead } from './head.ts'
+import { presentRooms } from './rooms.ts'
 import type { JobPage } from './view.ts'
 
 /** The page of a job, ready to print. */
@@ -28,13 +24,10 @@ export function presentJob(input: Standing & Asked): JobPage {
   const onPage = asked ?? proposal?.check
   const card = onPage === undefined ? undefined : input.kase.checks.get(onPage)
   const proposed = onPage === proposal?.check
-  // For the check and for the drawing of the tree alike.
-  const foreseen = card ? prospects(input.kase.model, input.evidence, card.id) : []
-  const check =
-    card && presentCheck(input, card, { proposed, taking: takingOf(input, card.id), foreseen })
+  const check = card && presentCheck(input, card, { proposed, taking: takingOf(input, card.id) })
   const verdict = presentVerdict(input)
   const repair = presentRepair(input)
-  const stands = presentStands(input)
+  const last = presentLast(input)
   return {
     title: title(input, check),
     job: {
@@ -43,20 +36,18 @@ export function presentJob(input: Standing & Asked): JobPage {
       href: `/jobs/${job.id}`,
       number: jobNumber(job.id),
     },
+    head: headLine(input, check),
     facts: presentHead(input),
     said: said(input, check, verdict),
     ...(notice !== undefined && { notice }),
+    ...(last && { last }),
     ...(check && { check }),
     ...(verdict && { verdict }),
     apart: check || folded.repairs.at(-1)?.outcome === null ? [] : stillApart(input),
     ...(repair && { repair }),
-    readings: presentReadings(input),
-    together: presentTogether(input),
-    suspects: presentSuspects(input),
-    tree: presentTree(input),
-    treeDrawing: presentTreeDrawing(input, foreseen),
-    others: presentOthers(input, onPage),
-    ...(stands && { stands }),
+    notices: presentCautions(input, cautionsEverywhere(input)),
+    rooms: presentRooms(input, check),
+    onPaper: onPaper(input),
     focus: focus(input, check),
   }
 }
@@ -65,6 +56,24 @@ function takingOf({ correcting, take, folded, walk }: Standing & Asked, check: s
   if (!folded.readings.has(check)) return 'reading'
   const asks = walk.step.kind === 'ask' && walk.step.proposal.check === check
   return correcting !== check && (take === check || asks) ? 'take' : 'correction'
+}
+
+/** "check 4", "Tarnwick Larkfell 2i", "No spark": where one is, in one line. */
+function headLine({ kase, folded }: Standing, check?: CheckView): string[] {
+  const made = folded.readings.size
+  return [
+    check ? `check ${made + 1}` : `verdict after ${counted(made, 'check')}`,
+    machineName(kase.machine),
+    kase.complaint.title,
+  ]
+}
+
+/** Every reading in short, in the order taken. */
+function onPaper({ judged, kase }: Standing): string[] {
+  return [...judged].flatMap(([check, taken]) => {
+    const card = kase.checks.get(check)
+    return card ? sentence(readingInShort(kase, card, taken)) : []
+  })
 }
 
 function focus({ notice, takeRefused }: Asked, check?: CheckView): JobPage['focus'] {

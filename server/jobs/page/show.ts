@@ -5,6 +5,7 @@ import type { JobParts } from '../record/parts.ts'
 import type { Asked } from '../standing/asked.ts'
 import type { FoundJob, Missing } from '../standing/find.ts'
 import { keptStanding } from '../standing/kept.ts'
+import { openRooms } from './open-rooms.ts'
 import { presentJob } from './present.ts'
 
 /** A job's page, or the part of it that a script asks for. */
@@ -15,7 +16,8 @@ export async function showJob(
   found: FoundJob,
   asked: Asked,
 ): Promise<string> {
-  const model = presentJob({ ...keptStanding(parts, found), ...asked })
+  const rooms = openRooms(request, reply, found.job.id)
+  const model = presentJob({ ...keptStanding(parts, found), rooms, ...asked })
   return showPage(request, reply, { page: 'jobs/page/show', fragment: 'jobs/page/_job' }, model)
 }
 

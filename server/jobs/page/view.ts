@@ -1,8 +1,42 @@
 import type { BranchView, OthersView, StandsView, SuspectsView } from '../beside/view.ts'
-import type { CheckView } from '../check/view.ts'
-import type { ReadingRow } from '../readings/view.ts'
+import type { CheckView, ProspectRow } from '../check/view.ts'
+import type { LastReading, ReadingRow } from '../readings/view.ts'
+import type { Room } from '../standing/rooms.ts'
 import type { RepairView, VerdictView } from '../verdict/view.ts'
+import type { CautionView } from '../words/cautions.ts'
 import type { Fact } from '../words/fact.ts'
+
+/** A room beside the work: its head, and what is in it where it is open. */
+export interface RoomView {
+  readonly name: Room
+  readonly title: string
+  /** What it holds in a few words, to know without opening it; may be empty. */
+  readonly gist: string
+  /** Opens it where it is folded, folds it where it is open. */
+  readonly href: string
+  /** Left out while it is folded. */
+  readonly inside?: RoomInside
+}
+
+/** What an open room holds. */
+export type RoomInside =
+  | { readonly room: 'why'; readonly why: readonly string[] }
+  | { readonly room: 'answers'; readonly prospects: readonly ProspectRow[] }
+  | {
+      readonly room: 'readings'
+      readonly readings: readonly ReadingRow[]
+      /** What pairs of readings say together, as sentences. */
+      readonly together: readonly string[]
+    }
+  | { readonly room: 'suspects'; readonly suspects: SuspectsView }
+  | {
+      readonly room: 'tree'
+      readonly tree: BranchView
+      /** The same as a drawing, an SVG ready to print. */
+      readonly drawing: string
+    }
+  | { readonly room: 'stands'; readonly stands: StandsView }
+  | { readonly room: 'others'; readonly others: OthersView }
 
 /**
  * View model of a job's page. Presenters make it, templates only print it: every sentence, number and
@@ -18,28 +52,28 @@ export interface JobPage {
     /** As printed on the ticket: "0012". */
     readonly number: string
   }
-  /** The head of the work order: label and value, as in "Machine: …". */
+  /** The head of the work order in one line: which check this is, machine, complaint. */
+  readonly head: readonly string[]
+  /** What it unfolds to: label and value, as in "Machine: …". */
   readonly facts: readonly Fact[]
   /** Read out when the page has changed under a screen reader: what was taken, what comes now. */
   readonly said: string
   /** A sentence above everything: what went wrong with the last post. */
   readonly notice?: string
+  /** What came back last, and what it meant. */
+  readonly last?: LastReading
   /** The check to make now (proposed or chosen), or none where the verdict stands alone. */
   readonly check?: CheckView
   readonly verdict?: VerdictView
   /** How to put back what is still apart, beside a verdict; empty where another box says it. */
   readonly apart: readonly string[]
   readonly repair?: RepairView
-  readonly readings: readonly ReadingRow[]
-  /** What pairs of readings say together, as sentences. */
-  readonly together: readonly string[]
-  readonly suspects: SuspectsView
-  readonly tree: BranchView
-  /** The same as a drawing, an SVG ready to print. */
-  readonly treeDrawing: string
-  readonly others: OthersView
-  /** What is apart, off or fitted now; left out where nothing is. */
-  readonly stands?: StandsView
+  /** What stands on every page that instructs, once. */
+  readonly notices: readonly CautionView[]
+  /** What stands beside the work, each room folded or open. */
+  readonly rooms: readonly RoomView[]
+  /** Every reading as one line, for the sheet on paper. */
+  readonly onPaper: readonly string[]
   /** Where the keyboard goes when the page was swapped in by a script. */
   readonly focus: 'notice' | 'field' | 'touch' | 'check' | 'verdict'
 }

@@ -32,6 +32,19 @@ export interface ReadingRow {
   readonly withdrawAction: string
 }
 
+/** What came back last, in one sentence, and what it meant. */
+export interface LastReading {
+  /** "Stop wire read 430 Ω." */
+  readonly says: string
+  /** "Good", "Bad: high", or empty where there is nothing to judge. */
+  readonly word: string
+  /** "Rules out: …", or where it moved the suspicion. */
+  readonly means: string
+  readonly correctHref: string
+  /** One more touch or pull, where it is measured. */
+  readonly again?: { readonly href: string; readonly text: string }
+}
+
 /** The uncertainty of one reading, with digits enough to do every sum again. */
 export interface BudgetView {
   /** From as read to as compared with the limits, a line of arithmetic each. */

@@ -1,5 +1,11 @@
+import type { Room } from './rooms.ts'
+
 /** What somebody asked to see on a job's page, or sent and could not be taken. */
 export interface Asked {
+  /** The rooms beside the check that are open; all others are folded. */
+  readonly rooms?: ReadonlySet<Room>
+  /** Words to look for among the other checks. */
+  readonly find?: string
   /** A check chosen instead of the proposed one. */
   readonly check?: string
   /** A check that is made once more. */

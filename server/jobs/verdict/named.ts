@@ -1,9 +1,9 @@
 import { named } from '../../diagnosis/model/named.ts'
 import type { Step, Walk } from '../../diagnosis/model/walk.ts'
-import type { Case, PartCard } from '../../knowledge/case.ts'
+import type { Case, CautionCard, PartCard } from '../../knowledge/case.ts'
 import { cautionCards } from '../../knowledge/instantiate/check-card.ts'
 import type { Standing } from '../standing/standing.ts'
-import { byGravity } from '../words/cautions.ts'
+import { presentCautions } from '../words/cautions.ts'
 import { suspectName } from '../words/names.ts'
 import type { NextStep } from '../words/next-step.ts'
 import { lowerFirst, percent, sentence, the, upperFirst } from '../words/sentences.ts'
@@ -37,14 +37,16 @@ export function namedVerdict(input: Standing, { parts, probability }: Named): Ve
 
 /** Cautions of the repair of these parts and of both proofs, each once, the gravest first. */
 export function cautionsOf(
-  { kase, knowledge }: Standing,
+  input: Standing,
   cards: readonly PartCard[],
+  besides: readonly CautionCard[] = [],
 ): VerdictView['cautions'] {
-  const all = [
+  const { kase, knowledge } = input
+  return presentCautions(input, [
     ...cards.flatMap(({ cautions }) => cautions),
     ...cautionCards(kase.complaint.cautions ?? [], knowledge),
-  ]
-  return byGravity([...new Map(all.map((caution) => [caution.id, caution])).values()])
+    ...besides,
+  ])
 }
 
 /** What else the readings leave open, likeliest first, for the parts that are not in the verdict. */

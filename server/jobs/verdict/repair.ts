@@ -1,6 +1,6 @@
 import type { Step } from '../../diagnosis/model/walk.ts'
 import type { Standing } from '../standing/standing.ts'
-import { byGravity, shownCautions } from '../words/cautions.ts'
+import { cautionsOfTheJob } from '../words/cautions.ts'
 import { partNames } from '../words/names.ts'
 import { cautionsOf } from './named.ts'
 import { proofSteps } from './proof.ts'
@@ -75,7 +75,5 @@ export function repairable(step: Step): readonly (readonly string[])[] {
 /** Cautions of the proof of these parts and of the complaint, beside those of the conditions. */
 function cautionsFor(input: Standing, parts: readonly string[]): RepairView['cautions'] {
   const cards = parts.flatMap((part) => input.kase.parts.get(part) ?? [])
-  const own = cautionsOf(input, cards)
-  const always = shownCautions(input.knowledge, input.folded.opened.conditions)
-  return byGravity([...own, ...always.filter(({ id }) => !own.some((each) => each.id === id))])
+  return cautionsOf(input, cards, cautionsOfTheJob(input))
 }

@@ -1,4 +1,4 @@
-import type { CautionCard } from '../../knowledge/case.ts'
+import type { CautionView } from '../words/cautions.ts'
 import type { NextStep } from '../words/next-step.ts'
 
 export interface VerdictView {
@@ -9,7 +9,7 @@ export interface VerdictView {
   readonly says: string
   /** Sentences of evidence, most telling first. */
   readonly evidence: readonly string[]
-  readonly cautions: readonly CautionCard[]
+  readonly cautions: readonly CautionView[]
   /** What to do next: repair, proof, which check to repeat; each with a way to it where there is one. */
   readonly next: readonly NextStep[]
   /** What it could still be, as sentences. */
@@ -21,7 +21,7 @@ export interface RepairView {
   readonly title: string
   readonly says: string
   /** What stands before the steps. */
-  readonly cautions: readonly CautionCard[]
+  readonly cautions: readonly CautionView[]
   readonly steps: readonly string[]
   readonly action: string
   /** Parts the repair is of, as the form sends them back; empty where the button says it, or nothing is sent. */

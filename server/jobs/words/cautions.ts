@@ -1,20 +1,68 @@
-import type { CautionCard } from '../../knowledge/case.ts'
+import type { Case, CautionCard } from '../../knowledge/case.ts'
+import { cautionCards } from '../../knowledge/instantiate/check-card.ts'
 import type { Knowledge } from '../../knowledge/knowledge.ts'
-import type { Conditions } from '../record/events.ts'
+import type { StoredJob } from '../record/events.ts'
+import type { Folded } from '../record/fold.ts'
 
-/** Cautions that stand on every page that instructs: everywhere, at this place, with a hot engine. */
-export function shownCautions(
-  { cautions: { cautions } }: Knowledge,
-  { where, engine }: Conditions,
-): CautionCard[] {
-  return Object.entries(cautions)
-    .filter(([, c]) => c.everywhere || c.place === where || (c.hot && engine === 'hot'))
-    .map(([id, { signal, says, phone }]) => ({ id, signal, says, phone }))
+/** A caution as it stands on one page: its command always, and what it guards against while that is news. */
+export interface CautionView extends CautionCard {
+  readonly inFull: boolean
+}
+
+/** As much of where a job stands as its cautions depend on. */
+interface OnJob {
+  readonly job: StoredJob
+  readonly folded: Folded
+  readonly kase: Case
+  readonly knowledge: Knowledge
+}
+
+/** Cautions as this job's page prints them: each once, the gravest first. */
+export function presentCautions(
+  input: OnJob,
+  cards: readonly CautionCard[],
+): readonly CautionView[] {
+  const read = cautionsRead(input)
+  const once = [...new Map(cards.map((caution) => [caution.id, caution])).values()]
+  return byGravity(once).map((caution) => ({ ...caution, inFull: !read.has(caution.id) }))
+}
+
+/** Cautions of this place, and of a hot engine. */
+export function cautionsOfTheJob({ folded, knowledge }: OnJob): readonly CautionCard[] {
+  const { where, engine } = folded.opened.conditions
+  return cautionsThat((c) => c.place === where || (c.hot === true && engine === 'hot'), knowledge)
+}
+
+/** Cautions that stand on every page that instructs, once. */
+export function cautionsEverywhere({ knowledge }: OnJob): readonly CautionCard[] {
+  return cautionsThat((c) => c.everywhere === true, knowledge)
+}
+
+function cautionsThat(hold: (caution: Row) => boolean, knowledge: Knowledge): CautionCard[] {
+  const rows = Object.entries(knowledge.cautions.cautions)
+  const names = rows.filter(([, caution]) => hold(caution)).map(([id]) => id)
+  return cautionCards(names, knowledge)
+}
+
+type Row = Knowledge['cautions']['cautions'][string]
+
+/** Whoever answered a check, or skipped it, had its cautions in front of them. */
+function cautionsRead(input: OnJob): ReadonlySet<string> {
+  const { job, kase } = input
+  const cards = job.events.flatMap(({ event }) =>
+    'check' in event ? (kase.checks.get(event.check) ?? []) : [],
+  )
+  if (cards.length === 0) return new Set()
+  const read = [
+    ...cards.flatMap(({ cautions }) => cautions),
+    ...cautionsOfTheJob(input),
+    ...cautionsEverywhere(input),
+  ]
+  return new Set(read.map(({ id }) => id))
 }
 
 const gravity: readonly CautionCard['signal'][] = ['danger', 'warning', 'caution', 'notice']
 
-/** The gravest first. */
-export function byGravity(cautions: readonly CautionCard[]): CautionCard[] {
+function byGravity<T extends CautionCard>(cautions: readonly T[]): T[] {
   return cautions.toSorted((a, b) => gravity.indexOf(a.signal) - gravity.indexOf(b.signal))
 }

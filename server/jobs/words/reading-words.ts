@@ -48,7 +48,7 @@ export function decisionWords({ measured }: Judged): string {
 
 /** Completes "cleared: …": "start exciter read 365 Ω, in range", "spark tester: no spark". */
 export function readingInShort(kase: Case, card: CheckCard, taken: Judged): string {
-  const said = what(kase, card, taken)
+  const said = readInWords(kase, card, taken)
   const judged = judgedWords(card, taken)
   return lowerFirst(judged ? `${said}, ${judged}` : said)
 }
@@ -57,16 +57,17 @@ export function readingInShort(kase: Case, card: CheckCard, taken: Judged): stri
 export function readingSentence(kase: Case, card: CheckCard, judged: Judged): string {
   const { reading } = judged
   if (!card.measurand || reading.kind === 'could-not-tell') {
-    return `${upperFirst(what(kase, card, judged))}.`
+    return `${upperFirst(readInWords(kase, card, judged))}.`
   }
   const place = card.spot?.connector ? ` at ${card.spot.says}` : ''
   const { limits, quantity } = card.measurand
   const band = judgedWords(card, judged)
-  const said = `${upperFirst(what(kase, card, judged))}${place}${band ? `: ${band}` : ''}`
+  const said = `${upperFirst(readInWords(kase, card, judged))}${place}${band ? `: ${band}` : ''}`
   return `${said}; a good one ${quantity.goodOne} ${printLimits(limits, quantity.unit)}.`
 }
 
-function what(kase: Case, card: CheckCard, judged: Judged): string {
+/** "start exciter read 365 Ω", "Spark on the tester: no spark": what came back, and nothing of what it is worth. */
+export function readInWords(kase: Case, card: CheckCard, judged: Judged): string {
   const { reading } = judged
   const read = readWords(card, judged)
   const part = card.part === undefined ? undefined : kase.parts.get(card.part)

@@ -70,8 +70,8 @@ function propertyOf({ part, property }: LimitsOf, { partKinds }: Knowledge) {
 /** Cautions by name, in the order named. */
 export function cautionCards(names: readonly string[], knowledge: Knowledge): CautionCard[] {
   return names.map((id) => {
-    const { signal, says, phone } = entry(knowledge.cautions.cautions, id)
-    return { id, signal, says, phone }
+    const { signal, command, says, phone } = entry(knowledge.cautions.cautions, id)
+    return { id, signal, command, says, phone }
   })
 }
 

@@ -44,6 +44,11 @@ export const Cautions = z.strictObject({
     Name,
     z.strictObject({
       signal: z.enum(['danger', 'warning', 'caution', 'notice']),
+      /** What to do or leave, in one line: all that stands where the rest was read on this job before. */
+      command: Words.max(
+        72,
+        'say it in 72 characters or fewer: it has to fit two lines of a phone',
+      ),
       says: Words,
       phone: Words,
       /** The lint refuses a check or a proof of this kind that does not carry the caution. */

@@ -6,6 +6,8 @@ interface UnitRow {
   readonly written: RegExp
   /** The same with the prefix that a meter shows too and that is overlooked. */
   readonly mixedUpWith: string
+  /** What a meter shows around the digits, and a phone's keyboard of figures has not: prefix, sign. */
+  readonly shown: readonly string[]
   /** A letter may stand for the decimal mark, as in 4R7 (IEC 60062). */
   readonly letterAsMark: boolean
   /** Beyond this no hand-held instrument and no small engine goes, in the unit itself; included. */
@@ -19,6 +21,7 @@ export const units = {
     // The flags i and u together make ω match both capital omegas, U+03A9 and U+2126.
     written: /^(?<prefix>.*?)(?:ω|ohms?|r)$/iu,
     mixedUpWith: 'kΩ',
+    shown: ['k', 'M'],
     letterAsMark: true,
     most: 1e12,
   },
@@ -26,6 +29,7 @@ export const units = {
     says: 'volts',
     written: /^(?<prefix>.*?)v(?:olts?)?(?<kind>ac|rms|~|dc|pk|peak|p)?$/iu,
     mixedUpWith: 'mV',
+    shown: ['m', '−'],
     letterAsMark: false,
     most: 1e5,
   },
