@@ -1,5 +1,6 @@
 import type { FastifyInstance } from 'fastify'
 import { meterRoutes } from './meter/routes.ts'
+import { zeroRoutes } from './meter/zero-routes.ts'
 import { listRoutes } from './opening/list-routes.ts'
 import { openRoutes } from './opening/open-routes.ts'
 import { jobRoutes } from './page/job-routes.ts'
@@ -12,6 +13,7 @@ export async function jobsArea(app: FastifyInstance, parts: JobParts): Promise<v
   await listRoutes(app, parts)
   await openRoutes(app, parts)
   await meterRoutes(app, parts)
+  await zeroRoutes(app, parts)
   await repairRoutes(app, parts)
   await standsRoutes(app, parts)
   await jobRoutes(app, parts)

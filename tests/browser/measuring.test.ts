@@ -28,9 +28,10 @@ describe.each([
     const { page, complaints } = await openPage({ javaScriptEnabled })
     await openTwin(page)
     await goTo(page, primary)
-    expect(await wordsOf(page.locator('.at-hand'))).toContain('leads not zeroed')
+    expect(await wordsOf(page.locator('.terms'))).toContain('leads not zeroed')
     expect(await wordsOf(page.locator('.prompt'))).toContain('hold the probes together')
     await zeroLeads(page, '0.21', 'shop')
+    await page.locator('.head > summary').click()
     const head = await wordsOf(page.locator('.head'))
     expect(head).toContain('Shop meter, 0.01 Ω digit, leads zeroed at 0.21 Ω')
     const row = await take(page, primary, '0.66 0.67')
@@ -41,6 +42,7 @@ describe.each([
   it('may be one’s own, by its ranges, and what is wrong in them is said beside them', async () => {
     const { page, complaints } = await openPage({ javaScriptEnabled })
     await openTwin(page)
+    await page.locator('.head > summary').click()
     await page.getByRole('link', { name: 'Meter and leads' }).first().click()
     await page.locator('input[name=meter][value=own]').check()
     const own = page.locator('.own')
@@ -286,7 +288,7 @@ it('limits from a manual that names no temperature are taken as 20 ± 5 °C, and
   const { page } = await openPage()
   await openTwin(page)
   await goTo(page, exciter)
-  expect(await wordsOf(page.locator('.limits'))).toContain(
+  expect(await wordsOf(page.locator('.check .terms'))).toContain(
     'The sheet names no temperature: taken as 20 ± 5 °C.',
   )
   await goTo(page, 'warmed-resistance.exciter-start.exciter-plug')

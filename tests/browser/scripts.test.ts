@@ -37,7 +37,7 @@ describe('with scripts', () => {
   it('going back shows the job as it is now', async () => {
     const { page } = await openPage()
     await openJobByClicks(page, largest)
-    await page.locator('.others .checks a').first().click()
+    await page.locator('.for-others .checks a').first().click()
     await page.getByText('Your choice', { exact: true }).waitFor()
     await page.goBack()
     await page.getByText('Check to make now', { exact: true }).waitFor()

@@ -19,7 +19,7 @@ describe.each([
     await openJobByClicks(page, largest)
     const file = join(data, 'coilhound.sqlite')
     renameSync(file, `${file}.away`)
-    await page.getByText('Cannot reach it').click()
+    await page.locator('.pass > summary').click()
     await page.locator('#reason').fill(typed)
     await page.locator('#reason').press('Enter')
     await page.getByRole('heading', { name: 'Not recorded yet' }).waitFor()
@@ -29,7 +29,7 @@ describe.each([
     renameSync(`${file}.away`, file)
     await page.getByRole('button', { name: 'Send it again' }).click()
     await page.locator('#job').waitFor()
-    expect(await page.locator('.others').textContent()).toContain(typed)
+    expect(await page.locator('.for-others').textContent()).toContain(typed)
     // A browser reports every answer of 500 and above by itself.
     expect(complaints.filter((complaint) => !complaint.includes('503'))).toEqual([])
   })

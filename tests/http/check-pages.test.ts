@@ -33,9 +33,13 @@ describe('the page of each kind of check', () => {
     expect(textIn(text).match(holes)).toBeNull()
     expect(textIn(text)).toContain(textIn(card.why))
     // Cautions stand before the steps they belong to, and not behind a click.
-    expect(text.indexOf('class="cautions"')).toBeGreaterThan(0)
-    expect(text.indexOf('class="cautions"')).toBeLessThan(text.indexOf('class="steps"'))
-    expect(text.indexOf('class="cautions"')).toBeLessThan(text.indexOf('<details'))
+    const [, after = ''] = text.split('class="box check"')
+    const [box = ''] = after.split('</section>')
+    const first = box.indexOf('class="hazard')
+    expect(first === -1).toBe(card.cautions.length === 0)
+    expect(first).toBeLessThan(box.indexOf('class="steps"'))
+    expect(first).toBeLessThan(box.indexOf('<details'))
+    expect(text.match(/class="hazard notice/g)).toHaveLength(1)
 
     const levels = headings(text)
     expect(levels.filter((level) => level === 1)).toHaveLength(1)

@@ -181,11 +181,11 @@ describe('the machine as it stands', () => {
     const { http, job, page, make } = await openedJob(twin)
     await make(check, { typed: '365' })
     const before = await page()
-    expect(textIn(before)).toContain('Apart, off or fitted now: 2')
+    expect(textIn(before)).toContain('As it stands 2 apart, off or fitted')
     expect(textIn(before)).toMatch(says)
     const fields = { version: valueIn(before, 'version'), setup: 'unplug igniter-plug' }
     await post(http, `${job}/stands`, fields).expect(303)
-    expect(textIn(await page())).toContain('Apart, off or fitted now: 1')
+    expect(textIn(await page())).toContain('As it stands 1 apart, off or fitted')
     expect(putBackOn(await page('check=spark-on-tester.left'))).toEqual([])
     expect(readyOn(await page(`take=${check}`)).join()).toContain('igniter plug')
   })
@@ -237,7 +237,7 @@ describe('the verdict and the proof', () => {
     expect(places).toEqual(places.toSorted((a, b) => a - b))
     // A proof that cranks and runs has the cautions of both before its first step.
     const cautions = textIn(box.slice(0, box.indexOf('<ol')))
-    expect(cautions).toContain('Ignition output can injure or kill')
+    expect(cautions).toContain('It can kill: touch no lead')
     expect(cautions).toContain('Exhaust kills indoors')
     expect(listsIn(proof).has('Still to put back')).toBe(false)
 

@@ -104,7 +104,7 @@ describe('the suspects', () => {
 
 describe('other checks', () => {
   it('come with their time and worth, without the one on the page', () => {
-    const { best, more } = plain(inRoom(smallJobPage(), 'others').others)
+    const { best, groups } = plain(inRoom(smallJobPage(), 'others').others)
     expect(best).toEqual([
       {
         title: 'Resistance of the ignition coil',
@@ -117,7 +117,11 @@ describe('other checks', () => {
         says: '2 min, tells something.',
       },
     ])
-    expect(more).toEqual([])
+    // By part, and those about several parts last.
+    expect(groups.map(({ name, checks }) => [name, checks.length])).toEqual([
+      ['Ignition coil', 1],
+      ['Several parts at once', 1],
+    ])
   })
 
   it('are kept with the reason where they were skipped', () => {

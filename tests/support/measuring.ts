@@ -72,7 +72,8 @@ export async function wordsOf(part: Locator): Promise<string> {
 
 /** Zeroes the leads on the page of the meter; a meter may be chosen on the way. */
 export async function zeroLeads(page: Page, zero: string, meter?: string): Promise<void> {
-  await page.getByRole('link', { name: 'Meter and leads' }).first().click()
+  const inCheck = page.locator('.check').getByRole('link', { name: 'Meter and leads' })
+  await inCheck.first().click()
   await page.getByRole('heading', { name: 'Meter and leads', level: 1 }).waitFor()
   await page.getByLabel('Probes held together read').fill(zero)
   if (meter !== undefined) await page.locator(`input[name=meter][value=${meter}]`).check()

@@ -32,10 +32,12 @@ export interface BranchView {
 
 /** Checks that could be taken instead of the one on the page. */
 export interface OthersView {
-  /** Those that tell most a minute, best first. */
+  /** Words that were looked for, and where to look. */
+  readonly find: { readonly action: string; readonly words: string; readonly said: string }
+  /** Those that tell most a minute, best first; none that tells nothing. */
   readonly best: readonly OtherCheck[]
-  /** All further ones that are possible now. */
-  readonly more: readonly OtherCheck[]
+  /** All that are possible now, by what they are about. */
+  readonly groups: readonly { readonly name: string; readonly checks: readonly OtherCheck[] }[]
   /** Skipped, each with the reason. */
   readonly skipped: readonly OtherCheck[]
   /** For which a tool is missing, or the place. */

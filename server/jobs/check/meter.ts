@@ -6,6 +6,7 @@ import type { Quantity } from '../../measure/reading/quantity.ts'
 import { foreseenFitness } from '../measuring/foreseen.ts'
 import { rangesFor } from '../measuring/meter-at-hand.ts'
 import { usualWarmth } from '../measuring/warmth.ts'
+import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
 import { meterWords } from '../words/names.ts'
 import type { NextStep } from '../words/next-step.ts'
@@ -14,21 +15,26 @@ import type { MeterView } from './view.ts'
 
 /** The meter of the job beside the limits of a check, and what it can tell there. */
 export function presentCheckMeter(
-  input: Standing,
+  input: Standing & Asked,
   card: CheckCard,
   measurand: Measurand,
 ): MeterView {
-  const { meter, job } = input
+  const { meter, job, zeroRefused } = input
   const href = `/jobs/${job.id}/meter`
   const { limits, quantity } = measurand
   return {
     says: quantity.touches.leads ? meterWords(meter) : meter.name,
     href,
     change: 'Meter and leads',
-    prompt:
-      leadsMatter(limits, quantity) && meter.zero === undefined
-        ? 'The leads count here: first hold the probes together and enter what the meter shows.'
-        : '',
+    ...(leadsMatter(limits, quantity) &&
+      meter.zero === undefined && {
+        zero: {
+          says: 'The leads count here: first hold the probes together and enter what the meter shows.',
+          action: `/jobs/${job.id}/zeros`,
+          typed: zeroRefused?.typed ?? '',
+          ...(zeroRefused && { problem: zeroRefused.sentence }),
+        },
+      }),
     ...unfit(input, card, measurand),
   }
 }

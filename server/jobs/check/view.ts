@@ -49,8 +49,13 @@ export interface MeterView {
   readonly says: string
   readonly href: string
   readonly change: string
-  /** Sentences that ask for the leads to be zeroed first, or empty. */
-  readonly prompt: string
+  /** Asks for the leads first, where they decide and were not zeroed. */
+  readonly zero?: {
+    readonly says: string
+    readonly action: string
+    readonly typed: string
+    readonly problem?: string
+  }
   /** What this meter can and cannot tell here, and ways that can; left out where it is fit. */
   readonly unfit?: { readonly says: string; readonly ways: readonly NextStep[] }
 }

@@ -71,7 +71,8 @@ export function acceptMeter(knowledge: Knowledge, form: MeterForm): AcceptedMete
 /** More than this is no pair of leads: something else is in the way. */
 const worstLeads = 10
 
-function readZero(text: string): number | null | string {
+/** What the leads read, in Ω; null where nothing was typed; a sentence where it is no such reading. */
+export function readZero(text: string): number | null | string {
   if (text === '') return null
   const parsed = parseReading(text, quantities.resistance)
   if (!parsed.ok) return parsed.problem

@@ -27,7 +27,8 @@ function askedBy(query: unknown, { job, folded, kase }: FoundJob): Asked | Missi
   const take = textOf(query, 'take')
   const correcting = textOf(query, 'correct')
   const named = check || take || correcting
-  if (named === '') return {}
+  const find = textOf(query, 'find').trim().slice(0, 100)
+  if (named === '') return find === '' ? {} : { find }
   if (!kase.checks.has(named)) return { missing: noSuchCheck, job: job.id }
   // An old link: the check has been made since, or the reading withdrawn.
   if (folded.readings.has(named) === (check !== '')) return 'outdated'

@@ -78,20 +78,25 @@ function onPaper({ judged, kase }: Standing): string[] {
 
 function focus({ notice, takeRefused }: Asked, check?: CheckView): JobPage['focus'] {
   if (notice !== undefined) return 'notice'
-  if (takeRefused !== undefined) return 'touch'
+  if (takeRefused !== undefined || zeroRefused !== undefined) return 'touch'
   if (check === undefined) return 'verdict'
   return check.form.problem === undefined ? 'check' : 'field'
 }
 
-function title({ job, kase }: Standing, check?: CheckView): string {
+/** Of the window: what is wrong comes first, as it is read out first and shown in a list of windows. */
+function title(
+  { job, kase, notice, refused, takeRefused, zeroRefused }: Standing & Asked,
+  check?: CheckView,
+): string {
   const what = check?.title ?? `verdict on ${kase.complaint.title}`
-  return `Job ${job.id}: ${lowerFirst(what)}`
+  const wrong = notice ?? (refused ?? takeRefused ?? zeroRefused)?.sentence
+  return `${wrong === undefined ? '' : 'Not taken: '}Job ${job.id}: ${lowerFirst(what)}`
 }
 
 /** For those who hear the page: what was taken last, and the one sentence that matters most now. */
 function said(input: Standing & Asked, check?: CheckView, verdict?: VerdictView): string {
-  const { notice, refused, takeRefused } = input
-  const wrong = notice ?? refused?.sentence ?? takeRefused?.sentence
+  const { notice, refused, takeRefused, zeroRefused } = input
+  const wrong = notice ?? (refused ?? takeRefused ?? zeroRefused)?.sentence
   if (wrong !== undefined) return wrong
   const now = check ? `${check.standing}: ${check.title}.` : `Verdict: ${verdict?.says ?? ''}`
   return [takenLast(input), now].filter(Boolean).join(' ')

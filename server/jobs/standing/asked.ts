@@ -16,6 +16,8 @@ export interface Asked {
   readonly refused?: Refused
   /** The same of more touches of a check that has a reading. */
   readonly takeRefused?: Refused
+  /** What was typed for the leads of the meter and could not be taken, with a sentence. */
+  readonly zeroRefused?: { readonly typed: string; readonly sentence: string }
   /** Something about the whole page: "this job has moved on". */
   readonly notice?: string
 }

@@ -1,0 +1,112 @@
+import type { Page } from 'playwright-core'
+import { describe, expect, it } from 'vitest'
+import { jobStore } from '../../server/jobs/record/job-store.ts'
+import type { Case, CheckCard } from '../../server/knowledge/case.ts'
+import type { Store } from '../../server/store/open.ts'
+import { openPage } from '../support/browser.ts'
+import { hiddenFault } from '../support/hidden-fault.ts'
+import { checkOnPage, give, openJobByClicks } from '../support/journey.ts'
+import { shippedCases } from '../support/knowledge.ts'
+
+const screens = [
+  { width: 360, height: 780 },
+  { width: 1280, height: 800 },
+] as const
+
+/** At least this share of all checks has in the first screen what a person at the machine needs. */
+const wanted = 0.9
+
+/**
+ * Which of these are not wholly in sight: not cut off by the edge of the screen, and not under the bar that
+ * stays at its foot.
+ */
+const outOfSight = (selectors: readonly string[]) => `(() => {
+  const bar = document.querySelector('.check > .answer').getBoundingClientRect()
+  const seen = (it) => {
+    const { top, bottom, left, right } = it.getBoundingClientRect()
+    const foot = it.closest('.answer') ? innerHeight : bar.top
+    return top >= 0 && bottom <= foot + 1 && left >= 0 && right <= innerWidth + 1
+  }
+  return ${JSON.stringify(selectors)}.filter((selector) =>
+    [...document.querySelectorAll(selector)].some((it) => it.checkVisibility() && !seen(it)))
+})()`
+
+/** Swaps the page of another check in, as the page's own script does; whole visits would take minutes. */
+const bring = (address: string) => `(async () => {
+  const answer = await fetch('${address}', { headers: { 'HX-Request-Type': 'partial' } })
+  document.getElementById('job').outerHTML = await answer.text()
+})()`
+
+const always = [
+  '.last',
+  '#check',
+  '.check .hazard',
+  '#typed',
+  '.answer .go',
+  '.answer .key',
+  '.answers button',
+]
+/** Of a measured check, once its cautions are known. */
+const aim = ['.limits', '.connector-face']
+
+/** Every check of a machine once: it looks alike whatever the complaint. */
+const cases = shippedCases().map((kase, i, all) => {
+  const before = all.slice(0, i).filter(({ machine }) => machine.id === kase.machine.id)
+  const cards = [...kase.checks.values()].filter(
+    ({ id }) => !before.some(({ checks }) => checks.has(id)),
+  )
+  return { kase, cards }
+})
+
+describe('the first screen of a check', () => {
+  it('holds all that matters, without scrolling, for nine checks in ten', async () => {
+    const { page, store } = await openPage({ hasTouch: true }, {}, 'folded')
+    const lacking = new Map(screens.map(({ width }) => [width, new Map<string, string[]>()]))
+    let count = 0
+    for (const { kase, cards } of cases) {
+      const job = await openedWithReading(page, kase)
+      await haveCautionsRead(store, Number(job.slice('/jobs/'.length)), kase)
+      for (const card of cards) {
+        count += 1
+        await page.evaluate(bring(`${job}?check=${card.id}`))
+        // The very check that was read is no longer to be chosen.
+        if ((await checkOnPage(page)) !== card.id) continue
+        for (const { width, height } of screens) {
+          await page.setViewportSize({ width, height })
+          await page.evaluate('document.getElementById("job").scrollIntoView()')
+          const lacks = (await page.evaluate(outOfSight(wantedOf(card)))) as string[]
+          if (lacks.length > 0) lacking.get(width)!.set(`${kase.machine.id} ${card.id}`, lacks)
+        }
+      }
+    }
+    for (const [width, found] of lacking) {
+      expect.soft(found.size / count, listOf(width, found)).toBeLessThanOrEqual(1 - wanted)
+    }
+  }, 180_000)
+})
+
+const wantedOf = ({ measurand }: CheckCard) => (measurand ? [...always, ...aim] : always)
+
+const listOf = (width: number, found: ReadonlyMap<string, readonly string[]>) =>
+  [`at ${width} pixels:`, ...[...found].map(([check, lacks]) => `${check}: ${lacks}`)].join('\n')
+
+/** A job with one reading, so that what it meant stands above the next check. */
+async function openedWithReading(page: Page, kase: Case): Promise<string> {
+  await openJobByClicks(page, kase)
+  const { pathname } = new URL(page.url())
+  await give(page, hiddenFault(kase).typical((await checkOnPage(page))!))
+  return pathname
+}
+
+/** Skips checks until each caution was in front of the person once. */
+async function haveCautionsRead({ jobs }: Store, id: number, { checks }: Case): Promise<void> {
+  const store = jobStore(jobs, () => new Date())
+  const read = new Set<string>()
+  let { version } = (await store.load(id))!
+  for (const { id: check, cautions } of checks.values()) {
+    if (cautions.every((caution) => read.has(caution.id))) continue
+    for (const caution of cautions) read.add(caution.id)
+    await store.append(id, version, { kind: 'skipped', check, reason: 'only looked at' })
+    version += 1
+  }
+}
