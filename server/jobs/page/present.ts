@@ -76,7 +76,7 @@ function onPaper({ judged, kase }: Standing): string[] {
   })
 }
 
-function focus({ notice, takeRefused }: Asked, check?: CheckView): JobPage['focus'] {
+function focus({ notice, takeRefused, zeroRefused }: Asked, check?: CheckView): JobPage['focus'] {
   if (notice !== undefined) return 'notice'
   if (takeRefused !== undefined || zeroRefused !== undefined) return 'touch'
   if (check === undefined) return 'verdict'
