@@ -166,6 +166,21 @@ describe('measured volts', () => {
     expect(known.budget!.u).toBeLessThan(slow.budget!.u / 3)
   })
 
+  it('say of each speed that nobody measured what they would be at it, and weigh as the mean', () => {
+    const { speed: _, ...unknown } = pull
+    const { bySpeed, evidence } = measure({ ...unknown, touches: values(100, 101, 99) }, volts)
+    expect(bySpeed!.of).toBe('pull')
+    const inRange = bySpeed!.evidence.map(([, , chance]) => chance!)
+    // 100 V stays under the limit of a fast pull, and passes it where the pull was slow.
+    expect(inRange[0]).toBeLessThan(0.01)
+    expect(inRange.at(-1)).toBeGreaterThan(0.99)
+    expect(inRange).toEqual(inRange.toSorted((a, b) => a - b))
+    const mean = inRange.reduce((a, b) => a + b) / inRange.length
+    expect(evidence[2]).toBeCloseTo(mean, 12)
+    expect(measure({ ...pull, touches: values(100) }, volts).bySpeed).toBeUndefined()
+    expect(read(52.5).bySpeed).toBeUndefined()
+  })
+
   it('of a weak pickup are never judged through a diode', () => {
     const weak = { ...volts, limits: { low: 0.7 } }
     for (const value of [0.1, 0.5, 3]) {

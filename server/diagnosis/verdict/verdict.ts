@@ -1,6 +1,6 @@
 import { checkNamed } from '../belief/belief.ts'
 import { likeliest } from '../belief/likeliest.ts'
-import { isContradiction, leastSurprised, surprise } from '../belief/surprise.ts'
+import { isContradiction, leastSurprised } from '../belief/surprise.ts'
 import { explanations, suspects } from '../belief/suspects.ts'
 import { furtherTake } from '../belief/takes.ts'
 import { sumAt } from '../model/chances.ts'
@@ -52,11 +52,11 @@ function contradiction(
   { evidence, impossible }: WalkOptions,
 ): Step | null {
   const best = leastSurprised(model, evidence)
-  if (!isContradiction(model, evidence, best)) return null
-  const misfits = evidence
-    .map((item) => ({
+  if (!isContradiction(model, best)) return null
+  const misfits = best.readings
+    .map(({ item, bits }) => ({
       check: item.check,
-      bits: surprise(model, item, best.cutSet),
+      bits,
       tells: impossible.has(item.check) ? 0 : tellsByFurtherTake(model, belief, item),
     }))
     .filter((item) => item.bits >= 1)
