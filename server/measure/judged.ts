@@ -18,6 +18,10 @@ export interface RawReading
   /** One touch of the probes, or several: values and OL. "Could not tell" counts for nothing. */
   readonly touches: readonly Reading[]
   readonly speed?: Speed
+  /** On which clip each touch was read, by number, where leads stay clipped on; left out: all on one. */
+  readonly clips?: readonly number[]
+  /** What each of several places that are made alike read; `touches` is the one furthest out of limits. */
+  readonly places?: readonly Reading[]
   /** Read at pins that are hard to touch well. */
   readonly awkward?: boolean
 }
@@ -39,6 +43,8 @@ export type Note =
   | { readonly kind: 'touch again'; readonly chanceAllPoor: number }
   | { readonly kind: 'leads not zeroed' }
   | { readonly kind: 'beyond the meter'; readonly top: number }
+  /** Of places made alike one is off: what it reads for each unit of the middle one. */
+  | { readonly kind: 'unlike'; readonly ratio: number }
   | { readonly kind: 'adaptor cannot judge'; readonly below: number }
   | { readonly kind: 'speed not known'; readonly slowest: number; readonly fastest: number }
 
@@ -95,9 +101,10 @@ export function judged(
   { limits }: Against,
   at: Circumstances,
 ): Judged {
-  const { quantity, awkward = false } = taken
+  const { quantity, awkward = false, clips } = taken
   const { trouble } = quantity.touches
-  const contact = settle(touches, quantity.touches, { awkward, width: widthOf(touches, at) })
+  const probing = { awkward, width: widthOf(touches, at), ...(clips && { clips }) }
+  const contact = settle(touches, quantity.touches, probing)
   const read =
     contact.kind === 'open' ? over(at, limits) : value(contact.estimate, contact, at, limits)
   const poor = contact.chanceAllPoor

@@ -3,6 +3,7 @@ import type { Circumstances } from './correct/correct.ts'
 import { type Unmeasured, unmeasuredSpeed } from './correct/speed.ts'
 import { type Conformance, conformance } from './decide/conformance.ts'
 import { type Decision, decide } from './decide/decision.ts'
+import { type Likeness, likeness, withLikeness } from './decide/likeness.ts'
 import {
   type Against,
   alike,
@@ -53,19 +54,34 @@ export function measure(taken: RawReading, against: Against): Measured {
   const touches = taken.touches.flatMap((reading) => numbers(reading, taken.quantity))
   const read = touches.length === 0 ? nothingRead(at) : judged(touches, taken, against, at)
   const unfitAdaptor = taken.adaptor && !canJudge(against.limits)
-  const bySpeed = unfitAdaptor ? null : atEachSpeed(touches, taken, against, at)
+  const odd = oddOf(taken, at)
+  const weighed = (weights: readonly number[]) =>
+    odd === null ? weights : withLikeness(weights, odd, taken.quantity)
+  const bySpeed = unfitAdaptor ? null : atEachSpeed(touches, taken, against, at, weighed)
   const whole = conformance(read.bands, taken.quantity)
   return {
     ...read,
+    evidence: weighed(read.evidence),
     ...(unfitAdaptor && { evidence: alike(taken.quantity) }),
     ...(bySpeed && { evidence: meanOf(bySpeed.evidence), bySpeed }),
     conformance: whole,
     decision: touches.length === 0 || unfitAdaptor ? 'undecided' : decide(whole),
     notes: [
       ...read.notes,
+      ...(odd !== null && odd.evidence.indexOf(Math.max(...odd.evidence)) !== inRangeOf(taken)
+        ? [{ kind: 'unlike', ratio: odd.ratio } as const]
+        : []),
       ...(unfitAdaptor ? [{ kind: 'adaptor cannot judge', below: leastVolts } as const] : []),
     ],
   }
+}
+
+const inRangeOf = ({ quantity }: RawReading) => quantity.bands.indexOf('in range')
+
+/** How the places judge each other; null where there is one, or where one of them shows OL. */
+function oddOf({ places = [] }: RawReading, at: Circumstances): Likeness | null {
+  const values = places.flatMap((place) => (place.kind === 'value' ? [place.value] : []))
+  return values.length < places.length ? null : likeness(values, at)
 }
 
 /**
@@ -77,12 +93,15 @@ function atEachSpeed(
   taken: RawReading,
   against: Against,
   at: Circumstances,
+  weighed: (weights: readonly number[]) => readonly number[],
 ): BySpeed | null {
   if (touches.length === 0 || !taken.quantity.corrections.includes('speed')) return null
   const of = unmeasuredSpeed(at.limitsRpm, at.speed)
   if (of === null) return null
   const places = Array.from({ length: speeds }, (_, i) => (i + 0.5) / speeds)
-  const evidence = places.map((place) => judged(touches, taken, against, { ...at, place }).evidence)
+  const evidence = places.map((place) =>
+    weighed(judged(touches, taken, against, { ...at, place }).evidence),
+  )
   return { of, evidence }
 }
 

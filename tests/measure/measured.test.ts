@@ -172,7 +172,7 @@ describe('measured volts', () => {
     expect(bySpeed!.of).toBe('pull')
     const inRange = bySpeed!.evidence.map(([, , chance]) => chance!)
     // 100 V stays under the limit of a fast pull, and passes it where the pull was slow.
-    expect(inRange[0]).toBeLessThan(0.01)
+    expect(inRange[0]).toBeLessThan(0.02)
     expect(inRange.at(-1)).toBeGreaterThan(0.99)
     expect(inRange).toEqual(inRange.toSorted((a, b) => a - b))
     const mean = inRange.reduce((a, b) => a + b) / inRange.length

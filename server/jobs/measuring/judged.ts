@@ -96,12 +96,11 @@ function judgedAnswers(card: CheckCard, looks: Touches, slips: boolean): Judged 
 }
 
 /**
- * Touches that came to the same are takes of the check. What settled apart from them was contact, and
- * where the meter cannot tell the band it cannot tell it twice.
+ * Touches that came to the same are takes of the check, but for those that share a clip: these are one.
+ * What settled apart from them was contact, and where the meter cannot tell the band it cannot tell it twice.
  */
 function furtherTakesIn({ contact, evidence }: Measured): number[] {
-  const alike = contact === null ? 1 : contact.kind === 'open' ? contact.touches : contact.used
   const total = evidence.reduce((a, b) => a + b, 0)
   if (Math.max(...evidence) < certainFrom * total) return []
-  return new Array(Math.min(alike, mostTakes) - 1).fill(likeliest(evidence))
+  return new Array(Math.min(contact?.bySelf ?? 1, mostTakes) - 1).fill(likeliest(evidence))
 }
