@@ -3,6 +3,7 @@ import { settle } from './correct/contact.ts'
 import { type Circumstances, correct, type Step } from './correct/correct.ts'
 import { pullStart, type Speed } from './correct/speed.ts'
 import type { Material, Temperature } from './correct/temperature.ts'
+import { farOff } from './decide/bands.ts'
 import { bandProbabilities, conformance } from './decide/conformance.ts'
 import { decide } from './decide/decision.ts'
 import { evidence, evidenceOfOver } from './decide/evidence.ts'
@@ -103,7 +104,7 @@ export function judged(
 ): Judged {
   const { quantity, awkward = false, clips } = taken
   const { trouble } = quantity.touches
-  const probing = { awkward, width: widthOf(touches, at), ...(clips && { clips }) }
+  const probing = { awkward, width: widthOf(touches, at, limits), ...(clips && { clips }) }
   const contact = settle(touches, quantity.touches, probing)
   const read =
     contact.kind === 'open' ? over(at, limits) : value(contact.estimate, contact, at, limits)
@@ -130,12 +131,23 @@ export function judged(
   }
 }
 
-function widthOf(touches: readonly (number | 'OL')[], { quantity, ranges }: Circumstances): number {
+/**
+ * How far good touches may lie apart. Far out of limits, where even the best is more off than a poor touch
+ * that conducts would put it, they may lie apart as they like: a burnt path jumps about, and is burnt.
+ */
+function widthOf(
+  touches: readonly (number | 'OL')[],
+  { quantity, ranges }: Circumstances,
+  limits: Limits,
+): number {
   const values = touches.filter((touch) => touch !== 'OL')
   if (values.length === 0) return 0
-  const { trouble, alike } = quantity.touches
+  const { trouble, alike, contact } = quantity.touches
   const best = trouble === 'adds' ? Math.min(...values) : Math.max(...values)
-  return Math.max(repeatability(rangeAt(ranges, best), best), alike * best)
+  const most = (limits.high ?? Infinity) + (contact?.poor ?? 0)
+  const burnt = trouble === 'adds' && best > Math.max(most, farOff * (limits.high ?? Infinity))
+  const own = Math.max(repeatability(rangeAt(ranges, best), best), alike * best)
+  return burnt ? Math.max(...values) - best + own : own
 }
 
 function over({ quantity, ranges }: Circumstances, limits: Limits): Omit<Judged, 'contact'> {

@@ -77,6 +77,14 @@ describe('a measured part', () => {
     expect(read(52.5).notes).toEqual([])
   })
 
+  it('is open though no two touches agree, where no poor contact adds as much', () => {
+    const burnt = read(400_000, 600_000)
+    expect(burnt.evidence[4]).toBeGreaterThan(0.97)
+    expect(burnt.notes.map(({ kind }) => kind)).not.toContain('poor contact')
+    // Within a poor touch of the limits they still may both have been poor.
+    expect(read(58, 61.5).notes.map(({ kind }) => kind)).toContain('poor contact')
+  })
+
   it('weighs less as evidence the fewer touches there were', () => {
     const open = [1, 2, 3].map((count) => read(...Array(count).fill('OL')).evidence[4]!)
     expect(open).toEqual(open.toSorted())
