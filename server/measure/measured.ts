@@ -1,62 +1,36 @@
 import { canJudge, leastVolts } from './correct/adaptor.ts'
-import { type Contact, settle } from './correct/contact.ts'
-import { type Circumstances, correct, type Step } from './correct/correct.ts'
-import { pullStart, type Speed } from './correct/speed.ts'
-import type { Material, Temperature } from './correct/temperature.ts'
-import { bandProbabilities, type Conformance, conformance } from './decide/conformance.ts'
+import type { Circumstances } from './correct/correct.ts'
+import { type Unmeasured, unmeasuredSpeed } from './correct/speed.ts'
+import { type Conformance, conformance } from './decide/conformance.ts'
 import { type Decision, decide } from './decide/decision.ts'
-import { evidence, evidenceOfOver } from './decide/evidence.ts'
-import { allowForPoor, moveToRange } from './decide/poor-touches.ts'
-import { type Budget, combine } from './doubt/budget.ts'
-import { rangeAt, rangeFor, repeatability, topOf } from './doubt/meter.ts'
-import type { Quantity } from './reading/quantity.ts'
-import type { Limits, Reading } from './reading/reading.ts'
+import { type Likeness, likeness, withLikeness } from './decide/likeness.ts'
+import {
+  type Against,
+  alike,
+  type Judged,
+  judged,
+  nothingRead,
+  numbers,
+  type RawReading,
+} from './judged.ts'
 
-/** What was read, and how. */
-export interface RawReading
-  extends Pick<Circumstances, 'quantity' | 'ranges' | 'zero' | 'partTemperature' | 'adaptor'> {
-  /** One touch of the probes, or several: values and OL. "Could not tell" counts for nothing. */
-  readonly touches: readonly Reading[]
-  readonly speed?: Speed
-  /** Read at pins that are hard to touch well. */
-  readonly awkward?: boolean
-}
+export type { Against, Note, RawReading } from './judged.ts'
 
-/** What it is compared with. */
-export interface Against {
-  readonly limits: Limits
-  /** Temperature the limits hold at. */
-  readonly at: Temperature
-  readonly material: Material
-  /** For volts: the speed they hold at. */
-  readonly rpm?: number
-}
-
-/** What to say beside the figures. */
-export type Note =
-  | { readonly kind: 'poor contact'; readonly used: number; readonly of: number }
-  /** It would not conform, but all touches may have been poor: touch again, at the part itself. */
-  | { readonly kind: 'touch again'; readonly chanceAllPoor: number }
-  | { readonly kind: 'leads not zeroed' }
-  | { readonly kind: 'beyond the meter'; readonly top: number }
-  | { readonly kind: 'adaptor cannot judge'; readonly below: number }
-  | { readonly kind: 'speed not known'; readonly slowest: number; readonly fastest: number }
-
-export interface Measured {
-  readonly asRead: number | 'OL' | null
-  /** As compared with the limits; null for OL and for nothing read. */
-  readonly corrected: number | null
-  readonly steps: readonly Step[]
-  readonly budget: Budget | null
-  readonly contact: Contact | null
-  /** Probability of each of `quantity.bands` (JCGM 106), with all touches poor allowed for. */
-  readonly bands: readonly number[]
-  /** How well each band explains the reading: what belief weighs. See `evidence`. */
-  readonly evidence: readonly number[]
+export interface Measured extends Judged {
   readonly conformance: Conformance
   readonly decision: Decision
-  readonly notes: readonly Note[]
+  /** Only of volts whose speed nobody measured. */
+  readonly bySpeed?: BySpeed
 }
+
+/** The evidence as it would be at each of some speeds, all as likely beforehand. */
+export interface BySpeed {
+  readonly of: Unmeasured
+  readonly evidence: readonly (readonly number[])[]
+}
+
+/** So many speeds stand for all that an unmeasured one may be. */
+const speeds = 12
 
 /**
  * What touches of the probes are worth against limits: settled, corrected to the limits' temperature
@@ -80,127 +54,62 @@ export function measure(taken: RawReading, against: Against): Measured {
   const touches = taken.touches.flatMap((reading) => numbers(reading, taken.quantity))
   const read = touches.length === 0 ? nothingRead(at) : judged(touches, taken, against, at)
   const unfitAdaptor = taken.adaptor && !canJudge(against.limits)
+  const odd = oddOf(taken, at)
+  const weighed = (weights: readonly number[]) =>
+    odd === null ? weights : withLikeness(weights, odd, taken.quantity)
+  const bySpeed = unfitAdaptor ? null : atEachSpeed(touches, taken, against, at, weighed)
   const whole = conformance(read.bands, taken.quantity)
   return {
     ...read,
+    evidence: weighed(read.evidence),
     ...(unfitAdaptor && { evidence: alike(taken.quantity) }),
+    ...(bySpeed && { evidence: meanOf(bySpeed.evidence), bySpeed }),
     conformance: whole,
     decision: touches.length === 0 || unfitAdaptor ? 'undecided' : decide(whole),
     notes: [
       ...read.notes,
+      ...(odd !== null && odd.evidence.indexOf(Math.max(...odd.evidence)) !== inRangeOf(taken)
+        ? [{ kind: 'unlike', ratio: odd.ratio } as const]
+        : []),
       ...(unfitAdaptor ? [{ kind: 'adaptor cannot judge', below: leastVolts } as const] : []),
     ],
   }
 }
 
-type Judged = Omit<Measured, 'conformance' | 'decision'>
+const inRangeOf = ({ quantity }: RawReading) => quantity.bands.indexOf('in range')
 
-function numbers(reading: Reading, quantity: Quantity): (number | 'OL')[] {
-  switch (reading.kind) {
-    case 'value':
-      return [reading.value]
-    case 'over':
-      return ['OL']
-    case 'could-not-tell':
-      return []
-    case 'answer':
-      throw new RangeError(`the answer ${reading.answer} is no reading of ${quantity.name}`)
-  }
+/** How the places judge each other; null where there is one, or where one of them shows OL. */
+function oddOf({ places = [] }: RawReading, at: Circumstances): Likeness | null {
+  const values = places.flatMap((place) => (place.kind === 'value' ? [place.value] : []))
+  return values.length < places.length ? null : likeness(values, at)
 }
 
-const alike = ({ bands }: Quantity) => bands.map(() => 1 / bands.length)
-
-function nothingRead({ quantity }: Circumstances): Judged {
-  const same = { bands: alike(quantity), evidence: alike(quantity) }
-  return {
-    ...same,
-    asRead: null,
-    corrected: null,
-    steps: [],
-    budget: null,
-    contact: null,
-    notes: [],
-  }
-}
-
-function judged(
+/**
+ * The evidence if the speed that nobody measured were known, at each of the places that stand for it:
+ * the middles of equal shares of its span. Null where the speed was measured, or does not matter.
+ */
+function atEachSpeed(
   touches: readonly (number | 'OL')[],
   taken: RawReading,
-  { limits }: Against,
+  against: Against,
   at: Circumstances,
-): Judged {
-  const { quantity, awkward = false } = taken
-  const { trouble } = quantity.touches
-  const contact = settle(touches, quantity.touches, { awkward, width: widthOf(touches, at) })
-  const read =
-    contact.kind === 'open' ? over(at, limits) : value(contact.estimate, contact, at, limits)
-  const poor = contact.chanceAllPoor
-  const bands = moveToRange(read.bands, poor, trouble, quantity)
-  const hides = decide(conformance(read.bands, quantity)) !== decide(conformance(bands, quantity))
-  return {
-    ...read,
-    contact,
-    bands,
-    evidence: allowForPoor(
-      read.evidence,
-      { poor, trouble, over: contact.kind === 'open' },
-      limits,
-      quantity,
-    ),
-    notes: [
-      ...(contact.kind !== 'open' && contact.used < contact.of && trouble === 'adds'
-        ? [{ kind: 'poor contact', used: contact.used, of: contact.of } as const]
-        : []),
-      ...(hides ? [{ kind: 'touch again', chanceAllPoor: poor } as const] : []),
-      ...read.notes,
-    ],
-  }
+  weighed: (weights: readonly number[]) => readonly number[],
+): BySpeed | null {
+  if (touches.length === 0 || !taken.quantity.corrections.includes('speed')) return null
+  const of = unmeasuredSpeed(at.limitsRpm, at.speed)
+  if (of === null) return null
+  const places = Array.from({ length: speeds }, (_, i) => (i + 0.5) / speeds)
+  const evidence = places.map((place) =>
+    weighed(judged(touches, taken, against, { ...at, place }).evidence),
+  )
+  return { of, evidence }
 }
 
-function widthOf(touches: readonly (number | 'OL')[], { quantity, ranges }: Circumstances): number {
-  const values = touches.filter((touch) => touch !== 'OL')
-  if (values.length === 0) return 0
-  const { trouble, alike } = quantity.touches
-  const best = trouble === 'adds' ? Math.min(...values) : Math.max(...values)
-  return Math.max(repeatability(rangeAt(ranges, best), best), alike * best)
-}
-
-function over({ quantity, ranges }: Circumstances, limits: Limits): Omit<Judged, 'contact'> {
-  const bands = evidenceOfOver(topOf(ranges), limits, quantity)
-  return {
-    asRead: 'OL',
-    corrected: null,
-    steps: [],
-    budget: null,
-    bands,
-    evidence: bands,
-    notes: [],
-  }
-}
-
-function value(
-  estimate: number,
-  touched: Parameters<typeof correct>[1],
-  at: Circumstances,
-  limits: Limits,
-): Omit<Judged, 'contact'> {
-  const { value, steps, contributions } = correct(estimate, touched, at)
-  const budget = combine(contributions)
-  const leads = budget.lines.some(({ name }) => name === 'leads not zeroed')
-  const speed = budget.lines.some(({ name }) => name === 'speed not known')
-  return {
-    asRead: estimate,
-    corrected: value,
-    steps,
-    budget,
-    bands: bandProbabilities(value, budget, limits, at.quantity),
-    evidence: evidence(value, budget, limits, at.quantity),
-    notes: [
-      ...(rangeFor(at.ranges, estimate) === null
-        ? [{ kind: 'beyond the meter', top: topOf(at.ranges) } as const]
-        : []),
-      ...(leads ? [{ kind: 'leads not zeroed' } as const] : []),
-      ...(speed ? [{ kind: 'speed not known', ...pullStart } as const] : []),
-    ],
-  }
+function meanOf(rows: readonly (readonly number[])[]): number[] {
+  const [first = []] = rows
+  const share = 1 / rows.length
+  return rows.reduce<number[]>(
+    (sums, row) => row.map((weight, b) => (sums[b] ?? 0) + share * weight),
+    first.map(() => 0),
+  )
 }

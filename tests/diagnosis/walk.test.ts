@@ -137,6 +137,45 @@ describe('walk', () => {
     for (const { bits } of repeat) expect(bits).toBeCloseTo(Math.log2(0.99 / 0.01), 6)
   })
 
+  it('has that reading made again first whose change would explain most', () => {
+    const names = ['a', 'b', 'c', 'd', 'e']
+    const sure = modelFromTable(
+      { winding: 0.5, lead: 0.5 },
+      Object.fromEntries(names.map((name) => [name, ['bad', 'good']])),
+    )
+    const model = {
+      ...sure,
+      checks: sure.checks.map((check, i) => ({
+        ...check,
+        // The last is the surest: as it is, it can hardly be.
+        chances: check.chances.map((row) => {
+          const off = i === 4 ? 1e-6 : 0.1
+          return row.map((chance) => off + (1 - 2 * off) * chance)
+        }),
+      })),
+    }
+    const evidence = names.map((id) => saw(model, id, id === 'e' ? 'good' : 'bad'))
+    const { step } = walk(model, { evidence, impossible: none })
+    expect(step).toMatchObject({ kind: 'contradiction', misfits: [{ check: 'a' }, {}, {}, {}] })
+    const [first, ...others] = step.kind === 'contradiction' ? step.misfits : []
+    for (const other of others) expect(first!.explains).toBeGreaterThanOrEqual(other.explains)
+  })
+
+  it('says of two parts that explain it only together that they do', () => {
+    const two = modelFromTable({ both: 0.6, lead: 0.4 }, { ohms: ['same', 'same'] })
+    const model = {
+      ...two,
+      cutSets: two.cutSets.map((cutSet, c) =>
+        c === 0 ? { ...cutSet, parts: ['left', 'right'] } : cutSet,
+      ),
+    }
+    const evidence = [{ check: 'ohms', likelihoods: [1] }]
+    expect(walk(model, { evidence, impossible: none }).step).toMatchObject({
+      kind: 'cannotSeparate',
+      together: { parts: ['left', 'right'], probability: 0.6 },
+    })
+  })
+
   it('has nobody make a contradictory reading once more that is to stand', () => {
     const sure = modelFromTable(
       { winding: 0.5, lead: 0.5 },
@@ -169,7 +208,7 @@ describe('walk', () => {
   it('calls a complaint outside the tree when everything in it is found good', () => {
     const model = modelFromTable({ none: 0.1, winding: 0.9 }, { ohms: ['good', 'open'] })
     const now = walk(model, { evidence: [saw(model, 'ohms', 'good')], impossible: none })
-    expect(now.step).toEqual({ kind: 'outsideThisTree', probability: 1 })
+    expect(now.step).toEqual({ kind: 'outsideThisTree', probability: 1, again: 'ohms' })
   })
 })
 

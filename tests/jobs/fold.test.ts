@@ -54,6 +54,7 @@ describe('a job folded from its events', () => {
     expect(readings.get('b')).toEqual({
       typed: '0.3',
       touches: [value(0.3)],
+      takes: [[value(0.3)]],
       manner: asTheAir,
       at: at(2),
     })

@@ -112,7 +112,13 @@ describe('a cause outside the tree', () => {
     expect(verdict).toMatchObject({
       kind: 'outsideThisTree',
       says: 'Nothing in this tree explains the complaint any more.',
-      next: [{ says: 'Look at the fuel and at the compression.' }],
+      next: [
+        {
+          says: 'Look at “Spark on the tester” again: was it heard and set down right?',
+          way: { href: '/jobs/12?correct=spark', text: 'Put it right' },
+        },
+        { says: 'Look at the fuel and at the compression.' },
+      ],
     })
     expect(verdict.evidence).toContain(
       'Spark on the tester: good spark. That cleared: start exciter is open somewhere in the winding; igniter.',

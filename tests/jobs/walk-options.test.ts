@@ -50,6 +50,7 @@ function folded(
         {
           typed: '',
           touches: [reading, reading, reading],
+          takes: [[reading, reading, reading]],
           manner: { warmth: { kind: 'as the air' as const } },
           at: new Date(0),
         },

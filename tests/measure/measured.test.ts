@@ -77,6 +77,14 @@ describe('a measured part', () => {
     expect(read(52.5).notes).toEqual([])
   })
 
+  it('is open though no two touches agree, where no poor contact adds as much', () => {
+    const burnt = read(400_000, 600_000)
+    expect(burnt.evidence[4]).toBeGreaterThan(0.97)
+    expect(burnt.notes.map(({ kind }) => kind)).not.toContain('poor contact')
+    // Within a poor touch of the limits they still may both have been poor.
+    expect(read(58, 61.5).notes.map(({ kind }) => kind)).toContain('poor contact')
+  })
+
   it('weighs less as evidence the fewer touches there were', () => {
     const open = [1, 2, 3].map((count) => read(...Array(count).fill('OL')).evidence[4]!)
     expect(open).toEqual(open.toSorted())
@@ -164,6 +172,21 @@ describe('measured volts', () => {
     const known = measure({ ...pull, touches: values(120, 121, 124) }, volts)
     expect(known.decision).toBe('conforms')
     expect(known.budget!.u).toBeLessThan(slow.budget!.u / 3)
+  })
+
+  it('say of each speed that nobody measured what they would be at it, and weigh as the mean', () => {
+    const { speed: _, ...unknown } = pull
+    const { bySpeed, evidence } = measure({ ...unknown, touches: values(100, 101, 99) }, volts)
+    expect(bySpeed!.of).toBe('pull')
+    const inRange = bySpeed!.evidence.map(([, , chance]) => chance!)
+    // 100 V stays under the limit of a fast pull, and passes it where the pull was slow.
+    expect(inRange[0]).toBeLessThan(0.02)
+    expect(inRange.at(-1)).toBeGreaterThan(0.99)
+    expect(inRange).toEqual(inRange.toSorted((a, b) => a - b))
+    const mean = inRange.reduce((a, b) => a + b) / inRange.length
+    expect(evidence[2]).toBeCloseTo(mean, 12)
+    expect(measure({ ...pull, touches: values(100) }, volts).bySpeed).toBeUndefined()
+    expect(read(52.5).bySpeed).toBeUndefined()
   })
 
   it('of a weak pickup are never judged through a diode', () => {

@@ -1,15 +1,14 @@
-import { dot } from '../model/chances.ts'
 import type { Check, Evidence, Model } from '../model/model.ts'
 import { numbered } from '../model/named.ts'
-import { takes } from './takes.ts'
+import { weighing } from './weighing.ts'
 
 /**
  * Probability of each cut set after the readings, in the model's order; they sum to 1.
  *
  * Bayes' rule with uncertain evidence: each cut set's prior times, for every reading, the sum over
  * outcomes of (chance of the outcome if this cut set is true × probability of the outcome given the
- * reading). Readings are taken as independent once the cut set is known. A reading that fits every
- * outcome alike ("could not tell") changes nothing.
+ * reading). Readings are taken as independent once the cut set is known, and what they share that nobody
+ * measured (see `weighing`). A reading that fits every outcome alike ("could not tell") changes nothing.
  *
  * A reading that is impossible under every cut set that is left changes nothing; rows without zeros,
  * as `knowledge/` makes them, keep that from happening.
@@ -25,47 +24,30 @@ export function beliefs(model: Model, evidence: readonly Evidence[]): number[][]
   let now = normalised(model.cutSets.map((cutSet) => cutSet.prior))
   if (now === null) throw new RangeError('no cut set of this model has a weight')
   const history = [now]
+  const weigh = weighing()
   for (const item of evidence) {
-    now = updated(model, now, item)
+    now = updated(model, now, item, weigh)
     history.push(now)
   }
   return history
 }
 
-/** The belief after one more reading. */
-export function updated(model: Model, before: number[], item: Evidence): number[] {
+/** The belief after one more reading; `weigh` knows those before it that share something with it. */
+export function updated(
+  model: Model,
+  before: number[],
+  item: Evidence,
+  weigh = weighing(),
+): number[] {
   if (tellsNothing(item)) return before
-  const check = checkNamed(model, item.check)
-  const chance = byRow(check, (c) => chanceOf(check, c, item))
+  const chance = weigh(checkNamed(model, item.check), item)
   const weights = before.map((weight, c) => weight * chance(c))
   return normalised(weights) ?? before
 }
 
 /** Whether every outcome fits the reading alike, as when it could not be told. */
-export function tellsNothing({ likelihoods }: Evidence): boolean {
-  return likelihoods.every((p) => p === likelihoods[0])
-}
-
-/** Something that depends on a cut set by its row of chances only, worked out once for each row: many share one. */
-export function byRow(check: Check, of: (cutSet: number) => number): (cutSet: number) => number {
-  const known = new Map<readonly number[], number>()
-  return (c) => {
-    const row = numbered(check.chances, c)
-    let value = known.get(row)
-    if (value === undefined) {
-      value = of(c)
-      known.set(row, value)
-    }
-    return value
-  }
-}
-
-/** Chance of all takes of a reading if this cut set is true; 0 to the sum of the evidence. */
-export function chanceOf(check: Check, cutSet: number, item: Evidence): number {
-  return takes(check, cutSet, item).reduce(
-    (product, { chances, likelihoods }) => product * dot(chances, likelihoods),
-    1,
-  )
+export function tellsNothing({ likelihoods, shared }: Evidence): boolean {
+  return shared === undefined && likelihoods.every((p) => p === likelihoods[0])
 }
 
 const byName = new WeakMap<Model, ReadonlyMap<string, Check>>()

@@ -1,15 +1,17 @@
 import { dot } from '../model/chances.ts'
-import type { Evidence, Model } from '../model/model.ts'
-import { byRow, checkNamed, tellsNothing } from './belief.ts'
+import type { Check, Evidence, Model } from '../model/model.ts'
+import { numbered } from '../model/named.ts'
+import { checkNamed, tellsNothing } from './belief.ts'
 import { takes } from './takes.ts'
+import { atEachValue, byRow } from './weighing.ts'
 
 /**
  * How much less likely a reading is under a cut set than the likeliest reading would have been, in
  * bits: log2(best / actual), summed over its takes. 0 for what one would expect; infinite for the impossible.
  */
-export function surprise(model: Model, item: Evidence, cutSet: number): number {
+function surprise(check: Check, item: Evidence, cutSet: number): number {
   let bits = 0
-  for (const { chances, likelihoods } of takes(checkNamed(model, item.check), cutSet, item)) {
+  for (const { chances, likelihoods } of takes(check, cutSet, item)) {
     const most = Math.max(...chances) * Math.max(...likelihoods)
     bits += Math.max(0, Math.log2(most / dot(chances, likelihoods)))
   }
@@ -30,16 +32,11 @@ const spreads = 3
  * of them the more readings there are: so the bits are compared with their mean and standard deviation
  * if that cut set is true.
  */
-export function isContradiction(
-  model: Model,
-  evidence: readonly Evidence[],
-  best: { readonly cutSet: number; readonly bits: number },
-): boolean {
+export function isContradiction(model: Model, best: LeastSurprised): boolean {
   if (best.bits < contradictionBits) return false
   let mean = 0
   let variance = 0
-  for (const item of evidence) {
-    if (tellsNothing(item)) continue
+  for (const { item } of best.readings) {
     for (const { chances } of takes(checkNamed(model, item.check), best.cutSet, item)) {
       const usual = usualSurprise(chances)
       mean += usual.mean
@@ -63,25 +60,72 @@ function usualSurprise(chances: readonly number[]): { mean: number; variance: nu
   return { mean, variance: square - mean * mean }
 }
 
+/** The explanation that readings fit best, and how badly each of them fits it. */
+export interface LeastSurprised {
+  readonly cutSet: number
+  readonly bits: number
+  /** Those that tell something; what they share that nobody measured is taken as it fits best. */
+  readonly readings: readonly { readonly item: Evidence; readonly bits: number }[]
+}
+
 /**
  * The cut set that all readings together surprise least, and by how many bits. "Could not tell"
- * surprises nobody.
+ * surprises nobody, and what readings share and nobody measured may be whatever surprises least.
  */
-export function leastSurprised(
-  model: Model,
-  evidence: readonly Evidence[],
-): { readonly cutSet: number; readonly bits: number } {
-  const telling = evidence
-    .filter((item) => !tellsNothing(item))
-    .map((item) => byRow(checkNamed(model, item.check), (c) => surprise(model, item, c)))
-  let best = { cutSet: 0, bits: Number.POSITIVE_INFINITY }
+export function leastSurprised(model: Model, evidence: readonly Evidence[]): LeastSurprised {
+  const groups = sharing(model, evidence)
+  let best: LeastSurprised = { cutSet: 0, bits: Number.POSITIVE_INFINITY, readings: [] }
   for (let cutSet = 0; cutSet < model.cutSets.length; cutSet += 1) {
     let bits = 0
-    for (const surpriseUnder of telling) {
-      bits += surpriseUnder(cutSet)
+    const values: number[] = []
+    for (const group of groups) {
+      const [value, least] = leastOf(group, cutSet)
+      values.push(value)
+      bits += least
       if (bits >= best.bits) break
     }
-    if (bits < best.bits) best = { cutSet, bits }
+    if (bits < best.bits) {
+      const readings = groups.flatMap((group, g) =>
+        group.map(({ values: of, surprises }) => ({
+          item: numbered(of, numbered(values, g)),
+          bits: numbered(surprises(cutSet), numbered(values, g)),
+        })),
+      )
+      best = { cutSet, bits, readings }
+    }
   }
   return best
+}
+
+/** A reading at each value of what it shares, and its surprise there. */
+interface Reading {
+  readonly values: readonly Evidence[]
+  readonly surprises: (cutSet: number) => readonly number[]
+}
+
+/** The telling readings: those that share something together, every other by itself. */
+function sharing(model: Model, evidence: readonly Evidence[]): readonly (readonly Reading[])[] {
+  const groups = new Map<unknown, Evidence[]>()
+  for (const item of evidence) {
+    if (tellsNothing(item)) continue
+    const together = item.shared?.of ?? item
+    groups.set(together, [...(groups.get(together) ?? []), item])
+  }
+  return [...groups.values()].map((group) =>
+    group.map((item): Reading => {
+      const check = checkNamed(model, item.check)
+      const values = atEachValue(item)
+      const surprises = byRow(check, (c) => values.map((value) => surprise(check, value, c)))
+      return { values, surprises }
+    }),
+  )
+}
+
+/** Of the values that readings share, the one at which they surprise least, and by how many bits. */
+function leastOf(group: readonly Reading[], cutSet: number): readonly [number, number] {
+  const sums = group
+    .map(({ surprises }) => surprises(cutSet))
+    .reduce((a, b) => a.map((bits, k) => bits + numbered(b, k)))
+  const least = Math.min(...sums)
+  return [sums.indexOf(least), least]
 }

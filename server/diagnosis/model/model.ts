@@ -68,4 +68,16 @@ export interface Evidence {
   readonly likelihoods: readonly number[]
   /** What came back each time the check was made once more: indices of outcomes. Needs `slips`. */
   readonly furtherTakes?: readonly number[]
+  /** What it was made under that nobody knows; `likelihoods` are then the mean over it. */
+  readonly shared?: Shared
+}
+
+/**
+ * Something that nobody measured and that other readings were made under, too, such as how fast somebody
+ * pulls: the likelihoods of a reading at each value that it may have, all as likely beforehand.
+ */
+export interface Shared {
+  /** Readings with the same name here share it, and give the same values in the same order. */
+  readonly of: string
+  readonly likelihoods: readonly (readonly number[])[]
 }

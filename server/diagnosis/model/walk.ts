@@ -73,20 +73,29 @@ export type Step =
       readonly group: readonly Suspect[]
       /** A check that would split them but is not possible now (tool, place, skipped), if there is one. */
       readonly splitBy?: string
+      /** The parts of the likeliest explanation, where it takes several together and is likelier than all others. */
+      readonly together?: { readonly parts: readonly string[]; readonly probability: number }
       /** What to fit first, by probability over cost; only where prices are known. */
       readonly firstFit?: FirstFit
     }
   | {
       readonly kind: 'contradiction'
-      /** The readings that fit badly under the best explanation, the most useful one to repeat first. */
+      /** The readings that fit badly under the best explanation, the one first whose change would explain most. */
       readonly misfits: readonly Misfit[]
     }
-  | { readonly kind: 'outsideThisTree'; readonly probability: number }
+  | {
+      readonly kind: 'outsideThisTree'
+      readonly probability: number
+      /** The reading without which it would not be named, to be made again; left out where no single one is. */
+      readonly again?: string
+    }
 
 export interface Misfit {
   readonly check: string
   /** Surprise of the reading under the explanation that fits all of them best, in bits. */
   readonly bits: number
+  /** By how many bits all readings would surprise less without it. */
+  readonly explains: number
   /** Expected drop in entropy over parts if it is made once more, in bits; 0 where it cannot be, or that cannot be foreseen. */
   readonly tells: number
 }

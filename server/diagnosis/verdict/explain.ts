@@ -1,7 +1,8 @@
-import { belief, beliefs, byRow, chanceOf, checkNamed, updated } from '../belief/belief.ts'
+import { belief, beliefs, checkNamed, updated } from '../belief/belief.ts'
 import { branchProbabilities, isCleared } from '../belief/branches.ts'
 import { suspects } from '../belief/suspects.ts'
 import { furtherTake, withTake } from '../belief/takes.ts'
+import { weighing } from '../belief/weighing.ts'
 import { column, dot } from '../model/chances.ts'
 import type { Evidence, Model } from '../model/model.ts'
 import { named, numbered } from '../model/named.ts'
@@ -54,11 +55,11 @@ export function prospects(model: Model, taken: readonly Evidence[], id: string):
  */
 export function weights(model: Model, evidence: readonly Evidence[], part: string): Weight[] {
   const history = beliefs(model, evidence)
+  const weigh = weighing()
   return evidence
     .map((item, i): Weight => {
       const before = numbered(history, i)
-      const check = checkNamed(model, item.check)
-      const chance = byRow(check, (c) => chanceOf(check, c, item))
+      const chance = weigh(checkNamed(model, item.check), item)
       let withPart = 0
       let without = 0
       let share = 0

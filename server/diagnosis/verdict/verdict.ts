@@ -1,12 +1,12 @@
 import { checkNamed } from '../belief/belief.ts'
 import { likeliest } from '../belief/likeliest.ts'
-import { isContradiction, leastSurprised, surprise } from '../belief/surprise.ts'
+import { isContradiction, leastSurprised } from '../belief/surprise.ts'
 import { explanations, suspects } from '../belief/suspects.ts'
 import { furtherTake } from '../belief/takes.ts'
 import { sumAt } from '../model/chances.ts'
 import type { Evidence, Model } from '../model/model.ts'
 import { numbered } from '../model/named.ts'
-import type { FirstFit, Step, Suspect, WalkOptions } from '../model/walk.ts'
+import type { FirstFit, Misfit, Step, Suspect, WalkOptions } from '../model/walk.ts'
 import { gainTableOf } from '../plan/gain-table.ts'
 import { membersOf } from '../plan/grouped-rows.ts'
 import { rank } from '../plan/next-check.ts'
@@ -14,6 +14,7 @@ import type { Plan } from '../plan/plan.ts'
 import { rowsOf } from '../plan/rows.ts'
 import { minutesToFit, type Stakes, stakesOf } from '../plan/stakes.ts'
 import { fitOrder } from './first-fit.ts'
+import { explainsIfLeftOut, outsideHangsOn } from './in-doubt.ts'
 
 /** Without prices, a check that is expected to tell less than this is not worth asking for, in bits. */
 export const worthAsking = 0.01
@@ -52,15 +53,20 @@ function contradiction(
   { evidence, impossible }: WalkOptions,
 ): Step | null {
   const best = leastSurprised(model, evidence)
-  if (!isContradiction(model, evidence, best)) return null
-  const misfits = evidence
-    .map((item) => ({
-      check: item.check,
-      bits: surprise(model, item, best.cutSet),
-      tells: impossible.has(item.check) ? 0 : tellsByFurtherTake(model, belief, item),
-    }))
+  if (!isContradiction(model, best)) return null
+  const explains = explainsIfLeftOut(model, evidence)
+  const canBeMade = ({ check }: Misfit) => (impossible.has(check) ? 0 : 1)
+  const misfits = best.readings
+    .map(
+      ({ item, bits }): Misfit => ({
+        check: item.check,
+        bits,
+        explains: explains.get(item.check) ?? 0,
+        tells: impossible.has(item.check) ? 0 : tellsByFurtherTake(model, belief, item),
+      }),
+    )
     .filter((item) => item.bits >= 1)
-    .sort((a, b) => b.tells - a.tells || b.bits - a.bits)
+    .sort((a, b) => canBeMade(b) - canBeMade(a) || b.explains - a.explains || b.tells - a.tells)
   return { kind: 'contradiction', misfits }
 }
 
@@ -84,9 +90,13 @@ function namedStep(
   const probability = Math.min(1, numbered(sums, best))
   const blamed = numbered(parts, best)
   if (probability < nameFrom(blamed)) return null
-  return blamed.length === 0
-    ? { kind: 'outsideThisTree', probability }
-    : { kind: 'named', parts: blamed, probability }
+  if (blamed.length > 0) return { kind: 'named', parts: blamed, probability }
+  const hangsOn = outsideHangsOn(model, evidence)
+  return {
+    kind: 'outsideThisTree',
+    probability,
+    ...(hangsOn && hangsOn.without < nameFrom(blamed) && { again: hangsOn.check }),
+  }
 }
 
 function askTelling({ proposals }: Plan): Step | null {
@@ -113,13 +123,27 @@ function cannotSeparate(model: Model, belief: readonly number[], options: WalkOp
   const split = rank(model, belief, (check) => !answered.has(check.id), new Set()).find(
     (each) => each.bits >= worthAsking,
   )
+  const together = likeliestPair(model, belief)
   const firstFit = model.wrongMinutes === undefined ? null : fitFirst(model, group)
   return {
     kind: 'cannotSeparate',
     group,
     ...(split && { splitBy: split.check }),
+    ...(together && { together }),
     ...(firstFit && { firstFit }),
   }
+}
+
+/** The likeliest explanation where it takes several parts together, and is likelier than all others. */
+function likeliestPair(
+  model: Model,
+  belief: readonly number[],
+): Extract<Step, { kind: 'cannotSeparate' }>['together'] | null {
+  const { of, parts } = explanations(model)
+  const sums = membersOf(of, parts.length).map((cutSets) => sumAt(belief, cutSets))
+  const best = likeliest(sums)
+  const [blamed, probability] = [numbered(parts, best), numbered(sums, best)]
+  return blamed.length > 1 && probability > 0.5 ? { parts: blamed, probability } : null
 }
 
 /**

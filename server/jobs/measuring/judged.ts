@@ -1,6 +1,7 @@
 import { checkNamed } from '../../diagnosis/belief/belief.ts'
 import { likeliest } from '../../diagnosis/belief/likeliest.ts'
 import { certainFrom, mostTakes } from '../../diagnosis/belief/takes.ts'
+import type { Shared } from '../../diagnosis/model/model.ts'
 import type { Case, CheckCard } from '../../knowledge/case.ts'
 import type { Measured } from '../../measure/measured.ts'
 import type { Reading, Touches } from '../../measure/reading/reading.ts'
@@ -16,6 +17,8 @@ export interface Judged {
   readonly measured: Measured | null
   /** How well each outcome of the check explains it: what belief weighs. All alike tells nothing. */
   readonly likelihoods: readonly number[]
+  /** The same at each speed it may have been read at, where nobody measured that. */
+  readonly shared?: Shared
   /** What came back when it was made once more, as indices of outcomes; as far as belief weighs it. */
   readonly furtherTakes: readonly number[]
   /** Of an answer, every look in order. Empty where it is measured. */
@@ -64,11 +67,12 @@ function judgedReading(
   if (measured !== null && measured.asRead !== null) {
     const reading: Reading =
       measured.asRead === 'OL' ? { kind: 'over' } : { kind: 'value', value: measured.asRead }
-    const likelihoods = measured.evidence
+    const { evidence, bySpeed } = measured
     return {
       reading,
       measured,
-      likelihoods,
+      likelihoods: evidence,
+      ...(bySpeed && { shared: { of: bySpeed.of, likelihoods: bySpeed.evidence } }),
       furtherTakes: slips ? furtherTakesIn(measured) : [],
       takes: [],
     }
@@ -92,12 +96,11 @@ function judgedAnswers(card: CheckCard, looks: Touches, slips: boolean): Judged 
 }
 
 /**
- * Touches that came to the same are takes of the check. What settled apart from them was contact, and
- * where the meter cannot tell the band it cannot tell it twice.
+ * Touches that came to the same are takes of the check, but for those that share a clip: these are one.
+ * What settled apart from them was contact, and where the meter cannot tell the band it cannot tell it twice.
  */
 function furtherTakesIn({ contact, evidence }: Measured): number[] {
-  const alike = contact === null ? 1 : contact.kind === 'open' ? contact.touches : contact.used
   const total = evidence.reduce((a, b) => a + b, 0)
   if (Math.max(...evidence) < certainFrom * total) return []
-  return new Array(Math.min(alike, mostTakes) - 1).fill(likeliest(evidence))
+  return new Array(Math.min(contact?.bySelf ?? 1, mostTakes) - 1).fill(likeliest(evidence))
 }

@@ -2,7 +2,7 @@ import type { CheckCard, Measurand } from '../../knowledge/case.ts'
 import { commonAdaptor } from '../../measure/correct/adaptor.ts'
 import type { Circumstances } from '../../measure/correct/correct.ts'
 import { assumedForLimits, type Temperature } from '../../measure/correct/temperature.ts'
-import { furthestOut } from '../../measure/decide/furthest-out.ts'
+import { bestOfPlaces, furthestOut } from '../../measure/decide/furthest-out.ts'
 import { type Measured, measure } from '../../measure/measured.ts'
 import type { Conditions, Manner } from '../record/events.ts'
 import type { Recorded } from '../record/fold.ts'
@@ -49,26 +49,37 @@ const measurements = latestOf<CheckCard, Measured>(4)
  */
 export function measuredReading(
   card: CheckCard,
-  taken: Pick<Recorded, 'touches' | 'manner'>,
+  taken: Pick<Recorded, 'takes' | 'manner'>,
   meter: MeterAtHand,
   conditions: Conditions,
 ): Measured | null {
   const { measurand } = card
   if (measurand === undefined || rangesFor(meter, measurand).length === 0) return null
-  const fitting = taken.touches.filter(
-    ({ kind }) => kind === 'value' || (kind === 'over' && measurand.quantity.overRange !== null),
+  const fitting = taken.takes.map((touches) =>
+    touches.filter(
+      ({ kind }) => kind === 'value' || (kind === 'over' && measurand.quantity.overRange !== null),
+    ),
   )
   const { places, quantity, limits } = measurand
   const ranges = rangesFor(meter, measurand)
-  const name = JSON.stringify([taken.touches, taken.manner, ranges, meter.zero, conditions])
+  const name = JSON.stringify([taken.takes, taken.manner, ranges, meter.zero, conditions])
   return measurements(card, name, () => {
     const touches =
       places === undefined
-        ? fitting
-        : furthestOut(fitting, places, quantity.touches.trouble, limits)
+        ? fitting.flat()
+        : furthestOut(fitting.flat(), places, quantity.touches.trouble, limits)
     const at = circumstances(measurand, meter, conditions, taken.manner)
     return measure(
-      { ...at, touches, awkward: card.spot?.awkward ?? false },
+      {
+        ...at,
+        touches,
+        // They are clipped on anew for each take.
+        ...(places !== undefined && {
+          places: bestOfPlaces(fitting.flat(), places, quantity.touches.trouble),
+        }),
+        ...(places === undefined && { clips: fitting.flatMap((take, i) => take.map(() => i)) }),
+        awkward: card.spot?.awkward ?? false,
+      },
       {
         limits: measurand.limits,
         at: at.limitsTemperature,

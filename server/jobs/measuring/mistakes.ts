@@ -1,5 +1,6 @@
 import type { Case, CheckCard } from '../../knowledge/case.ts'
 import { limitsOf } from '../../knowledge/instantiate/check-card.ts'
+import { copperShare } from '../../measure/correct/temperature.ts'
 import { type Known, type Mistake, recognise } from '../../measure/decide/recognise.ts'
 import type { Measured } from '../../measure/measured.ts'
 import { printValue } from '../../measure/reading/print.ts'
@@ -18,6 +19,7 @@ export function mistakeIn(kase: Case, card: CheckCard, measured: Measured | null
     asRead: measured.asRead,
     value: measured.corrected,
     u: measured.budget?.u ?? 0,
+    copper: by.quantity.corrections.includes('copper') ? copperShare(by.material) : 0,
   }
   const { quantity, limits } = by
   const mistake = recognise(quantity.mistakes, read, limits, pathsBeside(kase, card, by.property))
@@ -65,6 +67,8 @@ function sentenceFor(mistake: Mistake, asRead: number, { unit }: Quantity, kase:
       return `${shown} fits the ${nameOf(kase, mistake.part)}, which ends in the same plug: count the pins again. ${again}`
     case 'harness left plugged':
       return `${shown} is what this and the ${nameOf(kase, mistake.part)} read side by side: make sure the harness is unplugged. ${again}`
+    case 'colder':
+      return `${shown} is what a good one reads when it is colder than is said here: say how warm it is, or let it come to the warmth of the room. ${again}`
     case 'fingers':
       return `${shown} is what it reads with fingers on both probes: hold them by the plastic. ${again}`
   }

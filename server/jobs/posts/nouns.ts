@@ -76,7 +76,7 @@ function readingOf(kind: 'reading' | 'correction'): Noun['read'] {
     if (!how.ok) return how
     const { typed, touches } = read
     const { manner } = how
-    const measured = measuredReading(card, { touches, manner }, meter, conditions)
+    const measured = measuredReading(card, { takes: [touches], manner }, meter, conditions)
     const mistake = mistakeIn(kase, card, measured) ?? loneOneIn(card, typed, measured)
     if (mistake !== null && form.kept !== typed) return { ok: false, sentence: mistake }
     return { ok: true, event: { kind, check: card.id, typed, touches, manner } }

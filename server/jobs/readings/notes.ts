@@ -35,6 +35,10 @@ function noteSentence(note: Note, { budget }: Measured, { quantity }: Measurand)
       return [
         `Beyond the meter: its highest range ends at ${printValue(note.top, unit)}. Look at the setting and read again.`,
       ]
+    case 'unlike':
+      return [
+        `One of them reads ${note.ratio.toFixed(2)} times the middle one. Good ones are alike within a tenth, whatever the limits leave room for.`,
+      ]
     case 'adaptor cannot judge':
       return [
         `A passive peak adaptor cannot judge below ${note.below}\u00a0V, as its diode keeps too much of it: this reading weighs nothing.`,

@@ -32,6 +32,8 @@ export interface Recorded {
   readonly typed: string
   /** Every touch so far, in order; of an answer, every look. */
   readonly touches: Touches
+  /** The touches of each take, first to last. */
+  readonly takes: readonly Touches[]
   readonly manner: Manner
   readonly at: Date
 }
@@ -55,6 +57,7 @@ export function fold(events: StoredJob['events']): Folded {
         readings.set(event.check, {
           typed: event.typed,
           touches: event.touches,
+          takes: [event.touches],
           manner: event.manner,
           at,
         })
@@ -72,6 +75,7 @@ export function fold(events: StoredJob['events']): Folded {
           ...before,
           typed: `${before.typed} ${event.typed}`,
           touches: [...before.touches, ...event.touches],
+          takes: [...before.takes, event.touches],
         })
         break
       }

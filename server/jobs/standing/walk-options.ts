@@ -23,9 +23,12 @@ export function walkOptions(
 function evidenceOf(kase: Case, judged: ReadonlyMap<string, Judged>): Evidence[] {
   return [...judged]
     .filter(([check]) => kase.checks.has(check))
-    .map(([check, { likelihoods, furtherTakes }]) =>
-      furtherTakes.length > 0 ? { check, likelihoods, furtherTakes } : { check, likelihoods },
-    )
+    .map(([check, { likelihoods, furtherTakes, shared }]) => ({
+      check,
+      likelihoods,
+      ...(furtherTakes.length > 0 && { furtherTakes }),
+      ...(shared && { shared }),
+    }))
 }
 
 function impossibleChecks(

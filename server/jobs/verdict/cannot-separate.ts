@@ -1,8 +1,8 @@
 import { named } from '../../diagnosis/model/named.ts'
-import type { Step, Suspect } from '../../diagnosis/model/walk.ts'
+import type { Step } from '../../diagnosis/model/walk.ts'
 import type { Standing } from '../standing/standing.ts'
 import { hindrance } from '../words/hindrance.ts'
-import { suspectName } from '../words/names.ts'
+import { partNames, suspectName } from '../words/names.ts'
 import type { NextStep } from '../words/next-step.ts'
 import {
   listed,
@@ -28,7 +28,7 @@ export function cannotSeparate(input: Standing, step: CannotSeparate): VerdictVi
   return {
     kind: 'cannotSeparate',
     stamp: 'cannot be told apart',
-    says: says(input, step.group),
+    says: says(input, step),
     evidence: likeliest ? evidenceSentences(input, likeliest.id).slice(0, 4) : [],
     cautions: likeliest ? cautionsOf(input, [likeliest]) : [],
     next: [
@@ -58,7 +58,11 @@ function firstFitStep({ kase }: Standing, { firstFit }: CannotSeparate): NextSte
   ]
 }
 
-function says({ kase }: Standing, group: readonly Suspect[]): string {
+function says({ kase }: Standing, { group, together }: CannotSeparate): string {
+  if (together !== undefined) {
+    const both = upperFirst(partNames(kase, together.parts))
+    return `${both} together are the likeliest (${percent(together.probability)}), and no check at hand would make it surer.`
+  }
   const names = group.map(({ part, probability }) => {
     const name = suspectName(kase, part)
     return `${part === null ? name : the(name)} (${percent(probability)})`

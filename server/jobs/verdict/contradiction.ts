@@ -20,7 +20,7 @@ export function contradiction(input: Standing, { misfits }: Contradiction): Verd
       .map((misfit) => `${readSentence(input, misfit.check)} ${surprising(misfit)}`)
       .slice(0, 3),
     cautions: [],
-    next: misfits.slice(0, 3).map((misfit) => way(input, misfit)),
+    next: misfits.slice(0, 3).map((misfit) => makeAgain(input, misfit)),
     couldBe: couldStillBe(input, []),
   }
 }
@@ -40,7 +40,7 @@ function begin({ kase }: Standing, { check }: Misfit): string {
 }
 
 /** A reading that can slip is made once more; an answer that cannot is only put right. */
-function way({ job, kase }: Standing, { check }: Misfit): NextStep {
+export function makeAgain({ job, kase }: Standing, { check }: Pick<Misfit, 'check'>): NextStep {
   const title = `“${named(kase.checks, check).title}”`
   const name = encodeURIComponent(check)
   return canSlip(kase, check)

@@ -2,6 +2,7 @@ import type { Step } from '../../diagnosis/model/walk.ts'
 import type { Standing } from '../standing/standing.ts'
 import { clearedByCheck } from '../words/branch-words.ts'
 import { clauses, percent, sentence } from '../words/sentences.ts'
+import { makeAgain } from './contradiction.ts'
 import { readSentence } from './evidence.ts'
 import { couldStillBe } from './named.ts'
 import type { VerdictView } from './view.ts'
@@ -9,7 +10,7 @@ import type { VerdictView } from './view.ts'
 type Outside = Extract<Step, { kind: 'outsideThisTree' }>
 
 /** What was cleared, and where to go next. */
-export function outsideThisTree(input: Standing, { probability }: Outside): VerdictView {
+export function outsideThisTree(input: Standing, { probability, again }: Outside): VerdictView {
   const { kase, walk } = input
   return {
     kind: 'outsideThisTree',
@@ -19,7 +20,10 @@ export function outsideThisTree(input: Standing, { probability }: Outside): Verd
       ([check, cleared]) => `${readSentence(input, check)} That cleared: ${clauses(cleared, 4)}.`,
     ),
     cautions: [],
-    next: [{ says: sentence(kase.complaint.elsewhere.says) }],
+    next: [
+      ...(again === undefined ? [] : [makeAgain(input, { check: again })]),
+      { says: sentence(kase.complaint.elsewhere.says) },
+    ],
     couldBe: couldStillBe(input, ['']),
   }
 }

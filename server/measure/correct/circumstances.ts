@@ -15,6 +15,8 @@ export interface Circumstances {
   readonly partTemperature: Temperature
   readonly limitsTemperature: Temperature
   readonly speed?: Speed
+  /** Where a speed that nobody measured is taken to lie, as of `toLimitsSpeed`; left out: anywhere. */
+  readonly place?: number
   readonly limitsRpm?: number
   readonly adaptor?: Adaptor
 }

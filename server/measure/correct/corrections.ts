@@ -101,8 +101,11 @@ function behindAdaptor(shown: number, adaptor: NonNullable<Circumstances['adapto
 }
 
 /** V_ref = V·n_ref/n. */
-function atLimitsSpeed(volts: number, { limitsRpm, speed: turned }: Circumstances): Corrected {
-  const speed = toLimitsSpeed(limitsRpm, turned)
+function atLimitsSpeed(
+  volts: number,
+  { limitsRpm, speed: turned, place }: Circumstances,
+): Corrected {
+  const speed = toLimitsSpeed(limitsRpm, turned, place)
   const value = volts * speed.factor
   return {
     value,

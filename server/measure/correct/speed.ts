@@ -12,6 +12,14 @@ export const pullStart = { slowest: 300, fastest: 800 }
 export const byEar = 0.2
 /** Where the sheet names no speed, an ordinary pull is meant, and pulls differ. From memory. */
 export const pullToPull = 0.15
+/** The pulls of one person lie this share apart, either way; so do speeds held by one ear. From memory. */
+const samePerson = 0.1
+
+/**
+ * A speed that nobody measured and that one person brings to every reading made at it: how fast they
+ * pull, and how fast an engine sounds right to them.
+ */
+export type Unmeasured = 'pull' | 'by ear'
 
 export interface AtLimitsSpeed {
   /** Volts as read times this are volts at the limits' speed. */
@@ -30,18 +38,48 @@ export interface AtLimitsSpeed {
  *   doubt. Above that the engine ran, and was held at n0 within a fifth.
  * - Limits without a speed mean an ordinary pull: factor 1, in doubt by 15 %.
  *
+ * @param place what if an unmeasured speed were known: where between the fastest (0) and the slowest (1)
+ * it lies; what is left in doubt then is how far the pulls of one person lie apart. Left out: anywhere.
  * @throws RangeError for a speed of 0 or less.
  */
-export function toLimitsSpeed(limits: number | undefined, speed: Speed | undefined): AtLimitsSpeed {
+export function toLimitsSpeed(
+  limits: number | undefined,
+  speed: Speed | undefined,
+  place?: number,
+): AtLimitsSpeed {
   if (!((limits ?? 1) > 0 && (speed?.rpm ?? 1) > 0)) throw new RangeError('speed must be above 0')
-  if (limits === undefined) return { factor: 1, halfWidth: pullToPull, name: 'pulls differ' }
-  if (speed !== undefined) {
+  if (limits !== undefined && speed !== undefined) {
     const factor = limits / speed.rpm
     return { factor, halfWidth: (factor * speed.halfWidth) / speed.rpm, name: 'speed' }
   }
-  if (limits > pullStart.fastest) return { factor: 1, halfWidth: byEar, name: 'speed by ear' }
+  const { factor: middle, halfWidth, name } = spanOf(limits)
+  if (place === undefined) return { factor: middle, halfWidth, name }
+  const factor = middle + (2 * place - 1) * halfWidth
+  return { factor, halfWidth: factor * samePerson, name }
+}
+
+/** Which unmeasured speed volts were read at; null where it was measured. Arguments as of `toLimitsSpeed`. */
+export function unmeasuredSpeed(
+  limits: number | undefined,
+  speed: Speed | undefined,
+): Unmeasured | null {
+  return limits !== undefined && speed !== undefined ? null : spanOf(limits).of
+}
+
+function spanOf(limits: number | undefined): AtLimitsSpeed & { readonly of: Unmeasured } {
+  if (limits === undefined) {
+    return { of: 'pull', factor: 1, halfWidth: pullToPull, name: 'pulls differ' }
+  }
+  if (limits > pullStart.fastest) {
+    return { of: 'by ear', factor: 1, halfWidth: byEar, name: 'speed by ear' }
+  }
   const [least, most] = [limits / pullStart.fastest, limits / pullStart.slowest]
-  return { factor: (least + most) / 2, halfWidth: (most - least) / 2, name: 'speed not known' }
+  return {
+    of: 'pull',
+    factor: (least + most) / 2,
+    halfWidth: (most - least) / 2,
+    name: 'speed not known',
+  }
 }
 
 /** @param volts before they are brought to the limits' speed */

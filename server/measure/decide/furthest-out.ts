@@ -15,13 +15,23 @@ export function furthestOut(
   trouble: Trouble,
   limits: Limits,
 ): Reading[] {
-  const best = readings
+  const [furthest] = bestOfPlaces(readings, places, trouble).toSorted(
+    (a, b) => outness(b, limits) - outness(a, limits),
+  )
+  return furthest === undefined ? [] : [furthest]
+}
+
+/** Of each place its best take; nothing of nothing. Arguments as of `furthestOut`. */
+export function bestOfPlaces(
+  readings: readonly Reading[],
+  places: number,
+  trouble: Trouble,
+): Reading[] {
+  return readings
     .slice(0, places)
     .map((_, place) =>
       readings.filter((_, i) => i % places === place).reduce((a, b) => better(a, b, trouble)),
     )
-  const [furthest] = best.toSorted((a, b) => outness(b, limits) - outness(a, limits))
-  return furthest === undefined ? [] : [furthest]
 }
 
 /** Contact only ever adds ohms, or takes volts away. */

@@ -18,10 +18,14 @@ export type Mistake =
   | { readonly kind: 'wrong pins'; readonly part: string }
   | { readonly kind: 'harness left plugged'; readonly part: string; readonly expected: Limits }
   | { readonly kind: 'fingers'; readonly expected: Limits }
+  /** It fits its limits if the part is colder than was said. */
+  | { readonly kind: 'colder' }
 
 /** A reading as compared with its own limits, and as the meter showed it. */
 export interface AsRead extends Estimate {
   readonly asRead: number
+  /** Share of copper in the path, 0 to 1, which reads less the colder it is; left out: none. */
+  readonly copper?: number
 }
 
 /** How far a part may read off its limits for being cold or hot, before anything is corrected. */
@@ -81,21 +85,30 @@ function wrongPins({ value }: Estimate, _: Limits, others: readonly Known[]): Mi
   return other ? { kind: 'wrong pins', part: other.part } : null
 }
 
-function harness(reading: Estimate, limits: Limits, others: readonly Known[]): Mistake | null {
+function harness(reading: AsRead, limits: Limits, others: readonly Known[]): Mistake | null {
   for (const { part, limits: beside } of others) {
     const expected = both(limits, beside)
     if (expected && below(reading, limits) && holds(expected, reading.value)) {
-      return { kind: 'harness left plugged', part, expected }
+      return colder(reading, limits) ?? { kind: 'harness left plugged', part, expected }
     }
   }
   return null
 }
 
-function fingers(reading: Estimate, limits: Limits): Mistake | null {
+function fingers(reading: AsRead, limits: Limits): Mistake | null {
   if ((limits.low ?? 0) < fingersMatterFrom || !below(reading, limits)) return null
   // Through an open path, or one that must be open, fingers are all there is to read.
   const expected = limits.high === undefined ? body : both(limits, body)
-  return expected && holds(expected, reading.value) ? { kind: 'fingers', expected } : null
+  if (!expected || !holds(expected, reading.value)) return null
+  return colder(reading, limits) ?? { kind: 'fingers', expected }
+}
+
+/** A little low is what copper reads in the cold, and that is likelier than a slip of the hand. */
+function colder({ value, u, copper = 0 }: AsRead, limits: Limits): Mistake | null {
+  const most = value * (1 + copper * (coldOrHot - 1))
+  return copper > 0 && fits({ value: most, u }, { ...(limits.low && { low: limits.low }) })
+    ? { kind: 'colder' }
+    : null
 }
 
 /** What two paths side by side may read. */

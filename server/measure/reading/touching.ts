@@ -24,6 +24,8 @@ export interface Touching {
    * conduct up to `poor`. Null where contact is nothing beside what is read.
    */
   readonly contact: { readonly clean: number; readonly poor: number } | null
+  /** The leads stay clipped on from one to the next, so that a bad clip spoils all of them alike. */
+  readonly clipped: boolean
   /** The test leads are in the reading, and are taken off. */
   readonly leads: boolean
 }
@@ -42,6 +44,7 @@ export const contactAdds: Touching = {
   taken: 'the best',
   alike: 0,
   contact: { clean: 0.03, poor: 5 },
+  clipped: false,
   leads: true,
 }
 
@@ -59,6 +62,7 @@ export const pulls: Touching = {
   taken: 'the mean of the best three',
   alike: 0.1,
   contact: { clean: 0, poor: 0 },
+  clipped: true,
   leads: false,
 }
 

@@ -32,6 +32,7 @@ describe('touches of an ohmmeter', () => {
       spread: 0,
       used: 1,
       of: 1,
+      bySelf: 1,
       doubt: 0.05,
       chanceAllPoor: expect.closeTo(0.2 / 3, 12),
     })
@@ -143,6 +144,21 @@ describe('pulls of a starter', () => {
         expect(settled([...best, weak], pulls).estimate).toBe(settled(best, pulls).estimate)
       }),
     )
+  })
+
+  it('share their clip: three alike may all be none, but not when it was clipped on anew', () => {
+    const probing = { width: 1, awkward: false }
+    const chance = (clips: readonly number[]) => {
+      const all = clips.map(() => 0)
+      return settle(all, ofPulls, { ...probing, clips }).chanceAllPoor
+    }
+    expect(chance([0, 0, 0])).toBeGreaterThan(chance([0]) / 3)
+    expect(chance([0, 1])).toBeLessThan(chance([0]) / 3)
+    expect(settle([0, 0, 0], ...pulls)).toMatchObject({ bySelf: 1, used: 3 })
+    expect(settle([0, 0, 0], ...ohms)).toMatchObject({ bySelf: 3 })
+    const anew = { ...probing, clips: [0, 0, 1] }
+    expect(settle([100, 0, 100], ofPulls, anew)).toMatchObject({ bySelf: 2 })
+    expect(settle([100, 100, 0], ofPulls, anew)).toMatchObject({ bySelf: 1 })
   })
 
   it('that do not agree may all have been weak', () => {

@@ -71,6 +71,19 @@ describe('a reading that tells how it was taken', () => {
     expect(recognise(read(300, 1), exciter, [])).toBeNull()
   })
 
+  it('of copper a little low may only be colder than was said', () => {
+    const secondary = { low: 8000, high: 10_000 }
+    const cold = { ...read(7600, 20), copper: 1 }
+    expect(recognise(cold, secondary, [])).toEqual({ kind: 'colder' })
+    expect(recognise({ ...cold, copper: 0 }, secondary, [])).toMatchObject({ kind: 'fingers' })
+    const twin = { part: 'twin', limits: { low: 30_000, high: 60_000 }, sameConnector: false }
+    expect(recognise(cold, secondary, [twin])).toEqual({ kind: 'colder' })
+    // No cold takes off as much as that.
+    const half = { part: 'twin', limits: secondary, sameConnector: false }
+    const beside = { ...read(4500, 20), copper: 1 }
+    expect(recognise(beside, secondary, [half])).toMatchObject({ kind: 'harness left plugged' })
+  })
+
   it('of hundreds of kΩ on a path that must not be has fingers for a path', () => {
     const path = { low: 1e6 }
     expect(recognise(read(300_000), path, [])).toMatchObject({ kind: 'fingers' })
