@@ -28,6 +28,8 @@ function askedBy(query: unknown, { job, folded, kase }: FoundJob): Asked | Missi
   const correcting = textOf(query, 'correct')
   const named = check || take || correcting
   const find = textOf(query, 'find').trim().slice(0, 100)
+  const found = textOf(query, 'found')
+  if (found !== '' && kase.parts.has(found)) return { found }
   if (named === '') return find === '' ? {} : { find }
   if (!kase.checks.has(named)) return { missing: noSuchCheck, job: job.id }
   // An old link: the check has been made since, or the reading withdrawn.

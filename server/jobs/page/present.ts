@@ -21,11 +21,11 @@ export function presentJob(input: Standing & Asked): JobPage {
   const { folded, job, notice } = input
   const proposal = input.walk.step.kind === 'ask' ? input.walk.step.proposal : undefined
   const asked = input.refused?.check ?? input.correcting ?? input.take ?? input.check
-  const onPage = asked ?? proposal?.check
+  const onPage = input.found === undefined ? (asked ?? nextCheck(input)) : undefined
   const card = onPage === undefined ? undefined : input.kase.checks.get(onPage)
   const proposed = onPage === proposal?.check
   const check = card && presentCheck(input, card, { proposed, taking: takingOf(input, card.id) })
-  const verdict = presentVerdict(input)
+  const verdict = input.found === undefined ? presentVerdict(input) : undefined
   const repair = presentRepair(input)
   const last = presentLast(input)
   return {
@@ -45,11 +45,18 @@ export function presentJob(input: Standing & Asked): JobPage {
     ...(verdict && { verdict }),
     apart: check || folded.repairs.at(-1)?.outcome === null ? [] : stillApart(input),
     ...(repair && { repair }),
+    repairFirst: folded.repairs.length > 0 && folded.repairs.at(-1)?.outcome !== 'still there',
     notices: presentCautions(input, cautionsEverywhere(input)),
     rooms: presentRooms(input, check),
     onPaper: onPaper(input),
     focus: focus(input, check),
   }
+}
+
+/** The proposed one; none where all is repaired and proved. */
+function nextCheck({ walk, folded }: Standing): string | undefined {
+  if (folded.repairs.at(-1)?.outcome === 'gone') return undefined
+  return walk.step.kind === 'ask' ? walk.step.proposal.check : undefined
 }
 
 function takingOf({ correcting, take, folded, walk }: Standing & Asked, check: string): Purpose {

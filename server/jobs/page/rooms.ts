@@ -40,6 +40,7 @@ const titles: Readonly<Record<Room, string>> = {
   tree: 'Fault tree',
   stands: 'As it stands',
   others: 'Other checks',
+  found: 'I found it',
 }
 
 /** A reading that came back with a sentence is in sight, whatever is folded. */
@@ -51,6 +52,8 @@ function isOpen(room: Room, { rooms, takeRefused }: Asked): boolean {
 function isThere(room: Room, input: Standing & Asked, check?: CheckView): boolean {
   if (room === 'why') return check !== undefined
   if (room === 'answers') return check !== undefined && input.correcting === undefined
+  // Of a repair the next thing is its proof.
+  if (room === 'found') return input.folded.repairs.at(-1)?.outcome !== null
   return room !== 'stands' || apart(input) > 0
 }
 
@@ -70,6 +73,7 @@ const gists: Readonly<Record<Room, (input: Standing, check?: CheckView) => strin
   stands: (input) => `${apart(input)} apart, off or fitted`,
   others: ({ walk }, check) =>
     String(walk.proposals.filter((proposal) => proposal.check !== check?.id).length || 'none'),
+  found: () => 'seen with your own eyes',
 }
 
 const inside: Readonly<Record<Room, (input: Standing & Asked, check?: CheckView) => RoomInside>> = {
@@ -95,6 +99,11 @@ const inside: Readonly<Record<Room, (input: Standing & Asked, check?: CheckView)
   }),
   stands: (input) => ({ room: 'stands', stands: presentStands(input) }),
   others: (input, check) => ({ room: 'others', others: presentOthers(input, check?.id) }),
+  found: ({ job, kase }) => ({
+    room: 'found',
+    action: `/jobs/${job.id}`,
+    parts: [...kase.parts.values()].map(({ id, name }) => ({ id, name: upperFirst(name) })),
+  }),
 }
 
 function foreseenBy({ kase, evidence }: Standing, check?: CheckView) {

@@ -37,6 +37,11 @@ export type RoomInside =
     }
   | { readonly room: 'stands'; readonly stands: StandsView }
   | { readonly room: 'others'; readonly others: OthersView }
+  | {
+      readonly room: 'found'
+      readonly action: string
+      readonly parts: readonly { readonly id: string; readonly name: string }[]
+    }
 
 /**
  * View model of a job's page. Presenters make it, templates only print it: every sentence, number and
@@ -68,6 +73,8 @@ export interface JobPage {
   /** How to put back what is still apart, beside a verdict; empty where another box says it. */
   readonly apart: readonly string[]
   readonly repair?: RepairView
+  /** It stands above the verdict: something was repaired, and the verdict is how one came to it. */
+  readonly repairFirst: boolean
   /** What stands on every page that instructs, once. */
   readonly notices: readonly CautionView[]
   /** What stands beside the work, each room folded or open. */

@@ -81,7 +81,14 @@ export const JobEventSchema = z.discriminatedUnion('kind', [
     zero: z.number().nullable(),
   }),
   z.strictObject({ kind: z.literal('withdrawn'), check: z.string() }),
-  z.strictObject({ kind: z.literal('repaired'), parts: z.array(z.string()).min(1) }),
+  z.strictObject({
+    kind: z.literal('repaired'),
+    parts: z.array(z.string()).min(1),
+    fault: z.string().optional(),
+    note: z.string().optional(),
+    price: z.string().optional(),
+    minutes: z.number().optional(),
+  }),
   z.strictObject({
     kind: z.literal('proved'),
     gone: z.boolean(),

@@ -39,6 +39,18 @@ interface Made {
   readonly manner: Manner
 }
 
+/** These parts were repaired or replaced, and what else was written down of it. */
+export interface Repaired {
+  readonly parts: readonly string[]
+  /** The failure that was seen, by name, where somebody said so. */
+  readonly fault?: string
+  /** Free text. */
+  readonly note?: string
+  /** As it was typed, with its currency. */
+  readonly price?: string
+  readonly minutes?: number
+}
+
 /**
  * What happened on a job, in order. The first is always `opened`. Readings are keyed by check, so a
  * correction names the check, never a position.
@@ -59,8 +71,7 @@ export type JobEvent =
   /** Another meter, or its leads zeroed: Ω with the probes held together, null where they are not. */
   | { readonly kind: 'meter'; readonly meter: MeterChoice; readonly zero: number | null }
   | { readonly kind: 'withdrawn'; readonly check: string }
-  /** These parts were repaired or replaced. */
-  | { readonly kind: 'repaired'; readonly parts: readonly string[] }
+  | ({ readonly kind: 'repaired' } & Repaired)
   /**
    * The complaint was tried again after the last repair. If it is still there, the checks that may have
    * shown the repaired parts are open again.

@@ -1,6 +1,6 @@
 import { mostTakes } from '../../diagnosis/belief/takes.ts'
 import type { Reading, Touches } from '../../measure/reading/reading.ts'
-import type { JobEvent, Manner, MeterChoice, StoredJob } from './events.ts'
+import type { JobEvent, Manner, MeterChoice, Repaired, StoredJob } from './events.ts'
 
 /** A job as its events leave it: what stands now. */
 export interface Folded {
@@ -23,9 +23,11 @@ export interface Folded {
 
 export type Opened = Extract<JobEvent, { kind: 'opened' }>
 
-export interface Repair {
-  readonly parts: readonly string[]
+export interface Repair extends Repaired {
   readonly outcome: null | 'gone' | 'still there'
+  /** When it was written down, and when it was proved. */
+  readonly at: Date
+  readonly provedAt?: Date
 }
 
 export interface Recorded {
@@ -80,10 +82,10 @@ export function fold(events: StoredJob['events']): Folded {
         break
       }
       case 'repaired':
-        repairs.push({ parts: event.parts, outcome: null })
+        repairs.push(repairOf(event, at))
         break
       case 'proved':
-        proveLast(repairs, event.gone)
+        proveLast(repairs, event.gone, at)
         for (const check of event.reopened) {
           readings.delete(check)
           accepted.delete(check)
@@ -120,9 +122,15 @@ function tells(touches: readonly Reading[]): boolean {
   return touches.some(({ kind }) => kind !== 'could-not-tell')
 }
 
-function proveLast(repairs: Repair[], gone: boolean): void {
+function repairOf({ kind: _, ...repaired }: { kind: string } & Repaired, at: Date): Repair {
+  return { ...repaired, outcome: null, at }
+}
+
+function proveLast(repairs: Repair[], gone: boolean, provedAt: Date): void {
   const last = repairs.pop()
-  if (last !== undefined) repairs.push({ ...last, outcome: gone ? 'gone' : 'still there' })
+  if (last !== undefined) {
+    repairs.push({ ...last, outcome: gone ? 'gone' : 'still there', provedAt })
+  }
 }
 
 function firstOf([first]: StoredJob['events']): Pick<Folded, 'opened' | 'openedAt'> {

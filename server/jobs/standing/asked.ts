@@ -4,6 +4,10 @@ import type { Room } from './rooms.ts'
 export interface Asked {
   /** The rooms beside the check that are open; all others are folded. */
   readonly rooms?: ReadonlySet<Room>
+  /** A part in which somebody has seen the fault with their own eyes. */
+  readonly found?: string
+  /** What was to be written down of a repair and could not be taken. */
+  readonly repairRefused?: RepairForm & { readonly sentence: string; readonly field: string }
   /** Words to look for among the other checks. */
   readonly find?: string
   /** A check chosen instead of the proposed one. */
@@ -20,6 +24,16 @@ export interface Asked {
   readonly zeroRefused?: { readonly typed: string; readonly sentence: string }
   /** Something about the whole page: "this job has moved on". */
   readonly notice?: string
+}
+
+/** What the form of a repair holds, as text. */
+export interface RepairForm {
+  /** Names of parts, joined by `+`. */
+  readonly parts: string
+  readonly fault: string
+  readonly note: string
+  readonly price: string
+  readonly minutes: string
 }
 
 /** A form about a check that could not be taken: what it held, and what to do. */

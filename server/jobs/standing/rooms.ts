@@ -2,7 +2,16 @@
  * What stands beside the check on a job's page, folded until somebody opens it: nothing is worked out for
  * a room that nobody looks into.
  */
-export const rooms = ['why', 'answers', 'readings', 'suspects', 'tree', 'stands', 'others'] as const
+export const rooms = [
+  'why',
+  'answers',
+  'readings',
+  'suspects',
+  'tree',
+  'stands',
+  'others',
+  'found',
+] as const
 export type Room = (typeof rooms)[number]
 
 /** The rooms that a list names, as a cookie keeps it: "suspects.tree". What is no room is left out. */

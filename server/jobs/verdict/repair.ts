@@ -1,17 +1,30 @@
+import { named } from '../../diagnosis/model/named.ts'
 import type { Step } from '../../diagnosis/model/walk.ts'
+import type { Case } from '../../knowledge/case.ts'
+import type { Repair } from '../record/fold.ts'
+import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
 import { cautionsOfTheJob } from '../words/cautions.ts'
 import { partNames } from '../words/names.ts'
+import {
+  dateAndTime,
+  lowerFirst,
+  minutes as minutesWords,
+  sentence,
+  the,
+  upperFirst,
+} from '../words/sentences.ts'
 import { cautionsOf } from './named.ts'
 import { proofSteps } from './proof.ts'
-import type { RepairView } from './view.ts'
+import { stillApart } from './still-apart.ts'
+import type { RepairView, WrittenView } from './view.ts'
 
 /**
  * What comes after a verdict: write down the repair, prove it, and be done or walk on. Nothing while
  * there is neither a named part nor a repair.
  */
-export function presentRepair(input: Standing): RepairView | undefined {
-  const { job, folded, kase, walk } = input
+export function presentRepair(input: Standing & Asked): RepairView | undefined {
+  const { job, folded, kase, walk, found } = input
   const last = folded.repairs.at(-1)
   if (last?.outcome === null) {
     return {
@@ -27,39 +40,102 @@ export function presentRepair(input: Standing): RepairView | undefined {
       ],
     }
   }
-  if (last?.outcome === 'gone') {
-    const all = folded.repairs.flatMap(({ parts }) => parts)
-    return {
-      title: 'Done',
-      says: `Repaired and proved: ${partNames(kase, all)}. The complaint is gone.`,
-      cautions: [],
-      steps: [],
-      action: '',
-      parts: '',
-      buttons: [],
-    }
-  }
+  if (last?.outcome === 'gone') return presentDone(input)
+  if (found !== undefined) return presentSeen(input, found)
   const repairs = repairable(walk.step)
   if (repairs.length === 0) return undefined
-  const written = {
+  const offer = {
     title: 'When it is repaired',
     says: 'Write it down here; the page then says how to prove it.',
     cautions: [],
     steps: [],
     action: `/jobs/${job.id}/repairs`,
   }
-  const says = (parts: readonly string[]) => `Repaired: ${partNames(kase, parts)}`
   if (walk.step.kind === 'named') {
     const { parts } = walk.step
-    const button = { name: 'choice', value: 'repaired', says: says(parts) } as const
-    return { ...written, parts: parts.join('+'), buttons: [button] }
+    return {
+      ...offer,
+      parts: parts.join('+'),
+      written: presentWritten(input, parts),
+      buttons: [{ name: 'choice', value: 'repaired', says: repairedWords(input, parts) }],
+    }
   }
   const buttons = repairs.map((parts) => ({
     name: 'parts' as const,
     value: parts.join('+'),
-    says: says(parts),
+    says: repairedWords(input, parts),
   }))
-  return { ...written, parts: '', buttons }
+  return { ...offer, parts: '', written: presentWritten(input, []), buttons }
+}
+
+const repairedWords = ({ kase }: Standing, parts: readonly string[]) =>
+  `Repaired: ${partNames(kase, parts)}`
+
+/** What was seen with one's own eyes needs no verdict: how to repair it, and where to write it down. */
+function presentSeen(input: Standing & Asked, part: string): RepairView {
+  const { job, kase } = input
+  const card = named(kase.parts, part)
+  return {
+    title: `You found it: ${the(card.name)}`,
+    says: 'Repair it as said here, write down what it was, and the page says how to prove it.',
+    cautions: cautionsFor(input, [part]),
+    steps: [
+      ...(card.where ? [sentence(`It is ${lowerFirst(card.where)}`)] : []),
+      sentence(card.repair),
+      ...stillApart(input),
+    ],
+    action: `/jobs/${job.id}/repairs`,
+    parts: part,
+    written: presentWritten(input, [part]),
+    buttons: [{ name: 'choice', value: 'repaired', says: repairedWords(input, [part]) }],
+  }
+}
+
+/** "Repaired: the tether switch. Proved on 7 May 2031, 14:05." and what was written down of it. */
+function presentDone({ folded, kase }: Standing): RepairView {
+  return {
+    title: 'Repaired and proved',
+    says: 'The complaint is gone.',
+    cautions: [],
+    steps: folded.repairs.map((repair) => doneWords(kase, repair)),
+    action: '',
+    parts: '',
+    buttons: [],
+  }
+}
+
+function doneWords(kase: Case, { parts, outcome, provedAt, ...written }: Repair): string {
+  const proved = outcome === 'gone' ? 'proved' : 'the complaint was still there'
+  const { fault, note, price, minutes } = written
+  return [
+    `${upperFirst(partNames(kase, parts))} repaired; ${proved}${provedAt ? ` ${dateAndTime(provedAt)}` : ''}.`,
+    ...(fault ? [`It ${kase.faults.get(fault)?.says ?? fault}.`] : []),
+    ...(note ? [sentence(note)] : []),
+    ...(price || minutes !== undefined
+      ? [
+          sentence(
+            [price, minutes === undefined ? '' : minutesWords(minutes)].filter(Boolean).join(', '),
+          ),
+        ]
+      : []),
+  ].join(' ')
+}
+
+function presentWritten(
+  { kase, repairRefused }: Standing & Asked,
+  parts: readonly string[],
+): WrittenView {
+  const { fault, note = '', price = '', minutes = '', field, sentence } = repairRefused ?? {}
+  const [part] = parts
+  return {
+    faults: [...kase.faults.values()]
+      .filter((each) => parts.length === 1 && each.part === part)
+      .map(({ id, says }) => ({ id, says: upperFirst(says), chosen: id === fault })),
+    note,
+    price,
+    minutes,
+    ...(field && sentence && { problem: { field, says: sentence } }),
+  }
 }
 
 /** Of a group, the likeliest: whoever mends another part tells it by its proof. */

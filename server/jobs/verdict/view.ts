@@ -16,6 +16,21 @@ export interface VerdictView {
   readonly couldBe: readonly string[]
 }
 
+/** What may be written down beside a repair: all of it may stay empty. */
+export interface WrittenView {
+  /** Ways of failing to choose from, where it is one part. */
+  readonly faults: readonly {
+    readonly id: string
+    readonly says: string
+    readonly chosen: boolean
+  }[]
+  readonly note: string
+  readonly price: string
+  readonly minutes: string
+  /** The field that could not be taken, and what to do. */
+  readonly problem?: { readonly field: string; readonly says: string }
+}
+
 /** Writing down the repair, proving it, or that all is done. */
 export interface RepairView {
   readonly title: string
@@ -26,6 +41,8 @@ export interface RepairView {
   readonly action: string
   /** Parts the repair is of, as the form sends them back; empty where the button says it, or nothing is sent. */
   readonly parts: string
+  /** What may be written down beside it. */
+  readonly written?: WrittenView
   readonly buttons: readonly {
     readonly name: 'choice' | 'parts'
     readonly value: string

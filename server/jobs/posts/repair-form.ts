@@ -1,0 +1,60 @@
+import type { Case } from '../../knowledge/case.ts'
+import { numberIn, textOf } from '../../web/fields.ts'
+import type { Repaired } from '../record/events.ts'
+import type { RepairForm } from '../standing/asked.ts'
+
+/** Longer than what people write on a job card. */
+const longest = { note: 500, price: 40 } as const
+/** A week of work. */
+const mostMinutes = 6000
+
+export function repairFormFrom(body: unknown): RepairForm {
+  const field = (name: string) => textOf(body, name).trim().slice(0, 1000)
+  return {
+    parts: field('parts'),
+    fault: field('fault'),
+    note: field('note'),
+    price: field('price'),
+    minutes: field('minutes'),
+  }
+}
+
+export type ReadRepair =
+  | { readonly ok: true; readonly repaired: Repaired }
+  | { readonly ok: false; readonly field: keyof RepairForm; readonly sentence: string }
+
+/** What a form says was repaired, or the field that is wrong and what to do about it. */
+export function readRepair({ parts, faults }: Case, form: RepairForm): ReadRepair {
+  const named = form.parts.split('+')
+  if (!named.every((part) => parts.has(part))) {
+    return wrong('parts', 'Choose the part that was repaired.')
+  }
+  const fault = faults.get(form.fault)
+  if (form.fault !== '' && (fault === undefined || !named.includes(fault.part))) {
+    return wrong('fault', 'Choose one of the failures of this part, or leave it open.')
+  }
+  if (form.note.length > longest.note) {
+    return wrong('note', `Keep the note under ${longest.note} characters.`)
+  }
+  if (form.price.length > longest.price) {
+    return wrong('price', `Keep the price under ${longest.price} characters.`)
+  }
+  const minutes = numberIn(form.minutes.replace(/\s*min(utes)?$/i, ''))
+  if (form.minutes !== '' && (minutes === null || minutes < 0 || minutes > mostMinutes)) {
+    return wrong('minutes', 'Write the time in minutes, such as 25, or leave it empty.')
+  }
+  return {
+    ok: true,
+    repaired: {
+      parts: named,
+      ...(form.fault !== '' && { fault: form.fault }),
+      ...(form.note !== '' && { note: form.note }),
+      ...(form.price !== '' && { price: form.price }),
+      ...(minutes !== null && form.minutes !== '' && { minutes }),
+    },
+  }
+}
+
+function wrong(field: keyof RepairForm, sentence: string): ReadRepair {
+  return { ok: false, field, sentence }
+}
