@@ -208,8 +208,7 @@ describe('the lint of the knowledge', () => {
       'complaints/no-spark.yaml',
       'group: spark',
       'group: sparks',
-      'group: spark',
-      'no group is called sparks: there is spark, fuel, lights, stopping',
+      /no group is called sparks: there is spark, fuel, lights, stopping/,
     ],
     [
       'a caution nobody wrote in a complaint',
