@@ -11,6 +11,7 @@ const line: JobLine = {
   openedAt: new Date(2031, 4, 7, 9, 0),
   changedAt: new Date(2031, 4, 7, 14, 5),
   events: 4,
+  summary: null,
 }
 
 describe('the front page', () => {

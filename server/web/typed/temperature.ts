@@ -1,4 +1,4 @@
-import { numberIn } from './fields.ts'
+import { numberIn } from '../fields.ts'
 
 /** The units in which people read a thermometer. */
 export const degreeUnits = ['C', 'F'] as const

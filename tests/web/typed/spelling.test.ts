@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { plainWords, slips } from '../../server/web/spelling.ts'
+import { plainWords, slips } from '../../../server/web/typed/spelling.ts'
 
 describe('words are compared', () => {
   it('without accents, capitals and marks', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { printTemperature, temperatureIn } from '../../server/web/temperature.ts'
+import { printTemperature, temperatureIn } from '../../../server/web/typed/temperature.ts'
 
 describe('a temperature', () => {
   it.each([

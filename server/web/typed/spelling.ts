@@ -32,15 +32,15 @@ function leastToBeginning(typed: string, word: string, most: number): number {
   for (let i = 1; i <= typed.length; i += 1) {
     const row = [i]
     for (let j = 1; j <= wide; j += 1) {
-      const same = typed[i - 1] === word[j - 1] ? 0 : 1
-      const swapped =
-        i > 1 && j > 1 && typed[i - 1] === word[j - 2] && typed[i - 2] === word[j - 1]
-          ? before[j - 2]! + 1
-          : Number.POSITIVE_INFINITY
-      row.push(Math.min(above[j]! + 1, row[j - 1]! + 1, above[j - 1]! + same, swapped))
+      const same = typed[i - 1] === word[j - 1]
+      const swapped = typed[i - 1] === word[j - 2] && typed[i - 2] === word[j - 1]
+      const ways = [at(above, j) + 1, at(row, j - 1) + 1, at(above, j - 1) + (same ? 0 : 1)]
+      row.push(Math.min(...ways, swapped ? at(before, j - 2) + 1 : Number.POSITIVE_INFINITY))
     }
     before = above
     above = row
   }
   return Math.min(...above)
 }
+
+const at = (row: readonly number[], j: number): number => row[j] ?? Number.POSITIVE_INFINITY
