@@ -173,6 +173,7 @@ describe('the unit of the air', () => {
     const address = `/jobs/new?machine=${kase!.machine.id}&complaint=${kase!.complaint.id}`
     expect(valueIn((await http.get(address)).text, 'air')).toBe('20\u00a0°C')
     await post(http, '/jobs', openForm(kase!, { air: '14F' })).expect(303)
+    expect(textIn((await http.get('/jobs/1')).text)).toContain('Air 14 °F')
     const form = (await http.get(address)).text
     expect(valueIn(form, 'air')).toBe('68\u00a0°F')
     const airUnit = valueIn(form, 'airUnit')
