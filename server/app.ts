@@ -4,7 +4,9 @@ import formbody from '@fastify/formbody'
 import fastify, { type FastifyInstance, type FastifyServerOptions } from 'fastify'
 import { healthArea } from './health/routes.ts'
 import { jobStore } from './jobs/record/job-store.ts'
+import type { JobParts } from './jobs/record/parts.ts'
 import { jobsArea } from './jobs/routes.ts'
+import { summaryOf } from './jobs/standing/summary.ts'
 import { fieldWords } from './jobs/words/field-words.ts'
 import type { Knowledge } from './knowledge/knowledge.ts'
 import type { Store } from './store/open.ts'
@@ -55,7 +57,9 @@ export function buildApp(parts: AppParts): FastifyInstance {
   const assets = loadAssets()
   useViews(app, { assets: addressesOf(assets), fresh: freshViews })
   app.register(staticFiles, { assets })
-  app.register(jobsArea, { knowledge, jobs: jobStore(store.jobs, now) })
+  const jobs = jobStore(store.jobs, now, (job) => summaryOf(jobParts, job))
+  const jobParts: JobParts = { knowledge, jobs }
+  app.register(jobsArea, jobParts)
   app.register(healthArea, { knowledge })
   app.register(refuseOtherMethods)
   return app

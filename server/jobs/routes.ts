@@ -10,6 +10,7 @@ import type { JobParts } from './record/parts.ts'
 
 /** Everything under `/` that is about jobs. */
 export async function jobsArea(app: FastifyInstance, parts: JobParts): Promise<void> {
+  keepCatchingUp(app, parts)
   await listRoutes(app, parts)
   await openRoutes(app, parts)
   await meterRoutes(app, parts)
@@ -17,4 +18,19 @@ export async function jobsArea(app: FastifyInstance, parts: JobParts): Promise<v
   await repairRoutes(app, parts)
   await standsRoutes(app, parts)
   await jobRoutes(app, parts)
+}
+
+/** From the start until the app closes, which waits for the job at hand. */
+function keepCatchingUp(app: FastifyInstance, { jobs }: JobParts): void {
+  let over = false
+  let caughtUp: Promise<void> = Promise.resolve()
+  app.addHook('onReady', async () => {
+    caughtUp = jobs
+      .catchUp(() => over)
+      .catch((error) => app.log.error({ err: error }, 'The list of jobs is not up to date'))
+  })
+  app.addHook('onClose', () => {
+    over = true
+    return caughtUp
+  })
 }

@@ -4,6 +4,7 @@ import type {
   CheckKind,
   Colours,
   Complaint,
+  Groups,
   Machine,
   Meter,
   PartKind,
@@ -24,6 +25,7 @@ export interface Knowledge {
   readonly setups: Setups
   readonly cautions: Cautions
   readonly colours: Colours
+  readonly groups: Groups
 }
 
 /** File and line of a place inside an entry; the nearest one that exists, if the path leads nowhere. */

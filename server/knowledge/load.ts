@@ -7,6 +7,7 @@ import {
   CheckKind,
   Colours,
   Complaint,
+  Groups,
   Machine,
   Meter,
   Setups,
@@ -37,7 +38,8 @@ export function loadKnowledge(folder: string, quantities: Quantities = shipped):
   const setups = shelf.table('setups.yaml', Setups)
   const cautions = shelf.table('cautions.yaml', Cautions)
   const colours = shelf.table('colours.yaml', Colours)
-  if (shelf.problems.length > 0 || !tools || !setups || !cautions || !colours) {
+  const groups = shelf.table('groups.yaml', Groups)
+  if (shelf.problems.length > 0 || !tools || !setups || !cautions || !colours || !groups) {
     throw new KnowledgeProblems(shelf.problems)
   }
 
@@ -52,6 +54,7 @@ export function loadKnowledge(folder: string, quantities: Quantities = shipped):
     setups,
     cautions,
     colours,
+    groups,
   }
   const problems = lint(knowledge, shelf.locate)
   if (problems.length > 0) throw new KnowledgeProblems(problems)

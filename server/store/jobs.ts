@@ -1,30 +1,15 @@
-import type { Selectable } from 'kysely'
 import type { Access } from './access.ts'
-import type { Tables, Time } from './tables.ts'
-import { damagedEvent } from './trouble.ts'
+import {
+  type EventRecord,
+  eventRecord,
+  eventRow,
+  type JobHead,
+  type JobRecord,
+  jobRecord,
+} from './jobs/rows.ts'
+import { isWanted, type JobSummaryRecord, summaryRow, type WantedJobs } from './jobs/summary.ts'
 
-/** An event as it is kept. The store does not look inside: what a body means is its area's business. */
-export interface EventRecord {
-  readonly kind: string
-  /** Plain data that survives JSON. */
-  readonly body: unknown
-  readonly at: Date
-}
-
-/** What the list of jobs shows of one, and later searches. */
-export interface JobHead {
-  readonly machine: string
-  readonly complaint: string
-  readonly note: string
-}
-
-export interface JobRecord extends JobHead {
-  readonly id: number
-  /** Number of events. */
-  readonly version: number
-  readonly openedAt: Date
-  readonly changedAt: Date
-}
+export type { EventRecord, JobHead, JobRecord }
 
 /** Jobs as append-only lists of events. Every promise resolves only after the write is durable. */
 export class JobRecords {
@@ -35,12 +20,18 @@ export class JobRecords {
   }
 
   /** Writes a new job with its first event and returns its number. */
-  async open(head: JobHead, first: EventRecord): Promise<number> {
+  async open(head: JobHead, first: EventRecord, summary?: JobSummaryRecord): Promise<number> {
     const at = first.at.toISOString()
     return this.#access.write(async (write) => {
       const { id } = await write
         .insertInto('jobs')
-        .values({ ...head, version: 1, opened_at: at, changed_at: at })
+        .values({
+          ...head,
+          version: 1,
+          opened_at: at,
+          changed_at: at,
+          ...(summary && summaryRow(summary)),
+        })
         .returning('id')
         .executeTakeFirstOrThrow()
       await write
@@ -63,14 +54,23 @@ export class JobRecords {
   }
 
   /**
-   * Appends one event if the job still is at that version; otherwise writes nothing.
-   * The counting row is changed first: it makes a second writer wait, and then see that it came late.
+   * Appends one event, and what lists show after it, if the job still is at that version; otherwise
+   * writes nothing. The counting row is changed first: it makes a second writer wait, and then see that it came late.
    */
-  async append(id: number, version: number, event: EventRecord): Promise<'written' | 'stale'> {
+  async append(
+    id: number,
+    version: number,
+    event: EventRecord,
+    summary?: JobSummaryRecord,
+  ): Promise<'written' | 'stale'> {
     return this.#access.write(async (write) => {
       const { numUpdatedRows } = await write
         .updateTable('jobs')
-        .set({ version: version + 1, changed_at: event.at.toISOString() })
+        .set({
+          version: version + 1,
+          changed_at: event.at.toISOString(),
+          ...(summary && summaryRow(summary)),
+        })
         .where('id', '=', id)
         .where('version', '=', version)
         .executeTakeFirst()
@@ -83,43 +83,71 @@ export class JobRecords {
     })
   }
 
-  /** Newest change first. */
-  async list(limit: number): Promise<JobRecord[]> {
+  /** Newest change first, leaving out the first few. */
+  async list(limit: number, wanted: WantedJobs = {}, skip = 0): Promise<JobRecord[]> {
     const rows = await this.#access.read((database) =>
       database
         .selectFrom('jobs')
         .selectAll()
+        .where(isWanted(wanted))
         .orderBy('changed_at', 'desc')
         .orderBy('id', 'desc')
         .limit(limit)
+        .offset(skip)
         .execute(),
     )
     return rows.map(jobRecord)
   }
-}
 
-function eventRow(job: number, seq: number, { at, kind, body }: EventRecord): Tables['job_events'] {
-  return { job, seq, at: at.toISOString(), kind, body: JSON.stringify(body) }
-}
-
-function eventRecord(row: Tables['job_events'], index: number): EventRecord {
-  const expected = index + 1
-  try {
-    if (row.seq !== expected) throw new Error(`Event ${row.seq} stands where ${expected} should.`)
-    return { kind: row.kind, body: JSON.parse(row.body), at: timeOf(row.at) }
-  } catch (problem) {
-    throw damagedEvent(row.job, expected, problem)
+  /** How many of the wanted jobs are open, and how many closed. */
+  async count(wanted: WantedJobs = {}): Promise<{ open: number; closed: number }> {
+    const rows = await this.#access.read((database) =>
+      database
+        .selectFrom('jobs')
+        .select(['closed', ({ fn }) => fn.countAll<number>().as('jobs')])
+        .where(isWanted(wanted))
+        .groupBy('closed')
+        .execute(),
+    )
+    const of = (closed: number) => Number(rows.find((row) => row.closed === closed)?.jobs ?? 0)
+    return { open: of(0), closed: of(1) }
   }
-}
 
-function timeOf(text: Time): Date {
-  const time = new Date(text)
-  if (Number.isNaN(time.getTime())) throw new Error(`“${text}” is no time.`)
-  return time
-}
+  /** The number of the job that was opened last; null where there is none. */
+  async last(): Promise<number | null> {
+    const row = await this.#access.read((database) =>
+      database
+        .selectFrom('jobs')
+        .select(({ fn }) => fn.max('id').as('id'))
+        .executeTakeFirst(),
+    )
+    return row?.id ?? null
+  }
 
-function jobRecord(row: Selectable<Tables['jobs']>): JobRecord {
-  const { id, machine, complaint, note, version, opened_at, changed_at } = row
-  const openedAt = new Date(opened_at)
-  return { id, machine, complaint, note, version, openedAt, changedAt: new Date(changed_at) }
+  /** Jobs of which nothing is kept for lists, by number, from the first one after `after`. */
+  async withoutSummary(after: number, limit: number): Promise<number[]> {
+    const rows = await this.#access.read((database) =>
+      database
+        .selectFrom('jobs')
+        .select('id')
+        .where('summary', 'is', null)
+        .where('id', '>', after)
+        .orderBy('id')
+        .limit(limit)
+        .execute(),
+    )
+    return rows.map(({ id }) => id)
+  }
+
+  /** Keeps what lists show of a job, if it still is at that version. */
+  async summarise(id: number, version: number, summary: JobSummaryRecord): Promise<void> {
+    await this.#access.write((write) =>
+      write
+        .updateTable('jobs')
+        .set(summaryRow(summary))
+        .where('id', '=', id)
+        .where('version', '=', version)
+        .execute(),
+    )
+  }
 }

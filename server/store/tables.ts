@@ -11,6 +11,15 @@ export interface Tables {
     version: number
     opened_at: Time
     changed_at: Time
+    /** JSON for the list of jobs; null where the job was changed last before there were summaries. */
+    summary: string | null
+    /** 1 where nothing is left to do. */
+    closed: Generated<number>
+    /** What can be searched, as `plainText` writes it. */
+    machine_words: Generated<string>
+    complaint_words: Generated<string>
+    part_words: Generated<string>
+    note_words: Generated<string>
   }
   job_events: {
     job: number

@@ -6,7 +6,7 @@ import { staticFolder } from './folders.ts'
 const rooms = [
   ...['base', 'words', 'masthead', 'boxes', 'head', 'rooms', 'cautions'],
   ...['check', 'answer', 'verdict', 'readings', 'suspects', 'tree', 'stands', 'others'],
-  ...['health', 'opening', 'wires'],
+  ...['health', 'opening', 'finding', 'machines', 'jobs', 'new-job', 'wires'],
   ...['preferences', 'paper', 'print'],
 ]
 

@@ -20,6 +20,11 @@ export async function openedJob(origin: string, { machine, complaint }: Case): P
     const on = type === 'checkbox' || type === 'radio' ? / checked/.test(tag) : true
     if (name && on) form.append(name, value ?? 'on')
   }
+  for (const [, name, options] of blank.matchAll(
+    /<select[^>]* name="([^"]+)"[^>]*>(.*?)<\/select>/gs,
+  )) {
+    form.append(name!, /<option value="([^"]*)" selected/.exec(options!)?.[1] ?? '')
+  }
   const answer = await fetch(`${origin}/jobs`, { method: 'POST', body: form, redirect: 'manual' })
   const place = answer.headers.get('location')
   if (place === null) throw new Error(`the job was not opened: ${answer.status}`)

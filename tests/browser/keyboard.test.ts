@@ -48,6 +48,8 @@ describe.each([
     const { page } = await openPage({ javaScriptEnabled })
     await page.goto('/')
     const { machine, complaint } = largest
+    await tabTo(page, ({ says }) => says.startsWith(`${machine.maker} ${machine.name}`))
+    await page.keyboard.press('Enter')
     await tabTo(page, ({ leadsTo }) => leadsTo.includes(`${machine.id}&complaint=${complaint.id}`))
     await page.keyboard.press('Enter')
     await page.waitForURL(/\/jobs\/new/)

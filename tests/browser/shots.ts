@@ -47,6 +47,8 @@ async function addresses(from: Browser): Promise<Record<string, string>> {
     ({ complaint, machine }) => complaint.id === 'no-spark' && machine.outputs.length > 1,
   )!
   found.new = `/jobs/new?machine=${kase.machine.id}&complaint=${kase.complaint.id}`
+  found.machine = `/?machine=${kase.machine.id}`
+  found['list-found'] = '/jobs?find=spark&state=open'
   const fault = hiddenFault(kase)
   await openJobByClicks(page, kase)
   found.begun = path(page)

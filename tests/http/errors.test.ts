@@ -18,7 +18,8 @@ function keptLog() {
 describe('what cannot be answered', () => {
   it('is our mistake: a page that does not tell, and one line in the log that names the job', async () => {
     const { lines, logger } = keptLog()
-    const broken = { events: () => Promise.reject(new Error('the disk is on fire')) }
+    const onFire = () => Promise.reject(new Error('the disk is on fire'))
+    const broken = { events: onFire, withoutSummary: async () => [] }
     const store = { jobs: broken as never, close: async () => {} }
     const { http } = await readyApp({ store, logger })
     const answer = await http.get('/jobs/7')

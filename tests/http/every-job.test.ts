@@ -16,7 +16,7 @@ describe('a job', () => {
 
   it.each(cases)('is walked to the part that failed: %s', async (_, kase) => {
     const fault = hiddenFault(kase)
-    const form = openForm(kase, { tools: usual })
+    const form = openForm(kase, { 'tools-bench': usual })
     const opened = await http().post('/jobs').type('form').send(form).expect(303)
     const job = opened.headers.location!
 

@@ -59,12 +59,36 @@ describe('a repair', () => {
     expect(textIn(await page())).toContain('Prove the repair')
   })
 
-  it('of a part that the verdict does not name is refused with a sentence', async () => {
+  it('of a part that this machine does not have is refused with a sentence', async () => {
     const { http, job, version } = await namedJob()
-    const wrong = { version: await version(), parts: 'flywheel' }
+    const wrong = { version: await version(), parts: 'warp-drive' }
     const answer = await post(http, `${job}/repairs`, wrong)
-    expect(answer.status).toBe(409)
-    expect(textIn(answer.text)).toContain('The verdict is another one by now')
+    expect(answer.status).toBe(422)
+    expect(textIn(answer.text)).toContain('Choose the part that was repaired.')
+  })
+
+  it('of what was seen with one’s own eyes needs no verdict, and is written down with all there is', async () => {
+    const { http } = await readyApp()
+    const job = await openJob(http, kase)
+    const [fault] = [...kase.faults.values()]
+    const seen = (await http.get(`${job}?found=${fault!.part}`).expect(200)).text
+    expect(textIn(seen)).toContain('You found it')
+    expect(seen).not.toContain('id="reading"')
+    const form = { version: valueIn(seen, 'version'), parts: valueIn(seen, 'parts') }
+    const typed = { note: 'chafed at the bracket', price: '12.50', minutes: 'an hour' }
+    const refused = await post(http, `${job}/repairs`, { ...form, fault: fault!.id, ...typed })
+    expect(refused.status).toBe(422)
+    expect(textIn(refused.text)).toContain('Write the time in minutes')
+    expect(refused.text).toContain('value="chafed at the bracket"')
+    const taken = { ...form, fault: fault!.id, ...typed, minutes: '25 min' }
+    await post(http, `${job}/repairs`, taken).expect(303)
+    const proof = (await http.get(job).expect(200)).text
+    const gone = { version: valueIn(proof, 'version'), choice: 'gone' }
+    await post(http, `${job}/proofs`, gone).expect(303)
+    const done = textIn((await http.get(job).expect(200)).text)
+    expect(done).toMatch(/Repaired and proved .* repaired; proved \d/)
+    expect(done).toContain('Chafed at the bracket. 12.50, 25 min.')
+    expect(done).not.toContain('Check to make now')
   })
 
   it('cannot be proved before it is written down, nor on an old page', async () => {

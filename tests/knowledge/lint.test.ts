@@ -204,6 +204,13 @@ describe('the lint of the knowledge', () => {
       'prove:',
     ],
     [
+      'a group nobody wrote',
+      'complaints/no-spark.yaml',
+      'group: spark',
+      'group: sparks',
+      /no group is called sparks: there is spark, fuel, lights, stopping/,
+    ],
+    [
       'a caution nobody wrote in a complaint',
       'complaints/will-not-stop.yaml',
       'cautions: [cannot-be-stopped, ',

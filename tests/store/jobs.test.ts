@@ -1,8 +1,14 @@
 import { existsSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
+import { DatabaseSync } from '@photostructure/sqlite'
 import { describe, expect, it, onTestFinished } from 'vitest'
+import type { JobSummaryRecord, WantedJobs } from '../../server/store/jobs/summary.ts'
 import type { EventRecord } from '../../server/store/jobs.ts'
+import { Kysely, Migrator, SqliteDialect } from '../../server/store/kysely.ts'
+import { forKysely } from '../../server/store/kysely-file.ts'
+import { jobs as firstMigration } from '../../server/store/migrations/0001-jobs.ts'
 import { openStore, type Store } from '../../server/store/open.ts'
+import type { Tables } from '../../server/store/tables.ts'
 import { emptyFolder } from '../support/folder.ts'
 
 const head = { machine: 'pump', complaint: 'no-spark', note: 'the red one' }
@@ -77,8 +83,96 @@ describe('jobs in the store', () => {
     const openedAt = event('', 0).at
     expect((await jobs.list(9)).map(({ id }) => id)).toEqual([a, c, b])
     expect(await jobs.list(1)).toEqual([
-      { ...head, note: 'a', id: a, version: 2, openedAt, changedAt: event('', 3).at },
+      { ...head, note: 'a', id: a, version: 2, openedAt, changedAt: event('', 3).at, shown: null },
     ])
+  })
+})
+
+describe('what lists show of jobs', () => {
+  const summary = (machine: string, closed = false, part = '', note = ''): JobSummaryRecord => ({
+    shown: { of: machine },
+    closed,
+    words: { machine, complaint: 'no spark', part, note },
+  })
+  const ids = (jobs: readonly { id: number }[]) => jobs.map(({ id }) => id)
+
+  async function three(): Promise<Store['jobs']> {
+    const { jobs } = await opened()
+    await jobs.open(head, event('opened', 0), summary('pump one', true, 'exciter', 'from the hut'))
+    await jobs.open(head, event('opened', 1), summary('carrier', false, 'coil'))
+    await jobs.open(head, event('opened', 2), summary('pump two'))
+    return jobs
+  }
+
+  it('is written with the event it comes from, or not at all', async () => {
+    const { jobs } = await opened()
+    const id = await jobs.open(head, event('opened', 0), summary('pump'))
+    expect(await jobs.append(id, 9, event('reading', 1), summary('late', true))).toBe('stale')
+    expect(await jobs.list(1)).toMatchObject([{ shown: { of: 'pump' } }])
+    expect(await jobs.append(id, 1, event('reading', 1), summary('carrier', true))).toBe('written')
+    expect(await jobs.list(1)).toMatchObject([{ shown: { of: 'carrier' }, version: 2 }])
+    expect(await jobs.count()).toEqual({ open: 0, closed: 1 })
+  })
+
+  it('is searched in every field or in one, all words at once', async () => {
+    const jobs = await three()
+    const found = async (wanted: WantedJobs) => ids(await jobs.list(9, wanted))
+    expect(await found({})).toEqual([3, 2, 1])
+    expect(await found({ words: ['pump'] })).toEqual([3, 1])
+    expect(await found({ words: ['pump', 'hut'] })).toEqual([1])
+    expect(await found({ words: ['exci'], field: 'part' })).toEqual([1])
+    expect(await found({ words: ['exci'], field: 'machine' })).toEqual([])
+    expect(await found({ words: ['2'] })).toEqual([2])
+    expect(await found({ closed: false })).toEqual([3, 2])
+    expect(await found({ closed: true, words: ['carrier'] })).toEqual([])
+    expect(await jobs.count({ words: ['pump'] })).toEqual({ open: 1, closed: 1 })
+  })
+
+  it('comes in pages', async () => {
+    const jobs = await three()
+    expect(ids(await jobs.list(2, {}, 0))).toEqual([3, 2])
+    expect(ids(await jobs.list(2, {}, 2))).toEqual([1])
+  })
+
+  it('is asked for where it is missing, and kept only for the version it is of', async () => {
+    const { jobs } = await opened()
+    const id = await jobs.open(head, event('opened', 0))
+    expect(await jobs.withoutSummary(0, 9)).toEqual([id])
+    expect(await jobs.withoutSummary(id, 9)).toEqual([])
+    await jobs.summarise(id, 2, summary('late'))
+    expect(await jobs.withoutSummary(0, 9)).toEqual([id])
+    await jobs.summarise(id, 1, summary('pump'))
+    expect(await jobs.withoutSummary(0, 9)).toEqual([])
+  })
+
+  it('knows the job that was opened last', async () => {
+    const { jobs } = await opened()
+    expect(await jobs.last()).toBe(null)
+    const first = await jobs.open(head, event('opened', 0))
+    const second = await jobs.open(head, event('opened', 1))
+    await jobs.append(first, 1, event('reading', 2))
+    expect(await jobs.last()).toBe(second)
+  })
+
+  it('is added to a file from before', async () => {
+    const folder = emptyFolder()
+    const file = new DatabaseSync(join(folder, 'coilhound.sqlite'))
+    const before = new Kysely<Tables>({ dialect: new SqliteDialect({ database: forKysely(file) }) })
+    const first = { getMigrations: async () => ({ '0001-jobs': firstMigration }) }
+    expect((await new Migrator({ db: before, provider: first }).migrateToLatest()).error).toBe(
+      undefined,
+    )
+    const at = event('', 0).at.toISOString()
+    const row = { ...head, version: 1, opened_at: at, changed_at: at }
+    await before
+      .insertInto('jobs')
+      .values({ ...row, id: 4 } as never)
+      .execute()
+    await before.destroy()
+    const { jobs } = await opened(folder)
+    expect(await jobs.list(9)).toMatchObject([{ id: 4, note: head.note, shown: null }])
+    expect(await jobs.count()).toEqual({ open: 1, closed: 0 })
+    expect(await jobs.withoutSummary(0, 9)).toEqual([4])
   })
 })
 

@@ -1,15 +1,19 @@
 import type { Case, CheckCard } from '../../server/knowledge/case.ts'
 import { type Http, shippedKnowledge } from './app.ts'
 
-/** The form that opens a job, filled in as it can be sent. */
-export function openForm(kase: Case, changes: Record<string, string | string[]> = {}) {
+/** The form that opens a job, filled in as it can be sent: at the bench, with every tool. */
+export function openForm(
+  kase: Case,
+  changes: Record<string, string | string[]> = {},
+): Record<string, string | string[]> {
   const knowledge = shippedKnowledge()
   return {
     job: `${kase.machine.id}/${kase.complaint.id}`,
     where: 'bench',
     air: '20',
     engine: 'cold',
-    tools: Object.keys(knowledge.tools.tools),
+    set: 'bench',
+    'tools-bench': Object.keys(knowledge.tools.tools),
     meter: [...knowledge.meters.keys()][0]!,
     note: '',
     ...changes,
@@ -23,7 +27,11 @@ export async function openJob(http: Http, kase: Case): Promise<string> {
 }
 
 /** Posts a form about one check to one of a job's nouns. */
-export function post(http: Http, address: string, fields: Record<string, string | number>) {
+export function post(
+  http: Http,
+  address: string,
+  fields: Record<string, string | number | string[]>,
+) {
   return http.post(address).type('form').send(fields)
 }
 

@@ -6,8 +6,9 @@ import type { Answer, HiddenFault } from './hidden-fault.ts'
 export async function openJobByClicks(page: Page, { machine, complaint }: Case): Promise<void> {
   await page.goto('/')
   const onMachine = page.getByRole('region', { name: `${machine.maker} ${machine.name}` })
+  await onMachine.getByRole('heading', { name: machine.name }).click()
   await onMachine.getByRole('link', { name: complaint.title }).click()
-  await page.getByRole('button', { name: 'Open the job' }).first().click()
+  await page.getByRole('button', { name: 'Open the job' }).click()
   await page.locator('#check').waitFor()
 }
 

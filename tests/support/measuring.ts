@@ -18,8 +18,8 @@ export async function openMachine(page: Page, opening: Opening): Promise<void> {
   const { machine = 'larkfell-2i', air, meter, complaint = 'no-spark' } = opening
   await page.goto(`/jobs/new?machine=${machine}&complaint=${complaint}`)
   if (air !== undefined) await page.getByLabel('Air temperature').fill(air)
-  if (meter !== undefined) await page.locator(`input[name=meter][value=${meter}]`).check()
-  await page.getByRole('button', { name: 'Open the job' }).first().click()
+  if (meter !== undefined) await page.getByLabel('Meter').selectOption(meter)
+  await page.getByRole('button', { name: 'Open the job' }).click()
   await page.locator('#check').waitFor()
 }
 
@@ -76,7 +76,7 @@ export async function zeroLeads(page: Page, zero: string, meter?: string): Promi
   await inCheck.first().click()
   await page.getByRole('heading', { name: 'Meter and leads', level: 1 }).waitFor()
   await page.getByLabel('Probes held together read').fill(zero)
-  if (meter !== undefined) await page.locator(`input[name=meter][value=${meter}]`).check()
+  if (meter !== undefined) await page.getByLabel('Meter').selectOption(meter)
   await page.getByRole('button', { name: 'Use this meter' }).click()
   await page.locator('.ticket').waitFor()
 }

@@ -204,6 +204,7 @@ export const smallCase: Case = {
   complaint: {
     id: 'no-spark',
     title: 'No spark',
+    group: 'spark',
     owner: 'It does not even cough.',
     needs: ['exciter'],
     top: 'no-spark',
@@ -280,6 +281,11 @@ export const smallKnowledge: Knowledge = {
     ],
   ]),
   tools: {
+    sets: {
+      hands: { name: 'Hands only' },
+      trail: { name: 'Trail tools', place: 'trailside' },
+      bench: { name: 'Bench tools', place: 'bench' },
+    },
     tools: {
       meter: { name: 'Multimeter', usual: ['bench', 'trailside'] },
       'good-igniter': { name: 'Known good igniter', usual: ['bench'] },
@@ -289,6 +295,7 @@ export const smallKnowledge: Knowledge = {
     },
   },
   setups: { setups: {} },
+  groups: { groups: { spark: { name: 'Spark' }, fuel: { name: 'Fuel' } } },
   cautions: {
     cautions: {
       manual: always,

@@ -23,7 +23,7 @@ export const states: Readonly<Record<string, (page: Page) => Promise<unknown>>> 
   'the form that opens a job, refused': async (page) => {
     await states['the form that opens a job']!(page)
     await page.getByLabel('Air temperature').fill('warm')
-    await page.getByRole('button', { name: 'Open the job' }).first().click()
+    await page.getByRole('button', { name: 'Open the job' }).click()
     await page.getByRole('alert').waitFor()
   },
   'an empty list of jobs': (page) => page.goto('/jobs'),

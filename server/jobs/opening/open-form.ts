@@ -2,39 +2,9 @@ import { z } from 'zod'
 import { complaintsFor } from '../../knowledge/fits.ts'
 import type { Knowledge } from '../../knowledge/knowledge.ts'
 import { Place } from '../../knowledge/schema/shared.ts'
-import { numberIn, textOf, textsOf } from '../../web/fields.ts'
+import { printTemperature, temperatureIn } from '../../web/typed/temperature.ts'
 import type { Opened } from '../record/fold.ts'
-import type { NewJobForm } from './present.ts'
-
-/** What the form was sent with, as text. */
-export function openFormFrom(body: unknown): NewJobForm {
-  return {
-    job: textOf(body, 'job'),
-    where: textOf(body, 'where'),
-    air: textOf(body, 'air'),
-    engine: textOf(body, 'engine'),
-    tools: textsOf(body, 'tools'),
-    meter: textOf(body, 'meter'),
-    note: textOf(body, 'note'),
-  }
-}
-
-/** The form as it first comes: most people can send it as it is. */
-export function defaultForm(knowledge: Knowledge, query: unknown): NewJobForm {
-  const where = Place.catch('bench').parse(textOf(query, 'where'))
-  const usual = Object.entries(knowledge.tools.tools).filter(([, tool]) =>
-    tool.usual.includes(where),
-  )
-  return {
-    job: `${textOf(query, 'machine')}/${textOf(query, 'complaint')}`,
-    where,
-    air: '20',
-    engine: 'cold',
-    tools: usual.map(([name]) => name),
-    meter: [...knowledge.meters.keys()][0] ?? '',
-    note: '',
-  }
-}
+import type { NewJobForm } from './new-job-form.ts'
 
 export type NewJobProblems = Partial<Record<keyof NewJobForm, string>>
 export type Accepted =
@@ -43,13 +13,23 @@ export type Accepted =
 
 /** Turns the form into the first event of a job, or says what is wrong, one sentence a field. */
 export function acceptOpenForm(knowledge: Knowledge, form: NewJobForm): Accepted {
-  const read = openForm(knowledge).safeParse(form)
+  const read = openForm(knowledge, form).safeParse({ ...form, tools: form.tools[form.set] ?? [] })
   if (!read.success) return { ok: false, problems: firstProblems(read.error) }
-  const { job, note, ...conditions } = read.data
-  return { ok: true, event: { kind: 'opened', ...job, conditions, note } }
+  const { job, note, set: _, air, ...conditions } = read.data
+  const { celsius, unit } = air
+  return {
+    ok: true,
+    event: {
+      kind: 'opened',
+      ...job,
+      conditions: { ...conditions, air: celsius, airUnit: unit },
+      note,
+    },
+  }
 }
 
-const openForm = (knowledge: Knowledge) =>
+/** In the order of the fields on the page. */
+const openForm = (knowledge: Knowledge, { airUnit }: NewJobForm) =>
   z.object({
     job: z.string().transform((text, context) => {
       const [machine = '', complaint = ''] = text.split('/')
@@ -58,8 +38,23 @@ const openForm = (knowledge: Knowledge) =>
       return { machine, complaint }
     }),
     where: z.enum(Place.options, 'Choose where the work happens.'),
-    air: AirTemperature,
     engine: z.enum(['cold', 'hot'], 'Choose whether the engine is cold or hot.'),
+    air: z.string().transform((text, context) => {
+      const read = temperatureIn(text.slice(0, longestTemperature), airUnit)
+      if (read === null || text.trim().length > longestTemperature) {
+        context.addIssue('Write the air temperature as a number, such as 20, −5 or 14F.')
+        return z.NEVER
+      }
+      if (read.celsius < coldest || read.celsius > hottest) {
+        const [from, to] = [coldest, hottest].map((each) => printTemperature(each, read.unit))
+        context.addIssue(`The air temperature must be from ${from} to ${to}.`)
+      }
+      return read
+    }),
+    meter: z.string().refine((name) => knowledge.meters.has(name), 'Choose a meter from the list.'),
+    set: z
+      .string()
+      .refine((name) => Object.hasOwn(knowledge.tools.sets, name), 'Choose the tools at hand.'),
     tools: z.array(
       z
         .string()
@@ -68,22 +63,13 @@ const openForm = (knowledge: Knowledge) =>
           'Choose tools from the list.',
         ),
     ),
-    meter: z.string().refine((name) => knowledge.meters.has(name), 'Choose a meter from the list.'),
     note: z.string().trim().max(500, 'Keep the note under 500 characters.'),
   })
 
-/** As people write it: `-25`, `−5`, `21,5`, `20 °C`. */
-const AirTemperature = z
-  .string()
-  .trim()
-  .max(20, temperatureProblem())
-  .transform((text) => numberIn(text.replace(/\s*(°\s*)?C?$/i, '')))
-  .refine((air) => air !== null, temperatureProblem())
-  .refine((air) => air >= -50 && air <= 60, 'The air temperature must be from −50 to 60 °C.')
+const longestTemperature = 20
 
-function temperatureProblem(): string {
-  return 'Write the air temperature in °C as a number, such as 20 or −5.'
-}
+/** °C. No thermometer in the open shows more, or less. */
+const [coldest, hottest] = [-50, 60]
 
 function misfit(knowledge: Knowledge, machine: string, complaint: string): string {
   const known = knowledge.machines.get(machine)

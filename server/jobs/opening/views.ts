@@ -1,58 +1,116 @@
 /** View models of the pages around the jobs: where one starts, the list, the form that opens a job. */
 
-/** The front page: machines with their complaints, and the jobs worked on last. */
+/** The front page: work in progress, and the machines that fit what was typed. */
 export interface FrontPage {
   readonly title: string
-  readonly machines: readonly {
-    readonly id: string
+  /** The open jobs changed last. */
+  readonly inProgress: readonly JobRow[]
+  /** What was typed to find a machine. */
+  readonly find: string
+  /** "The first 8 of 300 machines. Type more of the name." */
+  readonly says: string
+  readonly machines: readonly MachineView[]
+  /** Back to all of them, where not all fit. */
+  readonly all?: Way
+}
+
+export interface MachineView {
+  readonly id: string
+  readonly name: string
+  readonly family: string
+  readonly about: string
+  /** Its complaints are shown without a press. */
+  readonly open: boolean
+  readonly groups: readonly {
     readonly name: string
-    readonly about: string
     readonly complaints: readonly {
       readonly title: string
       readonly owner: string
       readonly href: string
     }[]
   }[]
-  readonly latest: readonly JobRow[]
 }
 
+/** One page of the list of jobs. */
 export interface JobsPage {
   readonly title: string
+  readonly find: string
+  /** Why it cannot be searched for. */
+  readonly problem?: string
+  /** Where to look for the words. */
+  readonly fields: readonly Choice[]
+  readonly states: readonly Choice[]
+  /** "312 jobs found" */
+  readonly says: string
+  /** There is no job at all. */
+  readonly isEmpty: boolean
   readonly jobs: readonly JobRow[]
+  /** Back to all of them, where not all are meant. */
+  readonly all?: Way
+  /** "Page 2 of 13" */
+  readonly pages?: string
+  readonly previous?: Way
+  readonly next?: Way
 }
 
 export interface JobRow {
   readonly number: string
   readonly href: string
   readonly machine: string
+  /** The machine without its maker. */
+  readonly model: string
   readonly complaint: string
   readonly note: string
   /** "7 May 2031, 14:05", and the same for machines. */
   readonly changed: string
   readonly changedIso: string
-  /** "3 readings taken" */
-  readonly stands: string
+  readonly state: 'Open' | 'Repaired' | 'Proved'
+  /** "Named: start exciter." */
+  readonly verdict: string
+}
+
+export interface Way {
+  readonly href: string
+  readonly text: string
 }
 
 /** The form that opens a job. Every field keeps what was typed or chosen. */
 export interface NewJobPage {
   readonly title: string
   readonly action: string
+  /** What the job will be about; left out where the machine or its complaint is not known. */
+  readonly subject?: {
+    readonly machine: string
+    readonly complaint: string
+    readonly another: Way
+  }
+  /** Names machine and complaint together. */
+  readonly job: string
   /** What could not be taken, one sentence a field, in the order of the fields. */
   readonly problems: readonly { readonly field: string; readonly sentence: string }[]
-  readonly complaints: readonly {
-    readonly machine: string
-    /** Value and words of each choice; the value names machine and complaint together. */
-    readonly choices: readonly Choice[]
-  }[]
-  readonly where: readonly Choice[]
-  /** To the same form with the tools that one usually has at the other place. */
-  readonly elsewhere: { readonly href: string; readonly text: string }
-  readonly engine: readonly Choice[]
-  readonly air: TextField
+  readonly where: ChoiceField
+  readonly engine: ChoiceField
+  readonly air: TextField & { readonly unit: string; readonly hint: string }
+  readonly meter: ChoiceField
+  readonly tools: ToolsField
   readonly note: TextField
-  readonly tools: readonly Choice[]
-  readonly meters: readonly Choice[]
+}
+
+export interface ChoiceField {
+  readonly choices: readonly Choice[]
+  readonly problem?: string
+}
+
+/** Sets of tools, each with all tools to tick or leave out. */
+export interface ToolsField {
+  readonly sets: readonly (Choice & {
+    /** Name of the field of its tools. */
+    readonly field: string
+    /** "14 tools" */
+    readonly count: string
+    readonly tools: readonly Choice[]
+  })[]
+  readonly problem?: string
 }
 
 export interface Choice {

@@ -1,5 +1,6 @@
 import type { Knowledge } from '../../knowledge/knowledge.ts'
 import { machineName } from '../../knowledge/machine-name.ts'
+import { printTemperature } from '../../web/typed/temperature.ts'
 import { repairedInVain } from '../record/fold.ts'
 import type { Standing } from '../standing/standing.ts'
 import type { Fact } from '../words/fact.ts'
@@ -16,7 +17,7 @@ export function presentHead({ job, folded, meter, kase, knowledge }: Standing): 
     { label: 'Owner says', value: kase.complaint.owner },
     { label: 'Opened', value: dateAndTime(folded.openedAt) },
     { label: 'Work done', value: placeWords[conditions.where] },
-    { label: 'Air', value: `${String(conditions.air).replace('-', '−')}\u00a0°C` },
+    { label: 'Air', value: printTemperature(conditions.air, conditions.airUnit ?? 'C') },
     { label: 'Engine', value: engineWords[conditions.engine] },
     {
       label: 'Meter',

@@ -2,6 +2,7 @@ import { z } from 'zod'
 import { Place } from '../../knowledge/schema/shared.ts'
 import type { Reading } from '../../measure/reading/reading.ts'
 import { bySetting } from '../../measure/reading/settings.ts'
+import { degreeUnits } from '../../web/typed/temperature.ts'
 import type { Conditions, JobEvent, Manner, MeterChoice } from './events.ts'
 
 /**
@@ -18,6 +19,7 @@ const StoredReading = z.discriminatedUnion('kind', [
 const StoredConditions = z.strictObject({
   where: Place,
   air: z.number(),
+  airUnit: z.enum(degreeUnits).optional(),
   engine: z.enum(['cold', 'hot']),
   tools: z.array(z.string()),
   meter: z.string(),

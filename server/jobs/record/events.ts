@@ -1,12 +1,16 @@
 import type { Ranges } from '../../knowledge/meters.ts'
 import type { Place } from '../../knowledge/schema/shared.ts'
 import type { Touches } from '../../measure/reading/reading.ts'
+import type { DegreeUnit } from '../../web/typed/temperature.ts'
+import type { JobSummary } from './summary.ts'
 
 /** How things stood when the job was opened. */
 export interface Conditions {
   readonly where: Place
   /** Air temperature in °C. */
   readonly air: number
+  /** The unit that it was given in. Left out, in older jobs: °C. */
+  readonly airUnit?: DegreeUnit | undefined
   readonly engine: 'cold' | 'hot'
   /** Names of tools at hand. */
   readonly tools: readonly string[]
@@ -100,4 +104,6 @@ export interface JobLine {
   readonly openedAt: Date
   readonly changedAt: Date
   readonly events: number
+  /** Null where the job was changed last before there were summaries, until it is caught up with. */
+  readonly summary: JobSummary | null
 }

@@ -1,9 +1,13 @@
 import { z } from 'zod'
+import type { WantedJobs } from '../../store/jobs/summary.ts'
 import type { EventRecord, JobRecords } from '../../store/jobs.ts'
 import { damagedEvent } from '../../store/trouble.ts'
+import { catchUp } from './catch-up.ts'
 import { JobEventSchema, kindNow } from './event-schema.ts'
 import type { JobEvent, JobLine, StoredJob } from './events.ts'
 import type { Opened } from './fold.ts'
+import type { Summarise } from './summarise.ts'
+import { summaryIn } from './summary.ts'
 
 /** Where jobs are kept. Every promise resolves only after the write is durable. */
 export interface JobStore {
@@ -12,36 +16,60 @@ export interface JobStore {
   load(id: number): Promise<StoredJob | null>
   /** Appends one event if the job still is at that version; otherwise writes nothing and says `stale`. */
   append(id: number, version: number, event: JobEvent): Promise<'written' | 'stale'>
-  /** Newest change first. */
-  list(limit: number): Promise<JobLine[]>
+  /** Newest change first, leaving out the first few. */
+  list(limit: number, wanted?: WantedJobs, skip?: number): Promise<JobLine[]>
+  /** How many of the wanted jobs there are. */
+  count(wanted: WantedJobs): Promise<{ readonly open: number; readonly closed: number }>
+  /** How the last job was opened; null where there is none, or it cannot be read. */
+  lastOpened(): Promise<Opened | null>
+  /** Makes jobs from before there were summaries to be found like all others, until it `isOver`. */
+  catchUp(isOver: () => boolean): Promise<void>
 }
 
 /**
  * Jobs in the store's records. The store imports no area, so it keeps plain data; here it becomes
- * events again, and is checked while it does.
+ * events again, and is checked while it does. Each event is written with what lists show after it.
  */
-export function jobStore(records: JobRecords, now: () => Date): JobStore {
+export function jobStore(records: JobRecords, now: () => Date, summarise: Summarise): JobStore {
+  const load = async (id: number): Promise<StoredJob | null> => {
+    const events = (await records.events(id)).map((stored, index) => eventOf(stored, id, index + 1))
+    return events.length === 0 ? null : { id, version: events.length, events }
+  }
   return {
-    open: (event) => records.open(headOf(event), record(event, now())),
-    async load(id) {
-      const events = (await records.events(id)).map((stored, index) =>
-        eventOf(stored, id, index + 1),
-      )
-      return events.length === 0 ? null : { id, version: events.length, events }
+    load,
+    open: (event) => {
+      const first = { event, at: now() }
+      const summary = summarise({ id: 0, version: 1, events: [first] })
+      return records.open(headOf(event), record(first), summary)
     },
-    append: (id, version, event) => records.append(id, version, record(event, now())),
-    async list(limit) {
-      return (await records.list(limit)).map(({ version, ...line }) => ({
+    async append(id, version, event) {
+      const job = await load(id)
+      if (job?.version !== version) return 'stale'
+      const next = { event, at: now() }
+      const summary = summarise({ id, version: version + 1, events: [...job.events, next] })
+      return records.append(id, version, record(next), summary)
+    },
+    async list(limit, wanted, skip) {
+      return (await records.list(limit, wanted, skip)).map(({ version, shown, ...line }) => ({
         ...line,
         events: version,
+        summary: summaryIn(shown),
       }))
     },
+    count: (wanted) => records.count(wanted),
+    async lastOpened() {
+      const id = await records.last()
+      const [first] = id === null ? [] : await records.events(id)
+      const read = JobEventSchema.safeParse({ ...Object(first?.body), kind: first?.kind })
+      return read.data?.kind === 'opened' ? read.data : null
+    },
+    catchUp: (isOver) => catchUp(records, load, summarise, isOver),
   }
 }
 
 const headOf = ({ machine, complaint, note }: Opened) => ({ machine, complaint, note })
 
-function record({ kind, ...body }: JobEvent, at: Date): EventRecord {
+function record({ event: { kind, ...body }, at }: StoredJob['events'][0]): EventRecord {
   return { kind, body, at }
 }
 

@@ -48,7 +48,10 @@ export const noSuchCheck = {
 }
 
 /** Knowledge may change between two starts, while the job stays. */
-function caseOf(knowledge: Knowledge, { opened: { machine, complaint } }: Folded): Case | null {
+export function caseOf(
+  knowledge: Knowledge,
+  { opened: { machine, complaint } }: Folded,
+): Case | null {
   const known = complaintsFor(knowledge, machine).some(({ id }) => id === complaint)
   return known ? caseFor(knowledge, machine, complaint) : null
 }

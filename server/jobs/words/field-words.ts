@@ -7,7 +7,7 @@ export const fieldWords: FieldWords = {
   celsius: { label: 'Temperature of the part, °C' },
   rpm: { label: 'Speed while read, rpm' },
   reason: { label: 'Reason' },
-  air: { label: 'Air temperature, °C' },
+  air: { label: 'Air temperature' },
   note: { label: 'Note' },
   zero: { label: 'Probes held together, Ω' },
   name: { label: 'Name of the meter' },

@@ -35,6 +35,7 @@ export function namesRule(knowledge: Knowledge, report: Report): void {
   for (const [, machine] of knowledge.machines) machineNames(machine, knowledge, mustKnow)
   for (const [, complaint] of knowledge.complaints) {
     mustKnow(complaint, ['cautions'], 'caution', complaint.cautions, cautions)
+    mustKnow(complaint, ['group'], 'group', [complaint.group], Object.keys(knowledge.groups.groups))
     complaintNames(complaint, knowledge, mustKnow)
   }
   for (const [id, setup] of Object.entries(knowledge.setups.setups)) {

@@ -41,6 +41,8 @@ export const Complaint = z.strictObject({
   ...schemaKey,
   id: Name,
   title: Words,
+  /** What it is about: a name in `groups.yaml`. */
+  group: Name,
   /** What the owner says. */
   owner: Words,
   /** The complaint fits a machine that has a part of each of these roles. */

@@ -3,7 +3,7 @@ import { CheckKind } from './check-kind.ts'
 import { Complaint } from './complaint.ts'
 import { Machine } from './machine.ts'
 import { PartKind } from './part-kind.ts'
-import { Cautions, Colours, Meter, Setups, Tools } from './tables.ts'
+import { Cautions, Colours, Groups, Meter, Setups, Tools } from './tables.ts'
 
 /** Which files under `trees/` follow which schema. The name is also the name of its JSON Schema. */
 export interface FileKind {
@@ -24,6 +24,7 @@ export const fileKinds: readonly FileKind[] = [
   { name: 'setups', file: 'setups.yaml', schema: Setups },
   { name: 'cautions', file: 'cautions.yaml', schema: Cautions },
   { name: 'colours', file: 'colours.yaml', schema: Colours },
+  { name: 'groups', file: 'groups.yaml', schema: Groups },
 ]
 
-export { Cautions, CheckKind, Colours, Complaint, Machine, Meter, PartKind, Setups, Tools }
+export { Cautions, CheckKind, Colours, Complaint, Groups, Machine, Meter, PartKind, Setups, Tools }

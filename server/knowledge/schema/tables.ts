@@ -6,11 +6,20 @@ import { Name, Place, Source, schemaKey, Words } from './shared.ts'
 /** `trees/tools.yaml` */
 export const Tools = z.strictObject({
   ...schemaKey,
+  /** What may be at hand, chosen at one press when a job is opened, in this order. */
+  sets: z.record(
+    Name,
+    z.strictObject({
+      name: Words,
+      /** It holds the tools that are usual there. Left out: none, hands and eyes. */
+      place: Place.optional(),
+    }),
+  ),
   tools: z.record(
     Name,
     z.strictObject({
       name: Words,
-      /** Where one has it as a rule; such tools are ticked when a job is opened there. */
+      /** Where one has it as a rule; such tools are in the set of that place. */
       usual: z.array(Place),
     }),
   ),
@@ -92,6 +101,13 @@ export const Colours = z.strictObject({
   ),
 })
 export type Colours = z.infer<typeof Colours>
+
+/** `trees/groups.yaml`: what complaints are about, in the order in which pages show them. */
+export const Groups = z.strictObject({
+  ...schemaKey,
+  groups: z.record(Name, z.strictObject({ name: Words })),
+})
+export type Groups = z.infer<typeof Groups>
 
 /** `trees/meters/*.yaml`: a class of meter. */
 export const Meter = z.strictObject({

@@ -1,0 +1,70 @@
+import type { Knowledge } from '../../knowledge/knowledge.ts'
+import { Place } from '../../knowledge/schema/shared.ts'
+import { textOf, textsOf } from '../../web/fields.ts'
+import { type DegreeUnit, printTemperature } from '../../web/typed/temperature.ts'
+import { fieldOfSet, setAt, type TickedTools, usualTools } from './tool-sets.ts'
+
+/**
+ * What was typed and chosen in the form that opens a job, as text, whether it can be taken or not.
+ * Posted to `/jobs` under these names; `job` is `machine/complaint`, and each set of tools has a field
+ * of its own, which may come several times.
+ */
+export interface NewJobForm {
+  readonly job: string
+  readonly where: string
+  readonly engine: string
+  readonly air: string
+  /** The unit of an air temperature that names none. */
+  readonly airUnit: DegreeUnit
+  readonly meter: string
+  /** The set of tools at hand; of its ticks the others know nothing. */
+  readonly set: string
+  readonly tools: TickedTools
+  readonly note: string
+}
+
+/** What the form was sent with. */
+export function sentForm(knowledge: Knowledge, body: unknown): NewJobForm {
+  const sets = Object.keys(knowledge.tools.sets)
+  return {
+    job: textOf(body, 'job'),
+    where: textOf(body, 'where'),
+    engine: textOf(body, 'engine'),
+    air: textOf(body, 'air'),
+    airUnit: textOf(body, 'airUnit') === 'F' ? 'F' : 'C',
+    meter: textOf(body, 'meter'),
+    set: textOf(body, 'set'),
+    tools: Object.fromEntries(sets.map((set) => [set, textsOf(body, fieldOfSet(set))])),
+    note: textOf(body, 'note'),
+  }
+}
+
+/** The form as it first comes, in the shop's unit: most people can send it as it is. */
+export function defaultForm(knowledge: Knowledge, query: unknown, unit: DegreeUnit): NewJobForm {
+  const where = Place.catch('bench').parse(textOf(query, 'where'))
+  return {
+    job: `${textOf(query, 'machine')}/${textOf(query, 'complaint')}`,
+    where,
+    engine: 'cold',
+    air: printTemperature(usualAir, unit),
+    airUnit: unit,
+    meter: [...knowledge.meters.keys()][0] ?? '',
+    set: setAt(knowledge, where),
+    tools: usualTools(knowledge),
+    note: '',
+  }
+}
+
+/** °C: what limits hold at. */
+const usualAir = 20
+
+/**
+ * The form as it was filled in, once the place was changed: the tools are those that one has there as a
+ * rule, but for somebody who has none.
+ */
+export function movedForm(knowledge: Knowledge, query: unknown): NewJobForm {
+  const form = sentForm(knowledge, query)
+  const where = Place.safeParse(form.where).data
+  const hasPlace = knowledge.tools.sets[form.set]?.place !== undefined
+  return where !== undefined && hasPlace ? { ...form, set: setAt(knowledge, where) } : form
+}

@@ -1,0 +1,74 @@
+import { complaintsFor } from '../../knowledge/fits.ts'
+import type { Knowledge } from '../../knowledge/knowledge.ts'
+import { machineName } from '../../knowledge/machine-name.ts'
+import type { Machine } from '../../knowledge/schema/index.ts'
+import { counted } from '../../web/words.ts'
+import type { JobLine } from '../record/events.ts'
+import { findMachines } from './find-machine.ts'
+import { jobRow } from './job-row.ts'
+import type { FrontPage, MachineView } from './views.ts'
+
+/** What somebody wants to see of the front page. */
+export interface AskedOfFront {
+  /** What was typed to find a machine by; may be empty. */
+  readonly find: string
+  /** The machine whose complaints are wanted; empty where none was chosen. */
+  readonly machine: string
+}
+
+/** The front page: the work in progress, and the machines with the complaints that fit them. */
+export function presentFront(
+  knowledge: Knowledge,
+  inProgress: readonly JobLine[],
+  { find, machine }: AskedOfFront,
+): FrontPage {
+  const chosen = knowledge.machines.get(machine)
+  const found = chosen ? [chosen] : findMachines(knowledge, find)
+  const shown = found.slice(0, mostMachines)
+  return {
+    title: 'Work and machines',
+    inProgress: inProgress.map((line) => jobRow(knowledge, line)),
+    find,
+    says: foundWords(found.length, knowledge.machines.size, find),
+    machines: shown.map((each) => machineView(knowledge, each, found.length === 1)),
+    ...(found.length < knowledge.machines.size && {
+      all: { href: '/', text: 'All machines' },
+    }),
+  }
+}
+
+/** As many as a phone shows without much scrolling. */
+const mostMachines = 8
+
+function foundWords(found: number, all: number, find: string): string {
+  if (found === 0) return `No machine is called “${find.trim()}”. Try fewer letters, or its maker.`
+  if (found > mostMachines) {
+    return `The first ${mostMachines} of ${counted(found, 'machine')}. Type more of the name.`
+  }
+  return found === all ? counted(all, 'machine') : `${found} of ${counted(all, 'machine')}`
+}
+
+function machineView(knowledge: Knowledge, machine: Machine, open: boolean): MachineView {
+  const fitting = complaintsFor(knowledge, machine.id)
+  return {
+    id: machine.id,
+    name: machineName(machine),
+    family: machine.family,
+    about: machine.about,
+    open,
+    groups: Object.entries(knowledge.groups.groups).flatMap(([id, { name }]) => {
+      const complaints = fitting.filter(({ group }) => group === id)
+      return complaints.length === 0
+        ? []
+        : [{ name, complaints: complaints.map((each) => complaintView(machine, each)) }]
+    }),
+  }
+}
+
+function complaintView(
+  machine: Machine,
+  { id, title, owner }: { id: string; title: string; owner: string },
+): MachineView['groups'][0]['complaints'][0] {
+  const query = new URLSearchParams({ machine: machine.id, complaint: id })
+  return { title, owner, href: `/jobs/new?${query}` }
+}

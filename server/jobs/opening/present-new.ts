@@ -1,0 +1,89 @@
+import { complaintsFor } from '../../knowledge/fits.ts'
+import type { Knowledge } from '../../knowledge/knowledge.ts'
+import { machineName } from '../../knowledge/machine-name.ts'
+import { engineWords } from '../words/names.ts'
+import { counted, upperFirst } from '../words/sentences.ts'
+import type { NewJobForm } from './new-job-form.ts'
+import type { NewJobProblems } from './open-form.ts'
+import { fieldOfSet } from './tool-sets.ts'
+import type { Choice, NewJobPage, ToolsField } from './views.ts'
+
+/** The form that opens a job: with its defaults, or as it was typed with what is wrong in it. */
+export function presentNew(
+  knowledge: Knowledge,
+  form: NewJobForm,
+  problems: NewJobProblems = {},
+): NewJobPage {
+  const problemOf = (field: keyof NewJobForm) => problems[field] && { problem: problems[field] }
+  const words = (field: 'where' | 'engine', all: Readonly<Record<string, string>>) => ({
+    choices: Object.entries(all).map(([value, says]) => choice(value, says, form[field] === value)),
+    ...problemOf(field),
+  })
+  const subject = subjectOf(knowledge, form)
+  const failed = Object.entries(problems)
+  return {
+    title: failed.length === 0 ? 'Open a job' : 'Not open yet',
+    action: '/jobs',
+    ...(subject && { subject }),
+    job: form.job,
+    problems: failed.map(([field, sentence]) => ({ field: idOf(field), sentence })),
+    where: words('where', placeWords),
+    engine: words('engine', engineWords),
+    air: {
+      value: form.air,
+      unit: form.airUnit,
+      hint: `°${form.airUnit}, unless you write °${form.airUnit === 'C' ? 'F' : 'C'}.`,
+      ...problemOf('air'),
+    },
+    meter: {
+      choices: [...knowledge.meters.values()].map(({ id, name }) =>
+        choice(id, name, form.meter === id),
+      ),
+      ...problemOf('meter'),
+    },
+    tools: { sets: toolSets(knowledge, form), ...problemOf('tools'), ...problemOf('set') },
+    note: { value: form.note, ...problemOf('note') },
+  }
+}
+
+/** Beside "Work done", and short, so that both stand in one line of a phone. */
+const placeWords = { bench: 'Bench', trailside: 'Trailside' } as const
+
+const choice = (value: string, says: string, chosen: boolean): Choice => ({
+  value,
+  says,
+  more: '',
+  chosen,
+})
+
+/** The set and its ticks are one field on the page. */
+const idOf = (field: string): string => (field === 'set' ? 'tools' : field)
+
+function subjectOf(knowledge: Knowledge, { job }: NewJobForm): NewJobPage['subject'] {
+  const [machineId = '', complaintId = ''] = job.split('/')
+  const machine = knowledge.machines.get(machineId)
+  const complaint = complaintsFor(knowledge, machineId).find(({ id }) => id === complaintId)
+  if (machine === undefined || complaint === undefined) return undefined
+  return {
+    machine: machineName(machine),
+    complaint: complaint.title,
+    another: {
+      href: `/?${new URLSearchParams({ machine: machineId })}`,
+      text: 'Another complaint',
+    },
+  }
+}
+
+function toolSets({ tools: { sets, tools } }: Knowledge, form: NewJobForm): ToolsField['sets'] {
+  return Object.entries(sets).map(([set, { name }]) => {
+    const ticked = form.tools[set] ?? []
+    return {
+      ...choice(set, name, form.set === set),
+      field: fieldOfSet(set),
+      count: counted(ticked.length, 'tool'),
+      tools: Object.entries(tools).map(([id, { name }]) =>
+        choice(id, upperFirst(name), ticked.includes(id)),
+      ),
+    }
+  })
+}

@@ -1,0 +1,67 @@
+import type { Step } from '../../diagnosis/model/walk.ts'
+import type { Case } from '../../knowledge/case.ts'
+import { machineName } from '../../knowledge/machine-name.ts'
+import type { JobSummaryRecord } from '../../store/jobs/summary.ts'
+import { plainText } from '../../web/typed/spelling.ts'
+import type { StoredJob } from '../record/events.ts'
+import { type Folded, fold } from '../record/fold.ts'
+import type { JobParts } from '../record/parts.ts'
+import type { JobSummary } from '../record/summary.ts'
+import { caseOf } from './find.ts'
+import { keptStanding } from './kept.ts'
+
+/** What lists show of a job and find it by. The page that follows needs the same standing, so it is kept. */
+export function summaryOf(parts: JobParts, job: StoredJob): JobSummaryRecord {
+  const { knowledge } = parts
+  const folded = fold(job.events)
+  const kase = caseOf(knowledge, folded)
+  const shown: JobSummary = {
+    readings: folded.readings.size,
+    verdict: kase === null || job.version === 1 ? null : verdictOf(parts, { job, folded, kase }),
+    repair: lastRepair(job, folded, kase),
+  }
+  const { machine, complaint, note } = folded.opened
+  const sheet = knowledge.machines.get(machine)
+  const named = [...(shown.verdict?.parts ?? []), ...repaired(folded, kase)]
+  return {
+    shown,
+    closed: shown.repair?.outcome === 'gone',
+    words: {
+      machine: plainText(sheet ? machineName(sheet) : machine),
+      complaint: plainText(knowledge.complaints.get(complaint)?.title ?? complaint),
+      part: plainText(named.join(' ')),
+      note: plainText(note),
+    },
+  }
+}
+
+function verdictOf(
+  parts: JobParts,
+  found: { job: StoredJob; folded: Folded; kase: Case },
+): JobSummary['verdict'] {
+  const { step } = keptStanding(parts, found).walk
+  return { kind: step.kind, parts: namesOf(found.kase, partsIn(step)) }
+}
+
+/** The parts that a step is about: those it names, or cannot tell apart. */
+function partsIn(step: Step): readonly string[] {
+  if (step.kind === 'named') return step.parts
+  return step.kind === 'cannotSeparate' ? step.group.flatMap(({ part }) => part ?? []) : []
+}
+
+function lastRepair({ events }: StoredJob, { repairs }: Folded, kase: Case | null) {
+  const last = repairs.at(-1)
+  const written = events.findLast(({ event: { kind } }) => kind === 'repaired' || kind === 'proved')
+  if (last === undefined || written === undefined) return null
+  const { parts, outcome } = last
+  return { parts: namesOf(kase, parts), outcome, at: written.at.toISOString() }
+}
+
+const repaired = ({ repairs }: Folded, kase: Case | null): string[] =>
+  namesOf(
+    kase,
+    repairs.flatMap(({ parts }) => parts),
+  )
+
+const namesOf = (kase: Case | null, parts: readonly string[]): string[] =>
+  parts.map((part) => kase?.parts.get(part)?.name ?? part)

@@ -1,0 +1,161 @@
+import type { Page } from 'playwright-core'
+import { describe, expect, it } from 'vitest'
+import { axeFindings } from '../support/axe.ts'
+import { openPage } from '../support/browser.ts'
+import { openJobByClicks } from '../support/journey.ts'
+import { shippedCases, shippedKnowledge } from '../support/knowledge.ts'
+import { largest } from '../support/states.ts'
+
+const form = `/jobs/new?machine=${largest.machine.id}&complaint=${largest.complaint.id}`
+
+/** What ships, with so many machines more that nobody looks through them. */
+function manyMachines() {
+  const knowledge = shippedKnowledge()
+  const [first] = knowledge.machines.values()
+  const more = Array.from({ length: 300 }, (_, i) => ({
+    ...first!,
+    id: `crake-${i}`,
+    name: `Crake ${i}`,
+    maker: 'Fennbank',
+    family: 'Fennbank winches',
+  }))
+  const machines = [...knowledge.machines.values(), ...more]
+  return { ...knowledge, machines: new Map(machines.map((machine) => [machine.id, machine])) }
+}
+
+const machinesOn = (page: Page) => page.locator('.machine h2').allTextContents()
+
+/** Everything that can be pressed and is seen, and is too low for a glove. */
+const lowTargets = `[...document.querySelectorAll('main :is(a, button, summary, select, input:not([type=hidden])), .masthead a, .foot a')]
+  .map((target) => target.matches('[type=radio], [type=checkbox]') ? target.closest('label') : target)
+  .filter((target) => target.checkVisibility() && target.getBoundingClientRect().height < 44)
+  .map((target) => target.outerHTML)`
+
+describe('the form that opens a job', () => {
+  it.each([
+    [360, 780],
+    [1280, 800],
+  ])('is one screen of %i by %i, whatever it is about', async (width, height) => {
+    const { page } = await openPage({ viewport: { width, height } })
+    const cases = shippedCases()
+    expect(cases.length).toBeGreaterThan(20)
+    for (const { machine, complaint } of cases) {
+      await page.goto(`/jobs/new?machine=${machine.id}&complaint=${complaint.id}`)
+      const bottoms = await page
+        .locator('#new :is(fieldset, input, select, button):visible')
+        .evaluateAll((all) => all.map((each) => each.getBoundingClientRect().bottom))
+      expect(bottoms.length).toBeGreaterThan(10)
+      expect(Math.max(...bottoms), complaint.title).toBeLessThanOrEqual(height)
+    }
+  })
+
+  it('follows the place with its tools, and keeps what was typed', async () => {
+    const { page } = await openPage()
+    await page.goto(form)
+    await page.getByLabel('Air temperature').fill('-10c')
+    await page.getByLabel('Trailside').check()
+    await page.locator('input[name=set][value=trail]:checked').waitFor()
+    expect(await page.getByLabel('Air temperature').inputValue()).toBe('-10c')
+    await page.getByRole('button', { name: 'Open the job' }).click()
+    await page.locator('#check').waitFor()
+    expect(await page.locator('.facts').first().textContent()).toContain('−10\u00a0°C')
+  })
+
+  it.each([true, false])('takes single tools of the chosen set, scripts %s', async (scripts) => {
+    const { page, store } = await openPage({ javaScriptEnabled: scripts })
+    await page.goto(form)
+    await page.getByLabel('Hands only').check()
+    await page.locator('.sets summary:visible').click()
+    await page.locator('[name=tools-hands][value=torch]').check()
+    await page.getByRole('button', { name: 'Open the job' }).click()
+    await page.locator('#check').waitFor()
+    const [opened] = await store.jobs.events(1)
+    expect(opened).toMatchObject({ body: { conditions: { tools: ['torch'] } } })
+  })
+
+  it.each([true, false])(
+    'brings what is wrong into sight, with the focus on it, scripts %s',
+    async (scripts) => {
+      const viewport = { width: 360, height: 780 }
+      const { page } = await openPage({ javaScriptEnabled: scripts, viewport })
+      await page.goto(form)
+      await page.getByLabel('Air temperature').fill('warm')
+      await page.getByLabel('Owner, or any note').fill('Hilda')
+      await page.getByLabel('Owner, or any note').press('Enter')
+      const beside = page.locator('#air-problem')
+      await beside.waitFor()
+      expect(await page.title()).toBe('Not open yet · Coilhound')
+      expect((await page.getByRole('alert').boundingBox())!.y).toBeLessThan(780)
+      expect((await beside.boundingBox())!.y).toBeLessThan(780)
+      expect(await page.getByLabel('Air temperature').inputValue()).toBe('warm')
+      expect(await page.getByLabel('Owner, or any note').inputValue()).toBe('Hilda')
+      expect(await page.locator('[role=alert]:focus').count()).toBe(1)
+    },
+  )
+})
+
+describe('the machine among three hundred', () => {
+  it('is filtered for as one types, and its complaint is one press away', async () => {
+    const { page, complaints } = await openPage({}, { knowledge: manyMachines() })
+    await page.goto('/')
+    expect(await machinesOn(page)).toHaveLength(8)
+    expect(await page.locator('#machines').textContent()).toContain('The first 8 of 303 machines')
+    await page.locator('#find').pressSequentially('craek 277')
+    await page.getByText('1 of 303 machines').waitFor()
+    expect(await machinesOn(page)).toEqual(['Fennbank Crake 277'])
+    expect(await page.locator('#find').inputValue()).toBe('craek 277')
+    await page.locator('.complaints a').first().click()
+    await page.getByRole('heading', { name: 'Open a job' }).waitFor()
+    await page.goBack()
+    await page.getByText('1 of 303 machines').waitFor()
+    expect(complaints).toEqual([])
+  })
+
+  it('is searched for without scripts', async () => {
+    const parts = { knowledge: manyMachines() }
+    const { page } = await openPage({ javaScriptEnabled: false }, parts)
+    await page.goto('/')
+    await page.locator('#find').fill('winches 31')
+    await page.locator('#find').press('Enter')
+    await page.getByText('1 of 303 machines').waitFor()
+    expect(await machinesOn(page)).toEqual(['Fennbank Crake 31'])
+  })
+})
+
+describe('the list of jobs', () => {
+  it('is filtered as one types and chooses', async () => {
+    const { page, complaints } = await openPage()
+    for (let count = 0; count < 3; count += 1) await openJobByClicks(page, largest)
+    await page.goto('/jobs')
+    await page.locator('#find').pressSequentially('0002')
+    await page.getByText('1 job found, 1 in progress').waitFor()
+    expect(await page.locator('.jobs a').count()).toBe(1)
+    await page.getByLabel('Show').selectOption('closed')
+    await page.getByText('No job fits').waitFor()
+    expect(new URL(page.url()).search).toBe('?find=0002&in=&state=closed')
+    await page.getByRole('link', { name: 'All jobs' }).click()
+    await page.getByText('3 jobs, 3 in progress', { exact: true }).waitFor()
+    expect(complaints).toEqual([])
+  })
+})
+
+describe.each([
+  ['the front page with a machine unfolded', `/?machine=${largest.machine.id}`],
+  ['the form', form],
+  ['the list of jobs', '/jobs'],
+  ['a search that finds nothing', '/jobs?find=zebra'],
+  ['a search that cannot be made', '/jobs?find=%3F'],
+])('%s', (_, address) => {
+  it('has room for a glove, no finding of axe, and fits 320 pixels', async () => {
+    const { page } = await openPage({ viewport: { width: 320, height: 640 } })
+    await openJobByClicks(page, largest)
+    await page.goto(address)
+    for (const summary of await page.locator('.sets summary:visible').all()) await summary.click()
+    expect.soft(await page.evaluate(lowTargets)).toEqual([])
+    const wider = 'document.documentElement.scrollWidth - innerWidth'
+    expect.soft(await page.evaluate(wider)).toBe(0)
+    expect.soft(await axeFindings(page), 'in light colours').toEqual([])
+    await page.emulateMedia({ colorScheme: 'dark' })
+    expect.soft(await axeFindings(page, 'colours'), 'in dark colours').toEqual([])
+  })
+})
