@@ -5,7 +5,17 @@ import { staticFolder } from './folders.ts'
 /** The files of `static/style/`, one a room, in the order they are joined: a later rule wins. */
 const rooms = [
   ...['base', 'words', 'masthead', 'boxes', 'head', 'rooms', 'cautions'],
-  ...['check', 'answer', 'verdict', 'readings', 'suspects', 'tree', 'stands', 'others'],
+  ...[
+    'check',
+    'answer',
+    'answer-bar',
+    'verdict',
+    'readings',
+    'suspects',
+    'tree',
+    'stands',
+    'others',
+  ],
   ...['health', 'opening', 'finding', 'machines', 'jobs', 'new-job', 'wires'],
   ...['preferences', 'paper', 'print'],
 ]
