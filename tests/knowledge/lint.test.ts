@@ -4,9 +4,12 @@ import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { jsonSchemas } from '../../server/knowledge/command.ts'
 import { loadKnowledge } from '../../server/knowledge/load.ts'
+import { quantities } from '../../server/measure/reading/quantities.ts'
 import { shippedTrees } from '../support/knowledge.ts'
+import { readOnce } from '../support/read-once.ts'
 
 let folder: string
+const read = readOnce()
 
 beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), 'trees-'))
@@ -28,7 +31,7 @@ function saidAfter(
   expect(at, `"${from}" in ${file}`).toBeGreaterThanOrEqual(0)
   writeFileSync(path, before.replace(from, to))
   try {
-    loadKnowledge(folder)
+    loadKnowledge(folder, quantities, read)
     return { said: '', line: 0 }
   } catch (error) {
     return {
