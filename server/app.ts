@@ -45,6 +45,7 @@ export function buildApp(parts: AppParts): FastifyInstance {
     ...lines(patience),
     routerOptions: { ignoreTrailingSlash: true },
     frameworkErrors: (_error, request, reply) => routeUnreadable(app, request, reply),
+    schemaController: { compilersFactory: withoutSchemas },
   })
   // Pages post forms; nothing here takes anything else.
   app.removeAllContentTypeParsers()
@@ -63,4 +64,11 @@ export function buildApp(parts: AppParts): FastifyInstance {
   app.register(healthArea, { knowledge })
   app.register(refuseOtherMethods)
   return app
+}
+
+/** Routes here read their forms themselves. What would compile schemas of routes is a tenth of a start to load. */
+const withoutSchemas = { buildValidator: noSchemas, buildSerializer: noSchemas }
+
+function noSchemas(): never {
+  throw new Error('A route has a schema: read its form beside the route, as the others do.')
 }

@@ -25,7 +25,7 @@ export default defineConfig({
         exclude: Object.values(folders).flat(),
       }),
       project('walks', { include: folders.walks }),
-      project('http', { include: folders.http }),
+      project('http', { include: folders.http, globalSetup: 'tests/support/one-folder.ts' }),
       project('browser', { include: folders.browser, globalSetup: 'tests/support/one-browser.ts' }),
     ],
   },

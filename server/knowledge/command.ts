@@ -4,7 +4,7 @@ import type { Knowledge } from './knowledge.ts'
 import { loadKnowledge } from './load.ts'
 import { KnowledgeProblems } from './problems.ts'
 import { fileKinds } from './schema/index.ts'
-import { reportTestability } from './testability-report.ts'
+import { reportComplaint, reportTestability } from './testability-report.ts'
 
 const trees = `${import.meta.dirname}/../../trees`
 
@@ -16,8 +16,8 @@ export function jsonSchemas(): { readonly file: string; readonly text: string }[
   }))
 }
 
-/** Each returns the exit code. */
-const commands: Readonly<Record<string, () => number>> = {
+/** Each returns the exit code; a word after its name is for it. */
+const commands: Readonly<Record<string, (word?: string) => number>> = {
   lint: () =>
     withKnowledge((knowledge) => {
       const { complaints, partKinds, checkKinds, machines } = knowledge
@@ -27,9 +27,17 @@ const commands: Readonly<Record<string, () => number>> = {
       )
       return 0
     }),
-  testability: () =>
+  testability: (id) =>
     withKnowledge((knowledge) => {
-      const lost = reportTestability(knowledge, console.log)
+      const { complaints } = knowledge
+      const complaint = complaints.get(id ?? '')
+      if (id !== undefined && complaint === undefined) {
+        console.error(`no complaint is called ${id}: there is ${[...complaints.keys()].join(', ')}`)
+        return 1
+      }
+      const lost = complaint
+        ? reportComplaint(knowledge, complaint, console.log)
+        : reportTestability(knowledge, console.log)
       for (const fault of lost) {
         console.error(`ends neither named nor in a stated group: ${fault}`)
       }
@@ -52,9 +60,9 @@ function withKnowledge(act: (knowledge: Knowledge) => number): number {
   }
 }
 
-const asked = process.argv[2]
+const [asked, word] = process.argv.slice(2)
 if (import.meta.filename === process.argv[1]) {
   const command = commands[asked ?? '']
   if (command === undefined) console.error(`write one of: ${Object.keys(commands).join(', ')}`)
-  process.exitCode = command?.() ?? 1
+  process.exitCode = command?.(word) ?? 1
 }

@@ -15,16 +15,22 @@ import {
 } from './schema/index.ts'
 import { partKindOf } from './schema/part-kind.ts'
 import { Shelf } from './shelf.ts'
+import { readYaml } from './yaml-file.ts'
 
 /**
  * Reads all knowledge below a folder, checks its shape and then its meaning. After this the rest of
  * the program may trust it.
  *
  * @param quantities the kinds of reading that parts may have; those that ship unless told otherwise
+ * @param read how one file is read; for whoever reads much the same files again and again
  * @throws KnowledgeProblems if anything is wrong, with all that is wrong.
  */
-export function loadKnowledge(folder: string, quantities: Quantities = shipped): Knowledge {
-  const shelf = new Shelf(folder)
+export function loadKnowledge(
+  folder: string,
+  quantities: Quantities = shipped,
+  read: typeof readYaml = readYaml,
+): Knowledge {
+  const shelf = new Shelf(folder, read)
   const complaints = shelf.entries('complaints', Complaint, (entry) => entry.id)
   const partKinds = shelf.entries(
     'parts',

@@ -2,16 +2,18 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import type { z } from 'zod'
 import type { Locate, Problem } from './knowledge.ts'
-import { readYaml, type YamlFile } from './yaml-file.ts'
+import type { readYaml, YamlFile } from './yaml-file.ts'
 
 /** Reads files of knowledge one after another and gathers what is wrong with them. */
 export class Shelf {
   readonly problems: Problem[] = []
   readonly #folder: string
+  readonly #read: typeof readYaml
   readonly #fileOf = new Map<object, YamlFile>()
 
-  constructor(folder: string) {
+  constructor(folder: string, read: typeof readYaml) {
     this.#folder = folder
+    this.#read = read
   }
 
   /** Every entry of a folder by its name. A file is called as its entry, so that it is found without a search. */
@@ -40,7 +42,7 @@ export class Shelf {
       this.problems.push({ file: path, line: 1, says: 'this file is missing or cannot be read' })
       return null
     }
-    const file = readYaml(path, text, schema)
+    const file = this.#read(path, text, schema)
     this.problems.push(...file.problems)
     if (file.value !== null) this.#fileOf.set(file.value, file)
     return file.value as z.output<S> | null

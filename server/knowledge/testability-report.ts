@@ -3,6 +3,9 @@ import { caseTestability, kindsThatNeverPay } from './case-testability.ts'
 import { allFits } from './fits.ts'
 import { caseFor } from './instantiate.ts'
 import type { Knowledge } from './knowledge.ts'
+import type { Complaint } from './schema/complaint.ts'
+
+type Say = (line: string) => void
 
 /**
  * Per complaint and machine, with a full tool box: faults detected and isolated (by rate, IEEE 1522
@@ -11,7 +14,20 @@ import type { Knowledge } from './knowledge.ts'
  *
  * @returns the faults that end neither named nor in a stated group, with machine and complaint
  */
-export function reportTestability(knowledge: Knowledge, say: (line: string) => void): string[] {
+export function reportTestability(knowledge: Knowledge, say: Say): string[] {
+  const { cases, lost } = reportCases(knowledge, say)
+  const kinds = kindsThatNeverPay(knowledge, cases)
+  say(`check kinds that never pay on any machine for any complaint: ${kinds.join(', ') || 'none'}`)
+  return lost
+}
+
+/** The same for one complaint, of which no kind of check can be said to pay nowhere. */
+export function reportComplaint(knowledge: Knowledge, complaint: Complaint, say: Say): string[] {
+  const complaints = new Map([[complaint.id, complaint]])
+  return reportCases({ ...knowledge, complaints }, say).lost
+}
+
+function reportCases(knowledge: Knowledge, say: Say) {
   const cases = []
   const lost: string[] = []
   for (const { machine, complaint } of allFits(knowledge)) {
@@ -30,9 +46,7 @@ export function reportTestability(knowledge: Knowledge, say: (line: string) => v
     for (const fault of full.missed) say(`  ends neither named nor in a group: ${fault}`)
     lost.push(...full.missed.map((fault) => `${fault}, ${name}`))
   }
-  const kinds = kindsThatNeverPay(knowledge, cases)
-  say(`check kinds that never pay on any machine for any complaint: ${kinds.join(', ') || 'none'}`)
-  return lost
+  return { cases, lost }
 }
 
 const percent = (share: number): string => `${(100 * share).toFixed(1)} %`

@@ -1,6 +1,7 @@
 import { isNode, LineCounter, parseDocument } from 'yaml'
 import type { z } from 'zod'
 import type { Problem } from './knowledge.ts'
+import { shapeWords } from './schema/shape-words.ts'
 
 /** A file of knowledge, read: its value if it has the right shape, else what is wrong with it. */
 export interface YamlFile {
@@ -23,7 +24,7 @@ export function readYaml(file: string, text: string, schema: z.ZodType): YamlFil
   }))
   if (broken.length > 0) return { file, value: null, problems: broken, lineOf }
 
-  const parsed = schema.safeParse(document.toJS())
+  const parsed = schema.safeParse(document.toJS(), { error: shapeWords })
   if (parsed.success) return { file, value: parsed.data as object, problems: [], lineOf }
   const problems = parsed.error.issues.map((issue) => ({
     file,

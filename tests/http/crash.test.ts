@@ -2,16 +2,18 @@ import { setTimeout as after } from 'node:timers/promises'
 import { expect, it } from 'vitest'
 import { openStore } from '../../server/store/open.ts'
 import { allCases } from '../support/app.ts'
+import { builtCopy } from '../support/built.ts'
 import { emptyFolder } from '../support/folder.ts'
 import { measuredCheck, openForm } from '../support/job.ts'
 import { runningServer } from '../support/server.ts'
 
 const kase = allCases()[0]!
 const check = measuredCheck(kase).id
+const built = builtCopy()
 
 it('a server that is killed hard has every reading it acknowledged when it starts again', async () => {
   const environment = { COILHOUND_DATA: emptyFolder() }
-  const server = await runningServer({ environment })
+  const server = await runningServer({ ...built, environment })
   const job = await openedJob(server.address)
 
   const acknowledged: string[] = []
@@ -20,6 +22,7 @@ it('a server that is killed hard has every reading it acknowledged when it start
   await server.stop('SIGKILL')
   await posting
 
+  // From source, as whoever works on it starts it.
   const restarted = await runningServer({ environment })
   const page = await fetch(`${restarted.address}${job}`)
   expect(page.status).toBe(200)

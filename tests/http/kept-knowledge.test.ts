@@ -1,4 +1,4 @@
-import { appendFileSync, cpSync, readFileSync } from 'node:fs'
+import { appendFileSync, cpSync, readFileSync, rmSync } from 'node:fs'
 import { join, resolve } from 'node:path'
 import { expect, it } from 'vitest'
 import { builtCopy, ownPackages } from '../support/built.ts'
@@ -6,17 +6,18 @@ import { emptyFolder } from '../support/folder.ts'
 import { endedServer, runningServer } from '../support/server.ts'
 
 const built = builtCopy()
-const kept = () => readFileSync(join(built.folder, '.build', 'knowledge.json'), 'utf8')
+const file = join(built.folder, '.build', 'knowledge.json')
 
 /** A start and a look at the front page. */
 async function started() {
   const server = await runningServer({ ...built, environment: { COILHOUND_DATA: emptyFolder() } })
   const front = await (await fetch(server.address)).text()
   await server.stop('SIGTERM')
-  return { front, kept: kept() }
+  return { front, kept: readFileSync(file, 'utf8') }
 }
 
 it('a second start does without the library that reads YAML, until the code has changed', async () => {
+  rmSync(file)
   const first = await started()
   expect(first.front).toContain('Pedlar 1c')
 

@@ -104,7 +104,7 @@ async function jobWithIt() {
 describe('a kind of reading that is one row more', () => {
   it('is refused in the trees where nobody wrote the row', () => {
     expect(() => loadKnowledge(treesWithIt())).toThrow(
-      /parts\/rectifier-regulator\.yaml:\d+: .*quantity.*"resistance"/,
+      /parts\/rectifier-regulator\.yaml:\d+: .*quantity: write one of resistance, /,
     )
   })
 

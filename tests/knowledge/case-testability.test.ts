@@ -8,7 +8,7 @@ import {
 } from '../../server/knowledge/case-testability.ts'
 import { allFits } from '../../server/knowledge/fits.ts'
 import { caseFor } from '../../server/knowledge/instantiate.ts'
-import { reportTestability } from '../../server/knowledge/testability-report.ts'
+import { reportComplaint, reportTestability } from '../../server/knowledge/testability-report.ts'
 import { fewCases } from '../support/few-cases.ts'
 import { smallCase, smallKnowledge } from '../support/small-case.ts'
 
@@ -91,6 +91,17 @@ describe('kinds of check that never pay', () => {
     expect(listed.length).toBeGreaterThan(5)
     expect(listed.length).toBeLessThan(knowledge.checkKinds.size)
   })
+})
+
+it('one complaint is reported alone by the same lines', () => {
+  const lines: string[] = []
+  reportTestability(knowledge, (line) => lines.push(line))
+  const alone: string[] = []
+  const complaint = knowledge.complaints.get('lamps-too-bright')!
+  expect(reportComplaint(knowledge, complaint, (line) => alone.push(line))).toEqual([])
+  expect(alone.length).toBeGreaterThan(0)
+  expect(lines).toEqual(expect.arrayContaining(alone))
+  expect(alone.filter((line) => line.startsWith('check kinds'))).toEqual([])
 })
 
 describe('faults that end neither named nor in a stated group', () => {

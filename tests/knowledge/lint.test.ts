@@ -4,9 +4,12 @@ import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { jsonSchemas } from '../../server/knowledge/command.ts'
 import { loadKnowledge } from '../../server/knowledge/load.ts'
+import { quantities } from '../../server/measure/reading/quantities.ts'
 import { shippedTrees } from '../support/knowledge.ts'
+import { readOnce } from '../support/read-once.ts'
 
 let folder: string
+const read = readOnce()
 
 beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), 'trees-'))
@@ -28,7 +31,7 @@ function saidAfter(
   expect(at, `"${from}" in ${file}`).toBeGreaterThanOrEqual(0)
   writeFileSync(path, before.replace(from, to))
   try {
-    loadKnowledge(folder)
+    loadKnowledge(folder, quantities, read)
     return { said: '', line: 0 }
   } catch (error) {
     return {
@@ -68,7 +71,36 @@ describe('the lint of the knowledge', () => {
 
   it.each([
     ['text that is no YAML', 'parts/pump.yaml', 'kind: pump', 'kind: [pump', /not YAML/],
-    ['a key nobody knows', 'parts/pump.yaml', 'name: ', 'nmae: ', /nmae|name/],
+    [
+      'a key nobody knows',
+      'parts/pump.yaml',
+      'name: ',
+      'nmae: ',
+      /the file: nothing here is called nmae; look for its name in the guide, or leave it out/,
+      'kind: pump',
+    ],
+    [
+      'a key that is missing',
+      'complaints/no-spark.yaml',
+      '  share: ',
+      '  shore: ',
+      /elsewhere\.share: this is missing; write a number here/,
+      'elsewhere:',
+    ],
+    [
+      'words where a list belongs',
+      'checks/ask-before.yaml',
+      'tools: []',
+      'tools: none',
+      /tools: write a list here/,
+    ],
+    [
+      'an engine that does nothing known',
+      'checks/ask-before.yaml',
+      'engine: stopped',
+      'engine: standing',
+      /engine: write one of stopped, cranking, running/,
+    ],
     ['a rate below zero', 'parts/winding.yaml', 'typical: 8', 'typical: -8', /rate\.typical/],
     [
       'a file that is called otherwise',

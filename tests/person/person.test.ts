@@ -1,15 +1,18 @@
 import { beforeAll, describe, expect, it } from 'vitest'
+import { shippedKnowledge } from '../support/knowledge.ts'
 import { runFleet } from './fleet.ts'
 import type { IncidentKind, JobRecord } from './record.ts'
 
+const complaints = shippedKnowledge().complaints.size
+
 /**
- * Thirteen jobs in mixed weather, one of each complaint, worked over HTTP by somebody who does what each page says and
+ * A job of each complaint in mixed weather, worked over HTTP by somebody who does what each page says and
  * nothing else. `npm run person` works as many as one likes, and prints what the goals are measured by.
  */
 describe('the literal person', () => {
   let records: readonly JobRecord[]
   beforeAll(async () => {
-    records = await runFleet({ jobs: 13, seed: 1, climate: 'mixed' })
+    records = await runFleet({ jobs: complaints, seed: 1, climate: 'mixed' })
   }, 300_000)
 
   const share = (what: (record: JobRecord) => boolean) =>
@@ -18,7 +21,7 @@ describe('the literal person', () => {
     records.flatMap((record) => record.incidents.filter(({ kind }) => kinds.includes(kind)))
 
   it('comes to an end with every job, over all complaints and at both places', () => {
-    expect(new Set(records.map(({ complaint }) => complaint)).size).toBe(13)
+    expect(new Set(records.map(({ complaint }) => complaint)).size).toBe(complaints)
     expect(new Set(records.map(({ place }) => place)).size).toBe(2)
     expect(records.filter(({ end }) => end === 'gave up')).toEqual([])
     expect(records.every(({ checks }) => checks > 0)).toBe(true)

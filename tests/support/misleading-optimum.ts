@@ -14,6 +14,8 @@ import { stakesOf } from '../../server/diagnosis/plan/stakes.ts'
 /** Where a walk of a small model stands: what is believed, which checks are left, how the machine stands. */
 interface Standing {
   readonly belief: number[]
+  /** The outcome of each check that was made, by its index. */
+  readonly outcomes: readonly (number | undefined)[]
   readonly left: readonly Check[]
   readonly stands: Stands
 }
@@ -27,11 +29,17 @@ type Choice = (standing: Standing) => Check | null
  * model must be tiny.
  */
 export function leastMinutes(model: Model): number {
-  const best = (standing: Standing): number =>
-    Math.min(
-      lossAt(model, standing),
-      ...standing.left.map((check) => asking(model, standing, check, best)),
-    )
+  const loss = lossOf(model)
+  const known = new Map<string, number>()
+  // What is believed hangs on what came out, and not on the order in which it did.
+  const best = (standing: Standing): number => {
+    const key = `${standing.outcomes} ${[...standing.stands].sort()}`
+    const least = known.get(key) ?? tried(standing)
+    known.set(key, least)
+    return least
+  }
+  const tried = (standing: Standing): number =>
+    Math.min(loss(standing), ...standing.left.map((check) => asking(model, standing, check, best)))
   return best(start(model))
 }
 
@@ -44,15 +52,17 @@ export function plannedMinutes(model: Model): number {
 }
 
 function following(model: Model, choose: Choice): number {
+  const loss = lossOf(model)
   const cost = (standing: Standing): number => {
     const check = choose(standing)
-    return check === null ? lossAt(model, standing) : asking(model, standing, check, cost)
+    return check === null ? loss(standing) : asking(model, standing, check, cost)
   }
   return cost(start(model))
 }
 
 const start = (model: Model): Standing => ({
   belief: belief(model, []),
+  outcomes: model.checks.map(() => undefined),
   left: model.checks,
   stands: together,
 })
@@ -60,7 +70,7 @@ const start = (model: Model): Standing => ({
 /** Minutes of a check, and of whatever comes after each of its outcomes. */
 function asking(
   model: Model,
-  { belief, left, stands }: Standing,
+  { belief, outcomes, left, stands }: Standing,
   check: Check,
   after: (standing: Standing) => number,
 ): number {
@@ -72,6 +82,7 @@ function asking(
       chance *
       after({
         belief: updated(model, belief, withTake([], check, o)[0]!),
+        outcomes: outcomes.with(model.checks.indexOf(check), o),
         left: left.filter((each) => each !== check),
         stands: standsAfter(check, stands),
       })
@@ -80,10 +91,11 @@ function asking(
 }
 
 /** Each cut set of these models is an explanation of its own. At the end all is put back. */
-function lossAt(model: Model, { belief, stands }: Standing): number {
-  const setups = new Map(
-    model.checks.flatMap(({ setups }) => setups.map((each) => [each.id, each])),
+function lossOf(model: Model): (standing: Standing) => number {
+  const { loss } = stakesOf(model)
+  const undo = new Map(
+    model.checks.flatMap(({ setups }) => setups.map((each) => [each.id, each.undo])),
   )
-  const putBack = [...stands].reduce((sum, id) => sum + setups.get(id)!.undo, 0)
-  return stakesOf(model).loss(belief, [...belief.keys()]) + putBack
+  return ({ belief, stands }) =>
+    loss(belief, [...belief.keys()]) + [...stands].reduce((sum, id) => sum + undo.get(id)!, 0)
 }
