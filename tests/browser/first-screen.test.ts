@@ -33,6 +33,7 @@ const outOfSight = (selectors: readonly string[]) => `(() => {
 const bring = (address: string) => `(async () => {
   const answer = await fetch('${address}', { headers: { 'HX-Request-Type': 'partial' } })
   document.getElementById('job').outerHTML = await answer.text()
+  document.getElementById('job').scrollIntoView()
 })()`
 
 const always = [
@@ -47,46 +48,44 @@ const always = [
 /** Of a measured check, once its cautions are known. */
 const aim = ['.limits', '.connector-face']
 
-/** Every check of a machine once: it looks alike whatever the complaint. */
+/**
+ * Every check of a machine once, as it looks alike whatever the complaint; and of those of one kind at one
+ * plug the one with the longest title, which needs most room.
+ */
 const cases = shippedCases().map((kase, i, all) => {
   const before = all.slice(0, i).filter(({ machine }) => machine.id === kase.machine.id)
-  const cards = [...kase.checks.values()].filter(
-    ({ id }) => !before.some(({ checks }) => checks.has(id)),
-  )
-  return { kase, cards }
+  const longest = new Map<string, CheckCard>()
+  for (const card of kase.checks.values()) {
+    if (before.some(({ checks }) => checks.has(card.id))) continue
+    const like = `${card.id.split('.')[0]} ${card.spot?.connector?.id}`
+    const known = longest.get(like)
+    if (known === undefined || known.title.length < card.title.length) longest.set(like, card)
+  }
+  return { kase, cards: [...longest.values()] }
 })
 
-describe('the first screen of a check', () => {
+describe.each(screens)('the first screen of a check, $width × $height', ({ width, height }) => {
   it('holds all that matters, without scrolling, for nine checks in ten', async () => {
-    const { page } = await openPage({ hasTouch: true }, {}, 'folded')
-    const lacking = new Map(screens.map(({ width }) => [width, new Map<string, string[]>()]))
+    const { page } = await openPage({ viewport: { width, height }, hasTouch: true }, {}, 'folded')
+    const lacking: string[] = []
     let count = 0
-    for (const { kase, cards } of cases) {
+    for (const { kase, cards } of cases.filter(({ cards }) => cards.length > 0)) {
       const job = await openedWithReading(page, kase)
       await haveCautionsRead(page, job, kase)
       for (const card of cards) {
         count += 1
-        await page.evaluate(bring(`${job}?check=${card.id}`))
-        // The very check that was read is no longer to be chosen.
-        if ((await checkOnPage(page)) !== card.id) continue
-        for (const { width, height } of screens) {
-          await page.setViewportSize({ width, height })
-          await page.evaluate('document.getElementById("job").scrollIntoView()')
-          const lacks = (await page.evaluate(outOfSight(wantedOf(card)))) as string[]
-          if (lacks.length > 0) lacking.get(width)!.set(`${kase.machine.id} ${card.id}`, lacks)
-        }
+        const lacks = (await page.evaluate(
+          `${bring(`${job}?check=${card.id}`)}.then(() => ${outOfSight(wantedOf(card))})`,
+        )) as string[]
+        if (lacks.length > 0) lacking.push(`${kase.machine.id} ${card.id}: ${lacks}`)
       }
     }
-    for (const [width, found] of lacking) {
-      expect.soft(found.size / count, listOf(width, found)).toBeLessThanOrEqual(1 - wanted)
-    }
-  }, 180_000)
+    expect(count).toBeGreaterThan(300)
+    expect(lacking.length / count, lacking.join('\n')).toBeLessThanOrEqual(1 - wanted)
+  }, 120_000)
 })
 
 const wantedOf = ({ measurand }: CheckCard) => (measurand ? [...always, ...aim] : always)
-
-const listOf = (width: number, found: ReadonlyMap<string, readonly string[]>) =>
-  [`at ${width} pixels:`, ...[...found].map(([check, lacks]) => `${check}: ${lacks}`)].join('\n')
 
 /** A job with one reading, so that what it meant stands above the next check. */
 async function openedWithReading(page: Page, kase: Case): Promise<string> {

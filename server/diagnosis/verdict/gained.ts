@@ -14,7 +14,7 @@ export interface Gained {
 /** A branch that gained this share of what the whole path above it gained says the same more closely. */
 const nearlyAll = 0.7
 /** Less than this, in probability, is not worth telling. */
-const least = 0.03
+const least = 0.05
 
 /**
  * Where one reading moved the probability to: of the branches of the tree, gates and faults, the narrowest
@@ -30,7 +30,8 @@ export function gainedBy(
   const gains = [...branchProbabilities(model, belief(model, evidence))]
     .filter(([name]) => name !== model.tree.top)
     .map(([name, now]): Gained => ({ name, before: named(before, name), now }))
-  const most = Math.max(least, ...gains.map(gain))
+  const most = Math.max(...gains.map(gain))
+  if (most < least) return null
   const width = ({ name }: Gained) => faultsBelow(model.tree, name).length
   return (
     gains
