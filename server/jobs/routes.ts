@@ -1,6 +1,7 @@
 import type { FastifyInstance } from 'fastify'
 import { meterRoutes } from './meter/routes.ts'
 import { zeroRoutes } from './meter/zero-routes.ts'
+import { conditionsRoutes } from './opening/conditions-routes.ts'
 import { listRoutes } from './opening/list-routes.ts'
 import { openRoutes } from './opening/open-routes.ts'
 import { jobRoutes } from './page/job-routes.ts'
@@ -13,6 +14,7 @@ export async function jobsArea(app: FastifyInstance, parts: JobParts): Promise<v
   keepCatchingUp(app, parts)
   await listRoutes(app, parts)
   await openRoutes(app, parts)
+  await conditionsRoutes(app, parts)
   await meterRoutes(app, parts)
   await zeroRoutes(app, parts)
   await repairRoutes(app, parts)

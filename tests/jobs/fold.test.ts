@@ -56,8 +56,18 @@ describe('a job folded from its events', () => {
       touches: [value(0.3)],
       takes: [[value(0.3)]],
       manner: asTheAir,
+      conditions: opened.conditions,
       at: at(2),
     })
+  })
+
+  it('has each reading under the conditions it was read in, and stands in the latest', () => {
+    const cold = { ...opened.conditions, air: -25 }
+    const colder: JobEvent = { kind: 'conditions', conditions: cold, note: 'snowed in' }
+    const folded = fold(job(read('a', 1), colder, read('b', 2), correct('a', 3)))
+    expect(folded).toMatchObject({ conditions: cold, note: 'snowed in', opened })
+    expect(folded.readings.get('a')!.conditions.air).toBe(20)
+    expect(folded.readings.get('b')!.conditions.air).toBe(-25)
   })
 
   it('keeps the place of a reading that was corrected', () => {

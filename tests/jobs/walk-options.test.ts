@@ -52,6 +52,7 @@ function folded(
           touches: [reading, reading, reading],
           takes: [[reading, reading, reading]],
           manner: { warmth: { kind: 'as the air' as const } },
+          conditions,
           at: new Date(0),
         },
       ] as const,
@@ -59,6 +60,8 @@ function folded(
   return {
     opened,
     openedAt: new Date(0),
+    conditions,
+    note: '',
     readings: new Map(taken),
     repairs: [],
     meter: { choice: { kind: 'class', id: conditions.meter }, zero: null },

@@ -29,7 +29,7 @@ export function presentOthers(input: Standing & Asked, onPage: string | undefine
     impossible: [...kase.checks.values()]
       .filter(({ id }) => !folded.readings.has(id) && !folded.skipped.has(id) && fits(id))
       .flatMap((card) => {
-        const reason = hindrance(card, folded.opened.conditions)
+        const reason = hindrance(card, folded.conditions)
         return reason === null ? [] : [other(input, card.id, reason)]
       }),
   }

@@ -13,7 +13,7 @@ export function presentManner(
 ): Pick<ReadingForm, 'warmth' | 'rpm'> {
   if (measurand === undefined) return {}
   const { corrections } = measurand.quantity
-  const { conditions } = folded.opened
+  const { conditions } = folded
   const tried = refused?.check === id ? refused : undefined
   const manner = folded.readings.get(id)?.manner
   const { warmth = usualWarmth(conditions, measurand), rpm } = manner ?? {}

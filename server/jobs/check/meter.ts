@@ -44,7 +44,7 @@ function unfit(input: Standing, card: CheckCard, measurand: Measurand): Pick<Met
   if (rangesFor(meter, measurand).length === 0) {
     return { unfit: { says: 'This meter has no range for that.', ways: [] } }
   }
-  const { conditions } = folded.opened
+  const { conditions } = folded
   const manner = folded.readings.get(card.id)?.manner ?? {
     warmth: usualWarmth(conditions, measurand),
   }

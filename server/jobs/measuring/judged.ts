@@ -35,7 +35,7 @@ export function judgedReadings(
     [...folded.readings].map(([check, taken]) => {
       const card = kase.checks.get(check)
       const judged = card
-        ? judgedReading(card, taken, canSlip(kase, check), meter, folded)
+        ? judgedReading(card, taken, canSlip(kase, check), meter)
         : asItStands(taken)
       return [check, judged]
     }),
@@ -61,9 +61,8 @@ function judgedReading(
   taken: Recorded,
   slips: boolean,
   meter: MeterAtHand,
-  { opened }: Folded,
 ): Judged {
-  const measured = measuredReading(card, taken, meter, opened.conditions)
+  const measured = measuredReading(card, taken, meter, taken.conditions)
   if (measured !== null && measured.asRead !== null) {
     const reading: Reading =
       measured.asRead === 'OL' ? { kind: 'over' } : { kind: 'value', value: measured.asRead }

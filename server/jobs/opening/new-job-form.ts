@@ -2,6 +2,7 @@ import type { Knowledge } from '../../knowledge/knowledge.ts'
 import { Place } from '../../knowledge/schema/shared.ts'
 import { textOf, textsOf } from '../../web/fields.ts'
 import { type DegreeUnit, printTemperature } from '../../web/typed/temperature.ts'
+import type { Folded } from '../record/fold.ts'
 import { fieldOfSet, setAt, type TickedTools, usualTools } from './tool-sets.ts'
 
 /**
@@ -54,6 +55,28 @@ export function defaultForm(knowledge: Knowledge, query: unknown, unit: DegreeUn
     note: '',
   }
 }
+
+/** The form with how things stand on a job, to change what is otherwise by now. */
+export function formOf(knowledge: Knowledge, { opened, conditions, note }: Folded): NewJobForm {
+  const { where, engine, air, airUnit = 'C', meter, tools } = conditions
+  const usual = usualTools(knowledge)
+  const set = Object.keys(usual).find((name) => isSame(usual[name] ?? [], tools))
+  const shown = set ?? setAt(knowledge, where)
+  return {
+    job: `${opened.machine}/${opened.complaint}`,
+    where,
+    engine,
+    air: printTemperature(air, airUnit),
+    airUnit,
+    meter,
+    set: shown,
+    tools: { ...usual, [shown]: tools },
+    note,
+  }
+}
+
+const isSame = (some: readonly string[], others: readonly string[]) =>
+  some.length === others.length && some.every((each) => others.includes(each))
 
 /** °C: what limits hold at. */
 const usualAir = 20

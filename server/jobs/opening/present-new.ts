@@ -1,6 +1,7 @@
 import { complaintsFor } from '../../knowledge/fits.ts'
 import type { Knowledge } from '../../knowledge/knowledge.ts'
 import { machineName } from '../../knowledge/machine-name.ts'
+import type { StoredJob } from '../record/events.ts'
 import { engineWords } from '../words/names.ts'
 import { counted, upperFirst } from '../words/sentences.ts'
 import type { NewJobForm } from './new-job-form.ts'
@@ -43,6 +44,23 @@ export function presentNew(
     },
     tools: { sets: toolSets(knowledge, form), ...problemOf('tools'), ...problemOf('set') },
     note: { value: form.note, ...problemOf('note') },
+  }
+}
+
+/** The same form on a job that is open, for what is otherwise by now. */
+export function presentConditions(
+  knowledge: Knowledge,
+  { id, version }: StoredJob,
+  form: NewJobForm,
+  problems: NewJobProblems = {},
+): NewJobPage {
+  const page = presentNew(knowledge, form, problems)
+  const title = page.problems.length === 0 ? 'How things stand now' : 'Not changed yet'
+  return {
+    ...page,
+    title,
+    action: `/jobs/${id}/conditions`,
+    changes: { version, back: { href: `/jobs/${id}`, text: 'Leave it as it was' } },
   }
 }
 

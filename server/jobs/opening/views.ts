@@ -84,6 +84,8 @@ export interface NewJobPage {
     readonly complaint: string
     readonly another: Way
   }
+  /** Where the job is open already and only what is otherwise by now is said. */
+  readonly changes?: { readonly version: number; readonly back: Way }
   /** Names machine and complaint together. */
   readonly job: string
   /** What could not be taken, one sentence a field, in the order of the fields. */

@@ -7,16 +7,20 @@ import type { Fact } from '../words/fact.ts'
 import { engineWords, meterWords, partNames, placeWords } from '../words/names.ts'
 import { dateAndTime, listed, lowerFirst, upperFirst } from '../words/sentences.ts'
 
-/** The head of the work order: what was said and how things stood when the job was opened. */
+/** The head of the work order: what was said, and how things stand. */
 export function presentHead({ job, folded, meter, kase, knowledge }: Standing): Fact[] {
-  const { conditions, note } = folded.opened
+  const { conditions, note } = folded
   const stillThere = repairedInVain(folded)
   return [
     { label: 'Machine', value: machineName(kase.machine) },
     { label: 'Complaint', value: kase.complaint.title },
     { label: 'Owner says', value: kase.complaint.owner },
     { label: 'Opened', value: dateAndTime(folded.openedAt) },
-    { label: 'Work done', value: placeWords[conditions.where] },
+    {
+      label: 'Work done',
+      value: placeWords[conditions.where],
+      way: { href: `/jobs/${job.id}/conditions`, text: 'Change' },
+    },
     { label: 'Air', value: printTemperature(conditions.air, conditions.airUnit ?? 'C') },
     { label: 'Engine', value: engineWords[conditions.engine] },
     {

@@ -71,7 +71,7 @@ function readingOf(kind: 'reading' | 'correction'): Noun['read'] {
   return (card, form, { kase, folded }, meter) => {
     const read = readTouches(card, form)
     if (!read.ok) return read
-    const { conditions } = folded.opened
+    const { conditions } = folded
     const how = readManner(card, form, conditions)
     if (!how.ok) return how
     const { typed, touches } = read

@@ -68,9 +68,9 @@ function worth(
   const more = furtherTake(input, check, by, id)
   if (measured === null) return { ...nothing, ...more }
 
-  const { manner, touches } = named(folded.readings, check)
+  const { manner, touches, conditions } = named(folded.readings, check)
   const { svg, ...words } = told(measured, id, () => {
-    const at = circumstances(by, meter, folded.opened.conditions, manner)
+    const at = circumstances(by, meter, conditions, manner)
     const budget = presentBudget(measured, by, at)
     return {
       touched: touchedWords(measured, touches, by),

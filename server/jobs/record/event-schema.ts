@@ -74,6 +74,11 @@ export const JobEventSchema = z.discriminatedUnion('kind', [
     conditions: StoredConditions,
     note: z.string(),
   }),
+  z.strictObject({
+    kind: z.literal('conditions'),
+    conditions: StoredConditions,
+    note: z.string(),
+  }),
   z.strictObject({ kind: z.literal('reading'), ...made }),
   z.strictObject({ kind: z.literal('correction'), ...made }),
   z.strictObject({ kind: z.literal('take'), ...take }),

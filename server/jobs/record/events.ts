@@ -4,7 +4,7 @@ import type { Touches } from '../../measure/reading/reading.ts'
 import type { DegreeUnit } from '../../web/typed/temperature.ts'
 import type { JobSummary } from './summary.ts'
 
-/** How things stood when the job was opened. */
+/** How things stand, as it was said last. */
 export interface Conditions {
   readonly where: Place
   /** Air temperature in °C. */
@@ -72,6 +72,8 @@ export type JobEvent =
   | ({ readonly kind: 'correction' } & Made)
   /** More touches of the same probes at the same place, or one more look. */
   | ({ readonly kind: 'take' } & Omit<Made, 'manner'>)
+  /** Something is otherwise by now: the place, the air, the engine, the tools, or what is noted. */
+  | { readonly kind: 'conditions'; readonly conditions: Conditions; readonly note: string }
   /** Another meter, or its leads zeroed: Ω with the probes held together, null where they are not. */
   | { readonly kind: 'meter'; readonly meter: MeterChoice; readonly zero: number | null }
   | { readonly kind: 'withdrawn'; readonly check: string }

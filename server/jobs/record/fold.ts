@@ -1,11 +1,15 @@
 import { mostTakes } from '../../diagnosis/belief/takes.ts'
 import type { Reading, Touches } from '../../measure/reading/reading.ts'
-import type { JobEvent, Manner, MeterChoice, Repaired, StoredJob } from './events.ts'
+import type { Conditions, JobEvent, Manner, MeterChoice, Repaired, StoredJob } from './events.ts'
 
 /** A job as its events leave it: what stands now. */
 export interface Folded {
   readonly opened: Opened
   readonly openedAt: Date
+  /** How things stand, as it was said last. */
+  readonly conditions: Conditions
+  /** Whose machine, or any note: as it was written last. */
+  readonly note: string
   /** By check, in the order in which they were taken; a correction keeps its place. */
   readonly readings: ReadonlyMap<string, Recorded>
   /** The meter as it stands, and what its leads read: Ω, or null where they were not zeroed. */
@@ -37,6 +41,8 @@ export interface Recorded {
   /** The touches of each take, first to last. */
   readonly takes: readonly Touches[]
   readonly manner: Manner
+  /** How things stood when it was read. */
+  readonly conditions: Conditions
   readonly at: Date
 }
 
@@ -48,8 +54,9 @@ export function fold(events: StoredJob['events']): Folded {
   const furtherTakes = new Map<string, number>()
   const repairs: Repair[] = []
   const { opened, openedAt } = firstOf(events)
+  let { conditions, note } = opened
   let meter: Folded['meter'] = {
-    choice: { kind: 'class', id: opened.conditions.meter },
+    choice: { kind: 'class', id: conditions.meter },
     zero: null,
   }
   for (const { event, at } of events) {
@@ -61,6 +68,8 @@ export function fold(events: StoredJob['events']): Folded {
           touches: event.touches,
           takes: [event.touches],
           manner: event.manner,
+          // What is put right at the desk was read when it was read.
+          conditions: readings.get(event.check)?.conditions ?? conditions,
           at,
         })
         furtherTakes.delete(event.check)
@@ -91,6 +100,10 @@ export function fold(events: StoredJob['events']): Folded {
           accepted.delete(check)
         }
         break
+      case 'conditions':
+        conditions = event.conditions
+        note = event.note
+        break
       case 'meter':
         meter = { choice: event.meter, zero: event.zero }
         break
@@ -109,7 +122,7 @@ export function fold(events: StoredJob['events']): Folded {
         break
     }
   }
-  return { opened, openedAt, meter, readings, repairs, skipped, accepted }
+  return { opened, openedAt, conditions, note, meter, readings, repairs, skipped, accepted }
 }
 
 /** The parts that were repaired while the complaint stayed: they are no suspects any more. */

@@ -33,7 +33,7 @@ export interface Standing {
 export function standingOf(knowledge: Knowledge, found: FoundJob): Standing {
   const { folded } = found
   const meter = meterAtHand(knowledge, folded)
-  const whole = foreseenModel(found.kase, meter, folded.opened.conditions)
+  const whole = foreseenModel(found.kase, meter, folded.conditions)
   const model = afterRepair(whole, repairedInVain(folded))
   const kase = { ...found.kase, model }
   const judged = judgedReadings(kase, folded, meter)

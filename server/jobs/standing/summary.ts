@@ -20,7 +20,7 @@ export function summaryOf(parts: JobParts, job: StoredJob): JobSummaryRecord {
     verdict: kase === null || job.version === 1 ? null : verdictOf(parts, { job, folded, kase }),
     repair: lastRepair(job, folded, kase),
   }
-  const { machine, complaint, note } = folded.opened
+  const { machine, complaint } = folded.opened
   const sheet = knowledge.machines.get(machine)
   const named = [...(shown.verdict?.parts ?? []), ...repaired(folded, kase)]
   return {
@@ -30,7 +30,7 @@ export function summaryOf(parts: JobParts, job: StoredJob): JobSummaryRecord {
       machine: plainText(sheet ? machineName(sheet) : machine),
       complaint: plainText(knowledge.complaints.get(complaint)?.title ?? complaint),
       part: plainText(named.join(' ')),
-      note: plainText(note),
+      note: plainText(folded.note),
     },
   }
 }

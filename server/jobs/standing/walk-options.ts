@@ -33,14 +33,14 @@ function evidenceOf(kase: Case, judged: ReadonlyMap<string, Judged>): Evidence[]
 
 function impossibleChecks(
   kase: Case,
-  { opened, skipped, accepted }: Folded,
+  { conditions, skipped, accepted }: Folded,
   meter: MeterAtHand,
 ): ReadonlySet<string> {
   const impossible = [...kase.checks.values()].filter(
     (card) =>
       skipped.has(card.id) ||
       accepted.has(card.id) ||
-      hindrance(card, opened.conditions) !== null ||
+      hindrance(card, conditions) !== null ||
       (card.measurand !== undefined && rangesFor(meter, card.measurand).length === 0),
   )
   return new Set(impossible.map(({ id }) => id))

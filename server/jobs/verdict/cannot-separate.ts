@@ -82,9 +82,7 @@ function splitter(input: Standing, check: string | undefined): NextStep {
     }
   }
   const reason =
-    input.folded.skipped.get(card.id) ??
-    hindrance(card, input.folded.opened.conditions) ??
-    'Not made yet.'
+    input.folded.skipped.get(card.id) ?? hindrance(card, input.folded.conditions) ?? 'Not made yet.'
   return {
     says: `This would split them: “${card.title}”. ${sentence(reason)}`,
     way: {

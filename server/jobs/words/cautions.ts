@@ -29,7 +29,7 @@ export function presentCautions(
 
 /** Cautions of this place, and of a hot engine. */
 export function cautionsOfTheJob({ folded, knowledge }: OnJob): readonly CautionCard[] {
-  const { where, engine } = folded.opened.conditions
+  const { where, engine } = folded.conditions
   return cautionsThat((c) => c.place === where || (c.hot === true && engine === 'hot'), knowledge)
 }
 

@@ -1,0 +1,50 @@
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
+import { textOf, wholeOf } from '../../web/fields.ts'
+import { showPage } from '../../web/page.ts'
+import { showMissing } from '../page/show.ts'
+import type { JobParts } from '../record/parts.ts'
+import { type FoundJob, findJob } from '../standing/find.ts'
+import { movedOn } from '../words/moved-on.ts'
+import { formOf, type NewJobForm, sentForm } from './new-job-form.ts'
+import { acceptOpenForm, type NewJobProblems } from './open-form.ts'
+import { presentConditions } from './present-new.ts'
+
+/** What is otherwise by now on a job, the place, the air, the engine, the tools, the note: `/jobs/:id/conditions`. */
+export async function conditionsRoutes(app: FastifyInstance, parts: JobParts): Promise<void> {
+  const { knowledge, jobs } = parts
+  app.get('/jobs/:id/conditions', async (request, reply) => {
+    const found = await findJob(parts, request)
+    if ('missing' in found) return showMissing(request, reply, found)
+    return show(request, reply, parts, found, formOf(knowledge, found.folded))
+  })
+
+  app.post('/jobs/:id/conditions', async (request, reply) => {
+    const found = await findJob(parts, request)
+    if ('missing' in found) return showMissing(request, reply, found)
+    // The meter has a page of its own, and what the job is about stays.
+    const { job, meter } = formOf(knowledge, found.folded)
+    const form = { ...sentForm(knowledge, request.body), job, meter }
+    const accepted = acceptOpenForm(knowledge, form)
+    if (!accepted.ok) return show(request, reply.code(422), parts, found, form, accepted.problems)
+    const { conditions, note } = accepted.event
+    const version = wholeOf(textOf(request.body, 'version')) ?? 0
+    const event = { kind: 'conditions', conditions, note } as const
+    const done = await jobs.append(found.job.id, version, event)
+    if (done === 'written') return reply.redirect(`/jobs/${found.job.id}`, 303)
+    const now = await findJob(parts, request)
+    if ('missing' in now) return showMissing(request, reply, now)
+    return show(request, reply.code(409), parts, now, form, { job: movedOn })
+  })
+}
+
+function show(
+  request: FastifyRequest,
+  reply: FastifyReply,
+  { knowledge }: JobParts,
+  { job }: FoundJob,
+  form: NewJobForm,
+  problems: NewJobProblems = {},
+): Promise<string> {
+  const page = presentConditions(knowledge, job, form, problems)
+  return showPage(request, reply, { page: 'jobs/opening/new' }, page)
+}
