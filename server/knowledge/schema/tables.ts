@@ -12,6 +12,8 @@ export const Tools = z.strictObject({
       name: Words,
       /** Where one has it as a rule; such tools are ticked when a job is opened there. */
       usual: z.array(Place),
+      /** It is only used in air that is warmer, °C. */
+      above: z.number().optional(),
     }),
   ),
 })
