@@ -6,16 +6,9 @@ import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
 import { readWords } from '../words/reading-words.ts'
 import { lowerFirst } from '../words/sentences.ts'
+import { skipReasons } from '../words/skip-reasons.ts'
 import { presentManner } from './manner.ts'
 import type { ReadingForm } from './view.ts'
-
-/** What stands in the way of a check, as people would put it. */
-const skipReasons = [
-  'Cannot get at it',
-  'No tool for it here',
-  'Not safe here',
-  'Takes too long now',
-]
 
 /** Whether a check is made for the first time, once more, or put right. */
 export type Purpose = 'reading' | 'take' | 'correction'
