@@ -130,6 +130,8 @@ export interface SetupCard {
 export interface ToolCard {
   readonly id: string
   readonly name: string
+  /** It is only used in air that is warmer, °C. */
+  readonly above?: number
 }
 
 export interface CautionCard {

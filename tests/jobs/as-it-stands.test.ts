@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { JobEvent } from '../../server/jobs/record/events.ts'
 import { asItStands, type Step, wayTo } from '../../server/jobs/standing/as-it-stands.ts'
+import { noToolHere } from '../../server/jobs/words/skip-reasons.ts'
 import type { CheckCard, SetupCard } from '../../server/knowledge/case.ts'
 
 const setup = (id: string, more: Partial<SetupCard> = {}): SetupCard => ({
@@ -42,7 +43,11 @@ const made = (name: string, kind: 'reading' | 'take' | 'correction' = 'reading')
   touches: [{ kind: 'could-not-tell' }],
   manner,
 })
-const skip = (name: string): JobEvent => ({ kind: 'skipped', check: name, reason: 'seized' })
+const skip = (name: string, reason = 'seized'): JobEvent => ({
+  kind: 'skipped',
+  check: name,
+  reason,
+})
 
 const after = (...happened: JobEvent[]) => {
   const events = happened.map((event) => ({ event, at: new Date(0) }))
@@ -96,6 +101,12 @@ describe('the machine as it stands', () => {
     expect(unsure(made('winding'), skip('through the harness'))).toEqual(['plug', 'coil'])
     expect(unsure(skip('owner'))).toEqual([])
     expect(unsure(skip('hot'))).toEqual(['outside'])
+  })
+
+  it('stays as it was where the tool was missing, but for a stop circuit', () => {
+    expect(off(made('winding'), skip('through the harness', noToolHere))).toEqual(['hood', 'plug'])
+    expect(unsure(made('winding'), skip('through the harness', noToolHere))).toEqual([])
+    expect(unsure(skip('stop', noToolHere))).toEqual(['stop wire'])
   })
 
   it('is known again once a check had it put back, or made', () => {

@@ -2,6 +2,7 @@ import type { Case } from '../../server/knowledge/case.ts'
 import type { Knowledge } from '../../server/knowledge/knowledge.ts'
 import { seeded } from '../bench/random.ts'
 import type { Http } from './app.ts'
+import { askingAround, notToBeHad } from './borrowing.ts'
 import { type Bench, make } from './making.ts'
 import { openJob, type Place, zeroLeads } from './opening.ts'
 import { type CheckOnPage, type JobPage, type RepairOnPage, readPage } from './page.ts'
@@ -105,6 +106,8 @@ class Walk {
 
   /** @returns where the person goes next */
   async #make(page: CheckOnPage): Promise<string> {
+    const missing = notToBeHad(page, this.#bench.world)
+    if (missing !== null) return this.#doesWithout(page, missing)
     if (await this.#zeroes(page)) return this.#job
     const take = (this.#takes.get(page.id) ?? 0) + 1
     this.#takes.set(page.id, take)
@@ -125,6 +128,16 @@ class Walk {
     this.#bench = { ...this.#bench, standing: made.standing, clock }
     const again = take === 1 && asksForTake(page.steps, made.seen)
     return again ? `${this.#job}?take=${encodeURIComponent(page.id)}` : this.#job
+  }
+
+  async #doesWithout(page: CheckOnPage, missing: string): Promise<string> {
+    this.#minutes += askingAround
+    this.#bench = { ...this.#bench, clock: this.#bench.clock + askingAround }
+    const seen = { kind: 'nothing', why: `there is no ${missing} to be had`, barred: true } as const
+    this.#say(`   ${page.title}: ${seen.why}`)
+    const skip = page.skip && { ...page.skip, reason: page.skip.noTool }
+    this.#say(await send(this.#http, { ...page, skip }, seen, () => seen, false, this.#bench))
+    return this.#job
   }
 
   /** Where the page asks for the leads, they are zeroed once, before anything is read. */

@@ -58,3 +58,19 @@ describe('what the literal person notes of a page', () => {
     expect(kinds(id, add('apart', 'work-lamp-plug'))).toEqual(['plug apart'])
   })
 })
+
+describe('a second ground', () => {
+  const good = goodMachine(knowledge, kase)
+  const effect = { series: Number.POSITIVE_INFINITY }
+  const world = { ...good, faults: [{ part: 'igniter-ground', mode: 'loose', effect }] }
+  const sparks = (id: string) => {
+    const { standing } = asItCame(world)
+    return make(knowledge, kase, { world, standing, clock: 0 }, pageNamed(id), 1, true).seen
+  }
+
+  it('brings the spark back where the first one is lost, as a good igniter on its own foot does', () => {
+    expect(sparks('spark-old-plug.single')).toEqual({ kind: 'answer', id: 'none' })
+    expect(sparks('igniter-ground-jumper')).toEqual({ kind: 'answer', id: 'spark' })
+    expect(sparks('known-good-igniter.igniter')).toEqual({ kind: 'answer', id: 'spark' })
+  })
+})

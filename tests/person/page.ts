@@ -23,7 +23,13 @@ export interface CheckOnPage {
   /** Where it can be let stand as it is, when it is made once more. */
   readonly accept: string | null
   /** Where it is skipped, and the first of the reasons that stand there; null when it is made once more. */
-  readonly skip: { readonly action: string; readonly reason: string } | null
+  readonly skip: Skip | null
+}
+
+interface Skip {
+  readonly action: string
+  readonly reason: string
+  readonly noTool: string
 }
 
 export interface FormOnPage {
@@ -84,7 +90,10 @@ function readCheck(html: string): CheckOnPage | null {
 function readSkip(section: string): CheckOnPage['skip'] {
   const form = part(section, /<form [^>]*action="[^"]*\/skips.*?<\/form>/s)
   const reason = form && attribute(form, /name="reason" value="([^"]+)"/)
-  return form && reason ? { action: attribute(form, /action="([^"#]+)/)!, reason } : null
+  const noTool = form && attribute(form, /name="reason" value="([^"]*tool[^"]*)"/)
+  return form && reason && noTool
+    ? { action: attribute(form, /action="([^"#]+)/)!, reason, noTool }
+    : null
 }
 
 function readForm(form: string): FormOnPage {

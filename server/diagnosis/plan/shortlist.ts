@@ -19,6 +19,8 @@ const shareLookedAt = 0.998
 export interface Shortlist {
   /** Belief of each hypothesis (a cut set), together 1; sorted by explanation. */
   readonly weights: Float64Array
+  /** Belief of all hypotheses of the list before they were made up to 1. */
+  readonly share: number
   /** For each hypothesis the place of its explanation among those of the list. */
   readonly place: Int32Array
   /** For each explanation of the list its index in the model. */
@@ -60,6 +62,7 @@ export function shortlist(
   const hypothesesOf = membersOf(place, known.length)
   return {
     weights: Float64Array.from(cutSets, (c) => belief[c]! / total),
+    share: total,
     place,
     explanations: Int32Array.from(known),
     ways,
@@ -84,7 +87,11 @@ function weightiest(belief: readonly number[]): number[] {
 }
 
 /** Minutes lost on average by stopping, at some probabilities of the explanations of the list. */
-export function lossAt({ explanations }: Shortlist, stakes: Stakes, p: Float64Array): number {
+export function lossAt(
+  { explanations, share }: Shortlist,
+  stakes: Stakes,
+  p: Float64Array,
+): number {
   const likely: number[] = []
   const which: number[] = []
   for (let e = 0; e < p.length; e += 1) {
@@ -92,5 +99,5 @@ export function lossAt({ explanations }: Shortlist, stakes: Stakes, p: Float64Ar
     likely.push(p[e]!)
     which.push(explanations[e]!)
   }
-  return stakes.loss(likely, which)
+  return stakes.loss(likely, which, share)
 }

@@ -9,8 +9,10 @@ export interface Stakes {
    *
    * @param p probabilities of some explanations, together 1, or less where some are left out
    * @param which their indices among the model's explanations
+   * @param share probability of all that p was made up to 1 from, above 0; left out: 1. A part is named by its
+   * probability among everything.
    */
-  readonly loss: (p: ArrayLike<number>, which: ArrayLike<number>) => number
+  readonly loss: (p: ArrayLike<number>, which: ArrayLike<number>, share?: number) => number
   /** From this probability on these parts may be named; none of them: "outside this tree". */
   readonly nameFrom: (parts: readonly string[]) => number
 }
@@ -82,8 +84,8 @@ function priced(model: Model): Stakes {
   const floors = Float64Array.from(explanations(model).parts, nameFrom)
   return {
     nameFrom,
-    loss: (p, which) => {
-      const order = fittingOrder(p, which, wrong, floors)
+    loss: (p, which, share = 1) => {
+      const order = fittingOrder(p, which, wrong, floors, share)
       let left = 1
       let inTurn = 0
       let firstLoss = 0
@@ -101,7 +103,7 @@ function priced(model: Model): Stakes {
       // small, would take it for gone once a check was made, whatever the check.
       inTurn += left * startingOver
       const [first] = order
-      const isNamed = p[first!]! >= floors[which[first!]!]!
+      const isNamed = p[first!]! * share >= floors[which[first!]!]!
       const nameless = isNamed ? 0 : withoutName
       return nameless + firstLoss + Math.min(inTurn, afterFirst * startingOver)
     },
@@ -114,12 +116,13 @@ function fittingOrder(
   which: ArrayLike<number>,
   wrong: Float64Array,
   floors: Float64Array,
+  share: number,
 ): readonly number[] {
   const order: number[] = []
   const ratios: number[] = []
   // Put in one by one: they are few, and this is asked for on every branch of the look-ahead.
   for (let i = 0; i < p.length; i += 1) {
-    const isNamed = p[i]! >= floors[which[i]!]!
+    const isNamed = p[i]! * share >= floors[which[i]!]!
     const ratio = isNamed ? Number.POSITIVE_INFINITY : p[i]! / wrong[which[i]!]!
     let at = order.length
     for (; at > 0 && ratios[at - 1]! < ratio; at -= 1) {

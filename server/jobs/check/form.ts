@@ -6,16 +6,14 @@ import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
 import { readWords } from '../words/reading-words.ts'
 import { lowerFirst } from '../words/sentences.ts'
+import { skipReasons } from '../words/skip-reasons.ts'
 import { presentManner } from './manner.ts'
 import { meterKeys } from './meter-keys.ts'
 import type { ReadingForm } from './view.ts'
 
 /** What stands in the way of a check, as people would put it. */
 const skipping = {
-  atTheMachine: {
-    summary: 'Cannot do this',
-    reasons: ['Cannot get at it', 'No tool for it here', 'Not safe here', 'Takes too long now'],
-  },
+  atTheMachine: { summary: 'Cannot do this', reasons: skipReasons },
   asked: {
     summary: 'Nobody to ask',
     reasons: ['The owner is not here', 'The owner does not know'],

@@ -1,5 +1,6 @@
 import type { Case, CheckCard, SetupCard } from '../../knowledge/case.ts'
 import type { StoredJob } from '../record/events.ts'
+import { noToolHere } from '../words/skip-reasons.ts'
 
 /** The machine as the checks made so far left it, in the order in which it came to be so. */
 export interface AsItStands {
@@ -29,7 +30,8 @@ export function asItStands({ checks }: Pick<Case, 'checks'>, { events }: StoredJ
       }
       case 'skipped': {
         const card = checks.get(event.check)
-        if (card && !card.asked) now = perhapsBegun(now, card)
+        const begun = event.reason === noToolHere ? onlyStop : whole
+        if (card && !card.asked) now = perhapsBegun(now, begun(card))
         break
       }
       case 'back': {
@@ -58,6 +60,15 @@ function afterwards(before: AsItStands, card: CheckCard): AsItStands {
     unsure: without(without(unsure, putBack), known),
   }
 }
+
+const whole = (card: CheckCard): CheckCard => card
+
+/** Who lacks the tool has not begun; but on a stop circuit that may be apart nobody relies for that. */
+const onlyStop = (card: CheckCard): CheckCard => ({
+  ...card,
+  setups: card.setups.filter(({ stopOff }) => stopOff),
+  forbids: [],
+})
 
 /** Whoever skipped it may have put back what it forbids, and made what it needs. */
 function perhapsBegun(

@@ -3,8 +3,10 @@ import type { Conditions } from '../record/events.ts'
 import { listed, lowerFirst } from './sentences.ts'
 
 /** Why a check cannot be made under the conditions of a job, or null if it can. */
-export function hindrance(card: CheckCard, { where, tools }: Conditions): string | null {
+export function hindrance(card: CheckCard, { where, tools, air }: Conditions): string | null {
   const missing = card.tools.filter(({ id }) => !tools.includes(id))
   if (missing.length > 0) return `Needs: ${listed(missing.map(({ name }) => lowerFirst(name)))}.`
-  return card.where.includes(where) ? null : 'Not at this place.'
+  if (!card.where.includes(where)) return 'Not at this place.'
+  const above = Math.max(...card.tools.map((tool) => tool.above ?? Number.NEGATIVE_INFINITY))
+  return air > above ? null : `Not at this place: only in air above ${above} °C.`
 }

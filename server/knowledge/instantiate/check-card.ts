@@ -136,8 +136,8 @@ function toolsFor({ kind }: PlannedCheck, knowledge: Knowledge): ToolCard[] {
   const forSetups = (kind.setups ?? []).flatMap(
     (id) => entry(knowledge.setups.setups, id).tools ?? [],
   )
-  return [...new Set([...kind.tools, ...forSetups])].map((id) => ({
-    id,
-    name: entry(knowledge.tools.tools, id).name,
-  }))
+  return [...new Set([...kind.tools, ...forSetups])].map((id) => {
+    const { name, above } = entry(knowledge.tools.tools, id)
+    return { id, name, ...(above !== undefined && { above }) }
+  })
 }

@@ -21,6 +21,8 @@ export const Tools = z.strictObject({
       name: Words,
       /** Where one has it as a rule; such tools are in the set of that place. */
       usual: z.array(Place),
+      /** It is only used in air that is warmer, °C. */
+      above: z.number().optional(),
     }),
   ),
 })

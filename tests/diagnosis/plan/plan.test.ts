@@ -51,4 +51,17 @@ describe('the planner', () => {
     const model = modelFromTable({ a: 0.99, b: 0.01 }, { p: [0, 1] })
     expect(plan(model, [0.99, 0.01], () => true, new Set()).worthAsking).toBe(false)
   })
+
+  it('names by all that is believed, and not by the part of it that it looks at', () => {
+    // Together 0.9979 with the first: what the plan looks at, and in it the first has more than 0.9.
+    const likely = Object.fromEntries(Array.from({ length: 23 }, (_, i) => [`b${i}`, 0.0043]))
+    const tail = Object.fromEntries(Array.from({ length: 20 }, (_, i) => [`c${i}`, 0.0001]))
+    const chances = { ...likely, ...tail, a: 0.8991 }
+    const model = modelFromTable(chances, { p: Object.keys(chances).map((name) => +(name < 'b5')) })
+    const wrongMinutes = new Map(model.cutSets.flatMap(({ parts }) => parts).map((id) => [id, 10]))
+    const belief = model.cutSets.map(({ prior }) => prior)
+    expect(Math.max(...belief)).toBeLessThan(0.9)
+    const { stopping } = plan({ ...model, wrongMinutes }, belief, () => true, new Set())
+    expect(stopping).toBeGreaterThan(90)
+  })
 })

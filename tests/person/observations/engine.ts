@@ -22,6 +22,27 @@ function stumbles(check: CheckHere, what: Doing): boolean {
 const shaken: Observation = (check) =>
   running(check, () => answer(stumbles(check, { shaken: check.part }) ? 'stumbles' : 'runs-on'))
 
+/** Part after part of one region of the machine, by the roles that its step names. */
+const inTurn =
+  (what: 'shaken' | 'wetted', roles: readonly string[]): Observation =>
+  (check) =>
+    running(check, () => {
+      const { machine } = check.site.world
+      const parts = machine.parts.filter(({ role }) => roles.includes(role))
+      const any = parts.some(({ id }) => stumbles(check, { [what]: id }))
+      return answer(any ? 'stumbles' : 'runs-on')
+    })
+
+const switches = ['stop-switch', 'tether', 'throttle-safety']
+const fromMagneto = [
+  'exciter-wires',
+  'pickup-wires',
+  'injection-wires',
+  'pump-winding-wires',
+  'unit-pickup-wires',
+]
+const fromBoxes = ['igniter-ground', 'unit-ground', 'coil-wires', 'injector-wires', 'pump-wires']
+
 const exhaustWarmth: Observation = (check) =>
   running(check, (now) => answer(firing(now, idle).includes(check.output) ? 'hot' : 'cold'))
 
@@ -94,6 +115,12 @@ export const engineChecks: Readonly<Record<string, Observation>> = {
   'tap-running': shaken,
   'mist-running': (check) =>
     running(check, () => answer(stumbles(check, { wetted: check.part }) ? 'stumbles' : 'runs-on')),
+  'shake-controls': inTurn('shaken', [...switches, 'stop-wires']),
+  'shake-magneto': inTurn('shaken', fromMagneto),
+  'shake-boxes': inTurn('shaken', ['igniter', ...fromBoxes]),
+  'mist-controls': inTurn('wetted', switches),
+  'mist-spark': inTurn('wetted', ['lead', 'cap', 'coil']),
+  'mist-looms': inTurn('wetted', ['pickup-plug', ...fromMagneto, ...fromBoxes]),
   'exhaust-warmth': exhaustWarmth,
   'swap-plugs': swapPlugs,
   'flash-when-it-cuts': flash,

@@ -109,6 +109,14 @@ const keyLook: Observation = ({ site, part }) =>
 /** Each magnet snatches at a screwdriver; how strongly is a matter of feel. */
 const magnets: Observation = look('strong', { weak: 0.03 }, ['weak', 'loose'])
 
+/** It stands at a bench or a trail and moves all the same: nothing has to shake it loose first. */
+const pickupPush: Observation = ({ site, part }) =>
+  answer(
+    site.world.faults.some((fault) => fault.part === part && fault.mode === 'loose')
+      ? 'moves'
+      : 'firm',
+  )
+
 /** A look at a part that was exchanged with its twin finds the twin. */
 const atItsPlace =
   (observe: Observation): Observation =>
@@ -126,6 +134,7 @@ export const looksChecks: Readonly<Record<string, Observation>> = {
   'key-look': keyLook,
   'magnets-pull': magnets,
   'pickup-gap': look('right', { dirty: 0.06, wrong: 0.02 }, ['wrong', 'dirty']),
+  'pickup-push': pickupPush,
   'pins-look': look('clean', { corroded: 0.08, chafed: 0.03 }, [
     'corroded',
     'pushed-back',

@@ -95,10 +95,7 @@ export const takingApart: readonly Phrase[] = [
     /(battery ground lead off|take the ground lead off the battery)/i,
     () => having({ batteryGroundOff: true }),
   ],
-  [
-    /jumper lead to the ground pin or the metal foot of the igniter/i,
-    () => having({ jumper: 'igniter' }),
-  ],
+  [/jumper lead to the metal foot of the igniter/i, () => having({ jumper: 'igniter' })],
   [
     /back-probe pin in beside the ground wire of the injection unit/i,
     () => having({ jumper: 'pump-driver' }),

@@ -1,0 +1,10 @@
+/** Whoever has no tool for a check has not begun it. */
+export const noToolHere = 'No tool for it here'
+
+/** What stands in the way of a check, as people would put it. */
+export const skipReasons = [
+  'Cannot get at it',
+  noToolHere,
+  'Not safe here',
+  'Takes too long now',
+] as const
