@@ -68,11 +68,11 @@ export function readPage(html: string): JobPage {
 
 function readCheck(html: string): CheckOnPage | null {
   const section = part(html, /<section class="box check".*?<\/section>/s)
-  const form = section && part(section, /<form id="reading".*?<\/form>/s)
-  if (!section || !form) return null
-  const doing = part(section, /<div class="do">.*?<\/div>/s) ?? ''
+  if (!section?.includes('<form id="reading"')) return null
+  const form = formOf(section)
+  const doing = part(section, /<div class="do">.*<div class="answer">/s) ?? ''
   const lists = all(doing, /<ol\b[^>]*>(.*?)<\/ol>/gs).map(items)
-  const time = textIn(part(section, /<dl class="facts terms".*?<\/dl>/s) ?? section)
+  const time = textIn(part(section, /<dl class="terms".*?<\/dl>/s) ?? section)
   return {
     id: field(form, 'check') ?? '',
     title: textIn(part(section, /<h2 id="check".*?<\/h2>/s) ?? ''),
@@ -87,12 +87,21 @@ function readCheck(html: string): CheckOnPage | null {
   }
 }
 
+/** The form of the reading, with the fields and the buttons that belong to it and stand elsewhere. */
+function formOf(section: string): string {
+  const elsewhere = section.matchAll(
+    /<(select|button)\b[^>]* form="reading".*?<\/\1>|<input\b[^>]* form="reading"[^>]*>/gs,
+  )
+  const own = part(section, /<form id="reading".*?<\/form>/s) ?? ''
+  return [own, ...[...elsewhere].map(([whole]) => whole)].join('\n')
+}
+
 function readSkip(section: string): CheckOnPage['skip'] {
   const form = part(section, /<form [^>]*action="[^"]*\/skips.*?<\/form>/s)
   const reason = form && attribute(form, /name="reason" value="([^"]+)"/)
   const noTool = form && attribute(form, /name="reason" value="([^"]*tool[^"]*)"/)
-  return form && reason && noTool
-    ? { action: attribute(form, /action="([^"#]+)/)!, reason, noTool }
+  return form && reason
+    ? { action: attribute(form, /action="([^"#]+)/)!, reason, noTool: noTool ?? reason }
     : null
 }
 
