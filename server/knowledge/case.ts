@@ -82,9 +82,20 @@ export interface CheckCard {
     readonly id: string
     readonly says: string
     readonly phone: string
+    /** What this answer makes unsafe until a check of some kind has been made. */
+    readonly bars?: Barring
   }[]
   /** Outcome names, as in the model: bands or answer ids. */
   readonly outcomes: readonly string[]
+}
+
+/** After this answer nothing is done with the engine so, until a check of that kind has been made. */
+export interface Barring {
+  readonly engine: readonly CheckCard['engine'][]
+  /** Kind of check: its cards are called so, alone or before a dot. */
+  readonly until: string
+  /** Why, a sentence. */
+  readonly says: string
 }
 
 /** What a measured check compares its reading with. */

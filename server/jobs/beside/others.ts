@@ -2,6 +2,7 @@ import { named } from '../../diagnosis/model/named.ts'
 import type { Proposal } from '../../diagnosis/model/walk.ts'
 import type { CheckCard } from '../../knowledge/case.ts'
 import type { Asked } from '../standing/asked.ts'
+import { barredBy, barringsOf } from '../standing/barred.ts'
 import type { Standing } from '../standing/standing.ts'
 import { hindrance } from '../words/hindrance.ts'
 import { counted, minutes, sentence, upperFirst } from '../words/sentences.ts'
@@ -14,6 +15,7 @@ const worthBits = 0.01
 /** Checks one could take instead of the one on the page, and those one cannot, with the reason. */
 export function presentOthers(input: Standing & Asked, onPage: string | undefined): OthersView {
   const { folded, kase, walk, find = '' } = input
+  const barrings = barringsOf(kase, folded)
   const fits = (check: string) => says(input, named(kase.checks, check), find)
   const possible = walk.proposals.filter(({ check }) => check !== onPage && fits(check))
   return {
@@ -29,7 +31,7 @@ export function presentOthers(input: Standing & Asked, onPage: string | undefine
     impossible: [...kase.checks.values()]
       .filter(({ id }) => !folded.readings.has(id) && !folded.skipped.has(id) && fits(id))
       .flatMap((card) => {
-        const reason = hindrance(card, folded.conditions)
+        const reason = hindrance(card, folded.conditions) ?? barredBy(barrings, card)
         return reason === null ? [] : [other(input, card.id, reason)]
       }),
   }

@@ -3,6 +3,7 @@ import { assumedForLimits } from '../../measure/correct/temperature.ts'
 import { printLimits } from '../../measure/reading/print.ts'
 import { asItStands, type Way, wayTo } from '../standing/as-it-stands.ts'
 import type { Asked } from '../standing/asked.ts'
+import { barredBy, barringsOf } from '../standing/barred.ts'
 import type { Standing } from '../standing/standing.ts'
 import { cautionsOfTheJob, presentCautions } from '../words/cautions.ts'
 import type { Fact } from '../words/fact.ts'
@@ -30,12 +31,14 @@ export function presentCheck(
   const { job, kase, knowledge } = input
   const correcting = taking === 'correction'
   const way = correcting ? noWay : wayTo(asItStands(kase, job), card)
+  const barred = correcting ? null : barredBy(barringsOf(kase, input.folded), card)
   const spot = card.spot && presentSpot(card.spot, knowledge.colours)
   return {
     id: card.id,
     title: upperFirst(card.title),
     standing: standing(taking, proposed),
     cautions: presentCautions(input, [...card.cautions, ...cautionsOfTheJob(input)]),
+    ...(barred !== null && { barred: sentence(barred) }),
     steps: presentSteps(way, card, kase.machine, correcting ? 'How it was made' : 'Do this'),
     ...(card.measurand && {
       limits: {

@@ -9,6 +9,8 @@ export interface CheckView {
   readonly standing: string
   /** Those of the check, of the place and of a hot engine. */
   readonly cautions: readonly CautionView[]
+  /** Why it is not safe after what was answered; left out where it is. */
+  readonly barred?: string
   /** What to put back, what to make ready, and the steps of the check; numbered through. */
   readonly steps: readonly StepsView[]
   /** What a good one reads, where it is measured: "310 Ω to 420 Ω", and where that comes from. */

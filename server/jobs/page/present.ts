@@ -25,7 +25,7 @@ export function presentJob(input: Standing & Asked): JobPage {
   const card = onPage === undefined ? undefined : input.kase.checks.get(onPage)
   const proposed = onPage === proposal?.check
   const check = card && presentCheck(input, card, { proposed, taking: takingOf(input, card.id) })
-  const verdict = input.found === undefined ? presentVerdict(input) : undefined
+  const verdict = input.found === undefined ? verdictOf(input) : undefined
   const repair = presentRepair(input)
   const last = presentLast(input)
   return {
@@ -51,6 +51,13 @@ export function presentJob(input: Standing & Asked): JobPage {
     onPaper: onPaper(input),
     focus: focus(input, check),
   }
+}
+
+/** Once all is repaired and proved, only how one came to it is left to say. */
+function verdictOf(input: Standing): VerdictView | undefined {
+  const verdict = presentVerdict(input)
+  const isDone = input.folded.repairs.at(-1)?.outcome === 'gone'
+  return verdict && isDone ? { ...verdict, cautions: [], next: [], couldBe: [] } : verdict
 }
 
 /** The proposed one; none where all is repaired and proved. */

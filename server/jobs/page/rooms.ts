@@ -52,8 +52,9 @@ function isOpen(room: Room, { rooms, takeRefused }: Asked): boolean {
 function isThere(room: Room, input: Standing & Asked, check?: CheckView): boolean {
   if (room === 'why') return check !== undefined
   if (room === 'answers') return check !== undefined && input.correcting === undefined
-  // Of a repair the next thing is its proof.
-  if (room === 'found') return input.folded.repairs.at(-1)?.outcome !== null
+  // Of a repair the next thing is its proof, and after that there is nothing more to find.
+  const last = input.folded.repairs.at(-1)
+  if (room === 'found') return last === undefined || last.outcome === 'still there'
   return room !== 'stands' || apart(input) > 0
 }
 

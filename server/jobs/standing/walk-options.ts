@@ -5,6 +5,7 @@ import type { Judged } from '../measuring/judged.ts'
 import { type MeterAtHand, rangesFor } from '../measuring/meter-at-hand.ts'
 import type { Folded } from '../record/fold.ts'
 import { hindrance } from '../words/hindrance.ts'
+import { barredBy, barringsOf } from './barred.ts'
 
 /** What the readings of a job say, and which checks it cannot make: all that a walk asks for. */
 export function walkOptions(
@@ -31,16 +32,15 @@ function evidenceOf(kase: Case, judged: ReadonlyMap<string, Judged>): Evidence[]
     }))
 }
 
-function impossibleChecks(
-  kase: Case,
-  { conditions, skipped, accepted }: Folded,
-  meter: MeterAtHand,
-): ReadonlySet<string> {
+function impossibleChecks(kase: Case, folded: Folded, meter: MeterAtHand): ReadonlySet<string> {
+  const { conditions, skipped, accepted } = folded
+  const barrings = barringsOf(kase, folded)
   const impossible = [...kase.checks.values()].filter(
     (card) =>
       skipped.has(card.id) ||
       accepted.has(card.id) ||
       hindrance(card, conditions) !== null ||
+      barredBy(barrings, card) !== null ||
       (card.measurand !== undefined && rangesFor(meter, card.measurand).length === 0),
   )
   return new Set(impossible.map(({ id }) => id))

@@ -20,10 +20,11 @@ export function checkCard(check: PlannedCheck, knowledge: Knowledge, machine: Ma
   const last = lastSteps(setups, machine)
   const fillings = fillingsFor(check, machine, spot, measurand)
   const say = (text: string) => fill(text, fillings)
-  const answers = kind.answers?.map(({ id, says, phone }) => ({
+  const answers = kind.answers?.map(({ id, says, phone, bars }) => ({
     id,
     says: say(says),
     phone: say(phone ?? says),
+    ...(bars && { bars }),
   }))
   return {
     id: check.id,

@@ -18,6 +18,10 @@ export function checksRule(knowledge: Knowledge, report: Report): void {
     if (!measured && !check.answers) {
       report.add(check, ['id'], 'this check is not read off a meter: list its answers')
     }
+    for (const [i, { bars }] of (check.answers ?? []).entries()) {
+      if (bars === undefined || knowledge.checkKinds.has(bars.until)) continue
+      report.add(check, ['answers', i, 'bars', 'until'], `there is no check called ${bars.until}`)
+    }
     const texts = [check.title, check.phone, check.why, check.meter ?? '', ...check.do]
     for (const name of texts.flatMap(unknownPlaceholders)) {
       report.add(check, ['do'], `{${name}} is no placeholder`)

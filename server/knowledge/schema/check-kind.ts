@@ -53,7 +53,20 @@ const OfQuestion = z.strictObject({
 export const About = z.discriminatedUnion('kind', [OfProperty, OfGate, OfQuestion])
 
 /** A named answer to a check that is not read off a meter. */
-export const Answer = z.strictObject({ id: Name, says: Words, phone: Words.optional() })
+export const Answer = z.strictObject({
+  id: Name,
+  says: Words,
+  phone: Words.optional(),
+  /** After this answer nothing is done with the engine so, until a check of that kind has been made. */
+  bars: z
+    .strictObject({
+      engine: z.array(z.enum(['cranking', 'running'])).min(1),
+      until: Name,
+      /** Why, a sentence: it stands on the page of what is barred. */
+      says: Words,
+    })
+    .optional(),
+})
 
 /** Words in a check may hold: {part} {output} {place} {pins} {wires} {limits} {connector} {role} {run} {off} */
 export const CheckKind = z.strictObject({
