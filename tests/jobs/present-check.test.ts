@@ -126,22 +126,23 @@ describe('the check on the page', () => {
     [{ engine: 'hot' as const }, ['Keep clear of the belt.', 'The exhaust burns.']],
   ])('carries its cautions and those of the conditions %j, gravest first', (conditions, says) => {
     const { cautions } = asking('exciter.resistance', {}, conditions)
-    expect(cautions.map((each) => each.says)).toEqual(says)
+    expect(cautions.panels[0]).toEqual({ signal: 'warning', commands: ['Keep clear.'] })
+    expect(cautions.inFull).toEqual(says)
   })
 
   it('says once a page what holds everywhere', () => {
-    expect(smallJobPage().notices.map(({ says }) => says)).toEqual(['The manual comes first.'])
+    expect(smallJobPage().notices.panels).toEqual([
+      { signal: 'notice', commands: ['Read the manual.'] },
+    ])
   })
 
   it('explains a caution the first time on a job, and then gives its command alone', () => {
     const inFull = (readings: Readings) =>
-      smallJobPage(readings, { check: 'exciter.resistance' }).check!.cautions.map(
-        ({ id, inFull }) => `${id}: ${inFull ? 'in full' : 'in short'}`,
-      )
-    expect(inFull({})).toEqual(['keep-clear: in full'])
+      smallJobPage(readings, { check: 'exciter.resistance' }).check!.cautions.inFull
+    expect(inFull({})).toEqual(['Keep clear of the belt.'])
     // Its page has no such caution.
-    expect(inFull({ spark: 'none' })).toEqual(['keep-clear: in full'])
-    expect(inFull({ 'exciter.resistance': 365 })).toEqual(['keep-clear: in short'])
+    expect(inFull({ spark: 'none' })).toEqual(['Keep clear of the belt.'])
+    expect(inFull({ 'exciter.resistance': 365 })).toEqual([])
   })
 
   it('says what each answer would do', () => {

@@ -28,7 +28,9 @@ describe('a named part', () => {
       'Prove the repair: measure the new exciter.',
       'Then the complaint itself: start it three times.',
     ])
-    expect(page().verdict!.cautions.map(({ id }) => id)).toEqual(['keep-clear'])
+    expect(page().verdict!.cautions.panels).toEqual([
+      { signal: 'warning', commands: ['Keep clear.'] },
+    ])
   })
 
   it('says what it could still be', () => {

@@ -1,4 +1,4 @@
-import type { CautionView } from '../words/cautions.ts'
+import type { CautionsView } from '../words/cautions.ts'
 import type { Fact } from '../words/fact.ts'
 import type { NextStep } from '../words/next-step.ts'
 
@@ -8,7 +8,7 @@ export interface CheckView {
   /** "Check to make now", "One more take, to be sure", "Your choice", "Correct this reading". */
   readonly standing: string
   /** Those of the check, of the place and of a hot engine. */
-  readonly cautions: readonly CautionView[]
+  readonly cautions: CautionsView
   /** Why it is not safe after what was answered; left out where it is. */
   readonly barred?: string
   /** What to put back, what to make ready, and the steps of the check; numbered through. */

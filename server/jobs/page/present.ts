@@ -9,7 +9,7 @@ import { presentVerdict } from '../verdict/present.ts'
 import { presentRepair } from '../verdict/repair.ts'
 import { stillApart } from '../verdict/still-apart.ts'
 import type { VerdictView } from '../verdict/view.ts'
-import { cautionsEverywhere, presentCautions } from '../words/cautions.ts'
+import { cautionsEverywhere, noCautions, presentCautions } from '../words/cautions.ts'
 import { readingInShort } from '../words/reading-words.ts'
 import { counted, jobNumber, lowerFirst, sentence } from '../words/sentences.ts'
 import { presentHead } from './head.ts'
@@ -57,7 +57,7 @@ export function presentJob(input: Standing & Asked): JobPage {
 function verdictOf(input: Standing): VerdictView | undefined {
   const verdict = presentVerdict(input)
   const isDone = input.folded.repairs.at(-1)?.outcome === 'gone'
-  return verdict && isDone ? { ...verdict, cautions: [], next: [], couldBe: [] } : verdict
+  return verdict && isDone ? { ...verdict, cautions: noCautions, next: [], couldBe: [] } : verdict
 }
 
 /** The proposed one; none where all is repaired and proved. */

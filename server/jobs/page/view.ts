@@ -3,7 +3,7 @@ import type { CheckView, ProspectRow } from '../check/view.ts'
 import type { LastReading, ReadingRow } from '../readings/view.ts'
 import type { Room } from '../standing/rooms.ts'
 import type { RepairView, VerdictView } from '../verdict/view.ts'
-import type { CautionView } from '../words/cautions.ts'
+import type { CautionsView } from '../words/cautions.ts'
 import type { Fact } from '../words/fact.ts'
 
 /** A room beside the work: its head, and what is in it where it is open. */
@@ -76,7 +76,7 @@ export interface JobPage {
   /** It stands above the verdict: something was repaired, and the verdict is how one came to it. */
   readonly repairFirst: boolean
   /** What stands on every page that instructs, once. */
-  readonly notices: readonly CautionView[]
+  readonly notices: CautionsView
   /** What stands beside the work, each room folded or open. */
   readonly rooms: readonly RoomView[]
   /** Every reading as one line, for the sheet on paper. */

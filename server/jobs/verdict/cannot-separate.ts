@@ -1,6 +1,7 @@
 import { named } from '../../diagnosis/model/named.ts'
 import type { Step } from '../../diagnosis/model/walk.ts'
 import type { Standing } from '../standing/standing.ts'
+import { noCautions } from '../words/cautions.ts'
 import { hindrance } from '../words/hindrance.ts'
 import { partNames, suspectName } from '../words/names.ts'
 import type { NextStep } from '../words/next-step.ts'
@@ -30,7 +31,7 @@ export function cannotSeparate(input: Standing, step: CannotSeparate): VerdictVi
     stamp: 'cannot be told apart',
     says: says(input, step),
     evidence: likeliest ? evidenceSentences(input, likeliest.id).slice(0, 4) : [],
-    cautions: likeliest ? cautionsOf(input, [likeliest]) : [],
+    cautions: likeliest ? cautionsOf(input, [likeliest]) : noCautions,
     next: [
       splitter(input, step.splitBy),
       ...firstFitStep(input, step),

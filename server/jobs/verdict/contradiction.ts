@@ -2,6 +2,7 @@ import { named } from '../../diagnosis/model/named.ts'
 import type { Misfit, Step } from '../../diagnosis/model/walk.ts'
 import { canSlip } from '../measuring/judged.ts'
 import type { Standing } from '../standing/standing.ts'
+import { noCautions } from '../words/cautions.ts'
 import type { NextStep } from '../words/next-step.ts'
 import { readSentence } from './evidence.ts'
 import { couldStillBe } from './named.ts'
@@ -19,7 +20,7 @@ export function contradiction(input: Standing, { misfits }: Contradiction): Verd
     evidence: misfits
       .map((misfit) => `${readSentence(input, misfit.check)} ${surprising(misfit)}`)
       .slice(0, 3),
-    cautions: [],
+    cautions: noCautions,
     next: misfits.slice(0, 3).map((misfit) => makeAgain(input, misfit)),
     couldBe: couldStillBe(input, []),
   }

@@ -1,6 +1,7 @@
 import type { Step } from '../../diagnosis/model/walk.ts'
 import type { Standing } from '../standing/standing.ts'
 import { clearedByCheck } from '../words/branch-words.ts'
+import { noCautions } from '../words/cautions.ts'
 import { clauses, percent, sentence } from '../words/sentences.ts'
 import { makeAgain } from './contradiction.ts'
 import { readSentence } from './evidence.ts'
@@ -19,7 +20,7 @@ export function outsideThisTree(input: Standing, { probability, again }: Outside
     evidence: [...clearedByCheck(kase, walk)].map(
       ([check, cleared]) => `${readSentence(input, check)} That cleared: ${clauses(cleared, 4)}.`,
     ),
-    cautions: [],
+    cautions: noCautions,
     next: [
       ...(again === undefined ? [] : [makeAgain(input, { check: again })]),
       { says: sentence(kase.complaint.elsewhere.says) },

@@ -4,7 +4,7 @@ import type { Case } from '../../knowledge/case.ts'
 import type { Repair } from '../record/fold.ts'
 import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
-import { cautionsOfTheJob } from '../words/cautions.ts'
+import { cautionsOfTheJob, noCautions } from '../words/cautions.ts'
 import { partNames } from '../words/names.ts'
 import {
   dateAndTime,
@@ -47,7 +47,7 @@ export function presentRepair(input: Standing & Asked): RepairView | undefined {
   const offer = {
     title: 'When it is repaired',
     says: 'Write it down here; the page then says how to prove it.',
-    cautions: [],
+    cautions: noCautions,
     steps: [],
     action: `/jobs/${job.id}/repairs`,
   }
@@ -96,7 +96,7 @@ function presentDone({ folded, kase }: Standing): RepairView {
   return {
     title: 'Repaired and proved',
     says: 'The complaint is gone.',
-    cautions: [],
+    cautions: noCautions,
     steps: folded.repairs.map((repair) => doneWords(kase, repair)),
     action: '',
     parts: '',
@@ -131,6 +131,7 @@ function presentWritten(
     faults: [...kase.faults.values()]
       .filter((each) => parts.length === 1 && each.part === part)
       .map(({ id, says }) => ({ id, says: upperFirst(says), chosen: id === fault })),
+    open: repairRefused !== undefined,
     note,
     price,
     minutes,

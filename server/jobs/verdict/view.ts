@@ -1,4 +1,4 @@
-import type { CautionView } from '../words/cautions.ts'
+import type { CautionsView } from '../words/cautions.ts'
 import type { NextStep } from '../words/next-step.ts'
 
 export interface VerdictView {
@@ -9,7 +9,7 @@ export interface VerdictView {
   readonly says: string
   /** Sentences of evidence, most telling first. */
   readonly evidence: readonly string[]
-  readonly cautions: readonly CautionView[]
+  readonly cautions: CautionsView
   /** What to do next: repair, proof, which check to repeat; each with a way to it where there is one. */
   readonly next: readonly NextStep[]
   /** What it could still be, as sentences. */
@@ -18,6 +18,8 @@ export interface VerdictView {
 
 /** What may be written down beside a repair: all of it may stay empty. */
 export interface WrittenView {
+  /** Unfolded, as something in it came back. */
+  readonly open: boolean
   /** Ways of failing to choose from, where it is one part. */
   readonly faults: readonly {
     readonly id: string
@@ -36,7 +38,7 @@ export interface RepairView {
   readonly title: string
   readonly says: string
   /** What stands before the steps. */
-  readonly cautions: readonly CautionView[]
+  readonly cautions: CautionsView
   readonly steps: readonly string[]
   readonly action: string
   /** Parts the repair is of, as the form sends them back; empty where the button says it, or nothing is sent. */

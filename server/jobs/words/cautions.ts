@@ -4,10 +4,18 @@ import type { Knowledge } from '../../knowledge/knowledge.ts'
 import type { StoredJob } from '../record/events.ts'
 import type { Folded } from '../record/fold.ts'
 
-/** A caution as it stands on one page: its command always, and what it guards against while that is news. */
-export interface CautionView extends CautionCard {
-  readonly inFull: boolean
+/** Cautions as one page prints them: every command, and what is behind those that are news on this job. */
+export interface CautionsView {
+  /** One for each signal word, the gravest first, with its commands. */
+  readonly panels: readonly {
+    readonly signal: CautionCard['signal']
+    readonly commands: readonly string[]
+  }[]
+  /** What those guard against that were not in front of anybody on this job before. */
+  readonly inFull: readonly string[]
 }
+
+export const noCautions: CautionsView = { panels: [], inFull: [] }
 
 /** As much of where a job stands as its cautions depend on. */
 interface OnJob {
@@ -17,14 +25,25 @@ interface OnJob {
   readonly knowledge: Knowledge
 }
 
-/** Cautions as this job's page prints them: each once, the gravest first. */
-export function presentCautions(
-  input: OnJob,
-  cards: readonly CautionCard[],
-): readonly CautionView[] {
+/** The gravest first. */
+const gravity: readonly CautionCard['signal'][] = ['danger', 'warning', 'caution', 'notice']
+
+/** Cautions as this job's page prints them, each once. */
+export function presentCautions(input: OnJob, cards: readonly CautionCard[]): CautionsView {
   const read = cautionsRead(input)
   const once = [...new Map(cards.map((caution) => [caution.id, caution])).values()]
-  return byGravity(once).map((caution) => ({ ...caution, inFull: !read.has(caution.id) }))
+  const news = gravity.flatMap((signal) =>
+    once.filter((each) => each.signal === signal && !read.has(each.id)),
+  )
+  return {
+    panels: gravity
+      .map((signal) => ({
+        signal,
+        commands: once.filter((each) => each.signal === signal).map(({ command }) => command),
+      }))
+      .filter(({ commands }) => commands.length > 0),
+    inFull: news.map(({ says }) => says),
+  }
 }
 
 /** Cautions of this place, and of a hot engine. */
@@ -59,10 +78,4 @@ function cautionsRead(input: OnJob): ReadonlySet<string> {
     ...cautionsEverywhere(input),
   ]
   return new Set(read.map(({ id }) => id))
-}
-
-const gravity: readonly CautionCard['signal'][] = ['danger', 'warning', 'caution', 'notice']
-
-function byGravity<T extends CautionCard>(cautions: readonly T[]): T[] {
-  return cautions.toSorted((a, b) => gravity.indexOf(a.signal) - gravity.indexOf(b.signal))
 }
