@@ -78,7 +78,7 @@ describe.each([
     const other = page.locator('.for-others .checks b').first()
     const title = await other.textContent()
     await other.click()
-    await page.getByText('Your choice', { exact: true }).waitFor()
+    await page.getByRole('link', { name: 'Back to the proposed check' }).waitFor()
     expect(await page.locator('#check').textContent()).toBe(title)
     expect(new URL(page.url()).search).toMatch(/^\?check=/)
     await give(page, fault.typical((await checkOnPage(page))!))

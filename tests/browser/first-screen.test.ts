@@ -1,5 +1,5 @@
 import type { Page } from 'playwright-core'
-import { describe, expect, it } from 'vitest'
+import { expect, it } from 'vitest'
 import type { Case, CheckCard } from '../../server/knowledge/case.ts'
 import { openPage } from '../support/browser.ts'
 import { hiddenFault } from '../support/hidden-fault.ts'
@@ -29,10 +29,15 @@ const outOfSight = (selectors: readonly string[]) => `(() => {
     [...document.querySelectorAll(selector)].some((it) => it.checkVisibility() && !seen(it)))
 })()`
 
-/** Swaps the page of another check in, as the page's own script does; whole visits would take minutes. */
+/**
+ * Swaps the page of another check in, as the page's own script does; whole visits would take minutes. It is
+ * fetched once, whatever the screen.
+ */
 const bring = (address: string) => `(async () => {
-  const answer = await fetch('${address}', { headers: { 'HX-Request-Type': 'partial' } })
-  document.getElementById('job').outerHTML = await answer.text()
+  window.fetched ??= {}
+  fetched['${address}'] ??= await fetch('${address}', { headers: { 'HX-Request-Type': 'partial' } })
+    .then((answer) => answer.text())
+  document.getElementById('job').outerHTML = fetched['${address}']
   document.getElementById('job').scrollIntoView()
 })()`
 
@@ -64,26 +69,29 @@ const cases = shippedCases().map((kase, i, all) => {
   return { kase, cards: [...longest.values()] }
 })
 
-describe.each(screens)('the first screen of a check, $width × $height', ({ width, height }) => {
-  it('holds all that matters, without scrolling, for nine checks in ten', async () => {
-    const { page } = await openPage({ viewport: { width, height }, hasTouch: true }, {}, 'folded')
-    const lacking: string[] = []
-    let count = 0
-    for (const { kase, cards } of cases.filter(({ cards }) => cards.length > 0)) {
-      const job = await openedWithReading(page, kase)
-      await haveCautionsRead(page, job, kase)
+it('the first screen of a check holds all that matters, without scrolling, for nine in ten', async () => {
+  const { page } = await openPage({ hasTouch: true }, {}, 'folded')
+  const lacking = new Map(screens.map((screen) => [screen, [] as string[]]))
+  for (const { kase, cards } of cases.filter(({ cards }) => cards.length > 0)) {
+    const job = await openedWithReading(page, kase)
+    await haveCautionsRead(page, job, kase)
+    for (const [screen, lacks] of lacking) {
+      await page.setViewportSize(screen)
       for (const card of cards) {
-        count += 1
-        const lacks = (await page.evaluate(
+        const lacked = (await page.evaluate(
           `${bring(`${job}?check=${card.id}`)}.then(() => ${outOfSight(wantedOf(card))})`,
         )) as string[]
-        if (lacks.length > 0) lacking.push(`${kase.machine.id} ${card.id}: ${lacks}`)
+        if (lacked.length > 0) lacks.push(`${kase.machine.id} ${card.id}: ${lacked}`)
       }
     }
-    expect(count).toBeGreaterThan(300)
-    expect(lacking.length / count, lacking.join('\n')).toBeLessThanOrEqual(1 - wanted)
-  }, 120_000)
-})
+  }
+  const count = cases.reduce((sum, { cards }) => sum + cards.length, 0)
+  expect(count).toBeGreaterThan(300)
+  for (const [{ width, height }, lacks] of lacking) {
+    const says = `${width} × ${height}:\n${lacks.join('\n')}`
+    expect.soft(lacks.length / count, says).toBeLessThanOrEqual(1 - wanted)
+  }
+}, 180_000)
 
 const wantedOf = ({ measurand }: CheckCard) => (measurand ? [...always, ...aim] : always)
 
@@ -103,12 +111,11 @@ async function haveCautionsRead(page: Page, job: string, { checks }: Case): Prom
     if (cautions.every((caution) => read.has(caution.id))) continue
     for (const caution of cautions) read.add(caution.id)
     const form = JSON.stringify({ version, check, reason: 'only looked at' })
-    const body = `new URLSearchParams(${form})`
-    expect(
-      await page.evaluate(
-        `fetch('${job}/skips', { method: 'POST', body: ${body} }).then(({ ok }) => ok)`,
-      ),
-    ).toBe(true)
+    // What comes after it need not be worked out.
+    const sent = `{ method: 'POST', body: new URLSearchParams(${form}), redirect: 'manual' }`
+    expect(await page.evaluate(`fetch('${job}/skips', ${sent}).then(({ type }) => type)`)).toBe(
+      'opaqueredirect',
+    )
     version += 1
   }
 }

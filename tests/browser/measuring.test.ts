@@ -59,6 +59,7 @@ describe.each([
     await range.getByLabel('Last digit').fill('0.1 Ω')
     await page.getByRole('button', { name: 'Use this meter' }).click()
     await page.locator('.ticket').waitFor()
+    await page.locator('.head > summary').click()
     expect(await wordsOf(page.locator('.head'))).toContain('Grandfather’s bridge')
     const row = await take(page, pickup, '225 225')
     // 0.5 % of 225 and 2 counts of 0.1: the meter just entered, and no other.
@@ -292,5 +293,5 @@ it('limits from a manual that names no temperature are taken as 20 ± 5 °C, and
     'The sheet names no temperature: taken as 20 ± 5 °C.',
   )
   await goTo(page, 'warmed-resistance.exciter-start.exciter-plug')
-  expect(await wordsOf(page.locator('.limits'))).toContain('Limits hold at 80 °C.')
+  expect(await wordsOf(page.locator('.check .terms'))).toContain('Limits hold at 80 °C.')
 })

@@ -38,7 +38,7 @@ describe('with scripts', () => {
     const { page } = await openPage()
     await openJobByClicks(page, largest)
     await page.locator('.for-others .checks a').first().click()
-    await page.getByText('Your choice', { exact: true }).waitFor()
+    await page.getByRole('link', { name: 'Back to the proposed check' }).waitFor()
     await page.goBack()
     await page.getByText('Check to make now', { exact: true }).waitFor()
     expect(page.url()).toMatch(/\/jobs\/1$/)

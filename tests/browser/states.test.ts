@@ -6,7 +6,7 @@ import { states } from '../support/states.ts'
 const wider = 'document.documentElement.scrollWidth - innerWidth'
 
 /** Links and buttons that stand alone; links inside a sentence may be as low as their line. */
-const lowTargets = `[...document.querySelectorAll('button, summary, select, .take input, .masthead a, .room > h2 > a, .last a, .checks a, .change a, .complaints a, .working a, .health tbody a, .way')]
+const lowTargets = `[...document.querySelectorAll('button, summary, select, .take input, .masthead a, .room > h2 > a, .last a, .box-head .label a, .checks a, .change a, .complaints a, .working a, .health tbody a, .way')]
   .filter((target) => target.checkVisibility() && target.getBoundingClientRect().height < 44)
   .map((target) => target.textContent)`
 

@@ -76,7 +76,7 @@ export async function zeroLeads(page: Page, zero: string, meter?: string): Promi
   await inCheck.first().click()
   await page.getByRole('heading', { name: 'Meter and leads', level: 1 }).waitFor()
   await page.getByLabel('Probes held together read').fill(zero)
-  if (meter !== undefined) await page.getByLabel('Meter').selectOption(meter)
+  if (meter !== undefined) await page.locator(`input[name=meter][value=${meter}]`).check()
   await page.getByRole('button', { name: 'Use this meter' }).click()
   await page.locator('.ticket').waitFor()
 }

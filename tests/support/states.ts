@@ -123,6 +123,26 @@ export const states: Readonly<Record<string, (page: Page) => Promise<unknown>>> 
     await openJobByClicks(page, largest)
     await followProposals(page, fault)
   },
+  'a part that one found': async (page) => {
+    await openTwin(page)
+    await page.getByLabel('What has failed?').selectOption({ label: 'Tether switch' })
+    await page.getByRole('button', { name: 'This one' }).click()
+    await page.getByText('How it failed, note, price, minutes').click()
+  },
+  'a repair to be proved': async (page) => {
+    await states['a part that one found']!(page)
+    await page.getByRole('button', { name: /^Repaired: / }).click()
+    await page.getByRole('button', { name: /^Proved: / }).waitFor()
+  },
+  'a repair that is proved': async (page) => {
+    await states['a repair to be proved']!(page)
+    await page.getByRole('button', { name: /^Proved: / }).click()
+    await page.getByText('Repaired and proved', { exact: true }).waitFor()
+  },
+  'a job with its rooms folded': async (page) => {
+    await page.context().clearCookies()
+    await openTwin(page)
+  },
   'knowledge health, with some of it still being worked out': async (page) => {
     await states['knowledge health of one case']!(page)
     await page.goto('/health')

@@ -8,7 +8,7 @@ import type { Standing } from '../standing/standing.ts'
 import { presentVerdict } from '../verdict/present.ts'
 import { presentRepair } from '../verdict/repair.ts'
 import { stillApart } from '../verdict/still-apart.ts'
-import type { VerdictView } from '../verdict/view.ts'
+import type { RepairView, VerdictView } from '../verdict/view.ts'
 import { cautionsEverywhere, noCautions, presentCautions } from '../words/cautions.ts'
 import { readingInShort } from '../words/reading-words.ts'
 import { counted, jobNumber, lowerFirst, sentence } from '../words/sentences.ts'
@@ -28,28 +28,30 @@ export function presentJob(input: Standing & Asked): JobPage {
   const verdict = input.found === undefined ? verdictOf(input) : undefined
   const repair = presentRepair(input)
   const last = presentLast(input)
+  // Without a check the next thing is the verdict, or what came after it.
+  const ending = isRepaired(input) || verdict === undefined ? repair : undefined
   return {
-    title: title(input, check),
+    title: title(input, check ?? (verdict ? undefined : ending)),
     job: {
       id: job.id,
       version: job.version,
       href: `/jobs/${job.id}`,
       number: jobNumber(job.id),
     },
-    head: headLine(input, check),
+    head: headLine(input, check, verdict),
     facts: presentHead(input),
-    said: said(input, check, verdict),
+    said: said(input, check, verdict, ending),
     ...(notice !== undefined && { notice }),
     ...(last && { last }),
     ...(check && { check }),
     ...(verdict && { verdict }),
     apart: check || folded.repairs.at(-1)?.outcome === null ? [] : stillApart(input),
     ...(repair && { repair }),
-    repairFirst: folded.repairs.length > 0 && folded.repairs.at(-1)?.outcome !== 'still there',
+    repairFirst: isRepaired(input),
     notices: presentCautions(input, cautionsEverywhere(input)),
     rooms: presentRooms(input, check),
     onPaper: onPaper(input),
-    focus: focus(input, check),
+    focus: focus(input, check, ending),
   }
 }
 
@@ -60,10 +62,16 @@ function verdictOf(input: Standing): VerdictView | undefined {
   return verdict && isDone ? { ...verdict, cautions: noCautions, next: [], couldBe: [] } : verdict
 }
 
-/** The proposed one; none where all is repaired and proved. */
-function nextCheck({ walk, folded }: Standing): string | undefined {
-  if (folded.repairs.at(-1)?.outcome === 'gone') return undefined
-  return walk.step.kind === 'ask' ? walk.step.proposal.check : undefined
+/** The proposed one; none after a repair, whose proof comes next. */
+function nextCheck(input: Standing): string | undefined {
+  const { step } = input.walk
+  return step.kind === 'ask' && !isRepaired(input) ? step.proposal.check : undefined
+}
+
+/** Something was repaired, and is proved or waits for its proof. */
+function isRepaired({ folded }: Standing): boolean {
+  const last = folded.repairs.at(-1)
+  return last !== undefined && last.outcome !== 'still there'
 }
 
 function takingOf({ correcting, take, folded, walk }: Standing & Asked, check: string): Purpose {
@@ -73,13 +81,10 @@ function takingOf({ correcting, take, folded, walk }: Standing & Asked, check: s
 }
 
 /** "check 4", "Tarnwick Larkfell 2i", "No spark": where one is, in one line. */
-function headLine({ kase, folded }: Standing, check?: CheckView): string[] {
+function headLine({ kase, folded }: Standing, check?: CheckView, verdict?: VerdictView): string[] {
   const made = folded.readings.size
-  return [
-    check ? `check ${made + 1}` : `verdict after ${counted(made, 'check')}`,
-    machineName(kase.machine),
-    kase.complaint.title,
-  ]
+  const ending = `${verdict ? 'verdict ' : ''}after ${counted(made, 'check')}`
+  return [check ? `check ${made + 1}` : ending, machineName(kase.machine), kase.complaint.title]
 }
 
 /** Every reading in short, in the order taken. */
@@ -90,29 +95,39 @@ function onPaper({ judged, kase }: Standing): string[] {
   })
 }
 
-function focus({ notice, takeRefused, zeroRefused }: Asked, check?: CheckView): JobPage['focus'] {
+function focus(
+  { notice, takeRefused, zeroRefused }: Asked,
+  check?: CheckView,
+  ending?: RepairView,
+): JobPage['focus'] {
   if (notice !== undefined) return 'notice'
   if (takeRefused !== undefined || zeroRefused !== undefined) return 'touch'
-  if (check === undefined) return 'verdict'
+  if (check === undefined) return ending ? 'repair' : 'verdict'
   return check.form.problem === undefined ? 'check' : 'field'
 }
 
 /** Of the window: what is wrong comes first, as it is read out first and shown in a list of windows. */
 function title(
   { job, kase, notice, refused, takeRefused, zeroRefused }: Standing & Asked,
-  check?: CheckView,
+  onPage?: { readonly title: string },
 ): string {
-  const what = check?.title ?? `verdict on ${kase.complaint.title}`
+  const what = onPage?.title ?? `verdict on ${kase.complaint.title}`
   const wrong = notice ?? (refused ?? takeRefused ?? zeroRefused)?.sentence
   return `${wrong === undefined ? '' : 'Not taken: '}Job ${job.id}: ${lowerFirst(what)}`
 }
 
 /** For those who hear the page: what was taken last, and the one sentence that matters most now. */
-function said(input: Standing & Asked, check?: CheckView, verdict?: VerdictView): string {
+function said(
+  input: Standing & Asked,
+  check?: CheckView,
+  verdict?: VerdictView,
+  ending?: RepairView,
+): string {
   const { notice, refused, takeRefused, zeroRefused } = input
   const wrong = notice ?? (refused ?? takeRefused ?? zeroRefused)?.sentence
   if (wrong !== undefined) return wrong
-  const now = check ? `${check.standing}: ${check.title}.` : `Verdict: ${verdict?.says ?? ''}`
+  const end = ending ? `${ending.title}. ${ending.says}` : `Verdict: ${verdict?.says ?? ''}`
+  const now = check ? `${check.standing}: ${check.title}.` : end
   return [takenLast(input), now].filter(Boolean).join(' ')
 }
 

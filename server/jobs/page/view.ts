@@ -82,5 +82,5 @@ export interface JobPage {
   /** Every reading as one line, for the sheet on paper. */
   readonly onPaper: readonly string[]
   /** Where the keyboard goes when the page was swapped in by a script. */
-  readonly focus: 'notice' | 'field' | 'touch' | 'check' | 'verdict'
+  readonly focus: 'notice' | 'field' | 'touch' | 'check' | 'verdict' | 'repair'
 }

@@ -1,0 +1,47 @@
+import { describe, expect, it } from 'vitest'
+import { openPage } from '../support/browser.ts'
+import { openTwin, wordsOf } from '../support/measuring.ts'
+
+const phone = { viewport: { width: 360, height: 780 }, hasTouch: true }
+
+describe.each([
+  ['with scripts', true],
+  ['without scripts', false],
+])('what one sees with one’s own eyes, %s', (_, javaScriptEnabled) => {
+  it('is chosen, repaired and proved by clicks, while a check is open', async () => {
+    const { page, complaints } = await openPage({ ...phone, javaScriptEnabled }, {}, 'folded')
+    await openTwin(page)
+    const firstHeading = page.locator('.work h2').first()
+    const heading = async (words: string) => {
+      await page.getByRole('heading', { name: words }).waitFor()
+      expect(await firstHeading.textContent()).toBe(words)
+      if (javaScriptEnabled) {
+        expect(await page.locator('#repair:focus').count()).toBe(1)
+        expect(await page.locator('#said').textContent()).toContain(`${words}. `)
+      }
+    }
+    await page.getByRole('link', { name: 'I found it' }).click()
+    await page.getByLabel('What has failed?').selectOption({ label: 'Tether switch' })
+    await page.getByRole('button', { name: 'This one' }).click()
+    await heading('You found it: the tether switch')
+    await page.getByText('How it failed, note, price, minutes').click()
+    const failures = page.getByLabel('How it failed')
+    const [, failure] = await failures.locator('option').allTextContents()
+    await failures.selectOption({ label: failure! })
+    await page.getByLabel('Note').fill('Cord torn off at the clip')
+    await page.getByRole('button', { name: 'Repaired: the tether switch' }).click()
+    await heading('Prove the repair')
+    await page.getByRole('button', { name: 'Proved: the complaint is gone' }).click()
+    await heading('Repaired and proved')
+    const done = (await wordsOf(page.locator('.repair'))).toLowerCase()
+    for (const says of [
+      'tether switch repaired; proved ',
+      failure!,
+      'cord torn off at the clip.',
+    ]) {
+      expect(done).toContain(says.toLowerCase())
+    }
+    expect(await page.locator('#reading').count()).toBe(0)
+    expect(complaints).toEqual([])
+  })
+})
