@@ -111,7 +111,7 @@ describe('a cause outside the tree', () => {
     })!
     expect(verdict).toMatchObject({
       kind: 'outsideThisTree',
-      says: 'Nothing in this tree explains the complaint any more.',
+      says: 'None of the causes listed here explains the complaint any more.',
       next: [
         {
           says: 'Look at “Spark on the tester” again: was it heard and set down right?',

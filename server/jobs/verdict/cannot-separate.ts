@@ -86,7 +86,7 @@ function splitter(input: Standing, check: string | undefined): NextStep {
     hindrance(card, input.folded.opened.conditions) ??
     'Not made yet.'
   return {
-    says: `This would split them: “${card.title}”. ${sentence(reason)}`,
+    says: `This would split them: “${upperFirst(card.title)}”. ${sentence(reason)}`,
     way: {
       href: `/jobs/${input.job.id}?check=${encodeURIComponent(card.id)}`,
       text: 'Make this check',
