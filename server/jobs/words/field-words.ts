@@ -9,6 +9,8 @@ export const fieldWords: FieldWords = {
   reason: { label: 'Reason' },
   air: { label: 'Air temperature' },
   note: { label: 'Note' },
+  price: { label: 'Price' },
+  minutes: { label: 'Minutes of work' },
   zero: { label: 'Probes held together, Ω' },
   name: { label: 'Name of the meter' },
   top: { label: 'Ranges up to' },
