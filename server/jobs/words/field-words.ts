@@ -11,6 +11,7 @@ export const fieldWords: FieldWords = {
   note: { label: 'Note' },
   price: { label: 'Price' },
   minutes: { label: 'Minutes of work' },
+  find: { label: 'Find a check' },
   zero: { label: 'Probes held together, Ω' },
   name: { label: 'Name of the meter' },
   top: { label: 'Ranges up to' },
