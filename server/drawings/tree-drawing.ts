@@ -21,11 +21,17 @@ export interface DrawnBranch {
 interface Row {
   readonly branch: DrawnBranch
   readonly depth: number
-  readonly lines: readonly string[]
+  readonly lines: readonly Line[]
   readonly top: number
   readonly height: number
   /** The row of the gate above; null for the top. */
   readonly above: Row | null
+}
+
+/** The name of a branch, or what is said of it below: the reading that cleared it, what is folded away. */
+interface Line {
+  readonly text: string
+  readonly of: 'name' | 'note'
 }
 
 /** Units of the drawing; on a phone of 360 px one unit is about a pixel. */
@@ -33,10 +39,10 @@ const width = 340
 const step = 18
 const line = 16
 const margin = 8
-const percentWidth = 46
+const percentWidth = 54
 const askedWidth = 20
 /** Mean width of a letter at the size the style sheet sets, with some to spare. */
-const letter = 6.9
+const letter = 7.3
 const gateSize = 20
 
 /**
@@ -67,17 +73,24 @@ function endOf(rows: readonly Row[]): number {
 function layOut(branch: DrawnBranch, depth: number, above: Row | null, rows: Row[]): void {
   const mark = branch.asked ? askedWidth : 0
   const room = Math.floor((width - textAt(depth) - percentWidth - mark) / letter)
-  const said = [branch.says, ...(branch.note ? [branch.note] : []), ...foldedWords(branch)]
-  const lines = said.flatMap((text) => wrapped(text, Math.max(10, room)))
+  const lines = [
+    ...linesOf('name', branch.says, room),
+    ...linesOf('note', branch.note ?? '', room),
+    ...linesOf('note', foldedWords(branch), room),
+  ]
   const height = Math.max(gateSize + 6, lines.length * line + 10)
   const row = { branch, depth, lines, top: endOf(rows), height, above }
   rows.push(row)
   for (const each of branch.below) layOut(each, depth + 1, row, rows)
 }
 
-function foldedWords({ folded }: DrawnBranch): string[] {
-  if (folded === 0) return []
-  return [folded === 1 ? '1 fault folded' : `${folded} faults folded`]
+function foldedWords({ folded }: DrawnBranch): string {
+  if (folded === 0) return ''
+  return folded === 1 ? '1 fault folded' : `${folded} faults folded`
+}
+
+function linesOf(of: Line['of'], text: string, room: number): Line[] {
+  return text === '' ? [] : wrapped(text, Math.max(10, room)).map((line) => ({ text: line, of }))
 }
 
 const gateAt = (depth: number) => margin + depth * step
@@ -102,7 +115,10 @@ function drawn(row: Row): string {
   const x = textAt(depth)
   const first = middle(row) + 5
   const says = lines
-    .map((text, i) => `<tspan x="${x}" y="${first + i * line}">${escaped(text)}</tspan>`)
+    .map(
+      ({ text, of }, i) =>
+        `<tspan class="${of}" x="${x}" y="${first + i * line}">${escaped(text)}</tspan>`,
+    )
     .join('')
   return [
     `<g class="${branch.cleared ? 'branch cleared' : 'branch'}">`,

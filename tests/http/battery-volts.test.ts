@@ -36,17 +36,18 @@ describe('volts of a battery', () => {
   })
 
   it.each([
-    [battery, '14.1 14.2', 'highest of 2 readings: 14.1 V, 14.2 V', 'conforms'],
-    [battery, '12.4 12.5', 'highest of 2 readings: 12.4 V, 12.5 V', 'does not conform'],
-    [ground, '0.08', 'Read again', 'conforms'],
-    [ground, '350m', '0.35 V', 'does not conform'],
-    [fuse, '0', '0 V', 'conforms'],
+    [battery, '14.1 14.2', 'highest of 2 readings: 14.1 V, 14.2 V', 'Good'],
+    [battery, '12.4 12.5', 'highest of 2 readings: 12.4 V, 12.5 V', 'Bad: low'],
+    [ground, '0.08', 'Read again', 'Good'],
+    [ground, '350m', '0.35 V', 'Bad: high'],
+    [fuse, '0', '0 V', 'Good'],
   ])('are judged: %s reads %s', async (check, typed, says, decision) => {
     const { http, job } = await openedJob()
     await post(http, `${job}/readings`, { version: 1, check, typed }).expect(303)
     const page = textIn((await http.get(job).expect(200)).text)
     expect(page).toContain(says)
-    expect(page).toContain(`${decision}, `)
+    expect(page).toContain(` ${decision}. `)
+    expect(page).toContain(` ${decision} Correct : `)
   })
 
   it('clear the charging, or the battery for now', async () => {

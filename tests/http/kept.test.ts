@@ -65,8 +65,8 @@ describe('what was sent and could not be recorded', () => {
     [
       'a reading',
       '/jobs/1/readings',
-      [...about, ['typed', '6k3'], ['choice', 'over']],
-      '6k3 Answer OL',
+      [...about, ['typed', '4k7'], ['choice', 'over']],
+      '4k7 Answer OL',
     ],
     [
       'that one could not tell',
@@ -96,21 +96,21 @@ describe('what was sent and could not be recorded', () => {
   it('is refused as late when the job has moved on by then', async () => {
     const { http, takeAway, putBack } = await appOnLooseFile()
     takeAway()
-    const late = formIn((await send(http, '/jobs/1/readings', [...about, ['typed', '6k3']])).text)
+    const late = formIn((await send(http, '/jobs/1/readings', [...about, ['typed', '4k7']])).text)
     putBack()
     await send(http, '/jobs/1/readings', [...about, ['typed', '7k']]).expect(303)
     const answer = await send(http, late.action, late.fields)
     expect(answer.status).toBe(409)
-    expect(answer.text).toContain('value="6k3"')
+    expect(answer.text).toContain('value="4k7"')
   })
 
   it('is kept on a mistake of ours as well', async () => {
     const broken = { events: () => Promise.reject(new Error('the disk is on fire')) }
     const { http } = await readyApp({ store: { jobs: broken as never, close: async () => {} } })
-    const answer = await send(http, '/jobs/7/readings', [...about, ['typed', '6k3']])
+    const answer = await send(http, '/jobs/7/readings', [...about, ['typed', '4k7']])
     expect(answer.status).toBe(500)
     expect(textIn(answer.text)).toContain('Our mistake')
-    expect(formIn(answer.text).fields).toContainEqual(['typed', '6k3'])
+    expect(formIn(answer.text).fields).toContainEqual(['typed', '4k7'])
   })
 
   it('is nothing where a page was only opened', async () => {
@@ -123,7 +123,7 @@ describe('what was sent and could not be recorded', () => {
   it('takes the place of the whole page where a script sent it', async () => {
     const { http, takeAway } = await appOnLooseFile()
     takeAway()
-    const fields: Fields = [...about, ['typed', '6k3']]
+    const fields: Fields = [...about, ['typed', '4k7']]
     const answer = await send(http, '/jobs/1/readings', fields).set('HX-Request-Type', 'partial')
     expect(answer.status).toBe(503)
     expect(answer.headers['hx-retarget']).toBe('body')

@@ -144,18 +144,18 @@ describe('a kind of reading that is one row more', () => {
   })
 
   it.each([
-    ['0.52 0.53', 'in range', 'conforms', 'let 0.52 V stand across it'],
-    ['0.01 0.01', 'passes both ways', 'does not conform', 'let 0.01 V stand across it'],
-    ['OL OL OL', 'passes no way', 'does not conform', 'let OL stand across it'],
+    ['0.52 0.53', 'in range', 'Good', 'let 0.52 V stand across it'],
+    ['0.01 0.01', 'passes both ways', 'Bad: passes both ways', 'let 0.01 V stand across it'],
+    ['OL OL OL', 'passes no way', 'Bad: passes no way', 'let OL stand across it'],
   ])('is taken, judged and weighed: %s is %s', async (typed, band, decision, said) => {
     const { http, job } = await jobWithIt()
     await post(http, `${job}/readings`, { version: 1, check, typed }).expect(303)
     const { text } = await http.get(job).expect(200)
     const page = textIn(text)
     expect(page).toContain(`tries${typed.startsWith('OL') ? '' : ': '}`)
-    expect(page).toContain(`${decision}, `)
+    expect(page).toContain(` ${decision} Correct : `)
     expect(page).toContain(`cleared: rectifier-regulator ${said}, ${band}, >99 %`)
     const [, likeliest] = /At the start Now (\S+) \d+ % \d+ %/.exec(page)!
-    expect(likeliest).toBe(decision === 'conforms' ? 'Battery' : 'Rectifier-regulator')
+    expect(likeliest).toBe(decision === 'Good' ? 'Battery' : 'Rectifier-regulator')
   })
 })

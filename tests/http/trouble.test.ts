@@ -13,7 +13,7 @@ import { type RunningServer, runningServer } from '../support/server.ts'
 import { spoil } from '../support/spoil.ts'
 
 const kase = allCases()[0]!
-const reading = { version: '1', check: measuredCheck(kase).id, typed: '6k3 6k4' }
+const reading = { version: '1', check: measuredCheck(kase).id, typed: '4k7 4k8' }
 const built = builtCopy()
 
 /** A running server with one job, and the file that it keeps it in. */
@@ -95,7 +95,7 @@ describe('a server whose file was taken away', () => {
     expect(answer.status).toBe(503)
     const page = textIn(await answer.text())
     expect(page).toContain('coilhound.sqlite was deleted, moved or replaced')
-    expect(page).toContain('6k3 6k4')
+    expect(page).toContain('4k7 4k8')
     expect((await send(server, '/jobs', openForm(kase))).status).toBe(503)
     expect((await fetch(server.address + job)).status).toBe(200)
     const { code, complained } = await server.stop('SIGTERM')
@@ -112,7 +112,7 @@ describe('a server whose file was taken away', () => {
     expect(answer.status).toBe(503)
     renameSync(elsewhere, file)
     expect((await sendAgain(server, answer)).status).toBe(303)
-    expect(textIn(await (await fetch(server.address + job)).text())).toContain('6.3 kΩ')
+    expect(textIn(await (await fetch(server.address + job)).text())).toContain('4.7 kΩ')
   })
 })
 

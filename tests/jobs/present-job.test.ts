@@ -59,6 +59,7 @@ describe('the readings so far', () => {
         judged: '',
         corrected: [],
         notes: [],
+        sure: '',
         effect: '',
         correctHref: '/jobs/12?correct=spark',
         withdrawAction: '/jobs/12/withdrawals',
@@ -66,7 +67,7 @@ describe('the readings so far', () => {
       expect.objectContaining({
         check: 'coil.resistance',
         read: '7.654 kΩ',
-        judged: 'conforms, >99 % within limits',
+        judged: 'Good',
         effect: 'Cleared: ignition coil.',
       }),
     ])

@@ -33,10 +33,11 @@ describe('a reading of a cold or hot winding', () => {
     expect(readAt(celsius, ohms).corrected).toContain(says)
   })
 
-  it('is not condemned for the cold, and never bare: decision and chance stand together', () => {
+  it('is not condemned for the cold, and its chance stands beside the word', () => {
     const row = readAt(-25, 300)
     expect(row.read).toBe('300 Ω')
-    expect(row.judged).toMatch(/^conforms, (>99|9\d) % within limits$/)
+    expect(row.judged).toBe('Good')
+    expect(row.sure).toMatch(/within the limits: (>99|9\d) %\.$/)
   })
 
   it('is not corrected at the temperature of its limits', () => {
@@ -52,7 +53,7 @@ describe('a reading through the cap', () => {
   it('of a good coil and cap conforms in the cold, by its share of copper', () => {
     // 9.2 kΩ of copper at 20 °C and 5 kΩ of cap: IEC 60028 for the copper, nothing for the cap.
     const row = cold(9200 * (1 - 0.00393 * 45) + 5000)
-    expect(row.judged).toMatch(/^conforms/)
+    expect(row.judged).toBe('Good')
     expect(row.corrected.join()).toContain('At −25 °C this path, 65 % of it copper, reads 11 % low')
   })
 
@@ -90,16 +91,24 @@ describe('several touches', () => {
 
   it('that scatter are called poor contact, those that agree are not', () => {
     const poor = 'The touches scatter more than the meter can explain: poor contact'
-    expect(reading('371 365.2 365.3').notes.join()).toContain(poor)
-    expect(reading('365.1 365.2 365.3').notes.join()).not.toContain(poor)
+    expect(reading('571 565.2 565.3').notes.join()).toContain(poor)
+    expect(reading('565.1 565.2 565.3').notes.join()).not.toContain(poor)
+  })
+
+  it('that are all good, and the part with them, are called nothing', () => {
+    const { judged, notes } = reading('371 365.2')
+    expect({ judged, notes: notes.join() }).toEqual({
+      judged: 'Good',
+      notes: expect.not.stringContaining('contact'),
+    })
   })
 
   it('are asked for again before an OL at an awkward plug condemns a part', () => {
     const once = reading('OL')
-    expect(once.judged).toContain('undecided')
+    expect(once.judged).toMatch(/^Not sure: perhaps open, \d+ %$/)
     expect(once.notes.join()).toContain('Touch again, at the part itself.')
     const often = reading('OL OL OL OL')
-    expect(often.judged).toContain('does not conform')
+    expect(often.judged).toBe('Bad: open')
     expect(often.notes.join()).not.toContain('Touch again')
   })
 
@@ -119,14 +128,14 @@ describe('several touches', () => {
 describe('an undecided reading', () => {
   it('says how wide it is, against what, and where most of that comes from', () => {
     const row = readAt(20, 421)
-    expect(row.judged).toMatch(/^undecided, \d+ % within limits$/)
+    expect(row.judged).toMatch(/^Not sure: perhaps (high|in range), \d+ %$/)
     expect(row.notes.join(' ')).toMatch(
-      /Undecided: known within ± [\d.]+ Ω, against limits of 310 Ω to 420 Ω\. \d+ % of that doubt comes from the temperature\./,
+      /Not sure yet: known within ± [\d.]+ Ω, against limits of 310 Ω to 420 Ω\. \d+ % of that doubt comes from the temperature\./,
     )
   })
 
   it('is not said of one that is decided', () => {
-    expect(readAt(20, 365).notes.join()).not.toContain('Undecided')
+    expect(readAt(20, 365).notes.join()).not.toContain('Not sure')
   })
 })
 

@@ -17,7 +17,7 @@ describe('a named part', () => {
 
   it('has its evidence as sentences that say how much they weigh', () => {
     expect(plain(page().verdict!.evidence)).toEqual([
-      'Start exciter read OL at the stator plug, pins 1 and 2: open, >99 %; a good one reads 310 Ω to 420 Ω. That speaks strongly (51 to 1) for it.',
+      'Start exciter read OL at the stator plug, pins 1 and 2: open, >99 %; a good one reads 310 Ω to 420 Ω. That speaks strongly for it (51 to 1).',
     ])
   })
 
@@ -113,7 +113,7 @@ describe('a cause outside the tree', () => {
     })!
     expect(verdict).toMatchObject({
       kind: 'outsideThisTree',
-      says: 'Nothing in this tree explains the complaint any more.',
+      says: 'None of the causes listed here explains the complaint any more.',
       next: [
         {
           says: 'Look at “Spark on the tester” again: was it heard and set down right?',

@@ -193,7 +193,7 @@ class Walk {
 
   #ended({ verdict, repair }: JobPage): JobRecord['end'] {
     this.#say(`   verdict: ${verdict?.says ?? repair?.steps.join(' ')} (${verdict?.stamp})`)
-    const isOutside = /outside this tree/.test(verdict?.stamp ?? '')
+    const isOutside = /none of the causes listed/.test(verdict?.stamp ?? '')
     if (!isOutside) return 'undecided'
     this.#first ??= this.#noted([], statedIn(verdict!.stamp))
     return 'outside'

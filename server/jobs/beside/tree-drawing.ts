@@ -16,7 +16,10 @@ import { isLive } from './live.ts'
 export function presentTreeDrawing(input: Standing, foreseen: readonly Prospect[]): string {
   const { kase } = input
   const top = branch(input, kase.model.tree.top, decidedBy(foreseen))
-  return treeDrawing(top, `Drawing of the fault tree: ${kase.complaint.title}`)
+  return treeDrawing(
+    top,
+    `Drawing of the fault tree: ${kase.complaint.title}. The whole tree in words stands below it.`,
+  )
 }
 
 /** What some answer to the check would clear, or name. */
@@ -38,7 +41,7 @@ function branch(input: Standing, name: string, decided: ReadonlySet<string>): Dr
     probability: now,
     percent: percent(now),
     cleared,
-    ...(clearedBy !== undefined && { note: readInShort(input, clearedBy) }),
+    ...(clearedBy !== undefined && { note: `cleared: ${readInShort(input, clearedBy)}` }),
     asked: decided.has(name),
     below: open ? (gate?.inputs ?? []).map((each) => branch(input, each, decided)) : [],
     folded: open || !gate ? 0 : faultsBelow(tree, name).length,

@@ -68,7 +68,7 @@ export function presentForm(
     }),
     ...(corrected && {
       corrects: {
-        says: `It stands as: ${lowerFirst(readWords(card, named(judged, card.id)))}.`,
+        says: `Written down: ${lowerFirst(readWords(card, named(judged, card.id)))}.`,
         cancelHref: `/jobs/${job.id}`,
         ...(allowsFurtherTake(kase, card.id) && {
           anew: {

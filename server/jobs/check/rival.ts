@@ -40,6 +40,6 @@ function toTheEnd(best: Proposal, rival: Proposal): string {
   const [first, second] = [best.expectedMinutes, rival.expectedMinutes]
   if (first === undefined || second === undefined) return ''
   const [a, b] = [Math.round(first), Math.round(second)]
-  if (a === b) return ` Both ways take about ${minutes(a)} to the end. ${risk}`
-  return ` It takes about ${minutes(b)} to the end that way, and ${minutes(a)} this way. ${risk}`
+  if (a === b) return ` Finding the fault takes about ${minutes(a)} either way. ${risk}`
+  return ` Finding the fault takes about ${minutes(b)} that way, and ${minutes(a)} this way. ${risk}`
 }

@@ -44,6 +44,11 @@ export function presentBudget(
   }
 }
 
+/** The conformance probability in words (JCGM 106). */
+export function sureWords({ conformance: { within } }: Measured): string {
+  return `The chance that the true value lies within the limits: ${percent(within)}.`
+}
+
 const signs: Readonly<Record<Step['how'], string>> = {
   plus: '+',
   minus: '−',
@@ -110,7 +115,7 @@ function totals(
     `Half-width that holds 95 %: ${exact(budget.expanded, unit)}, which is ${exact(budget.expanded / (budget.u || 1))} × u (1.96 for a bell curve, 1.65 where one rectangle rules).`,
     `Chances: ${exact(corrected, unit)} with ${curve}. Of that lies below the limits ${share(alone.below)}, within ${printLimits(limits, unit)} ${share(alone.within)}, above ${share(alone.above)}.`,
     ...poorTouches(measured, alone, quantity),
-    `Conforms from ${sure} within the limits on; does not conform from ${sure} on one side of them; undecided between.`,
+    `Good from ${sure} within the limits on, bad from ${sure} on one side of them; between the two, not sure.`,
   ]
 }
 

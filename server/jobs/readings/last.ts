@@ -1,11 +1,8 @@
-import { named } from '../../diagnosis/model/named.ts'
 import { gainedBy } from '../../diagnosis/verdict/gained.ts'
-import type { CheckCard } from '../../knowledge/case.ts'
-import { bandName } from '../../measure/decide/bands.ts'
-import { allowsFurtherTake, type Judged } from '../measuring/judged.ts'
+import { allowsFurtherTake } from '../measuring/judged.ts'
 import type { Standing } from '../standing/standing.ts'
 import { branchClause, clearedByCheck } from '../words/branch-words.ts'
-import { readInWords } from '../words/reading-words.ts'
+import { readInWords, verdictWord } from '../words/reading-words.ts'
 import { clauses, percent, sentence, upperFirst } from '../words/sentences.ts'
 import type { LastReading } from './view.ts'
 
@@ -39,19 +36,6 @@ function lastCheck({ job, folded }: Standing): string | undefined {
     ({ event }) => 'touches' in event && folded.readings.has(event.check),
   )
   return last && 'check' in last.event ? last.event.check : undefined
-}
-
-/** "Good", "Bad: a path to ground", "Not sure: high, 61 %"; empty where there is nothing to judge. */
-function verdictWord({ measurand }: CheckCard, { measured }: Judged): string {
-  if (measurand === undefined || measured === null) return ''
-  if (measured.decision === 'conforms') return 'Good'
-  const { quantity } = measurand
-  const b = measured.bands.indexOf(Math.max(...measured.bands))
-  const band = named(new Map(quantity.bands.entries()), b)
-  if (measured.decision === 'undecided') {
-    return `Not sure: perhaps ${bandName(band, quantity)}, ${percent(measured.bands[b] ?? 0)}`
-  }
-  return `Bad: ${bandName(band, quantity)}`
 }
 
 /** What it took off the list, or else where it moved the suspicion. */

@@ -2,15 +2,29 @@ import type { Measurand } from '../../knowledge/case.ts'
 import type { Contribution } from '../../measure/doubt/budget.ts'
 import type { Measured, Note } from '../../measure/measured.ts'
 import { printLimits, printValue } from '../../measure/reading/print.ts'
+import type { Limits, Reading } from '../../measure/reading/reading.ts'
 import { percent, plusMinus } from '../words/sentences.ts'
 
 /** What has to be said beside the figures of a reading, as sentences. */
-export function noteSentences(measured: Measured, by: Measurand): string[] {
+export function noteSentences(
+  measured: Measured,
+  by: Measurand,
+  touches: readonly Reading[],
+): string[] {
   const undecided = undecidedSentence(measured, by)
+  const anyWouldDo = touches.every((touch) => isWithin(touch, by.limits))
+  const notes = measured.notes.filter(
+    // Whichever of them counts, the part is good: how they scatter is nobody's trouble.
+    ({ kind }) => !(kind === 'poor contact' && anyWouldDo && measured.decision === 'conforms'),
+  )
   return [
-    ...measured.notes.flatMap((note) => noteSentence(note, measured, by)),
+    ...notes.flatMap((note) => noteSentence(note, measured, by)),
     ...(undecided === null ? [] : [undecided]),
   ]
+}
+
+function isWithin(touch: Reading, { low = -Infinity, high = Infinity }: Limits): boolean {
+  return touch.kind === 'value' && touch.value >= low && touch.value <= high
 }
 
 /** Leads that make up less than this share of the doubt are not worth a sentence. */
@@ -66,7 +80,7 @@ function undecidedSentence(measured: Measured, { limits, quantity }: Measurand):
   const whats = Object.keys(doubts) as Contribution['what'][]
   const most = whats.reduce((a, b) => (shareOf(budget, b) > shareOf(budget, a) ? b : a))
   const within = printLimits(limits, quantity.unit)
-  return `Undecided: known within ${plusMinus(budget.expanded, quantity.unit)}, against limits of ${within}. ${percent(shareOf(budget, most))} of that doubt comes from ${doubts[most]}.`
+  return `Not sure yet: known within ${plusMinus(budget.expanded, quantity.unit)}, against limits of ${within}. ${percent(shareOf(budget, most))} of that doubt comes from ${doubts[most]}.`
 }
 
 function shareOf(budget: Measured['budget'], what: Contribution['what']): number {

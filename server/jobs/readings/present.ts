@@ -8,9 +8,9 @@ import { asItStands, wayTo } from '../standing/as-it-stands.ts'
 import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
 import { clearedByCheck } from '../words/branch-words.ts'
-import { decisionWords, readWords } from '../words/reading-words.ts'
+import { readWords, verdictWord } from '../words/reading-words.ts'
 import { clauses, upperFirst } from '../words/sentences.ts'
-import { presentBudget } from './budget.ts'
+import { presentBudget, sureWords } from './budget.ts'
 import { comesAndGoes } from './coming-and-going.ts'
 import { correctedSentences } from './corrected.ts'
 import { noteSentences } from './notes.ts'
@@ -30,7 +30,7 @@ export function presentReadings(input: Standing & Asked): ReadingRow[] {
       check,
       title: upperFirst(card.title),
       read: readWords(card, taken),
-      judged: decisionWords(taken),
+      judged: verdictWord(card, taken),
       ...worth(input, check, taken, `reading-${index + 1}`, check === latest),
       effect: [gone.length > 0 ? `Cleared: ${clauses(gone, 4)}.` : '', comesAndGoes(input, check)]
         .filter(Boolean)
@@ -43,17 +43,17 @@ export function presentReadings(input: Standing & Asked): ReadingRow[] {
 
 type Worth = Pick<
   ReadingRow,
-  'touched' | 'corrected' | 'notes' | 'scale' | 'budget' | 'take' | 'anewHref'
+  'touched' | 'corrected' | 'notes' | 'scale' | 'sure' | 'budget' | 'take' | 'anewHref'
 >
 
-type Told = Pick<Worth, 'touched' | 'corrected' | 'notes' | 'budget'> & {
+type Told = Pick<Worth, 'touched' | 'corrected' | 'notes' | 'sure' | 'budget'> & {
   readonly svg: string | undefined
 }
 
 /** A measurement that is kept is one object, and all of this follows from it and its place on the page. */
 const told = latestOf<Measured, Told>(2)
 
-const nothing: Worth = { touched: '', corrected: [], notes: [] }
+const nothing: Worth = { touched: '', corrected: [], notes: [], sure: '' }
 
 function worth(
   input: Standing & Asked,
@@ -75,7 +75,8 @@ function worth(
     return {
       touched: touchedWords(measured, touches, by),
       corrected: correctedSentences(measured, at),
-      notes: noteSentences(measured, by),
+      notes: noteSentences(measured, by, touches),
+      sure: sureWords(measured),
       ...(budget && { budget }),
       svg: presentScale(id, measured, by, at),
     }

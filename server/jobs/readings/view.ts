@@ -5,7 +5,7 @@ export interface ReadingRow {
   readonly read: string
   /** "lowest of 3 touches: 52.7 Ω, 58.1 Ω, 52.5 Ω", or empty. */
   readonly touched: string
-  /** "conforms, 97 % within limits"; empty where nothing is judged. */
+  /** "Good", "Bad: a path to ground"; empty where nothing is judged. */
   readonly judged: string
   /** What it was corrected for, step by step, and what it comes to. */
   readonly corrected: readonly string[]
@@ -13,6 +13,8 @@ export interface ReadingRow {
   readonly notes: readonly string[]
   /** Limits, reading and corrected reading as an SVG, ready to print. */
   readonly scale?: { readonly svg: string; readonly open: boolean }
+  /** "97 % chance of lying within the limits."; empty where nothing is judged. */
+  readonly sure: string
   readonly budget?: BudgetView
   /** A small form for more touches, where it is measured and the machine still stands as it was for it. */
   readonly take?: {

@@ -85,7 +85,7 @@ function splitter(input: Standing, check: string | undefined): NextStep {
   const reason =
     input.folded.skipped.get(card.id) ?? hindrance(card, input.folded.conditions) ?? 'Not made yet.'
   return {
-    says: `This would split them: “${card.title}”. ${sentence(reason)}`,
+    says: `This would split them: “${upperFirst(card.title)}”. ${sentence(reason)}`,
     way: {
       href: `/jobs/${input.job.id}?check=${encodeURIComponent(card.id)}`,
       text: 'Make this check',

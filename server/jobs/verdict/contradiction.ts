@@ -4,6 +4,7 @@ import { canSlip } from '../measuring/judged.ts'
 import type { Standing } from '../standing/standing.ts'
 import { noCautions } from '../words/cautions.ts'
 import type { NextStep } from '../words/next-step.ts'
+import { upperFirst } from '../words/sentences.ts'
 import { readSentence } from './evidence.ts'
 import { couldStillBe } from './named.ts'
 import type { VerdictView } from './view.ts'
@@ -34,7 +35,7 @@ function surprising({ bits }: Misfit): string {
 }
 
 function begin({ kase }: Standing, { check }: Misfit): string {
-  const title = `“${named(kase.checks, check).title}”`
+  const title = `“${upperFirst(named(kase.checks, check).title)}”`
   return canSlip(kase, check)
     ? `make one more take of ${title} first`
     : `look at ${title} again first`
@@ -42,7 +43,7 @@ function begin({ kase }: Standing, { check }: Misfit): string {
 
 /** A reading that can slip is made once more; an answer that cannot is only put right. */
 export function makeAgain({ job, kase }: Standing, { check }: Pick<Misfit, 'check'>): NextStep {
-  const title = `“${named(kase.checks, check).title}”`
+  const title = `“${upperFirst(named(kase.checks, check).title)}”`
   const name = encodeURIComponent(check)
   return canSlip(kase, check)
     ? {

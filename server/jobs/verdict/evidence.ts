@@ -8,19 +8,19 @@ import { readingSentence } from '../words/reading-words.ts'
 const worthSaying = 0.3
 
 /**
- * How strongly a reading speaks, by its weight of evidence in bits: 4 is sixteen to one. A weight
- * that is infinite (the reading cannot be without the part) is strong, too.
+ * How strongly a reading speaks, by its odds: sixteen to one is strong. The limits lie where the odds as
+ * printed change, so that one figure never stands beside two words.
  */
 const strengths = [
-  { from: 4, says: 'speaks strongly' },
-  { from: 1, says: 'speaks' },
+  { from: 15.5, says: 'speaks strongly' },
+  { from: 1.75, says: 'speaks' },
 ]
 
 /** For each reading that tells something about a part, most telling first: what it was, and what it says. */
 export function evidenceSentences(input: Standing, part: string): string[] {
   return weights(input.kase.model, input.evidence, part)
     .filter(({ bits }) => Math.abs(bits) >= worthSaying)
-    .map((weight) => `${readSentence(input, weight.check)} That ${strength(weight)} it.`)
+    .map((weight) => `${readSentence(input, weight.check)} That ${strength(weight)}.`)
 }
 
 /** What a check read, as a sentence. */
@@ -29,13 +29,13 @@ export function readSentence({ kase, judged }: Standing, check: string): string 
 }
 
 function strength({ bits }: Weight): string {
-  const says = strengths.find(({ from }) => Math.abs(bits) >= from)?.says ?? 'speaks a little'
-  return `${says} (${odds(Math.abs(bits))}) ${bits > 0 ? 'for' : 'against'}`
+  const ratio = 2 ** Math.abs(bits)
+  const says = strengths.find(({ from }) => ratio >= from)?.says ?? 'speaks a little'
+  return `${says} ${bits > 0 ? 'for' : 'against'} it (${odds(ratio)})`
 }
 
-/** "19 to 1", "3 to 2": the likelihood ratio as odds. */
-function odds(bits: number): string {
-  const ratio = 2 ** bits
+/** "19 to 1", "3 to 2": the likelihood ratio as odds; the reading cannot be without the part: infinite. */
+function odds(ratio: number): string {
   if (ratio >= 1000) return 'over 1000 to 1'
   if (ratio < 1.75) return ratio < 1.4 ? '4 to 3' : '3 to 2'
   return `${ratio < 10 ? Math.round(ratio) : Number(ratio.toPrecision(2))} to 1`

@@ -15,8 +15,8 @@ export function outsideThisTree(input: Standing, { probability, again }: Outside
   const { kase, walk } = input
   return {
     kind: 'outsideThisTree',
-    stamp: `outside this tree, ${percent(probability)}`,
-    says: 'Nothing in this tree explains the complaint any more.',
+    stamp: `none of the causes listed here, ${percent(probability)}`,
+    says: 'None of the causes listed here explains the complaint any more.',
     evidence: [...clearedByCheck(kase, walk)].map(
       ([check, cleared]) => `${readSentence(input, check)} That cleared: ${clauses(cleared, 4)}.`,
     ),

@@ -41,7 +41,7 @@ const asClause = (says: string) => lowerFirst(sentence(says))
 
 /** What the repair itself took apart, nobody wrote down. Common practice. */
 const walkRound =
-  'Walk round the machine once: every plug joined, every cover on, every ground tight, all leads clear of heat and belts.'
+  'Walk round the machine once: every connector joined, every cover on, every ground tight, all leads clear of heat and belts.'
 
 const testersOut =
   'See that no tester and no spare plug is left in a cap: every cap sits on its own plug, clicked home.'

@@ -1,6 +1,8 @@
 import type { Case, CheckCard } from '../../knowledge/case.ts'
 import { bandName } from '../../measure/decide/bands.ts'
+import type { Measured } from '../../measure/measured.ts'
 import { printLimits, printReading } from '../../measure/reading/print.ts'
+import type { Quantity } from '../../measure/reading/quantity.ts'
 import type { Reading } from '../../measure/reading/reading.ts'
 import type { Judged } from '../measuring/judged.ts'
 import { lowerFirst, percent, upperFirst } from './sentences.ts'
@@ -27,23 +29,30 @@ function lookWords(card: Judging, reading: Reading): string {
 }
 
 /**
- * The band a measured reading falls in, with its chance: "in range, 97 %", "undecided: in range, 61 %".
+ * The band a measured reading falls in, with its chance: "in range, 97 %", "not sure: in range, 61 %".
  * Empty where there is nothing to judge.
  */
-export function judgedWords(card: Judging, { measured }: Judged): string {
-  if (!card.measurand || !measured) return ''
-  const { quantity } = card.measurand
-  const most = Math.max(...measured.bands)
-  const band = quantity.bands.find((_, b) => measured.bands[b] === most)
-  if (band === undefined) return ''
-  const undecided = measured.decision === 'undecided' ? 'undecided: ' : ''
-  return `${undecided}${bandName(band, quantity)}, ${percent(most)}`
+export function judgedWords({ measurand }: Judging, { measured }: Judged): string {
+  if (!measurand || !measured) return ''
+  const not = measured.decision === 'undecided' ? 'not sure: ' : ''
+  return `${not}${likeliestBand(measured, measurand.quantity)}`
 }
 
-/** "conforms, 97 % within limits": never one without the other. Empty where nothing is judged. */
-export function decisionWords({ measured }: Judged): string {
-  if (measured === null) return ''
-  return `${measured.decision}, ${percent(measured.conformance.within)} within limits`
+/** "Good", "Bad: a path to ground", "Not sure: perhaps high, 61 %"; empty where nothing is judged. */
+export function verdictWord({ measurand }: Judging, { measured }: Judged): string {
+  if (!measurand || !measured) return ''
+  if (measured.decision === 'conforms') return 'Good'
+  const band = likeliestBand(measured, measurand.quantity)
+  return measured.decision === 'undecided'
+    ? `Not sure: perhaps ${band}`
+    : `Bad: ${band.split(',')[0]}`
+}
+
+/** "high, 61 %" */
+function likeliestBand({ bands }: Measured, quantity: Quantity): string {
+  const most = Math.max(...bands)
+  const band = quantity.bands.find((_, b) => bands[b] === most)
+  return band === undefined ? '' : `${bandName(band, quantity)}, ${percent(most)}`
 }
 
 /** Completes "cleared: …": "start exciter read 365 Ω, in range", "spark tester: no spark". */

@@ -1,6 +1,7 @@
 import { parseReading } from './parse.ts'
 import type { Quantity } from './quantity.ts'
 import type { Touches } from './reading.ts'
+import { refusals } from './refusals.ts'
 
 export type ParsedTouches =
   | { readonly ok: true; readonly touches: Touches }
@@ -30,6 +31,8 @@ export function parseTouches(typed: string, quantity: Quantity): ParsedTouches {
   const [first, ...more] = parsed.flatMap((each) => (each.ok ? [each.reading] : []))
   // Two words that are no numbers are not two touches: say what is wrong with the whole.
   if (first === undefined) return one
+  const word = pieces.find((piece) => !/\d/.test(piece) && !parseReading(piece, quantity).ok)
+  if (word !== undefined) return { ok: false, problem: refusals.word(quantity, word) }
   if (wrong && !wrong.ok) return wrong
   return { ok: true, touches: [first, ...more] }
 }

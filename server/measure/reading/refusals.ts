@@ -14,6 +14,8 @@ export const refusals = {
   noNumber: ({ examples }: Quantity) =>
     `There is no number in it: write one, such as ${examples.few}.`,
   extra: ({ examples }: Quantity) => `Write only the number and its unit, such as ${examples.few}.`,
+  word: ({ examples }: Quantity, text: string) =>
+    `Leave out “${text}” and write the number alone, such as ${examples.few}.`,
   several: () =>
     'Write one number only, with nothing between its digits but a decimal mark, such as 2700 or 2.7.',
   marks: () => 'Write the number without thousands separators and with one decimal mark: 1234.5.',

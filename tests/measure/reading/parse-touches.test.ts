@@ -14,6 +14,17 @@ function figures(typed: string, quantity = resistance): (number | string)[] | st
 
 describe('several touches in one field', () => {
   it.each([
+    ['about 225', 'Leave out “about” and write the number alone, such as '],
+    ['225; roughly', 'The unit in “225; roughly” does not fit resistance'],
+    ['225 two 226', 'The unit in “225 two” does not fit resistance'],
+  ])('say which word to leave out: %s', (typed, says) => {
+    expect(parseTouches(typed, quantities.resistance)).toEqual({
+      ok: false,
+      problem: expect.stringContaining(says),
+    })
+  })
+
+  it.each([
     ['52.5', [52.5]],
     ['4.7 kΩ', [4700]],
     ['52.7 58.1 52.5', [52.7, 58.1, 52.5]],

@@ -61,11 +61,11 @@ export const takingApart: readonly Phrase[] = [
     (where) => caps('on a grounded plug', ...all(where)),
   ],
   [
-    /unscrew (every|both) plugs?/i,
+    /unscrew (every|both) (spark )?plugs?/i,
     (where) => doing([plugs('out', ...all(where)), caps('off', ...all(where))]),
   ],
   [
-    /unscrew the plug/i,
+    /unscrew the (spark )?plug/i,
     (where) => doing([plugs('out', ...outputsMeant(where)), caps('off', ...outputsMeant(where))]),
   ],
   [/screw the gauge into the plug hole/i, (where) => plugs('out', ...all(where))],
@@ -88,7 +88,7 @@ export const takingApart: readonly Phrase[] = [
   ],
   [/exchange left and right coil/i, () => exchange('coil')],
   [/both caps off their leads and exchange/i, () => exchange('cap')],
-  [/unscrew both plugs and exchange/i, () => exchange('plug')],
+  [/unscrew both spark plugs and exchange/i, () => exchange('plug')],
   [/take out every lamp/i, () => having({ lampsOut: true })],
   [/pull the fuse/i, () => having({ fuseOut: true })],
   [

@@ -44,8 +44,8 @@ export const puttingBack: readonly Phrase[] = [
     (where) => caps('on its plug', ...outputsMeant(where)),
   ],
   [/push each cap on until/i, (where) => caps('on its plug', ...all(where))],
-  [/screw the plug back in/i, (where) => plugs('in', ...outputsMeant(where))],
-  [/screw (every plug|both plugs) back in/i, (where) => plugs('in', ...all(where))],
+  [/screw the (spark )?plug back in/i, (where) => plugs('in', ...outputsMeant(where))],
+  [/screw (every spark plug|both spark plugs) back in/i, (where) => plugs('in', ...all(where))],
   [
     /screw the cap back on its lead|screw the lead and the cap back|screw the lead back into coil and cap/i,
     (where) => own(where, 'leadOff', 'capOff'),

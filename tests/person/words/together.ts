@@ -69,17 +69,17 @@ export const puttingTogether: readonly Phrase[] = [
   ],
   [/push the cap home/i, (where) => caps('on its plug', ...outputsMeant(where))],
   [
-    /spark plugs in, caps on|the plugs stay in|^tighten them/i,
+    /spark plugs in, caps on|the spark plugs stay in|^tighten them/i,
     (where) => plugs('in', ...all(where)),
   ],
   [/fit a new plug of the right grade in/i, (where) => plugs('in', ...outputsMeant(where))],
   [
-    /every plug (is|stays) grounded|every plug grounded in its cap|any other plug stays grounded in its cap/i,
+    /every spark plug (is|stays) grounded|every spark plug grounded in its cap|any other spark plug stays grounded in its cap/i,
     (where) => doing([plugs('out', ...all(where)), caps('on a grounded plug', ...all(where))]),
   ],
   [/fit a lamp that you have seen burn/i, () => having({ goodLamp: true })],
   [
-    /every plug joined, every cover on/i,
+    /every connector joined, every cover on/i,
     ({ site }) =>
       doing([
         join(...Object.keys(site.world.machine.connectors)),
