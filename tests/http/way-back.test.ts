@@ -54,7 +54,7 @@ describe('a check page', () => {
     await make('pickup-gap.pickup-left')
     const [cover, plugs, starter] = putBackOn(await page('check=spark-on-tester.left'))
     expect(cover).toContain('Put the fan cover back on')
-    expect(plugs).toContain('screw every plug in')
+    expect(plugs).toContain('screw every spark plug in')
     expect(starter).toContain('Put the recoil starter back on')
   })
 
