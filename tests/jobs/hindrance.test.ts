@@ -15,7 +15,7 @@ const trailside = {
 
 it('lets nobody spray water where it would freeze, at whatever place', () => {
   expect(hindrance(mist, trailside)).toBeNull()
-  const says = 'Not at this place: only in air above 0 °C.'
+  const says = 'Only in air above 0 °C.'
   expect(hindrance(mist, { ...trailside, air: 0 })).toBe(says)
   expect(hindrance(mist, { ...trailside, air: -25, where: 'bench' })).toBe(says)
 })
