@@ -181,11 +181,11 @@ describe('the machine as it stands', () => {
     const { http, job, page, make } = await openedJob(twin)
     await make(check, { typed: '365' })
     const before = await page()
-    expect(textIn(before)).toContain('As it stands 2 apart, off or fitted')
+    expect(textIn(before)).toContain('As it stands 2 things apart, off or fitted')
     expect(textIn(before)).toMatch(says)
     const fields = { version: valueIn(before, 'version'), setup: 'unplug igniter-plug' }
     await post(http, `${job}/stands`, fields).expect(303)
-    expect(textIn(await page())).toContain('As it stands 1 apart, off or fitted')
+    expect(textIn(await page())).toContain('As it stands 1 thing apart, off or fitted')
     expect(putBackOn(await page('check=spark-on-tester.left'))).toEqual([])
     expect(readyOn(await page(`take=${check}`)).join()).toContain('igniter plug')
   })

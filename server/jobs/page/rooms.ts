@@ -13,7 +13,7 @@ import type { Asked } from '../standing/asked.ts'
 import { type Room, rooms } from '../standing/rooms.ts'
 import type { Standing } from '../standing/standing.ts'
 import { suspectName } from '../words/names.ts'
-import { percent, upperFirst } from '../words/sentences.ts'
+import { counted, percent, upperFirst } from '../words/sentences.ts'
 import type { RoomInside, RoomView } from './view.ts'
 
 /** The rooms beside the work. What is in them is only worked out for those that are open. */
@@ -71,7 +71,7 @@ const gists: Readonly<Record<Room, (input: Standing, check?: CheckView) => strin
     return `${upperFirst(suspectName(kase, first.part))}, ${percent(first.probability)}`
   },
   tree: () => '',
-  stands: (input) => `${apart(input)} apart, off or fitted`,
+  stands: (input) => `${counted(apart(input), 'thing')} apart, off or fitted`,
   others: ({ walk }, check) =>
     String(walk.proposals.filter((proposal) => proposal.check !== check?.id).length || 'none'),
   found: () => 'seen with your own eyes',
