@@ -98,7 +98,11 @@ function randomJob(kase: Case, random: () => number) {
     repaired() {
       if (skipped) return
       events.push({ kind: 'repaired', parts: ['any'] })
-      hands.getReady({ putBack: stillApart({ job: job(), kase }), ready: [], steps: [] })
+      hands.getReady({
+        putBack: stillApart({ asItStands: asItStands(kase, job()), kase }),
+        ready: [],
+        steps: [],
+      })
       expect(toPutBack(hands, kase)).toEqual([])
       events.push({ kind: 'proved', gone: false, reopened: [] })
     },

@@ -1,7 +1,7 @@
 import type { CheckCard } from '../../knowledge/case.ts'
 import { assumedForLimits } from '../../measure/correct/temperature.ts'
 import { printLimits } from '../../measure/reading/print.ts'
-import { asItStands, type Way, wayTo } from '../standing/as-it-stands.ts'
+import { type Way, wayTo } from '../standing/as-it-stands.ts'
 import type { Asked } from '../standing/asked.ts'
 import { barredBy, barringsOf } from '../standing/barred.ts'
 import type { Standing } from '../standing/standing.ts'
@@ -30,7 +30,7 @@ export function presentCheck(
 ): CheckView {
   const { job, kase, knowledge } = input
   const correcting = taking === 'correction'
-  const way = correcting ? noWay : wayTo(asItStands(kase, job), card)
+  const way = correcting ? noWay : wayTo(input.asItStands, card)
   const barred = correcting ? null : barredBy(barringsOf(kase, input.folded), card)
   const spot = card.spot && presentSpot(card.spot, knowledge.colours)
   return {

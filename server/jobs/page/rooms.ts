@@ -8,7 +8,7 @@ import { presentProspects } from '../check/prospects.ts'
 import type { CheckView } from '../check/view.ts'
 import { presentReadings } from '../readings/present.ts'
 import { presentTogether } from '../readings/together.ts'
-import { asItStands, toPutBack } from '../standing/as-it-stands.ts'
+import { toPutBack } from '../standing/as-it-stands.ts'
 import type { Asked } from '../standing/asked.ts'
 import { type Room, rooms } from '../standing/rooms.ts'
 import type { Standing } from '../standing/standing.ts'
@@ -58,7 +58,7 @@ function isThere(room: Room, input: Standing & Asked, check?: CheckView): boolea
   return room !== 'stands' || apart(input) > 0
 }
 
-const apart = ({ kase, job }: Standing) => toPutBack(asItStands(kase, job)).length
+const apart = ({ asItStands }: Standing) => toPutBack(asItStands).length
 
 /** What a folded room holds, in a few words. */
 const gists: Readonly<Record<Room, (input: Standing, check?: CheckView) => string>> = {

@@ -4,7 +4,7 @@ import type { Measured } from '../../measure/measured.ts'
 import type { Judged } from '../measuring/judged.ts'
 import { latestOf } from '../measuring/latest.ts'
 import { circumstances } from '../measuring/measured-reading.ts'
-import { asItStands, wayTo } from '../standing/as-it-stands.ts'
+import { wayTo } from '../standing/as-it-stands.ts'
 import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
 import { clearedByCheck } from '../words/branch-words.ts'
@@ -89,13 +89,13 @@ function worth(
  * of the check says first what to put back and what to take apart again.
  */
 function furtherTake(
-  { job, kase, takeRefused }: Standing & Asked,
+  { job, kase, asItStands, takeRefused }: Standing & Asked,
   check: string,
   { quantity, places }: Measurand,
   id: string,
 ): Pick<Worth, 'take' | 'anewHref'> {
   const tried = takeRefused?.check === check ? takeRefused : undefined
-  const { putBack, make } = wayTo(asItStands(kase, job), named(kase.checks, check))
+  const { putBack, make } = wayTo(asItStands, named(kase.checks, check))
   if (tried === undefined && (places !== undefined || putBack.length + make.length > 0)) {
     return { anewHref: `/jobs/${job.id}?take=${encodeURIComponent(check)}` }
   }

@@ -11,7 +11,7 @@ import type { MeterAtHand } from '../measuring/meter-at-hand.ts'
 import { meterAtHand } from '../measuring/meter-at-hand.ts'
 import type { StoredJob } from '../record/events.ts'
 import { type Folded, repairedInVain } from '../record/fold.ts'
-import { asItStands, standsOf } from './as-it-stands.ts'
+import { type AsItStands, asItStands, standsOf } from './as-it-stands.ts'
 import type { FoundJob } from './find.ts'
 import { walkOptions } from './walk-options.ts'
 
@@ -26,6 +26,8 @@ export interface Standing {
   readonly judged: ReadonlyMap<string, Judged>
   /** The readings as they were weighed, in the order they were taken. */
   readonly evidence: readonly Evidence[]
+  /** The machine as the checks made so far left it. */
+  readonly asItStands: AsItStands
   readonly walk: Walk
 }
 
@@ -38,6 +40,7 @@ export function standingOf(knowledge: Knowledge, found: FoundJob): Standing {
   const kase = { ...found.kase, model }
   const judged = judgedReadings(kase, folded, meter)
   const options = walkOptions(kase, folded, judged, meter)
+  const stands = asItStands(kase, found.job)
   return {
     ...found,
     kase,
@@ -45,6 +48,7 @@ export function standingOf(knowledge: Knowledge, found: FoundJob): Standing {
     meter,
     judged,
     evidence: options.evidence,
-    walk: walk(model, { ...options, stands: standsOf(asItStands(kase, found.job)) }),
+    asItStands: stands,
+    walk: walk(model, { ...options, stands: standsOf(stands) }),
   }
 }

@@ -8,7 +8,7 @@ import { stillApart } from './still-apart.ts'
  * put back and looked over, the spark is seen, the testers come out, and only then is the engine started.
  */
 export function proofSteps(
-  { job, kase }: Pick<Standing, 'job' | 'kase'>,
+  { asItStands, kase }: Pick<Standing, 'asItStands' | 'kase'>,
   parts: readonly string[],
 ): string[] {
   const proofs = parts.flatMap((part) => kase.parts.get(part)?.prove ?? [])
@@ -20,7 +20,7 @@ export function proofSteps(
   return [
     ...new Set([
       ...all('stopped'),
-      ...stillApart({ job, kase }),
+      ...stillApart({ asItStands, kase }),
       walkRound,
       ...all('cranking'),
       testersOut,
