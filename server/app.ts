@@ -9,6 +9,7 @@ import { jobsArea } from './jobs/routes.ts'
 import { summaryOf } from './jobs/standing/summary.ts'
 import { fieldWords } from './jobs/words/field-words.ts'
 import type { Knowledge } from './knowledge/knowledge.ts'
+import { sheetsArea } from './sheets/routes.ts'
 import type { Store } from './store/open.ts'
 import { textOfTrouble } from './trouble-text.ts'
 import { addressesOf, loadAssets } from './web/assets.ts'
@@ -61,6 +62,7 @@ export function buildApp(parts: AppParts): FastifyInstance {
   const jobs = jobStore(store.jobs, now, (job) => summaryOf(jobParts, job))
   const jobParts: JobParts = { knowledge, jobs }
   app.register(jobsArea, jobParts)
+  app.register(sheetsArea, { knowledge })
   app.register(healthArea, { knowledge })
   app.register(refuseOtherMethods)
   return app

@@ -13,9 +13,11 @@ const below: Readonly<Record<string, readonly string[]>> = {
   web: [],
   drawings: [],
   jobs: ['knowledge', 'diagnosis', 'measure', 'store', 'web', 'drawings'],
+  // Without a complaint, from the boxes of a job's page.
+  sheets: ['jobs', 'knowledge', 'diagnosis', 'measure', 'web', 'drawings'],
   health: ['knowledge', 'diagnosis', 'web'],
   // The top of the house puts everything together.
-  '': ['knowledge', 'diagnosis', 'measure', 'store', 'web', 'drawings', 'jobs', 'health'],
+  '': ['knowledge', 'diagnosis', 'measure', 'store', 'web', 'drawings', 'jobs', 'sheets', 'health'],
 }
 
 /** The pure rooms may use general-purpose libraries only, and none of Node's own. */
@@ -30,7 +32,7 @@ const floors: Readonly<Record<string, readonly string[]>> = {
   diagnosis: ['tree', 'model', 'belief', 'plan', 'verdict', 'door', 'testability'],
   jobs: [
     ...['record', 'measuring', 'words', 'standing', 'posts'],
-    ...['check', 'readings', 'verdict', 'beside', 'page', 'opening', 'meter', 'door'],
+    ...['check', 'readings', 'verdict', 'beside', 'page', 'meter', 'finding', 'opening', 'door'],
   ],
 }
 

@@ -136,7 +136,8 @@ function tellsAnything(chances: Check['chances']): boolean {
   return first !== undefined && others.some((row) => apart(row, first) > 0)
 }
 
-function partCards(knowledge: Knowledge, machine: Machine): Map<string, PartCard> {
+/** What is said of each part of a machine, by name. */
+export function partCards(knowledge: Knowledge, machine: Machine): Map<string, PartCard> {
   return new Map(
     machine.parts.map((part) => {
       const kind = named(knowledge.partKinds, part.kind)

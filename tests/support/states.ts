@@ -1,7 +1,8 @@
 import type { Page } from 'playwright-core'
+import { sheetFor } from '../../server/knowledge/sheet/sheet.ts'
 import { hiddenFault } from './hidden-fault.ts'
 import { changing, checkOnPage, followProposals, give, openJobByClicks } from './journey.ts'
-import { shippedCases } from './knowledge.ts'
+import { shippedCases, shippedKnowledge } from './knowledge.ts'
 import { lookUntil } from './look-until.ts'
 import { goTo, openTwin, take } from './measuring.ts'
 
@@ -9,6 +10,11 @@ import { goTo, openTwin, take } from './measuring.ts'
 export const largest = shippedCases().sort((a, b) => b.checks.size - a.checks.size)[0]!
 
 const fault = hiddenFault(largest)
+
+const [sheetReading] = [...sheetFor(shippedKnowledge(), largest.machine).readings.values()].filter(
+  ({ card }) => card.measurand.material === 'copper' && card.spot.connector,
+)
+const aReading = `/machines/${largest.machine.id}/readings/${sheetReading!.card.id}`
 
 /** A case that is quickly worked out, and leaves groups with what one has at the trailside. */
 const atTheTrailside = shippedCases().find(
@@ -25,6 +31,18 @@ export const states: Readonly<Record<string, (page: Page) => Promise<unknown>>> 
     await page.getByLabel('Air temperature').fill('warm')
     await page.getByRole('button', { name: 'Open the job' }).click()
     await page.getByRole('alert').waitFor()
+  },
+  'the limits of a machine': (page) => page.goto(`/machines/${largest.machine.id}?air=14F`),
+  'limits of a part, looked for, and the air not understood': (page) =>
+    page.goto(`/machines/${largest.machine.id}?find=pump&air=mild`),
+  'one reading of a sheet': (page) => page.goto(aReading),
+  'one reading of a sheet, judged bad': (page) => page.goto(`${aReading}?judge=yes&typed=OL+OL`),
+  'one reading of a sheet, refused': (page) => page.goto(`${aReading}?judge=yes&typed=apples`),
+  'a job that begins with a reading': async (page) => {
+    await page.goto(`${aReading}?judge=yes&typed=OL`)
+    await page.locator('.opens > summary').click()
+    await page.locator('.opens a').first().click()
+    await page.locator('.begins').waitFor()
   },
   'an empty list of jobs': (page) => page.goto('/jobs'),
   'a list of jobs': async (page) => {

@@ -61,7 +61,11 @@ export function presentForm(
     typed: tried?.typed ?? corrected?.typed ?? '',
     submit: corrected ? 'Correct' : 'Take it',
     // Made once more, the part is as warm as it was.
-    ...(taking !== 'take' && presentManner(input, card)),
+    ...(taking !== 'take' &&
+      presentManner(card, folded.conditions, {
+        manner: folded.readings.get(card.id)?.manner,
+        tried,
+      })),
     ...(tried && { problem: tried.sentence, kept: tried.typed }),
     ...(taking === 'take' && {
       letStand: { action: `/jobs/${job.id}/acceptances`, submit: 'Let it stand as it is' },
@@ -88,11 +92,13 @@ export function presentForm(
   }
 }
 
-function fieldLabel({ unit }: Quantity, places?: number): string {
+/** "Reading, in Ω" */
+export function fieldLabel({ unit }: Quantity, places?: number): string {
   return places === undefined ? `Reading, in ${unit}` : `The ${places} readings, in ${unit}`
 }
 
-function hint({ examples, touches }: Quantity, places?: number): string {
+/** What to type, with examples. */
+export function hint({ examples, touches }: Quantity, places?: number): string {
   if (places !== undefined) {
     return `Type all ${places} in the order of the steps, with spaces between them: ${examples.several}. The one that is furthest out counts.`
   }

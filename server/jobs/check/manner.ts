@@ -1,21 +1,24 @@
 import type { CheckCard } from '../../knowledge/case.ts'
 import { temperatureOf, usualWarmth } from '../measuring/warmth.ts'
-import type { PartWarmth } from '../record/events.ts'
-import type { Asked } from '../standing/asked.ts'
-import type { Standing } from '../standing/standing.ts'
+import type { Conditions, Manner, PartWarmth } from '../record/events.ts'
+import type { Refused } from '../standing/asked.ts'
 import { degrees, signed } from '../words/sentences.ts'
 import type { ReadingForm } from './view.ts'
 
+/** What was said of it before: with the reading that stands, or in a form that came back. */
+interface Said {
+  readonly manner?: Manner | undefined
+  readonly tried?: Pick<Refused, 'warmth' | 'celsius' | 'rpm'> | undefined
+}
+
 /** What else the form asks of a reading: how warm the part is, and how fast it turned. */
 export function presentManner(
-  { folded, refused }: Standing & Asked,
-  { id, measurand }: CheckCard,
+  { measurand }: Pick<CheckCard, 'measurand'>,
+  conditions: Conditions,
+  { manner, tried }: Said,
 ): Pick<ReadingForm, 'warmth' | 'rpm'> {
   if (measurand === undefined) return {}
   const { corrections } = measurand.quantity
-  const { conditions } = folded
-  const tried = refused?.check === id ? refused : undefined
-  const manner = folded.readings.get(id)?.manner
   const { warmth = usualWarmth(conditions, measurand), rpm } = manner ?? {}
   const said = warmth.kind === 'measured' ? signed(warmth.celsius) : ''
   const speed = rpm === undefined ? '' : String(rpm)
@@ -43,10 +46,7 @@ export function presentManner(
 
 const kinds = ['as the air', 'cold-soaked', 'running hot', 'measured'] as const
 
-function warmthWords(
-  kind: PartWarmth['kind'],
-  conditions: Parameters<typeof temperatureOf>[1],
-): string {
+function warmthWords(kind: PartWarmth['kind'], conditions: Conditions): string {
   if (kind === 'measured') return 'Measured, in °C:'
   const { celsius, halfWidth } = temperatureOf({ kind }, conditions)
   const about = `${degrees(celsius)}, give or take ${halfWidth}`

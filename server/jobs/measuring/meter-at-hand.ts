@@ -22,7 +22,7 @@ const noRanges: Ranges = bySetting(() => [])
 /** A meter class that left the knowledge has no ranges any more: its readings weigh nothing. */
 export function meterAtHand(
   knowledge: Knowledge,
-  { meter: { choice, zero } }: Folded,
+  { meter: { choice, zero } }: Pick<Folded, 'meter'>,
 ): MeterAtHand {
   return { ...nameAndRanges(knowledge, choice), ...(zero !== null && { zero }) }
 }

@@ -7,11 +7,14 @@ import { printValue } from '../../measure/reading/print.ts'
 import type { Quantity } from '../../measure/reading/quantity.ts'
 import { units } from '../../measure/reading/units.ts'
 
+/** The machine, whatever is complained of. */
+type Sheet = Pick<Case, 'machine' | 'parts'>
+
 /**
  * A sentence where a reading tells more of how it was taken than of the part: a thousand off, another
  * winding's pins, a harness left plugged in. Null for any other.
  */
-export function mistakeIn(kase: Case, card: CheckCard, measured: Measured | null): string | null {
+export function mistakeIn(kase: Sheet, card: CheckCard, measured: Measured | null): string | null {
   const by = card.measurand
   if (by === undefined || measured === null) return null
   if (typeof measured.asRead !== 'number' || measured.corrected === null) return null
@@ -42,7 +45,7 @@ export function loneOneIn(
 }
 
 /** Other windings of the machine that the probes may have been on, or that may hang in parallel. */
-function pathsBeside(kase: Case, card: CheckCard, property: string): Known[] {
+function pathsBeside(kase: Sheet, card: CheckCard, property: string): Known[] {
   const connector = card.spot?.connector?.id
   return kase.machine.parts
     .filter(({ id }) => id !== card.part)
@@ -58,7 +61,7 @@ function pathsBeside(kase: Case, card: CheckCard, property: string): Known[] {
 
 const again = 'Read it once more; if it stays, send it again as it is and it will be taken.'
 
-function sentenceFor(mistake: Mistake, asRead: number, { unit }: Quantity, kase: Case): string {
+function sentenceFor(mistake: Mistake, asRead: number, { unit }: Quantity, kase: Sheet): string {
   const shown = printValue(asRead, unit)
   switch (mistake.kind) {
     case 'thousand off':
@@ -74,6 +77,6 @@ function sentenceFor(mistake: Mistake, asRead: number, { unit }: Quantity, kase:
   }
 }
 
-function nameOf(kase: Case, part: string): string {
+function nameOf(kase: Sheet, part: string): string {
   return kase.parts.get(part)?.name ?? part
 }

@@ -3,6 +3,7 @@ import { Place } from '../../knowledge/schema/shared.ts'
 import { textOf, textsOf } from '../../web/fields.ts'
 import { type DegreeUnit, printTemperature } from '../../web/typed/temperature.ts'
 import type { Folded } from '../record/fold.ts'
+import { type BeginsWith, beginsIn } from './begins-with.ts'
 import { fieldOfSet, setAt, type TickedTools, usualTools } from './tool-sets.ts'
 
 /**
@@ -22,11 +23,14 @@ export interface NewJobForm {
   readonly set: string
   readonly tools: TickedTools
   readonly note: string
+  /** A reading that was made before there was a job. */
+  readonly begins?: BeginsWith
 }
 
 /** What the form was sent with. */
 export function sentForm(knowledge: Knowledge, body: unknown): NewJobForm {
   const sets = Object.keys(knowledge.tools.sets)
+  const begins = beginsIn(body)
   return {
     job: textOf(body, 'job'),
     where: textOf(body, 'where'),
@@ -37,22 +41,25 @@ export function sentForm(knowledge: Knowledge, body: unknown): NewJobForm {
     set: textOf(body, 'set'),
     tools: Object.fromEntries(sets.map((set) => [set, textsOf(body, fieldOfSet(set))])),
     note: textOf(body, 'note'),
+    ...(begins && { begins }),
   }
 }
 
 /** The form as it first comes, in the shop's unit: most people can send it as it is. */
 export function defaultForm(knowledge: Knowledge, query: unknown, unit: DegreeUnit): NewJobForm {
   const where = Place.catch('bench').parse(textOf(query, 'where'))
+  const begins = beginsIn(query)
   return {
     job: `${textOf(query, 'machine')}/${textOf(query, 'complaint')}`,
     where,
     engine: 'cold',
-    air: printTemperature(usualAir, unit),
+    air: textOf(query, 'air') || printTemperature(usualAir, unit),
     airUnit: unit,
-    meter: [...knowledge.meters.keys()][0] ?? '',
+    meter: textOf(query, 'meter') || ([...knowledge.meters.keys()][0] ?? ''),
     set: setAt(knowledge, where),
     tools: usualTools(knowledge),
     note: '',
+    ...(begins && { begins }),
   }
 }
 

@@ -2,7 +2,7 @@ import { z } from 'zod'
 import { complaintsFor } from '../../knowledge/fits.ts'
 import type { Knowledge } from '../../knowledge/knowledge.ts'
 import { Place } from '../../knowledge/schema/shared.ts'
-import { printTemperature, temperatureIn } from '../../web/typed/temperature.ts'
+import { airIn } from '../../web/typed/temperature.ts'
 import type { Opened } from '../record/fold.ts'
 import type { NewJobForm } from './new-job-form.ts'
 
@@ -40,16 +40,10 @@ const openForm = (knowledge: Knowledge, { airUnit }: NewJobForm) =>
     where: z.enum(Place.options, 'Choose where the work happens.'),
     engine: z.enum(['cold', 'hot'], 'Choose whether the engine is cold or hot.'),
     air: z.string().transform((text, context) => {
-      const read = temperatureIn(text.slice(0, longestTemperature), airUnit)
-      if (read === null || text.trim().length > longestTemperature) {
-        context.addIssue('Write the air temperature as a number, such as 20, −5 or 14F.')
-        return z.NEVER
-      }
-      if (read.celsius < coldest || read.celsius > hottest) {
-        const [from, to] = [coldest, hottest].map((each) => printTemperature(each, read.unit))
-        context.addIssue(`The air temperature must be from ${from} to ${to}.`)
-      }
-      return read
+      const read = airIn(text, airUnit)
+      if (typeof read !== 'string') return read
+      context.addIssue(read)
+      return z.NEVER
     }),
     meter: z.string().refine((name) => knowledge.meters.has(name), 'Choose a meter from the list.'),
     set: z
@@ -65,11 +59,6 @@ const openForm = (knowledge: Knowledge, { airUnit }: NewJobForm) =>
     ),
     note: z.string().trim().max(500, 'Keep the note under 500 characters.'),
   })
-
-const longestTemperature = 20
-
-/** °C. No thermometer in the open shows more, or less. */
-const [coldest, hottest] = [-50, 60]
 
 function misfit(knowledge: Knowledge, machine: string, complaint: string): string {
   const known = knowledge.machines.get(machine)

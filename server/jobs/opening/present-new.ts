@@ -1,9 +1,11 @@
 import { complaintsFor } from '../../knowledge/fits.ts'
+import { caseFor } from '../../knowledge/instantiate.ts'
 import type { Knowledge } from '../../knowledge/knowledge.ts'
 import { machineName } from '../../knowledge/machine-name.ts'
 import type { StoredJob } from '../record/events.ts'
 import { engineWords } from '../words/names.ts'
 import { counted, upperFirst } from '../words/sentences.ts'
+import { beginningFields } from './begins-with.ts'
 import type { NewJobForm } from './new-job-form.ts'
 import type { NewJobProblems } from './open-form.ts'
 import { fieldOfSet } from './tool-sets.ts'
@@ -27,6 +29,7 @@ export function presentNew(
     action: '/jobs',
     ...(subject && { subject }),
     job: form.job,
+    ...beginning(knowledge, form, problems.begins),
     problems: failed.map(([field, sentence]) => ({ field: idOf(field), sentence })),
     where: words('where', placeWords),
     engine: words('engine', engineWords),
@@ -88,6 +91,27 @@ function subjectOf(knowledge: Knowledge, { job }: NewJobForm): NewJobPage['subje
     another: {
       href: `/?${new URLSearchParams({ machine: machineId })}`,
       text: 'Another complaint',
+    },
+  }
+}
+
+/** The reading that it begins with, in words and as fields to send on. */
+function beginning(
+  knowledge: Knowledge,
+  { job, begins }: NewJobForm,
+  problem: string | undefined,
+): Pick<NewJobPage, 'begins'> {
+  if (begins === undefined) return {}
+  const [machineId = '', complaintId = ''] = job.split('/')
+  const known = complaintsFor(knowledge, machineId).some(({ id }) => id === complaintId)
+  const card = known && caseFor(knowledge, machineId, complaintId).checks.get(begins.check)
+  const unit = card ? (card.measurand?.quantity.unit ?? '') : ''
+  const title = card ? card.title : begins.check
+  return {
+    begins: {
+      says: `${upperFirst(title)}: ${begins.typed} ${unit}`.trim(),
+      fields: beginningFields.map((name) => ({ name, value: begins[name] })),
+      ...(problem && { problem }),
     },
   }
 }

@@ -1,78 +1,8 @@
-/** View models of the pages around the jobs: where one starts, the list, the form that opens a job. */
+import type { Choice, Way } from '../finding/views.ts'
 
-/** The front page: work in progress, and the machines that fit what was typed. */
-export interface FrontPage {
-  readonly title: string
-  /** The open jobs changed last. */
-  readonly inProgress: readonly JobRow[]
-  /** What was typed to find a machine. */
-  readonly find: string
-  /** "The first 8 of 300 machines. Type more of the name." */
-  readonly says: string
-  readonly machines: readonly MachineView[]
-  /** Back to all of them, where not all fit. */
-  readonly all?: Way
-}
+export type { Choice } from '../finding/views.ts'
 
-export interface MachineView {
-  readonly id: string
-  readonly name: string
-  readonly family: string
-  readonly about: string
-  /** Its complaints are shown without a press. */
-  readonly open: boolean
-  readonly groups: readonly {
-    readonly name: string
-    readonly complaints: readonly {
-      readonly title: string
-      readonly owner: string
-      readonly href: string
-    }[]
-  }[]
-}
-
-/** One page of the list of jobs. */
-export interface JobsPage {
-  readonly title: string
-  readonly find: string
-  /** Why it cannot be searched for. */
-  readonly problem?: string
-  /** Where to look for the words. */
-  readonly fields: readonly Choice[]
-  readonly states: readonly Choice[]
-  /** "312 jobs found" */
-  readonly says: string
-  /** There is no job at all. */
-  readonly isEmpty: boolean
-  readonly jobs: readonly JobRow[]
-  /** Back to all of them, where not all are meant. */
-  readonly all?: Way
-  /** "Page 2 of 13" */
-  readonly pages?: string
-  readonly previous?: Way
-  readonly next?: Way
-}
-
-export interface JobRow {
-  readonly number: string
-  readonly href: string
-  readonly machine: string
-  /** The machine without its maker. */
-  readonly model: string
-  readonly complaint: string
-  readonly note: string
-  /** "7 May 2031, 14:05", and the same for machines. */
-  readonly changed: string
-  readonly changedIso: string
-  readonly state: 'Open' | 'Repaired' | 'Proved'
-  /** "Named: start exciter." */
-  readonly verdict: string
-}
-
-export interface Way {
-  readonly href: string
-  readonly text: string
-}
+/** View models of the form that opens a job. */
 
 /** The form that opens a job. Every field keeps what was typed or chosen. */
 export interface NewJobPage {
@@ -88,6 +18,12 @@ export interface NewJobPage {
   readonly changes?: { readonly version: number; readonly back: Way }
   /** Names machine and complaint together. */
   readonly job: string
+  /** A reading that it begins with: "Begins with: resistance of …: 480", and the fields it is sent in. */
+  readonly begins?: {
+    readonly says: string
+    readonly fields: readonly { readonly name: string; readonly value: string }[]
+    readonly problem?: string
+  }
   /** What could not be taken, one sentence a field, in the order of the fields. */
   readonly problems: readonly { readonly field: string; readonly sentence: string }[]
   readonly where: ChoiceField
@@ -113,14 +49,6 @@ export interface ToolsField {
     readonly tools: readonly Choice[]
   })[]
   readonly problem?: string
-}
-
-export interface Choice {
-  readonly value: string
-  readonly says: string
-  /** A second line under the words, or empty. */
-  readonly more: string
-  readonly chosen: boolean
 }
 
 export interface TextField {

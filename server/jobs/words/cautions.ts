@@ -30,7 +30,18 @@ const gravity: readonly CautionCard['signal'][] = ['danger', 'warning', 'caution
 
 /** Cautions as this job's page prints them, each once. */
 export function presentCautions(input: OnJob, cards: readonly CautionCard[]): CautionsView {
-  const read = cautionsRead(input)
+  return cautionsView(cards, cautionsRead(input))
+}
+
+/**
+ * Cautions, each once, the gravest first.
+ *
+ * @param read names of those that whoever reads this had in front of them before
+ */
+export function cautionsView(
+  cards: readonly CautionCard[],
+  read: ReadonlySet<string> = new Set(),
+): CautionsView {
   const once = [...new Map(cards.map((caution) => [caution.id, caution])).values()]
   const news = gravity.flatMap((signal) =>
     once.filter((each) => each.signal === signal && !read.has(each.id)),
@@ -53,7 +64,9 @@ export function cautionsOfTheJob({ folded, knowledge }: OnJob): readonly Caution
 }
 
 /** Cautions that stand on every page that instructs, once. */
-export function cautionsEverywhere({ knowledge }: OnJob): readonly CautionCard[] {
+export function cautionsEverywhere({
+  knowledge,
+}: Pick<OnJob, 'knowledge'>): readonly CautionCard[] {
   return cautionsThat((c) => c.everywhere === true, knowledge)
 }
 

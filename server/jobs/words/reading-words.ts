@@ -76,7 +76,7 @@ export function readingSentence(kase: Case, card: CheckCard, judged: Judged): st
 }
 
 /** "start exciter read 365 Ω", "Spark on the tester: no spark": what came back, and nothing of what it is worth. */
-export function readInWords(kase: Case, card: CheckCard, judged: Judged): string {
+export function readInWords(kase: Pick<Case, 'parts'>, card: CheckCard, judged: Judged): string {
   const { reading } = judged
   const read = readWords(card, judged)
   const part = card.part === undefined ? undefined : kase.parts.get(card.part)

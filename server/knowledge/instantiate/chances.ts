@@ -3,7 +3,8 @@ import { faultsBelow, type Holding } from '../../diagnosis/tree/fault-tree.ts'
 import { type ByAbout, byAbout } from '../by-about.ts'
 import type { About } from '../schema/check-kind.ts'
 import type { Complaint, PartKind } from '../schema/index.ts'
-import type { Machine } from '../schema/machine.ts'
+import type { Machine, Part } from '../schema/machine.ts'
+import type { Mode } from '../schema/part-kind.ts'
 import type { Chances } from '../schema/shared.ts'
 import { gateOf, type PlannedCheck, partOf } from './checks-of-kind.ts'
 import type { DrawnTree } from './tree.ts'
@@ -74,19 +75,16 @@ function readProperty(
   check: PlannedCheck,
   { complaint, machine, partKinds }: Context,
 ): ChancesOf {
-  const { property } = about
   const healthy = healthyRow(check, about, machine)
   const expected = likeliest(healthy)
-  const path = [partOf(check).id, ...(check.reach?.through ?? [])]
   // Shaking and watering bring it back, and what it has done to a part is there to be seen: only a meter misses it.
   const gone = check.limitsOf === undefined ? 0 : (complaint.gone?.share ?? 0)
-  const rows = new Map<string, Chances>()
-  for (const { id, kind } of machine.parts.filter((part) => path.includes(part.id))) {
-    for (const mode of named(partKinds, kind).modes) {
-      const row = mode.shows[property]
-      if (row !== undefined) rows.set(`${id}.${mode.id}`, atLeast(row, expected, gone))
-    }
-  }
+  const rows = new Map(
+    failuresShown(check, about.property, machine, partKinds).map(({ part, mode, row }) => [
+      `${part.id}.${mode.id}`,
+      atLeast(row, expected, gone),
+    ]),
+  )
   return (faults) => {
     const shown = faults.map((fault) => rows.get(fault)).filter((row) => row !== undefined)
     const plainness = (row: Chances) => row[expected] ?? 0
@@ -94,6 +92,31 @@ function readProperty(
       ? healthy
       : shown.reduce((a, b) => (plainness(b) < plainness(a) ? b : a))
   }
+}
+
+/** A failure, and the chance of each outcome of a reading while it is there. */
+export interface ShownFailure {
+  readonly part: Part
+  readonly mode: Mode
+  readonly row: Chances
+}
+
+/** What shows in a reading of a property: the failures of the part and of whatever stands on the path to it. */
+export function failuresShown(
+  check: PlannedCheck,
+  property: string,
+  { parts }: Machine,
+  partKinds: Context['partKinds'],
+): ShownFailure[] {
+  const path = [partOf(check).id, ...(check.reach?.through ?? [])]
+  return parts
+    .filter(({ id }) => path.includes(id))
+    .flatMap((part) =>
+      named(partKinds, part.kind).modes.flatMap((mode): ShownFailure[] => {
+        const row = mode.shows[property]
+        return row === undefined ? [] : [{ part, mode, row }]
+      }),
+    )
 }
 
 /** The row with at least this share of one outcome, the others in the proportion they have. */

@@ -53,6 +53,37 @@ export function checksOfKind(kind: CheckKind, setting: Context): PlannedCheck[] 
   return numbered(byAbout(makers, kind.about, kind, setting))
 }
 
+/** As much of a complaint as says how often its gates are there. */
+type Written = Pick<Complaint, 'gates' | 'watched'>
+
+/**
+ * Every reading that a kind takes on this machine, whatever is complained of, under the names it has in
+ * the cases of these complaints; none of a kind that is not measured.
+ */
+export function readingsOfKind(
+  kind: CheckKind,
+  machine: Machine,
+  partKinds: Context['partKinds'],
+  complaints: readonly Written[],
+): PlannedCheck[] {
+  const { about } = kind
+  if (about.kind === 'property') {
+    const planned = planOfProperty(about, kind, machine, partKinds)
+    return numbered(planned.filter(({ limitsOf }) => limitsOf !== undefined))
+  }
+  if (about.kind !== 'gate' || about.measured === undefined) return []
+  const { gate, measured } = about
+  const perOutput = complaints.some(
+    ({ gates, watched = {} }) => (gates[gate] ?? watched[gate])?.per === 'output',
+  )
+  const outputs = perOutput ? machine.outputs.map(({ id }) => id) : [undefined]
+  return numbered(
+    outputs.flatMap((output) =>
+      planMeasured({ kind, id: name(kind.id, output), ...outputOf(output) }, measured, machine),
+    ),
+  )
+}
+
 /** Each kind of check says itself where it is made; nothing else branches on the kind. */
 const makers: ByAbout<[kind: CheckKind, setting: Context], PlannedCheck[]> = {
   property: planProperty,
@@ -65,8 +96,19 @@ function planProperty(
   kind: CheckKind,
   { machine, partKinds, tree }: Context,
 ): PlannedCheck[] {
-  const { property, within } = about
+  const { within } = about
   if (within && !within.some((gate) => tree.copies.get(gate)?.length)) return []
+  return planOfProperty(about, kind, machine, partKinds)
+}
+
+/** One check for each part that has the property, at each place where it is read. */
+function planOfProperty(
+  about: Extract<About, { kind: 'property' }>,
+  kind: CheckKind,
+  machine: Machine,
+  partKinds: Context['partKinds'],
+): PlannedCheck[] {
+  const { property } = about
   return machine.parts
     .filter((part) => about.roles === undefined || about.roles.includes(part.role))
     .flatMap((part): PlannedCheck[] => {

@@ -10,12 +10,15 @@ export function coverCard(id: string, { access }: Machine): SetupCard {
   return { id: `access ${id}`, do: says, minutes, undo }
 }
 
+/** What a connector apart is called among the set-ups. */
+export const unplugId = (connector: string): string => `unplug ${connector}`
+
 /** Taking a connector apart. */
 export function unplugCard(id: string, { connectors, stop }: Machine): SetupCard {
   const connector = entry(connectors, id)
   const { do: says, minutes, undo = joined(connector) } = connector.unplug
   const stopOff = stop?.plugs.includes(id) ?? false
-  return { id: `unplug ${id}`, do: says, minutes, undo, ...(stopOff && { stopOff }) }
+  return { id: unplugId(id), do: says, minutes, undo, ...(stopOff && { stopOff }) }
 }
 
 /** Minutes to join a connector again. From memory. */

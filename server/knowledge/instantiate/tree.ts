@@ -134,6 +134,6 @@ export function partsOf(machine: Machine, role: string, output?: string): Part[]
 }
 
 /** Base rate of a mode for a part of that role, per 1000 machines that come in. */
-function rateFor(rate: Rate, role: string): { rate: number; source: string } {
+export function rateFor(rate: Rate, role: string): { rate: number; source: string } {
   return { rate: rate.roles?.[role] ?? rate.typical, source: rate.source }
 }

@@ -49,6 +49,21 @@ export function toReference(
   return resistance / grown(celsius, reference, share)
 }
 
+/**
+ * What a path that reads R at `reference` would read at `celsius`: the way back from `toReference`.
+ *
+ * @param share of the resistance that is copper at `reference`, 0 to 1
+ * @throws RangeError as `toReference` does.
+ */
+export function fromReference(
+  resistance: number,
+  celsius: number,
+  reference: number,
+  share = 1,
+): number {
+  return resistance * grown(celsius, reference, share)
+}
+
 /** What a path reads at `celsius`, over what it reads at `reference`. */
 function grown(celsius: number, reference: number, share: number): number {
   return 1 + share * (aboveZero(celsius) / aboveZero(reference) - 1)

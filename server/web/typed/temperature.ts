@@ -34,3 +34,19 @@ export function printTemperature(celsius: number, unit: DegreeUnit): string {
   const rounded = Number(number.toFixed(1)) + 0
   return `${String(rounded).replace('-', '−')}\u00a0°${unit}`
 }
+
+const longest = 20
+
+/** °C. No thermometer in the open shows more, or less. */
+const [coldest, hottest] = [-50, 60]
+
+/** The temperature of the air, or a sentence where that is none. */
+export function airIn(text: string, usual: DegreeUnit): Temperature | string {
+  const read = temperatureIn(text.slice(0, longest), usual)
+  if (read === null || text.trim().length > longest) {
+    return 'Write the air temperature as a number, such as 20, −5 or 14F.'
+  }
+  if (read.celsius >= coldest && read.celsius <= hottest) return read
+  const [from, to] = [coldest, hottest].map((each) => printTemperature(each, read.unit))
+  return `The air temperature must be from ${from} to ${to}.`
+}

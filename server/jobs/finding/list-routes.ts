@@ -7,8 +7,8 @@ import { type AskedOfList, jobsOnPage, listQuery, wantedOf } from './list-query.
 import { presentFront } from './present-front.ts'
 import { type Found, presentList } from './present-list.ts'
 
-const frontViews = { page: 'jobs/opening/front', fragment: 'jobs/opening/_machines' }
-const listViews = { page: 'jobs/opening/list', fragment: 'jobs/opening/_jobs' }
+const frontViews = { page: 'jobs/finding/front', fragment: 'jobs/finding/_machines' }
+const listViews = { page: 'jobs/finding/list', fragment: 'jobs/finding/_jobs' }
 
 /** Work in progress on the front page: what fits above the search for a machine on a phone. */
 const latestShown = 4

@@ -5,6 +5,7 @@ import type { Machine } from '../../knowledge/schema/index.ts'
 import { counted } from '../../web/words.ts'
 import type { JobLine } from '../record/events.ts'
 import { findMachines } from './find-machine.ts'
+import { findParts } from './find-part.ts'
 import { jobRow } from './job-row.ts'
 import type { FrontPage, MachineView } from './views.ts'
 
@@ -25,12 +26,14 @@ export function presentFront(
   const chosen = knowledge.machines.get(machine)
   const found = chosen ? [chosen] : findMachines(knowledge, find)
   const shown = found.slice(0, mostMachines)
+  const parts = chosen ? [] : findParts(knowledge, find)
   return {
     title: 'Work and machines',
     inProgress: inProgress.map((line) => jobRow(knowledge, line)),
     find,
-    says: foundWords(found.length, knowledge.machines.size, find),
+    says: foundWords(found.length, knowledge.machines.size, find, parts.length > 0),
     machines: shown.map((each) => machineView(knowledge, each, found.length === 1)),
+    parts,
     ...(found.length < knowledge.machines.size && {
       all: { href: '/', text: 'All machines' },
     }),
@@ -40,7 +43,8 @@ export function presentFront(
 /** As many as a phone shows without much scrolling. */
 const mostMachines = 8
 
-function foundWords(found: number, all: number, find: string): string {
+function foundWords(found: number, all: number, find: string, orPart: boolean): string {
+  if (found === 0 && orPart) return 'No machine is called so, but parts are.'
   if (found === 0) return `No machine is called “${find.trim()}”. Try fewer letters, or its maker.`
   if (found > mostMachines) {
     return `The first ${mostMachines} of ${counted(found, 'machine')}. Type more of the name.`
@@ -55,6 +59,7 @@ function machineView(knowledge: Knowledge, machine: Machine, open: boolean): Mac
     name: machineName(machine),
     family: machine.family,
     about: machine.about,
+    limitsHref: `/machines/${encodeURIComponent(machine.id)}`,
     open,
     groups: Object.entries(knowledge.groups.groups).flatMap(([id, { name }]) => {
       const complaints = fitting.filter(({ group }) => group === id)

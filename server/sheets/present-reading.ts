@@ -1,0 +1,123 @@
+import { fieldLabel, hint } from '../jobs/check/form.ts'
+import { presentManner } from '../jobs/check/manner.ts'
+import { fitnessSentence } from '../jobs/check/meter.ts'
+import { meterKeys } from '../jobs/check/meter-keys.ts'
+import { presentSpot } from '../jobs/check/spot.ts'
+import type { StepsView } from '../jobs/check/view.ts'
+import { foreseenFitness } from '../jobs/measuring/foreseen.ts'
+import { rangesFor } from '../jobs/measuring/meter-at-hand.ts'
+import { usualWarmth } from '../jobs/measuring/warmth.ts'
+import type { CheckForm } from '../jobs/posts/check-form.ts'
+import { cautionsEverywhere, cautionsView } from '../jobs/words/cautions.ts'
+import { sentence, upperFirst } from '../jobs/words/sentences.ts'
+import type { CheckCard } from '../knowledge/case.ts'
+import type { Knowledge } from '../knowledge/knowledge.ts'
+import { machineName } from '../knowledge/machine-name.ts'
+import type { DrawnSheet, ReadingCard, SheetReading } from '../knowledge/sheet/sheet.ts'
+import { printLimits } from '../measure/reading/print.ts'
+import type { AtHand } from './at-hand.ts'
+import { airWords } from './at-hand.ts'
+import { presentCircumstances } from './circumstances.ts'
+import { sheetHref } from './hrefs.ts'
+import { judgeOnce } from './judge.ts'
+import { presentResult } from './result.ts'
+import { limitsHoldAt, limitsNow } from './rows.ts'
+import type { ReadingPage, SheetForm } from './views.ts'
+
+/** What the page of one reading is asked for. */
+export interface AskedReading {
+  readonly reading: SheetReading
+  readonly form: CheckForm
+  /** Whether something was sent to be judged. */
+  readonly sent: boolean
+}
+
+/** One reading of a sheet: where to touch, what a good one shows, and what the meter's figure is worth. */
+export function presentReading(
+  knowledge: Knowledge,
+  sheet: DrawnSheet,
+  hand: AtHand,
+  { reading, form, sent }: AskedReading,
+): ReadingPage {
+  const { card } = reading
+  const { machine } = sheet
+  const { limits, quantity, limitsSource } = card.measurand
+  const now = limitsNow(card, hand)
+  const once = sent ? judgeOnce(sheet, card, form, hand) : undefined
+  const problem = typeof once === 'string' ? once : undefined
+  const name = machineName(machine)
+  const unfit = unfitWords(card, hand)
+  return {
+    title: `${upperFirst(card.title)}, ${name}`,
+    machine: name,
+    notices: true,
+    back: { href: sheetHref(machine.id, hand), text: 'All limits of this machine' },
+    heading: upperFirst(card.title),
+    cautions: cautionsView([...card.cautions, ...cautionsEverywhere({ knowledge })]),
+    spot: presentSpot(card.spot, knowledge.colours),
+    limits: {
+      verb: quantity.goodOne,
+      says: `${printLimits(limits, quantity.unit)} ${limitsHoldAt(card)}`.trim(),
+      ...(now !== undefined && { now: `${now} as warm as the air, ${airWords(hand)}` }),
+      at: limitsHoldAt(card),
+      source: limitsSource,
+    },
+    ...(card.meter && { setting: card.meter }),
+    ...(unfit && { unfit }),
+    steps: stepsOf(card),
+    action: `/machines/${encodeURIComponent(machine.id)}/readings/${encodeURIComponent(card.id)}`,
+    form: formOf(card, hand, form, problem),
+    circumstances: presentCircumstances(knowledge, hand),
+    ...(once !== undefined &&
+      typeof once !== 'string' && { result: presentResult(knowledge, sheet, reading, once, hand) }),
+  }
+}
+
+/** What this meter cannot tell here, or nothing. */
+function unfitWords({ measurand }: ReadingCard, { meter, conditions }: AtHand): string | undefined {
+  if (rangesFor(meter, measurand).length === 0) return 'This meter has no range for that.'
+  const manner = { warmth: usualWarmth(conditions, measurand) }
+  const fit = foreseenFitness(measurand, meter, conditions, manner)
+  return fit.kind === 'fit' ? undefined : fitnessSentence(fit, measurand)
+}
+
+/** From a machine with all joined, and back to one. */
+function stepsOf({ setups, do: own }: CheckCard): StepsView[] {
+  const ready = setups.map((setup) => sentence(setup.do))
+  const back = setups
+    .filter(({ once }) => !once)
+    .flatMap(({ undo }) => (undo ? [sentence(undo.do)] : []))
+    .toReversed()
+  const parts = [
+    { title: 'Make ready', steps: ready },
+    { title: 'Do this', steps: own.map(sentence) },
+    { title: 'Afterwards put back', steps: back },
+  ]
+  let from = 1
+  return parts
+    .map((part) => {
+      const numbered = { ...part, from }
+      from += part.steps.length
+      return numbered
+    })
+    .filter(({ steps }) => steps.length > 0)
+}
+
+function formOf(
+  card: ReadingCard,
+  hand: AtHand,
+  { typed, choice, warmth, celsius, rpm }: CheckForm,
+  problem: string | undefined,
+): SheetForm {
+  const { quantity, places } = card.measurand
+  return {
+    label: fieldLabel(quantity, places),
+    hint: hint(quantity, places),
+    unit: quantity.unit,
+    ...(quantity.overRange && { over: 'OL' }),
+    keys: meterKeys(quantity),
+    typed: choice === 'over' ? `${typed} OL`.trim() : typed,
+    ...presentManner(card, hand.conditions, { tried: { warmth, celsius, rpm } }),
+    ...(problem && { problem }),
+  }
+}
