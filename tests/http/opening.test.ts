@@ -98,7 +98,7 @@ describe('a form that cannot be taken', () => {
     ['a tool there is not', { 'tools-bench': ['wand'] }, 'Choose tools from the list.'],
     ['a tool named like a method', { 'tools-bench': ['toString'] }, 'Choose tools from the list.'],
     ['a meter there is not', { meter: 'ruler' }, 'Choose a meter from the list.'],
-    ['a long note', { note: 'x'.repeat(501) }, 'Keep the note under 500 characters.'],
+    ['a long note', { note: 'x'.repeat(501) }, 'Keep the note to 500 characters.'],
   ])('says so on the same page: %s', async (_, changes, sentence) => {
     const { http } = await readyApp()
     const form = openForm(kase!, { note: 'kept', ...changes })

@@ -59,7 +59,7 @@ describe('a named part', () => {
     }
     expect(verdictAfter({ ...readings, spark: 'none' })).toMatchObject({
       kind: 'named',
-      says: 'The fault is in the start exciter: it is open somewhere in the winding, or it has shorted turns.',
+      says: 'The fault is in the start exciter: it is open somewhere in the winding (60 %), or it has shorted turns (40 %).',
     })
   })
 })

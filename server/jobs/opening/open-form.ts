@@ -57,7 +57,7 @@ const openForm = (knowledge: Knowledge, { airUnit }: NewJobForm) =>
           'Choose tools from the list.',
         ),
     ),
-    note: z.string().trim().max(500, 'Keep the note under 500 characters.'),
+    note: z.string().trim().max(500, 'Keep the note to 500 characters.'),
   })
 
 function misfit(knowledge: Knowledge, machine: string, complaint: string): string {

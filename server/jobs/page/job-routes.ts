@@ -5,7 +5,7 @@ import { type Noun, nouns } from '../posts/nouns.ts'
 import { receive } from '../posts/receive.ts'
 import type { JobParts } from '../record/parts.ts'
 import type { Asked } from '../standing/asked.ts'
-import { type FoundJob, findJob, type Missing, noSuchCheck } from '../standing/find.ts'
+import { type FoundJob, findJob, type Missing, noSuchCheck, noSuchPart } from '../standing/find.ts'
 import { showJob, showMissing } from './show.ts'
 
 /** One job: its page, and what can be posted about its checks. */
@@ -29,7 +29,7 @@ function askedBy(query: unknown, { job, folded, kase }: FoundJob): Asked | Missi
   const named = check || take || correcting
   const find = textOf(query, 'find').trim().slice(0, 100)
   const found = textOf(query, 'found')
-  if (found !== '' && kase.parts.has(found)) return { found }
+  if (found !== '') return kase.parts.has(found) ? { found } : { missing: noSuchPart, job: job.id }
   if (named === '') return find === '' ? {} : { find }
   if (!kase.checks.has(named)) return { missing: noSuchCheck, job: job.id }
   // An old link: the check has been made since, or the reading withdrawn.

@@ -1,4 +1,3 @@
-import { machineName } from '../../knowledge/machine-name.ts'
 import type { Purpose } from '../check/form.ts'
 import { presentCheck } from '../check/present.ts'
 import type { CheckView } from '../check/view.ts'
@@ -10,6 +9,7 @@ import { presentRepair } from '../verdict/repair.ts'
 import { stillApart } from '../verdict/still-apart.ts'
 import type { RepairView, VerdictView } from '../verdict/view.ts'
 import { cautionsEverywhere, noCautions, presentCautions } from '../words/cautions.ts'
+import type { Fact } from '../words/fact.ts'
 import { readingInShort } from '../words/reading-words.ts'
 import { counted, jobNumber, lowerFirst, sentence } from '../words/sentences.ts'
 import { presentHead } from './head.ts'
@@ -50,16 +50,17 @@ export function presentJob(input: Standing & Asked): JobPage {
     repairFirst: isRepaired(input),
     notices: presentCautions(input, cautionsEverywhere(input)),
     rooms: presentRooms(input, check),
-    onPaper: onPaper(input),
+    onPaper: onPaper(input, check),
     focus: focus(input, check, ending),
   }
 }
 
-/** Once all is repaired and proved, only how one came to it is left to say. */
+/** Once something is repaired, only how one came to it is left to say. */
 function verdictOf(input: Standing): VerdictView | undefined {
   const verdict = presentVerdict(input)
-  const isDone = input.folded.repairs.at(-1)?.outcome === 'gone'
-  return verdict && isDone ? { ...verdict, cautions: noCautions, next: [], couldBe: [] } : verdict
+  return verdict && isRepaired(input)
+    ? { ...verdict, cautions: noCautions, next: [], couldBe: [] }
+    : verdict
 }
 
 /** The proposed one; none after a repair, whose proof comes next. */
@@ -84,15 +85,23 @@ function takingOf({ correcting, take, folded, walk }: Standing & Asked, check: s
 function headLine({ kase, folded }: Standing, check?: CheckView, verdict?: VerdictView): string[] {
   const made = folded.readings.size
   const ending = `${verdict ? 'verdict ' : ''}after ${counted(made, 'check')}`
-  return [check ? `check ${made + 1}` : ending, machineName(kase.machine), kase.complaint.title]
+  return [check ? `check ${made + 1}` : ending, kase.machine.name, kase.complaint.title]
 }
 
-/** Every reading in short, in the order taken. */
-function onPaper({ judged, kase }: Standing): string[] {
-  return [...judged].flatMap(([check, taken]) => {
-    const card = kase.checks.get(check)
-    return card ? sentence(readingInShort(kase, card, taken)) : []
-  })
+/** What is printed besides: every reading in short, in the order taken, and room to write. */
+function onPaper(input: Standing, check?: CheckView): JobPage['onPaper'] {
+  const { judged, kase } = input
+  const isShown = ({ label }: Fact) => ['Opened', 'Owner says', 'Note'].includes(label)
+  const come = check === undefined ? 'Repaired: which part, by whom' : 'Read or answered'
+  return {
+    facts: presentHead(input).filter(isShown),
+    readings: [...judged].flatMap(([check, taken]) => {
+      const card = kase.checks.get(check)
+      return card ? sentence(readingInShort(kase, card, taken)) : []
+    }),
+    ticks: (check?.form.answers ?? []).map(({ says }) => says),
+    blanks: [...(isRepaired(input) ? [] : [come]), 'Noted besides', 'Signed, date'],
+  }
 }
 
 function focus(

@@ -79,8 +79,17 @@ export interface JobPage {
   readonly notices: CautionsView
   /** What stands beside the work, each room folded or open. */
   readonly rooms: readonly RoomView[]
-  /** Every reading as one line, for the sheet on paper. */
-  readonly onPaper: readonly string[]
+  /** What only the sheet on paper has. */
+  readonly onPaper: {
+    /** When it was opened, what the owner says, the note. */
+    readonly facts: readonly Fact[]
+    /** Every reading as one line. */
+    readonly readings: readonly string[]
+    /** The answers of the check, to tick. */
+    readonly ticks: readonly string[]
+    /** Lines to write on. */
+    readonly blanks: readonly string[]
+  }
   /** Where the keyboard goes when the page was swapped in by a script. */
   readonly focus: 'notice' | 'field' | 'touch' | 'check' | 'verdict' | 'repair'
 }

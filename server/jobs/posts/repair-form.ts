@@ -34,10 +34,13 @@ export function readRepair({ parts, faults }: Case, form: RepairForm): ReadRepai
     return wrong('fault', 'Choose one of the failures of this part, or leave it open.')
   }
   if (form.note.length > longest.note) {
-    return wrong('note', `Keep the note under ${longest.note} characters.`)
+    return wrong('note', `Keep the note to ${longest.note} characters.`)
   }
   if (form.price.length > longest.price) {
-    return wrong('price', `Keep the price under ${longest.price} characters.`)
+    return wrong('price', `Keep the price to ${longest.price} characters.`)
+  }
+  if (/^[-−–]/.test(form.price)) {
+    return wrong('price', 'Write the price without a sign, or leave it empty.')
   }
   const minutes = numberIn(form.minutes.replace(/\s*min(utes)?$/i, ''))
   if (form.minutes !== '' && (minutes === null || minutes < 0 || minutes > mostMinutes)) {

@@ -75,7 +75,9 @@ const doubts: Readonly<Record<Contribution['what'], string>> = {
 
 /** Why nothing can be said yet, and what would help most. */
 function undecidedSentence(measured: Measured, { limits, quantity }: Measurand): string | null {
-  const { budget, decision } = measured
+  const { budget, decision, notes } = measured
+  // Then it is not what is known of the value that leaves it open, but whether the probes touched.
+  if (notes.some(({ kind }) => kind === 'touch again')) return null
   if (decision !== 'undecided' || budget === null || budget.lines.length === 0) return null
   const whats = Object.keys(doubts) as Contribution['what'][]
   const most = whats.reduce((a, b) => (shareOf(budget, b) > shareOf(budget, a) ? b : a))

@@ -47,6 +47,12 @@ export const noSuchCheck = {
   says: 'This job has no check of that name.',
 }
 
+export const noSuchPart = {
+  status: 404,
+  title: 'No such part',
+  says: 'This machine has no part of that name.',
+}
+
 /** Knowledge may change between two starts, while the job stays. */
 export function caseOf(
   knowledge: Knowledge,

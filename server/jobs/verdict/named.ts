@@ -75,7 +75,8 @@ function modesInWords({ kase, walk }: Standing, part: string): string {
   const chances = modeChances(kase, walk, part)
   const all = chances.reduce((sum, { chance }) => sum + chance, 0)
   const likely = chances.filter(({ chance }) => chance >= mentionFrom * all)
-  return likely.map(({ says }) => says).join(', or it ')
+  if (likely.length < 2) return likely.map(({ says }) => says).join('')
+  return likely.map(({ says, chance }) => `${says} (${percent(chance / all)})`).join(', or it ')
 }
 
 /** Likeliest first. A fault that only a watched gate has is no branch, and never what has failed. */

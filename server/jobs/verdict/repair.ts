@@ -114,7 +114,12 @@ function doneWords(kase: Case, { parts, outcome, provedAt, ...written }: Repair)
     ...(price || minutes !== undefined
       ? [
           sentence(
-            [price, minutes === undefined ? '' : minutesWords(minutes)].filter(Boolean).join(', '),
+            [
+              price ? `Price ${price}` : '',
+              minutes === undefined ? '' : `${minutesWords(minutes)} of work`,
+            ]
+              .filter(Boolean)
+              .join(', '),
           ),
         ]
       : []),

@@ -23,6 +23,10 @@ export const refusals = {
     const number = text.replaceAll(/^\D+|\D+$/gu, '')
     return `${number} can be read two ways: write ${number.replace(',', '')} or ${number.replace(',', '.')}.`
   },
+  groups: (_: Quantity, text: string) => {
+    const groups = text.match(/\d+/g) ?? []
+    return `“${text}” can be read two ways: write ${groups.join('')} for one reading, or ${groups.join('; ')} for several.`
+  },
   milliOrMega: (quantity: Quantity) =>
     units[quantity.unit].letterAsMark
       ? `A small m is milli and a capital M is mega: write it as in 4.7 m${quantity.unit} or 4.7 M${quantity.unit}.`

@@ -36,6 +36,9 @@ describe('several touches in one field', () => {
     ['52.7, 58.1, 52.5', [52.7, 58.1, 52.5]],
     ['  52.7   58.1  ', [52.7, 58.1]],
     ['52.7\n58.1', [52.7, 58.1]],
+    ['52.7 and 58.1', [52.7, 58.1]],
+    ['52.7/58.1', [52.7, 58.1]],
+    ['610 620 610', [610, 620, 610]],
   ])('%j is %j', (typed, expected) => {
     expect(figures(typed)).toEqual(expected)
   })
@@ -47,6 +50,8 @@ describe('several touches in one field', () => {
   it.each([
     ['52.7 12 V', /ohms|Ω/i],
     ['52.7 -3', /zero|below|negative/i],
+    ['1 250', /“1 250” can be read two ways: write 1250 for one reading, or 1; 250 for several/],
+    ['12 500 Ω', /can be read two ways: write 12500/],
     ['abc def', /number|figure|meter/i],
     ['1 2 3 4 5 6 7 8 9 10 11 12 13', /at most 12 touches/],
   ])('refuses %j with one sentence', (typed, sentence) => {
