@@ -2,6 +2,7 @@ import { fieldLabel, hint } from '../jobs/check/form.ts'
 import { presentManner } from '../jobs/check/manner.ts'
 import { fitnessSentence } from '../jobs/check/meter.ts'
 import { meterKeys } from '../jobs/check/meter-keys.ts'
+import { isReadApart } from '../jobs/check/present.ts'
 import { presentSpot } from '../jobs/check/spot.ts'
 import type { StepsView } from '../jobs/check/view.ts'
 import { foreseenFitness } from '../jobs/measuring/foreseen.ts'
@@ -9,6 +10,7 @@ import { rangesFor } from '../jobs/measuring/meter-at-hand.ts'
 import { usualWarmth } from '../jobs/measuring/warmth.ts'
 import type { CheckForm } from '../jobs/posts/check-form.ts'
 import { cautionsEverywhere, cautionsView } from '../jobs/words/cautions.ts'
+import { limitsNow } from '../jobs/words/limits-now.ts'
 import { sentence, upperFirst } from '../jobs/words/sentences.ts'
 import type { CheckCard } from '../knowledge/case.ts'
 import type { Knowledge } from '../knowledge/knowledge.ts'
@@ -21,7 +23,7 @@ import { presentCircumstances } from './circumstances.ts'
 import { sheetHref } from './hrefs.ts'
 import { judgeOnce } from './judge.ts'
 import { presentResult } from './result.ts'
-import { limitsHoldAt, limitsNow } from './rows.ts'
+import { limitsHoldAt } from './rows.ts'
 import type { ReadingPage, SheetForm } from './views.ts'
 
 /** What the page of one reading is asked for. */
@@ -42,7 +44,7 @@ export function presentReading(
   const { card } = reading
   const { machine } = sheet
   const { limits, quantity, limitsSource } = card.measurand
-  const now = limitsNow(card, hand)
+  const now = limitsNow(card.measurand, hand.conditions.air)
   const once = sent ? judgeOnce(sheet, card, form, hand) : undefined
   const problem = typeof once === 'string' ? once : undefined
   const name = machineName(machine)
@@ -54,7 +56,7 @@ export function presentReading(
     back: { href: sheetHref(machine.id, hand), text: 'All limits of this machine' },
     heading: upperFirst(card.title),
     cautions: cautionsView([...card.cautions, ...cautionsEverywhere({ knowledge })]),
-    spot: presentSpot(card.spot, knowledge.colours),
+    spot: presentSpot(card.spot, knowledge.colours, isReadApart(card)),
     limits: {
       verb: quantity.goodOne,
       says: `${printLimits(limits, quantity.unit)} ${limitsHoldAt(card)}`.trim(),

@@ -1,5 +1,6 @@
 import { connectorFace } from '../drawings/connector-face.ts'
 import { wireView } from '../jobs/check/spot.ts'
+import { limitsNow } from '../jobs/words/limits-now.ts'
 import { sentence, upperFirst } from '../jobs/words/sentences.ts'
 import type { Knowledge } from '../knowledge/knowledge.ts'
 import { machineName } from '../knowledge/machine-name.ts'
@@ -11,7 +12,7 @@ import { counted } from '../web/words.ts'
 import { type AtHand, airWords } from './at-hand.ts'
 import { presentCircumstances } from './circumstances.ts'
 import { sheetHref } from './hrefs.ts'
-import { grouped, limitsNow, rowOf } from './rows.ts'
+import { grouped, rowOf } from './rows.ts'
 import type { PlugView, SheetPage } from './views.ts'
 
 /** A machine's sheet: every plug with what is read at it, or the readings that somebody looks for. */
@@ -20,7 +21,9 @@ export function presentSheet(knowledge: Knowledge, sheet: DrawnSheet, hand: AtHa
   const { find } = hand.typed
   const found = [...readings.values()].filter((reading) => isMeant(sheet, reading, find))
   const isAll = found.length === readings.size
-  const followsNow = found.some(({ card }) => limitsNow(card, hand) !== undefined)
+  const followsNow = found.some(
+    ({ card }) => limitsNow(card.measurand, hand.conditions.air) !== undefined,
+  )
   const name = machineName(machine)
   return {
     title: `Limits of the ${name}`,

@@ -1,11 +1,9 @@
+import { limitsNow } from '../jobs/words/limits-now.ts'
 import { degrees, upperFirst } from '../jobs/words/sentences.ts'
 import { unplugId } from '../knowledge/instantiate/setup-cards.ts'
 import { pinsInWords } from '../knowledge/instantiate/spot.ts'
 import type { ReadingCard, SheetReading } from '../knowledge/sheet/sheet.ts'
-import { limitsAt } from '../measure/correct/limits-at.ts'
-import { assumedForLimits } from '../measure/correct/temperature.ts'
 import { printLimits } from '../measure/reading/print.ts'
-import type { Limits } from '../measure/reading/reading.ts'
 import { settings } from '../measure/reading/settings.ts'
 import type { AtHand } from './at-hand.ts'
 import { readingHref } from './hrefs.ts'
@@ -19,7 +17,7 @@ export function rowOf(
   hand: AtHand,
 ): RowView {
   const { quantity, limits, limitsSource } = card.measurand
-  const now = limitsNow(card, hand)
+  const now = limitsNow(card.measurand, hand.conditions.air)
   return {
     href: readingHref(machine.id, card.id, hand),
     part: upperFirst(partName),
@@ -32,24 +30,6 @@ export function rowOf(
     at: limitsHoldAt(card),
     ...(now !== undefined && { now }),
     source: limitsSource,
-  }
-}
-
-/** What the meter should show of a good part as warm as the air; nothing where that is what the sheet says. */
-export function limitsNow({ measurand }: ReadingCard, { conditions }: AtHand): string | undefined {
-  const { limits, quantity, material, at = assumedForLimits.celsius, warmedTo } = measurand
-  if (warmedTo !== undefined) return undefined
-  const now = limitsAt(limits, quantity, material, conditions.air, at)
-  const [then, here] = [limits, rounded(now)].map((each) => printLimits(each, quantity.unit))
-  return here === then || now === limits ? undefined : here
-}
-
-/** To three digits: more would promise more than a thermometer in the open can keep. */
-function rounded({ low, high }: Limits): Limits {
-  const digits = (value: number) => Number(value.toPrecision(3))
-  return {
-    ...(low !== undefined && { low: digits(low) }),
-    ...(high !== undefined && { high: digits(high) }),
   }
 }
 

@@ -87,7 +87,7 @@ describe('a repair', () => {
     await post(http, `${job}/proofs`, gone).expect(303)
     const done = textIn((await http.get(job).expect(200)).text)
     expect(done).toMatch(/Repaired and proved .* repaired; proved \d/)
-    expect(done).toContain('Chafed at the bracket. 12.50, 25 min.')
+    expect(done).toContain('Chafed at the bracket. Price 12.50, 25 min of work.')
     expect(done).not.toContain('Check to make now')
   })
 

@@ -25,7 +25,9 @@ describe('a named part', () => {
     expect(page().verdict!.next.map(({ says }) => says)).toEqual([
       'Where: behind the flywheel.',
       'Start exciter: replace the exciter.',
-      'Prove the repair: measure the new exciter.',
+    ])
+    expect(page().verdict!.prove).toEqual([
+      'Measure the new exciter.',
       'Then the complaint itself: start it three times.',
     ])
     expect(page().verdict!.cautions.panels).toEqual([

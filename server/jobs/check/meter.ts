@@ -62,6 +62,9 @@ export function fitnessSentence({ kind, groups }: Fitness, measurand: Measurand)
   if (kind === 'coarse') {
     return `This meter can prove only values well inside ${within} to be good${told ? `; it ${told}` : ''}.`
   }
+  if (!told && quantity.overRange !== null) {
+    return `This meter can tell only OL from a number here: whatever number it shows, the part may lie within ${within} or not.`
+  }
   return told
     ? `This meter ${told} here. No reading of it proves that a part lies within ${within}.`
     : `This meter can tell nothing here: whatever it shows, the part may lie within ${within} or not.`

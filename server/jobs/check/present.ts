@@ -1,12 +1,15 @@
-import type { CheckCard } from '../../knowledge/case.ts'
+import type { CheckCard, Measurand } from '../../knowledge/case.ts'
+import { unplugId } from '../../knowledge/instantiate/setup-cards.ts'
 import { assumedForLimits } from '../../measure/correct/temperature.ts'
 import { printLimits } from '../../measure/reading/print.ts'
+import { temperatureOf, usualWarmth } from '../measuring/warmth.ts'
 import { type Way, wayTo } from '../standing/as-it-stands.ts'
 import type { Asked } from '../standing/asked.ts'
 import { barredBy, barringsOf } from '../standing/barred.ts'
 import type { Standing } from '../standing/standing.ts'
 import { cautionsOfTheJob, presentCautions } from '../words/cautions.ts'
 import type { Fact } from '../words/fact.ts'
+import { limitsNow } from '../words/limits-now.ts'
 import { degrees, listed, sentence, upperFirst } from '../words/sentences.ts'
 import { type Purpose, presentForm } from './form.ts'
 import { whyFurtherTake } from './further-take.ts'
@@ -32,7 +35,7 @@ export function presentCheck(
   const correcting = taking === 'correction'
   const way = correcting ? noWay : wayTo(input.asItStands, card)
   const barred = correcting ? null : barredBy(barringsOf(kase, input.folded), card)
-  const spot = card.spot && presentSpot(card.spot, knowledge.colours)
+  const spot = card.spot && presentSpot(card.spot, knowledge.colours, isReadApart(card))
   return {
     id: card.id,
     title: upperFirst(card.title),
@@ -44,6 +47,7 @@ export function presentCheck(
       limits: {
         verb: card.measurand.quantity.goodOne,
         says: limitsWords(card.measurand),
+        ...limitsHere(input, card.measurand),
         at: limitsAtWords(card.measurand),
         source: card.measurand.limitsSource,
       },
@@ -59,6 +63,19 @@ export function presentCheck(
     form: presentForm(input, card, taking),
     ...(!proposed && !correcting && { backHref: `/jobs/${job.id}` }),
   }
+}
+
+/** What the meter shows of a good one as warm as the part is now, where that is not what the sheet says. */
+function limitsHere({ folded: { conditions } }: Standing, measurand: Measurand): { now?: string } {
+  const { celsius } = temperatureOf(usualWarmth(conditions, measurand), conditions)
+  const now = limitsNow(measurand, celsius)
+  return now === undefined ? {} : { now: `${now} at ${degrees(celsius)}` }
+}
+
+/** Whether the connector that a check is made at is apart for it, or there is none. */
+export function isReadApart({ spot, setups }: CheckCard): boolean {
+  const connector = spot?.connector?.id
+  return connector === undefined || setups.some(({ id }) => id === unplugId(connector))
 }
 
 function standing(taking: Purpose, proposed: boolean): string {

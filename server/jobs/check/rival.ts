@@ -41,5 +41,8 @@ function toTheEnd(best: Proposal, rival: Proposal): string {
   if (first === undefined || second === undefined) return ''
   const [a, b] = [Math.round(first), Math.round(second)]
   if (a === b) return ` Finding the fault takes about ${minutes(a)} either way. ${risk}`
+  if (b < a) {
+    return ` Finding the fault takes about as long either way, ${minutes(b)} and ${minutes(a)}: then what is less work for you comes first. ${risk}`
+  }
   return ` Finding the fault takes about ${minutes(b)} that way, and ${minutes(a)} this way. ${risk}`
 }

@@ -4,9 +4,19 @@ import type { Colours } from '../../knowledge/schema/tables.ts'
 import { sentence, upperFirst } from '../words/sentences.ts'
 import type { ProbeView, SpotView, WireView } from './view.ts'
 
-/** Where the probes go: in words, by wire, and as a drawing where there is a connector. */
-export function presentSpot({ says, connector, touch, awkward }: Spot, colours: Colours): SpotView {
+/**
+ * Where the probes go: in words, by wire, and as a drawing where there is a connector.
+ *
+ * @param isApart whether the connector is apart while it is read
+ */
+export function presentSpot(
+  { says, connector, touch, awkward }: Spot,
+  colours: Colours,
+  isApart: boolean,
+): SpotView {
   const card = connector?.card
+  // Joined, it is read from behind, where the wires go in.
+  const view = card && `${upperFirst(card.face.view)}${isApart ? '' : mirrored}`
   const pins = Object.entries(card?.pins ?? {})
   const wires = new Map(pins.map(([pin, { wire }]) => [pin, wireView(wire, colours)]))
   return {
@@ -26,7 +36,7 @@ export function presentSpot({ says, connector, touch, awkward }: Spot, colours: 
       }),
     ...(card && {
       face: {
-        view: upperFirst(card.face.view),
+        view: view ?? '',
         svg: connectorFace({
           ...card.face,
           touch: touch.filter((place) => place !== ''),
@@ -37,6 +47,8 @@ export function presentSpot({ says, connector, touch, awkward }: Spot, colours: 
     }),
   }
 }
+
+const mirrored = '; from the wire side left and right are exchanged'
 
 const awkwardWords =
   'Hard to touch well here: touch twice before you believe a reading that condemns a part.'

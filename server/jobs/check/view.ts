@@ -18,6 +18,8 @@ export interface CheckView {
     /** What a good one does with it: reads, gives, loses. */
     readonly verb: string
     readonly says: string
+    /** "273 Ω to 370 Ω at −10 °C", where the meter shows another figure now. */
+    readonly now?: string
     /** "Limits hold at 20 °C.", or what is taken where the sheet names none; empty where it is all one. */
     readonly at: string
     readonly source: string

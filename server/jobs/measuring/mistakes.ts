@@ -66,6 +66,8 @@ function sentenceFor(mistake: Mistake, asRead: number, { unit }: Quantity, kase:
   switch (mistake.kind) {
     case 'thousand off':
       return `${shown} is a thousand times off, and ${printValue(mistake.instead, unit)} would fit: look whether the meter shows ${unit} or ${units[unit].mixedUpWith}. ${again}`
+    case 'far above':
+      return `${shown} is ${Math.round(mistake.times)} times the least that a good one gives: look at the decimal mark and at the range of the meter. ${again}`
     case 'wrong pins':
       return `${shown} fits the ${nameOf(kase, mistake.part)}, which ends in the same plug: count the pins again. ${again}`
     case 'harness left plugged':

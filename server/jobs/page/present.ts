@@ -59,7 +59,7 @@ export function presentJob(input: Standing & Asked): JobPage {
 function verdictOf(input: Standing): VerdictView | undefined {
   const verdict = presentVerdict(input)
   return verdict && isRepaired(input)
-    ? { ...verdict, cautions: noCautions, next: [], couldBe: [] }
+    ? { ...verdict, cautions: noCautions, next: [], prove: [], couldBe: [] }
     : verdict
 }
 

@@ -23,7 +23,10 @@ export async function repairRoutes(app: FastifyInstance, parts: JobParts): Promi
     const choice = textOf(body, 'choice')
     if (choice === 'gone') return { kind: 'proved', gone: true, reopened: [] }
     if (choice !== 'still-there') return 'Choose whether the complaint is gone or still there.'
-    const reopened = checksThatSaw(found.kase.model, repair.parts)
+    // What an owner remembers does not change with a new part.
+    const reopened = checksThatSaw(found.kase.model, repair.parts).filter(
+      (check) => found.kase.checks.get(check)?.asked !== true,
+    )
     return { kind: 'proved', gone: false, reopened }
   })
 }

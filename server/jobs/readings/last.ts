@@ -4,6 +4,7 @@ import type { Standing } from '../standing/standing.ts'
 import { branchClause, clearedByCheck } from '../words/branch-words.ts'
 import { readInWords, verdictWord } from '../words/reading-words.ts'
 import { clauses, percent, sentence, upperFirst } from '../words/sentences.ts'
+import { noteSentences } from './notes.ts'
 import type { LastReading } from './view.ts'
 
 /** What came back last and what it meant, for the top of the page; nothing before the first reading. */
@@ -17,7 +18,7 @@ export function presentLast(input: Standing): LastReading | undefined {
   return {
     says: sentence(readInWords(kase, card, taken)),
     word: verdictWord(card, taken),
-    means: meaning(input, check),
+    means: [meaning(input, check), whyUnsure(input, check)].filter(Boolean).join(' '),
     correctHref: `${address}correct=${encodeURIComponent(check)}`,
     ...(card.measurand &&
       taken.measured?.decision !== 'conforms' &&
@@ -42,9 +43,23 @@ function lastCheck({ job, folded }: Standing): string | undefined {
 function meaning(input: Standing, check: string): string {
   const { kase, evidence, walk } = input
   const cleared = clearedByCheck(kase, walk).get(check) ?? []
-  if (cleared.length > 0) return `Rules out: ${clauses(cleared, 1)}.`
   const moved = kase.checks.has(check) ? gainedBy(kase.model, evidence, check) : null
+  // What became so likely that others fell away is the news, and not what fell away.
+  const isNews = moved !== null && moved.now - moved.before >= newsFrom
+  if (cleared.length > 0 && !isNews) return `Rules out: ${clauses(cleared, 1)}.`
   if (moved === null) return 'That changes little.'
   const { name, before, now } = moved
   return `${upperFirst(branchClause(kase, name))}: ${percent(before)} before, ${percent(now)} now.`
+}
+
+/** So much more likely, in probability, that it is said before anything else. */
+const newsFrom = 0.2
+
+/** Of a reading that leaves it open: why, and what would help. */
+function whyUnsure({ kase, folded, judged }: Standing, check: string): string {
+  const measured = judged.get(check)?.measured
+  const by = kase.checks.get(check)?.measurand
+  if (!measured || !by || measured.decision !== 'undecided') return ''
+  const [first = ''] = noteSentences(measured, by, folded.readings.get(check)?.touches ?? [])
+  return first
 }

@@ -35,7 +35,7 @@ function noteSentence(note: Note, { budget }: Measured, { quantity }: Measurand)
   switch (note.kind) {
     case 'poor contact':
       return [
-        `The ${touches.many} scatter more than the meter can explain: poor contact (${note.used} of ${note.of} taken). Clean, back-probe, touch again.`,
+        `The ${touches.many} scatter more than the meter can explain: poor contact (${note.used} of ${note.of} count). Clean, back-probe, touch again.`,
       ]
     case 'touch again':
       return [

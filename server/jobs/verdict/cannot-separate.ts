@@ -40,10 +40,10 @@ export function cannotSeparate(input: Standing, step: CannotSeparate): VerdictVi
             {
               says: `If a part must be chosen now, begin with ${the(likeliest.name)}: ${lowerFirst(sentence(likeliest.repair))}`,
             },
-            { says: `Prove it: ${proofClause(likeliest.prove)}` },
           ]
         : []),
     ],
+    prove: likeliest ? [upperFirst(proofClause(likeliest.prove))] : [],
     couldBe: couldStillBe(input, parts),
   }
 }

@@ -23,6 +23,7 @@ export function contradiction(input: Standing, { misfits }: Contradiction): Verd
       .slice(0, 3),
     cautions: noCautions,
     next: misfits.slice(0, 3).map((misfit) => makeAgain(input, misfit)),
+    prove: [],
     couldBe: couldStillBe(input, []),
   }
 }

@@ -27,9 +27,10 @@ export function namedVerdict(input: Standing, { parts, probability }: Named): Ve
     says: card && others.length === 0 ? saysOne(input, card) : saysSeveral(input, cards),
     evidence: [...new Set(parts.flatMap((part) => evidenceSentences(input, part)))].slice(0, 6),
     cautions: cautionsOf(input, cards),
-    next: [
-      ...cards.flatMap((card) => repairSteps(card)),
-      { says: `Then the complaint itself: ${proofClause(kase.complaint.prove)}` },
+    next: cards.flatMap((card) => repairSteps(card)),
+    prove: [
+      ...cards.map(({ prove }) => upperFirst(proofClause(prove))),
+      `Then the complaint itself: ${proofClause(kase.complaint.prove)}`,
     ],
     couldBe: couldStillBe(input, parts),
   }
@@ -87,10 +88,9 @@ function modeChances(kase: Case, { branches }: Walk, part: string) {
     .sort((a, b) => b.chance - a.chance)
 }
 
-function repairSteps({ name, where, repair, prove }: PartCard): NextStep[] {
+function repairSteps({ name, where, repair }: PartCard): NextStep[] {
   return [
     ...(where ? [{ says: `Where: ${lowerFirst(sentence(where))}` }] : []),
     { says: `${upperFirst(name)}: ${lowerFirst(sentence(repair))}` },
-    { says: `Prove the repair: ${proofClause(prove)}` },
   ]
 }

@@ -25,6 +25,7 @@ export function outsideThisTree(input: Standing, { probability, again }: Outside
       ...(again === undefined ? [] : [makeAgain(input, { check: again })]),
       { says: sentence(kase.complaint.elsewhere.says) },
     ],
+    prove: [],
     couldBe: couldStillBe(input, ['']),
   }
 }

@@ -10,8 +10,10 @@ export interface VerdictView {
   /** Sentences of evidence, most telling first. */
   readonly evidence: readonly string[]
   readonly cautions: CautionsView
-  /** What to do next: repair, proof, which check to repeat; each with a way to it where there is one. */
+  /** What to do next: repair, which check to repeat; each with a way to it where there is one. */
   readonly next: readonly NextStep[]
+  /** How the repair is proved, once all is put back; sentences. */
+  readonly prove: readonly string[]
   /** What it could still be, as sentences. */
   readonly couldBe: readonly string[]
 }

@@ -49,10 +49,13 @@ export function verdictWord({ measurand }: Judging, { measured }: Judged): strin
 }
 
 /** "high, 61 %" */
-function likeliestBand({ bands }: Measured, quantity: Quantity): string {
+function likeliestBand({ bands, asRead }: Measured, quantity: Quantity): string {
   const most = Math.max(...bands)
   const band = quantity.bands.find((_, b) => bands[b] === most)
-  return band === undefined ? '' : `${bandName(band, quantity)}, ${percent(most)}`
+  if (band === undefined) return ''
+  // What shows a number is no break, however far off it is.
+  const isFar = band === 'open' && typeof asRead === 'number'
+  return `${isFar ? 'far too high' : bandName(band, quantity)}, ${percent(most)}`
 }
 
 /** Completes "cleared: …": "start exciter read 365 Ω, in range", "spark tester: no spark". */
@@ -81,6 +84,8 @@ export function readInWords(kase: Pick<Case, 'parts'>, card: CheckCard, judged: 
   const read = readWords(card, judged)
   const part = card.part === undefined ? undefined : kase.parts.get(card.part)
   if (reading.kind === 'could-not-tell') return asked(card.title, read)
+  // A path that must not be is not the part's own: "read OL" would say that it is broken.
+  if (card.measurand?.quantity.path === 'must not be') return `${upperFirst(card.title)}: ${read}`
   if (card.measurand && part) return `${part.name} ${card.measurand.quantity.said(read)}`
   return asked(card.title, read)
 }

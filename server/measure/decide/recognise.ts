@@ -15,6 +15,8 @@ export interface Known {
 export type Mistake =
   /** `factor` times the reading lies within the limits. */
   | { readonly kind: 'thousand off'; readonly factor: 1000 | 0.001; readonly instead: number }
+  /** So many times its low limit, where there is no high one to be above. */
+  | { readonly kind: 'far above'; readonly times: number }
   | { readonly kind: 'wrong pins'; readonly part: string }
   | { readonly kind: 'harness left plugged'; readonly part: string; readonly expected: Limits }
   | { readonly kind: 'fingers'; readonly expected: Limits }
@@ -49,7 +51,7 @@ export function recognise(
   limits: Limits,
   others: readonly Known[],
 ): Mistake | null {
-  if (fits(reading, limits)) return null
+  if (fits(reading, limits) && limits.high !== undefined) return null
   for (const kind of kinds) {
     const mistake = recognisers[kind](reading, limits, others)
     if (mistake !== null) return mistake
@@ -61,6 +63,7 @@ const recognisers: Readonly<
   Record<MistakeKind, (reading: AsRead, limits: Limits, others: readonly Known[]) => Mistake | null>
 > = {
   'thousand off': thousandOff,
+  'far above': farAbove,
   'wrong pins': wrongPins,
   'harness left plugged': harness,
   fingers,
@@ -75,6 +78,14 @@ function thousandOff({ asRead }: AsRead, { low, high }: Limits): Mistake | null 
     if (holds(wide, instead)) return { kind: 'thousand off', factor, instead }
   }
   return null
+}
+
+/** No flywheel gives so many times what its sheet asks for at least. From memory. */
+const neverAbove = 8
+
+function farAbove({ value }: Estimate, { low, high }: Limits): Mistake | null {
+  if (low === undefined || high !== undefined || value < neverAbove * low) return null
+  return { kind: 'far above', times: value / low }
 }
 
 function wrongPins({ value }: Estimate, _: Limits, others: readonly Known[]): Mistake | null {

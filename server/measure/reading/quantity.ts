@@ -12,7 +12,12 @@ export type Band = (typeof bands)[number]
 export type Correction = 'copper' | 'adaptor' | 'speed'
 
 /** Mistakes at the probes or in writing down that a reading can tell of. */
-export type MistakeKind = 'thousand off' | 'wrong pins' | 'harness left plugged' | 'fingers'
+export type MistakeKind =
+  | 'thousand off'
+  | 'far above'
+  | 'wrong pins'
+  | 'harness left plugged'
+  | 'fingers'
 
 /** A kind of reading: all that is said and done of it. One row of `quantities`. */
 export interface Quantity {
