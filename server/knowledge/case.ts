@@ -82,6 +82,8 @@ export interface CheckCard {
     readonly id: string
     readonly says: string
     readonly phone: string
+    /** How what was seen is put right there and then, and the parts whose fault it may have been. */
+    readonly mend?: { readonly says: string; readonly parts: readonly string[] }
     /** What this answer makes unsafe until a check of some kind has been made. */
     readonly bars?: Barring
   }[]

@@ -7,7 +7,7 @@ import { type Bench, make } from './making.ts'
 import { openJob, type Place, zeroLeads } from './opening.ts'
 import { type CheckOnPage, type JobPage, type RepairOnPage, readPage } from './page.ts'
 import type { Incident, JobRecord } from './record.ts'
-import { repaired, tried } from './repairing.ts'
+import { mended, repaired, tried } from './repairing.ts'
 import { asksForTake, seenInWords } from './seen.ts'
 import { send } from './sending.ts'
 import { type FirstVerdict, judge, statedIn } from './verdict.ts'
@@ -15,6 +15,9 @@ import { seedOf } from './world/chance.ts'
 import { shown } from './world/display.ts'
 import { type Climate, drawWorld } from './world/draw.ts'
 import { allTogether } from './world/standing.ts'
+
+/** Minutes to put something right by hand, to put all together, and to try it. */
+const tryingOut = 2
 
 /** After so many checks the person gives up. */
 const patience = 60
@@ -82,6 +85,7 @@ class Walk {
     for (;;) {
       const page = await this.#read(address)
       address = this.#job
+      if (page.mend.length > 0 && (await this.#mends(page))) return 'mended'
       if (page.check !== null) {
         if (this.#checks >= patience) return 'gave up'
         address = await this.#make(page.check)
@@ -178,6 +182,26 @@ class Walk {
     if (!stillThere) return 'mended'
     // A right name whose proof was spoilt has been counted: there is nothing left to find.
     return isRight && this.#bench.world.faults.length === 0 ? 'mended' : null
+  }
+
+  /** What the page has put right first is put right, and written down where that was it. */
+  async #mends({ mend }: JobPage): Promise<boolean> {
+    const [href] = mend
+    if (href === undefined || this.#followed.has(mend.join())) return false
+    this.#followed.add(mend.join())
+    this.#minutes += tryingOut
+    const parts = mend.map((each) => new URL(each, 'http://job').searchParams.get('found')!)
+    const cure = mended(this.#bench, parts)
+    this.#say(`   put right at once: ${parts.join(', ')}; ${cure ? 'that was it' : 'no better'}`)
+    if (cure === null) return false
+    this.#bench = cure.bench
+    this.#first ??= this.#noted([cure.part], null)
+    const found = await this.#read(`${this.#job}?found=${encodeURIComponent(cure.part)}`)
+    const written = { version: found.version, parts: cure.part, choice: 'repaired' }
+    await this.#post(found.repair!.action, written)
+    const proof = await this.#read(this.#job)
+    await this.#post(proof.repair!.action, { version: proof.version, parts: '', choice: 'gone' })
+    return true
   }
 
   /** The check that a verdict asks for, where it asks for one that has not been followed yet. */

@@ -6,6 +6,8 @@ export interface JobPage {
   readonly check: CheckOnPage | null
   readonly verdict: VerdictOnPage | null
   readonly repair: RepairOnPage | null
+  /** Where to write down what was put right at once, where the page has that done first. */
+  readonly mend: readonly string[]
   readonly links: readonly string[]
 }
 
@@ -62,6 +64,7 @@ export function readPage(html: string): JobPage {
     check: readCheck(html),
     verdict: readVerdict(html),
     repair: readRepair(html),
+    mend: all(part(html, /<div class="mend">.*?<\/div>/s) ?? '', /href="([^"#]+)/g),
     links: all(html, /href="([^"#]+)/g),
   }
 }

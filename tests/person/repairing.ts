@@ -33,6 +33,30 @@ function plugsOf({ world: { circuit } }: Site, part: string): readonly string[] 
   ]
 }
 
+/** What a hand puts right there and then; all else needs a new part. */
+const byHand: ReadonlySet<string> = new Set(['loose', 'out-of-place', 'pushed-back', 'wet'])
+
+/**
+ * What was seen at one of these parts is put right by hand, all is put together, and it is tried.
+ *
+ * @returns the part that it was, and the bench after it; null where the trouble stays
+ */
+export function mended(
+  bench: Bench,
+  parts: readonly string[],
+): { readonly part: string; readonly bench: Bench } | null {
+  const site = siteOf(bench)
+  const standing = allTogether(outputsOf(bench.world))
+  for (const part of parts) {
+    const seat = seatOf(site, part)
+    const isIt = bench.world.faults.some((each) => each.part === seat && byHand.has(each.mode))
+    if (!isIt) continue
+    const after = { ...bench, world: cured(bench.world, [seat]), standing }
+    if (!complains(siteOf(after))) return { part, bench: after }
+  }
+  return null
+}
+
 /** Whether the complaint is still there, when it is tried as the page says; and what stood in its way. */
 export function tried(
   knowledge: Knowledge,

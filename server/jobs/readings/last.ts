@@ -1,9 +1,10 @@
 import { gainedBy } from '../../diagnosis/verdict/gained.ts'
-import { allowsFurtherTake } from '../measuring/judged.ts'
+import type { CheckCard } from '../../knowledge/case.ts'
+import { allowsFurtherTake, type Judged } from '../measuring/judged.ts'
 import type { Standing } from '../standing/standing.ts'
 import { branchClause, clearedByCheck } from '../words/branch-words.ts'
 import { readInWords, verdictWord } from '../words/reading-words.ts'
-import { clauses, percent, sentence, upperFirst } from '../words/sentences.ts'
+import { clauses, percent, sentence, the, upperFirst } from '../words/sentences.ts'
 import { noteSentences } from './notes.ts'
 import type { LastReading } from './view.ts'
 
@@ -19,6 +20,7 @@ export function presentLast(input: Standing): LastReading | undefined {
     says: sentence(readInWords(kase, card, taken)),
     word: verdictWord(card, taken),
     means: [meaning(input, check), whyUnsure(input, check)].filter(Boolean).join(' '),
+    ...mended(input, card, taken),
     correctHref: `${address}correct=${encodeURIComponent(check)}`,
     ...(card.measurand &&
       taken.measured?.decision !== 'conforms' &&
@@ -28,6 +30,26 @@ export function presentLast(input: Standing): LastReading | undefined {
           text: card.measurand.quantity.touches.another,
         },
       }),
+  }
+}
+
+/** What the answer says can be put right; nothing once something was repaired. */
+function mended(
+  { job, kase, folded }: Standing,
+  { answers = [] }: CheckCard,
+  { reading }: Judged,
+): Pick<LastReading, 'mend'> {
+  const mend = answers.find(({ id }) => reading.kind === 'answer' && reading.answer === id)?.mend
+  if (mend === undefined || folded.repairs.length > 0) return {}
+  return {
+    mend: {
+      says: sentence(mend.says),
+      ways: mend.parts.flatMap((part) => {
+        const card = kase.parts.get(part)
+        const href = `/jobs/${job.id}?found=${encodeURIComponent(part)}`
+        return card ? [{ href, text: `It was ${the(card.name)}` }] : []
+      }),
+    },
   }
 }
 

@@ -43,6 +43,11 @@ export interface LastReading {
   /** "Rules out: …", or where it moved the suspicion. */
   readonly means: string
   readonly correctHref: string
+  /** What was seen can be put right now: how, and where to write down which part it was. */
+  readonly mend?: {
+    readonly says: string
+    readonly ways: readonly { readonly href: string; readonly text: string }[]
+  }
   /** One more touch or pull, where it is measured. */
   readonly again?: { readonly href: string; readonly text: string }
 }

@@ -8,6 +8,7 @@ import type { Machine, SheetLimits } from '../schema/machine.ts'
 import type { LimitsOf, PlannedCheck } from './checks-of-kind.ts'
 import { forbidsFor } from './forbids.ts'
 import { lastSteps, setupsFor } from './setups.ts'
+import { partsOf } from './tree.ts'
 import { pinsInWords, spotOf, wiresInWords } from './spot.ts'
 import { type Fillings, fill } from './words.ts'
 
@@ -20,10 +21,11 @@ export function checkCard(check: PlannedCheck, knowledge: Knowledge, machine: Ma
   const last = lastSteps(setups, machine)
   const fillings = fillingsFor(check, machine, spot, measurand)
   const say = (text: string) => fill(text, fillings)
-  const answers = kind.answers?.map(({ id, says, phone, bars }) => ({
+  const answers = kind.answers?.map(({ id, says, phone, bars, mend }) => ({
     id,
     says: say(says),
     phone: say(phone ?? says),
+    ...(mend && { mend: { says: say(mend.do), parts: mendedBy(check, mend.roles, machine) } }),
     ...(bars && { bars }),
   }))
   return {
@@ -47,6 +49,16 @@ export function checkCard(check: PlannedCheck, knowledge: Knowledge, machine: Ma
     ...(measurand && { measurand }),
     ...(answers && !measurand && { answers }),
   }
+}
+
+/** The parts whose fault it was if that cures it: the one looked at, or those of the roles named. */
+function mendedBy(
+  { part, output }: PlannedCheck,
+  roles: readonly string[] | undefined,
+  machine: Machine,
+): string[] {
+  if (roles === undefined) return part === undefined ? [] : [part.id]
+  return roles.flatMap((role) => partsOf(machine, role, output).map(({ id }) => id))
 }
 
 /**

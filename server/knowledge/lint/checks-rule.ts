@@ -18,6 +18,12 @@ export function checksRule(knowledge: Knowledge, report: Report): void {
     if (!measured && !check.answers) {
       report.add(check, ['id'], 'this check is not read off a meter: list its answers')
     }
+    for (const [i, { mend }] of (check.answers ?? []).entries()) {
+      const isOfPart = check.about.kind === 'property'
+      if (mend === undefined || mend.roles !== undefined || isOfPart) continue
+      const says = 'this check looks at no part: say in roles whose fault it was if that cures it'
+      report.add(check, ['answers', i, 'mend'], says)
+    }
     for (const [i, { bars }] of (check.answers ?? []).entries()) {
       if (bars === undefined || knowledge.checkKinds.has(bars.until)) continue
       report.add(check, ['answers', i, 'bars', 'until'], `there is no check called ${bars.until}`)

@@ -30,6 +30,9 @@ export function namesRule(knowledge: Knowledge, report: Report): void {
       listOf(kind.place?.property),
       propertiesOf(knowledge),
     )
+    kind.answers?.forEach(({ mend }, a) => {
+      mustKnow(kind, ['answers', a, 'mend', 'roles'], 'role', mend?.roles, rolesOf(knowledge))
+    })
     byAbout(aboutNames, kind.about, kind, knowledge, mustKnow)
   }
   for (const [, machine] of knowledge.machines) machineNames(machine, knowledge, mustKnow)

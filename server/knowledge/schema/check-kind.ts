@@ -57,6 +57,15 @@ export const Answer = z.strictObject({
   id: Name,
   says: Words,
   phone: Words.optional(),
+  /** What was seen can be put right there and then, and may have been it all. */
+  mend: z
+    .strictObject({
+      /** How, in one or two sentences. */
+      do: Words,
+      /** Whose fault it was then. Left out: the part that was looked at. */
+      roles: z.array(Name).min(1).optional(),
+    })
+    .optional(),
   /** After this answer nothing is done with the engine so, until a check of that kind has been made. */
   bars: z
     .strictObject({
