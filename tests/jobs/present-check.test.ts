@@ -169,7 +169,7 @@ describe('the form', () => {
     const { form } = asking('exciter.resistance')
     expect(form).toMatchObject({
       action: '/jobs/12/readings',
-      label: 'Reading, in Ω',
+      label: 'Reading, in Ω, part at 20 °C',
       field: { unit: 'Ω', over: { label: 'OL', more: ', over the range' } },
       answers: [],
       typed: '',

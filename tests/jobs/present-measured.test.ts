@@ -40,6 +40,14 @@ describe('a reading of a cold or hot winding', () => {
     expect(row.sure).toMatch(/within the limits: (>99|9\d) %\.$/)
   })
 
+  it('is shown beforehand as the meter will show a good one', () => {
+    const cold = plain(smallJobPage({}, { check: exciter }, { air: -25 }))
+    // (234.45 − 25)/(234.45 + 20) of 310 Ω and 420 Ω.
+    expect(cold.check!.limits!.now).toBe('255 Ω to 346 Ω at −25 °C')
+    expect(cold.check!.form.label).toBe('Reading, in Ω, part at −25 °C')
+    expect(smallJobPage({}, { check: exciter }).check!.limits).not.toHaveProperty('now')
+  })
+
   it('is not corrected at the temperature of its limits', () => {
     expect(readAt(20, 365).corrected.join()).not.toContain('copper')
   })
@@ -132,6 +140,19 @@ describe('an undecided reading', () => {
     expect(row.notes.join(' ')).toMatch(
       /Not sure yet: known within ± [\d.]+ Ω, against limits of 310 Ω to 420 Ω\. \d+ % of that doubt comes from the temperature\./,
     )
+  })
+
+  it('says so at the top of the page, where the next check stands', () => {
+    const event = smallReading(exciter, 421, { warmth: { kind: 'measured', celsius: 20 } })
+    const { last } = plain(smallJobPage({}, {}, {}, [event]))
+    expect(last!.means).toContain('Not sure yet: known within ± ')
+    expect(plain(smallJobPage({ [exciter]: 365 })).last!.means).not.toContain('Not sure')
+  })
+
+  it('does not blame the meter where only the touch is in doubt', () => {
+    const row = reading('OL')
+    expect(row.notes.join(' ')).toContain('Not condemned yet')
+    expect(row.notes.join(' ')).not.toContain('of that doubt comes from')
   })
 
   it('is not said of one that is decided', () => {

@@ -2,10 +2,11 @@ import { named } from '../../diagnosis/model/named.ts'
 import type { CheckCard } from '../../knowledge/case.ts'
 import type { Quantity } from '../../measure/reading/quantity.ts'
 import { allowsFurtherTake } from '../measuring/judged.ts'
+import { temperatureOf, usualWarmth } from '../measuring/warmth.ts'
 import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
 import { readWords } from '../words/reading-words.ts'
-import { lowerFirst } from '../words/sentences.ts'
+import { degrees, lowerFirst } from '../words/sentences.ts'
 import { skipReasons } from '../words/skip-reasons.ts'
 import { presentManner } from './manner.ts'
 import { meterKeys } from './meter-keys.ts'
@@ -48,7 +49,9 @@ export function presentForm(
   const places = card.measurand?.places
   return {
     action: `/jobs/${job.id}/${nouns[taking]}`,
-    label: measured ? fieldLabel(measured, places) : questions[taking],
+    label: measured
+      ? `${fieldLabel(measured, places)}${warmthInShort(input, card)}`
+      : questions[taking],
     hint: measured ? hint(measured, places) : '',
     ...(measured && {
       field: {
@@ -90,6 +93,15 @@ export function presentForm(
       },
     }),
   }
+}
+
+/** ", part at −25 °C": how warm it is taken to be, where that matters and nobody has to look for it. */
+function warmthInShort({ folded }: Standing, { id, measurand }: CheckCard): string {
+  if (measurand === undefined || measurand.material === 'not copper') return ''
+  if (!measurand.quantity.corrections.includes('copper')) return ''
+  const { conditions, readings } = folded
+  const warmth = readings.get(id)?.manner.warmth ?? usualWarmth(conditions, measurand)
+  return `, part at ${degrees(temperatureOf(warmth, conditions).celsius)}`
 }
 
 /** "Reading, in Ω" */

@@ -44,7 +44,10 @@ export function cannotSeparate(input: Standing, step: CannotSeparate): VerdictVi
         : []),
     ],
     prove: likeliest ? [upperFirst(proofClause(likeliest.prove))] : [],
-    couldBe: couldStillBe(input, parts),
+    couldBe: couldStillBe(
+      input,
+      step.group.map(({ part }) => part ?? ''),
+    ),
   }
 }
 

@@ -145,7 +145,7 @@ function presentWritten(
 }
 
 /** Of a group, the likeliest: whoever mends another part tells it by its proof. */
-const mostOfAGroup = 4
+const mostOfAGroup = 8
 
 /** The repairs that may be written down after this step: the parts named, or each of a group alone. */
 export function repairable(step: Step): readonly (readonly string[])[] {

@@ -8,8 +8,8 @@ import type { Machine, SheetLimits } from '../schema/machine.ts'
 import type { LimitsOf, PlannedCheck } from './checks-of-kind.ts'
 import { forbidsFor } from './forbids.ts'
 import { lastSteps, setupsFor } from './setups.ts'
-import { partsOf } from './tree.ts'
 import { pinsInWords, spotOf, wiresInWords } from './spot.ts'
+import { partsOf } from './tree.ts'
 import { type Fillings, fill } from './words.ts'
 
 /** Everything a page says about one planned check, with the words filled in for this machine. */

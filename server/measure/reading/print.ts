@@ -15,7 +15,7 @@ const noPrefix = { from: 1, letter: '' }
 /**
  * A value as people write it: `4.7 kΩ`, `0.27 Ω`, `145 V`, with a no-break space before
  * the unit. Up to four significant digits and no trailing zeros; below 1 without a prefix, because a
- * misread m costs more than two digits; below a millionth it is 0. What is printed reads back, by
+ * misread m costs more than two digits; below a millionth it is 0; a true minus sign. What is printed reads back, by
  * `parseReading`, to a value that prints the same.
  *
  * @throws RangeError for NaN and the infinities: OL is a reading of its own, not a number.
@@ -25,7 +25,8 @@ export function printValue(value: number, unit: Unit): string {
   // Rounded before the prefix is chosen, or 999.96 Ω would print as 1000 Ω and read back as 1 kΩ.
   const rounded = Math.abs(value) < finest ? 0 : fourDigits(value)
   const prefix = prefixes.find(({ from }) => Math.abs(rounded) >= from) ?? noPrefix
-  return `${fourDigits(rounded / prefix.from)}\u00a0${prefix.letter}${unit}`
+  const digits = String(fourDigits(rounded / prefix.from)).replace('-', '−')
+  return `${digits}\u00a0${prefix.letter}${unit}`
 }
 
 const fourDigits = (value: number) => Number(value.toPrecision(4))

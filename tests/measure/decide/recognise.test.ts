@@ -20,6 +20,16 @@ const { mistakes } = quantities.resistance
 const recognise = (reading: AsRead, limits: Limits, beside: readonly Known[]) =>
   recognised(mistakes, reading, limits, beside)
 
+describe('volts that no flywheel gives', () => {
+  const far = (value: number, limits: Limits) => recognised(['far above'], read(value), limits, [])
+
+  it('are asked about where the sheet has no high limit to be above', () => {
+    expect(far(101, { low: 11 })).toEqual({ kind: 'far above', times: expect.closeTo(9.18, 2) })
+    expect(far(60, { low: 11 })).toBeNull()
+    expect(far(101, { low: 11, high: 14.5 })).toBeNull()
+  })
+})
+
 describe('a reading that tells how it was taken', () => {
   it('in range tells nothing', () => {
     expect(recognise(read(350), exciter, others)).toBeNull()

@@ -30,7 +30,7 @@ describe('a value in print', () => {
     [0.0000123449, 'V', '0.00001234 V'],
     [1e-6, 'Ω', '0.000001 Ω'],
     [9.99e-7, 'Ω', '0 Ω'],
-    [-12.5, 'V', '-12.5 V'],
+    [-12.5, 'V', '−12.5 V'],
   ] as const)('%d %s is written %s', (value, unit, text) => {
     expect(spaced(printValue(value, unit))).toBe(text)
   })
