@@ -32,7 +32,18 @@ const floors: Readonly<Record<string, readonly string[]>> = {
   diagnosis: ['tree', 'model', 'belief', 'plan', 'verdict', 'door', 'testability'],
   jobs: [
     ...['record', 'measuring', 'words', 'standing', 'posts'],
-    ...['check', 'readings', 'verdict', 'beside', 'page', 'meter', 'finding', 'opening', 'door'],
+    ...[
+      'check',
+      'readings',
+      'over',
+      'verdict',
+      'beside',
+      'page',
+      'meter',
+      'finding',
+      'opening',
+      'door',
+    ],
   ],
 }
 

@@ -4,6 +4,7 @@ import { meterRoutes } from './meter/routes.ts'
 import { zeroRoutes } from './meter/zero-routes.ts'
 import { conditionsRoutes } from './opening/conditions-routes.ts'
 import { openRoutes } from './opening/open-routes.ts'
+import { overRoutes } from './over/routes.ts'
 import { jobRoutes } from './page/job-routes.ts'
 import { repairRoutes } from './page/repair-routes.ts'
 import { standsRoutes } from './page/stands-routes.ts'
@@ -17,6 +18,7 @@ export async function jobsArea(app: FastifyInstance, parts: JobParts): Promise<v
   await conditionsRoutes(app, parts)
   await meterRoutes(app, parts)
   await zeroRoutes(app, parts)
+  await overRoutes(app, parts)
   await repairRoutes(app, parts)
   await standsRoutes(app, parts)
   await jobRoutes(app, parts)

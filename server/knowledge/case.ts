@@ -70,6 +70,8 @@ export interface CheckCard {
   readonly forbids: readonly SetupCard[]
   /** Somebody is only asked, so the machine stays as it stands. */
   readonly asked?: true
+  /** What is read lies on the bench by itself. */
+  readonly loose?: true
   readonly spot?: Spot
   /** The last of them put back what may not stay apart. */
   readonly do: readonly string[]

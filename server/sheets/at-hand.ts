@@ -1,5 +1,5 @@
 import { type MeterAtHand, meterAtHand } from '../jobs/measuring/meter-at-hand.ts'
-import { readZero } from '../jobs/meter/form.ts'
+import { readZero } from '../jobs/posts/zero.ts'
 import type { Conditions } from '../jobs/record/events.ts'
 import type { Knowledge } from '../knowledge/knowledge.ts'
 import { textOf } from '../web/fields.ts'

@@ -39,6 +39,10 @@ export function presentSheet(knowledge: Knowledge, sheet: DrawnSheet, hand: AtHa
     }),
     plugs: plugsOf(knowledge, sheet, found, hand, isAll),
     wires: wiresOf(found),
+    checkOver: {
+      href: `/machines/${encodeURIComponent(machine.id)}/check-over`,
+      text: 'Check it over, part by part',
+    },
     complaints: {
       href: `/?${new URLSearchParams({ machine: machine.id })}`,
       text: 'Start from a complaint',

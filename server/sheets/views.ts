@@ -39,6 +39,7 @@ export interface SheetPage {
   /** On paper, in place of a line for every wire: what a good one shows, a sentence each. */
   readonly wires: readonly string[]
   readonly complaints: { readonly href: string; readonly text: string }
+  readonly checkOver: { readonly href: string; readonly text: string }
 }
 
 /** One connector with what is read at it; or what is read elsewhere. */

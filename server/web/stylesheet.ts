@@ -16,7 +16,7 @@ const rooms = [
     'stands',
     'others',
   ],
-  ...['health', 'opening', 'finding', 'machines', 'jobs', 'new-job', 'sheet', 'wires'],
+  ...['health', 'opening', 'finding', 'machines', 'jobs', 'new-job', 'sheet', 'over', 'wires'],
   ...['preferences', 'paper', 'print'],
 ]
 

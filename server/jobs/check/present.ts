@@ -73,9 +73,11 @@ function limitsHere({ folded: { conditions } }: Standing, measurand: Measurand):
 }
 
 /** Whether the connector that a check is made at is apart for it, or there is none. */
-export function isReadApart({ spot, setups }: CheckCard): boolean {
+export function isReadApart({ spot, setups, loose }: CheckCard): boolean {
   const connector = spot?.connector?.id
-  return connector === undefined || setups.some(({ id }) => id === unplugId(connector))
+  return (
+    loose === true || connector === undefined || setups.some(({ id }) => id === unplugId(connector))
+  )
 }
 
 function standing(taking: Purpose, proposed: boolean): string {

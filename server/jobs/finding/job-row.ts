@@ -30,6 +30,7 @@ export function jobRow(knowledge: Knowledge, line: JobLine): JobRow {
 }
 
 function stateOf(summary: JobSummary | null): JobRow['state'] {
+  if (summary?.over?.left === 0) return 'All read'
   const { repair = null } = summary ?? {}
   if (repair === null || repair.outcome === 'still there') return 'Open'
   return repair.outcome === 'gone' ? 'Proved' : 'Repaired'
@@ -40,13 +41,20 @@ function verdictOf({ summary, events }: JobLine): string {
   // The first entry is the opening itself.
   if (events === 1) return 'Just opened.'
   if (summary === null) return `${counted(events - 1, 'entry', 'entries')}.`
-  const { repair, verdict, readings } = summary
+  const { repair, verdict, readings, over } = summary
+  if (over !== undefined) return overWords(readings, over)
   if (repair?.outcome === 'gone') {
     return `Repaired: ${few(repair.parts, 'and')}. Proved ${dateAndTime(new Date(repair.at))}.`
   }
   if (repair?.outcome === null) return `Repaired: ${few(repair.parts, 'and')}. Not proved yet.`
   const before = repair === null ? '' : `Still there after ${few(repair.parts, 'and')}. `
   return before + (verdict === null ? readingWords(readings) : verdictWords(verdict, readings))
+}
+
+function overWords(readings: number, { left, bad }: NonNullable<JobSummary['over']>): string {
+  const found = bad.length === 0 ? '' : ` Bad: ${few(bad, 'and')}.`
+  if (left > 0) return `${counted(readings, 'reading')}, ${left} to make.${found}`
+  return found === '' ? 'Nothing bad found.' : found.trim()
 }
 
 function verdictWords(

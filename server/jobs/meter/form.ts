@@ -1,10 +1,10 @@
 import type { Knowledge } from '../../knowledge/knowledge.ts'
 import type { Ranges } from '../../knowledge/meters.ts'
 import type { MeterRange } from '../../measure/doubt/meter.ts'
-import { parseQuantityText, parseReading } from '../../measure/reading/parse.ts'
-import { quantities } from '../../measure/reading/quantities.ts'
+import { parseQuantityText } from '../../measure/reading/parse.ts'
 import { bySetting, type Setting, settingNames, settings } from '../../measure/reading/settings.ts'
 import { numberIn, textOf, textsOf, wholeOf } from '../../web/fields.ts'
+import { readZero } from '../posts/zero.ts'
 import type { JobEvent } from '../record/events.ts'
 
 /** What the page of the meter and its leads sends, as text. */
@@ -66,19 +66,6 @@ export function acceptMeter(knowledge: Knowledge, form: MeterForm): AcceptedMete
       ? ({ kind: 'class', id: form.meter } as const)
       : ({ kind: 'own', name: form.name || 'own meter', ranges: own as Ranges } as const)
   return { ok: true, event: { kind: 'meter', meter, zero: zero as number | null } }
-}
-
-/** More than this is no pair of leads: something else is in the way. */
-const worstLeads = 10
-
-/** What the leads read, in Ω; null where nothing was typed; a sentence where it is no such reading. */
-export function readZero(text: string): number | null | string {
-  if (text === '') return null
-  const parsed = parseReading(text, quantities.resistance)
-  if (!parsed.ok) return parsed.problem
-  const { reading } = parsed
-  if (reading.kind === 'value' && reading.value <= worstLeads) return reading.value
-  return 'Leads read well below 10 Ω: press the probes together, look at the plugs, and read again.'
 }
 
 function readRanges(rows: readonly RangeRow[]): Ranges | string {

@@ -1,8 +1,8 @@
 import type { FastifyInstance } from 'fastify'
 import { textOf } from '../../web/fields.ts'
 import { type Beside, takes } from '../page/takes.ts'
+import { readZero } from '../posts/zero.ts'
 import type { JobParts } from '../record/parts.ts'
-import { readZero } from './form.ts'
 
 /** The leads zeroed on the page of the check that they matter for: `POST /jobs/:id/zeros`. */
 export async function zeroRoutes(app: FastifyInstance, parts: JobParts): Promise<void> {

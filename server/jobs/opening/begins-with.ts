@@ -1,9 +1,9 @@
 import { caseFor } from '../../knowledge/instantiate.ts'
 import type { Knowledge } from '../../knowledge/knowledge.ts'
 import { textOf } from '../../web/fields.ts'
-import { readZero } from '../meter/form.ts'
 import { type CheckForm, checkFormFrom, readTouches, type Understood } from '../posts/check-form.ts'
 import { readManner } from '../posts/manner.ts'
+import { readZero } from '../posts/zero.ts'
 import type { JobEvent } from '../record/events.ts'
 import type { Opened } from '../record/fold.ts'
 

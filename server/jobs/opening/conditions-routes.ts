@@ -3,7 +3,7 @@ import { textOf, wholeOf } from '../../web/fields.ts'
 import { showPage } from '../../web/page.ts'
 import { showMissing } from '../page/show.ts'
 import type { JobParts } from '../record/parts.ts'
-import { type FoundJob, findJob } from '../standing/find.ts'
+import { type FoundJob, findJob, type Missing } from '../standing/find.ts'
 import { movedOn } from '../words/moved-on.ts'
 import { formOf, type NewJobForm, sentForm } from './new-job-form.ts'
 import { acceptOpenForm, type NewJobProblems } from './open-form.ts'
@@ -15,12 +15,14 @@ export async function conditionsRoutes(app: FastifyInstance, parts: JobParts): P
   app.get('/jobs/:id/conditions', async (request, reply) => {
     const found = await findJob(parts, request)
     if ('missing' in found) return showMissing(request, reply, found)
+    if (found.folded.opened.over !== undefined) return showMissing(request, reply, fixed(found))
     return show(request, reply, parts, found, formOf(knowledge, found.folded))
   })
 
   app.post('/jobs/:id/conditions', async (request, reply) => {
     const found = await findJob(parts, request)
     if ('missing' in found) return showMissing(request, reply, found)
+    if (found.folded.opened.over !== undefined) return showMissing(request, reply, fixed(found))
     // The meter has a page of its own, and what the job is about stays.
     const { job, meter } = formOf(knowledge, found.folded)
     const form = { ...sentForm(knowledge, request.body), job, meter }
@@ -35,6 +37,12 @@ export async function conditionsRoutes(app: FastifyInstance, parts: JobParts): P
     if ('missing' in now) return showMissing(request, reply, now)
     return show(request, reply.code(409), parts, now, form, { job: movedOn })
   })
+}
+
+/** A check-over is made on the bench in one go; how warm a part is goes in with its reading. */
+function fixed({ job: { id } }: FoundJob): Missing {
+  const says = 'What a check-over was begun with stays. Say with a reading how warm the part is.'
+  return { missing: { status: 404, title: 'Nothing to change here', says }, job: id }
 }
 
 function show(

@@ -1,6 +1,8 @@
 import type { FastifyReply, FastifyRequest } from 'fastify'
 import { showError } from '../../web/errors.ts'
 import { showPage } from '../../web/page.ts'
+import { earlierOver } from '../over/earlier.ts'
+import { presentOver } from '../over/present.ts'
 import type { JobParts } from '../record/parts.ts'
 import type { Asked } from '../standing/asked.ts'
 import type { FoundJob, Missing } from '../standing/find.ts'
@@ -16,6 +18,12 @@ export async function showJob(
   found: FoundJob,
   asked: Asked,
 ): Promise<string> {
+  const { over } = found.folded.opened
+  if (over !== undefined) {
+    const before = await earlierOver(parts, over.before)
+    const model = presentOver({ ...keptStanding(parts, found), ...asked }, over, before)
+    return showPage(request, reply, { page: 'jobs/over/show', fragment: 'jobs/over/_over' }, model)
+  }
   const rooms = openRooms(request, reply, found.job.id)
   const model = presentJob({ ...keptStanding(parts, found), rooms, ...asked })
   return showPage(request, reply, { page: 'jobs/page/show', fragment: 'jobs/page/_job' }, model)

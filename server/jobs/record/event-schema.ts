@@ -3,7 +3,7 @@ import { Place } from '../../knowledge/schema/shared.ts'
 import type { Reading } from '../../measure/reading/reading.ts'
 import { bySetting } from '../../measure/reading/settings.ts'
 import { degreeUnits } from '../../web/typed/temperature.ts'
-import type { Conditions, JobEvent, Manner, MeterChoice } from './events.ts'
+import type { Conditions, JobEvent, Manner, MeterChoice, Over } from './events.ts'
 
 /**
  * What was written is checked again when it is read: a file from another version, or one that
@@ -50,6 +50,17 @@ const StoredManner = z.strictObject({
   rpm: z.number().optional(),
 }) satisfies z.ZodType<Manner>
 
+const StoredOver = z.strictObject({
+  scope: z.discriminatedUnion('kind', [
+    z.strictObject({ kind: z.literal('machine') }),
+    z.strictObject({ kind: z.literal('plug'), plug: z.string() }),
+    z.strictObject({ kind: z.literal('loose'), assembly: z.string() }),
+  ]),
+  serial: z.string(),
+  by: z.string(),
+  before: z.number().optional(),
+}) satisfies z.ZodType<Over>
+
 const take = {
   check: z.string(),
   typed: z.string(),
@@ -73,6 +84,7 @@ export const JobEventSchema = z.discriminatedUnion('kind', [
     complaint: z.string(),
     conditions: StoredConditions,
     note: z.string(),
+    over: StoredOver.optional(),
   }),
   z.strictObject({
     kind: z.literal('conditions'),

@@ -1,5 +1,6 @@
 import type { Ranges } from '../../knowledge/meters.ts'
 import type { Place } from '../../knowledge/schema/shared.ts'
+import type { Scope } from '../../knowledge/sheet/scope.ts'
 import type { Touches } from '../../measure/reading/reading.ts'
 import type { DegreeUnit } from '../../web/typed/temperature.ts'
 import type { JobSummary } from './summary.ts'
@@ -43,6 +44,17 @@ interface Made {
   readonly manner: Manner
 }
 
+/** What a check-over is of, and what its report says besides. */
+export interface Over {
+  readonly scope: Scope
+  /** As typed; may be empty. */
+  readonly serial: string
+  /** Who made it; may be empty. */
+  readonly by: string
+  /** The job number of an earlier check-over to stand beside, where there is one. */
+  readonly before?: number | undefined
+}
+
 /** These parts were repaired or replaced, and what else was written down of it. */
 export interface Repaired {
   readonly parts: readonly string[]
@@ -67,6 +79,8 @@ export type JobEvent =
       readonly conditions: Conditions
       /** Whose machine, or any note: free text, may be empty. */
       readonly note: string
+      /** There is no complaint: it is a check-over of this. */
+      readonly over?: Over | undefined
     }
   | ({ readonly kind: 'reading' } & Made)
   | ({ readonly kind: 'correction' } & Made)

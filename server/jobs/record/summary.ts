@@ -18,6 +18,8 @@ export const JobSummary = z.strictObject({
       at: z.iso.datetime(),
     })
     .nullable(),
+  /** Of a check-over: how many readings are left, and the parts that read bad. */
+  over: z.strictObject({ left: z.number(), bad: z.array(z.string()) }).optional(),
 })
 export type JobSummary = z.infer<typeof JobSummary>
 

@@ -3,6 +3,7 @@ import type { Case } from '../../knowledge/case.ts'
 import { complaintsFor } from '../../knowledge/fits.ts'
 import { caseFor } from '../../knowledge/instantiate.ts'
 import type { Knowledge } from '../../knowledge/knowledge.ts'
+import { overCase } from '../../knowledge/sheet/over-case.ts'
 import type { ErrorPage } from '../../web/errors.ts'
 import { textOf, wholeOf } from '../../web/fields.ts'
 import type { StoredJob } from '../record/events.ts'
@@ -56,8 +57,12 @@ export const noSuchPart = {
 /** Knowledge may change between two starts, while the job stays. */
 export function caseOf(
   knowledge: Knowledge,
-  { opened: { machine, complaint } }: Folded,
+  { opened: { machine, complaint, over, conditions } }: Folded,
 ): Case | null {
+  if (over !== undefined) {
+    const sheet = knowledge.machines.get(machine)
+    return sheet ? overCase(knowledge, sheet, over.scope, conditions.tools) : null
+  }
   const known = complaintsFor(knowledge, machine).some(({ id }) => id === complaint)
   return known ? caseFor(knowledge, machine, complaint) : null
 }

@@ -35,6 +35,7 @@ export interface Standing {
 export function standingOf(knowledge: Knowledge, found: FoundJob): Standing {
   const { folded } = found
   const meter = meterAtHand(knowledge, folded)
+  if (folded.opened.over !== undefined) return overStanding(knowledge, found, meter)
   const whole = foreseenModel(found.kase, meter, folded.conditions)
   const model = afterRepair(whole, repairedInVain(folded))
   const kase = { ...found.kase, model }
@@ -50,5 +51,27 @@ export function standingOf(knowledge: Knowledge, found: FoundJob): Standing {
     evidence: options.evidence,
     asItStands: stands,
     walk: walk(model, { ...options, stands: standsOf(stands) }),
+  }
+}
+
+/** A check-over asks for all there is, and nobody has to be suspected. */
+const noWalk: Walk = {
+  step: { kind: 'cannotSeparate', group: [] },
+  belief: [],
+  suspects: [],
+  branches: new Map(),
+  proposals: [],
+  stopping: 0,
+}
+
+function overStanding(knowledge: Knowledge, found: FoundJob, meter: MeterAtHand): Standing {
+  return {
+    ...found,
+    knowledge,
+    meter,
+    judged: judgedReadings(found.kase, found.folded, meter),
+    evidence: [],
+    asItStands: asItStands(found.kase, found.job),
+    walk: noWalk,
   }
 }

@@ -9,23 +9,27 @@ import type { JobParts } from '../record/parts.ts'
 import type { JobSummary } from '../record/summary.ts'
 import { caseOf } from './find.ts'
 import { keptStanding } from './kept.ts'
+import type { Standing } from './standing.ts'
 
 /** What lists show of a job and find it by. The page that follows needs the same standing, so it is kept. */
 export function summaryOf(parts: JobParts, job: StoredJob): JobSummaryRecord {
   const { knowledge } = parts
   const folded = fold(job.events)
   const kase = caseOf(knowledge, folded)
+  const isOver = folded.opened.over !== undefined
   const shown: JobSummary = {
     readings: folded.readings.size,
-    verdict: kase === null || job.version === 1 ? null : verdictOf(parts, { job, folded, kase }),
+    verdict:
+      kase === null || job.version === 1 || isOver ? null : verdictOf(parts, { job, folded, kase }),
     repair: lastRepair(job, folded, kase),
+    ...(isOver && kase && { over: overSummary(keptStanding(parts, { job, folded, kase })) }),
   }
   const { machine, complaint } = folded.opened
   const sheet = knowledge.machines.get(machine)
   const named = [...(shown.verdict?.parts ?? []), ...repaired(folded, kase)]
   return {
     shown,
-    closed: shown.repair?.outcome === 'gone',
+    closed: shown.repair?.outcome === 'gone' || shown.over?.left === 0,
     words: {
       machine: plainText(sheet ? machineName(sheet) : machine),
       complaint: plainText(knowledge.complaints.get(complaint)?.title ?? complaint),
@@ -41,6 +45,17 @@ function verdictOf(
 ): JobSummary['verdict'] {
   const { step } = keptStanding(parts, found).walk
   return { kind: step.kind, parts: namesOf(found.kase, partsIn(step)) }
+}
+
+/** How far a check-over is, and what is bad by then; each reading by itself. */
+function overSummary({ kase, folded, judged }: Standing): NonNullable<JobSummary['over']> {
+  const left = [...kase.checks.keys()].filter(
+    (check) => !folded.readings.has(check) && !folded.skipped.has(check),
+  )
+  const off = [...judged].flatMap(([check, { measured }]) =>
+    measured?.decision === 'does not conform' ? (kase.checks.get(check)?.part ?? []) : [],
+  )
+  return { left: left.length, bad: namesOf(kase, [...new Set(off)]) }
 }
 
 /** The parts that a step is about: those it names, or cannot tell apart. */

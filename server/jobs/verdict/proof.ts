@@ -1,7 +1,7 @@
 import type { Proof } from '../../knowledge/schema/proof.ts'
 import type { Standing } from '../standing/standing.ts'
+import { stillApart } from '../standing/still-apart.ts'
 import { lowerFirst, sentence } from '../words/sentences.ts'
-import { stillApart } from './still-apart.ts'
 
 /**
  * Everything that a proof asks for, in the order in which it can be done: what has to be apart is measured, all is

@@ -4,6 +4,7 @@ import type { Case } from '../../knowledge/case.ts'
 import type { Repair } from '../record/fold.ts'
 import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
+import { stillApart } from '../standing/still-apart.ts'
 import { cautionsOfTheJob, noCautions } from '../words/cautions.ts'
 import { partNames } from '../words/names.ts'
 import {
@@ -16,7 +17,6 @@ import {
 } from '../words/sentences.ts'
 import { cautionsOf } from './named.ts'
 import { proofSteps } from './proof.ts'
-import { stillApart } from './still-apart.ts'
 import type { RepairView, WrittenView } from './view.ts'
 
 /**

@@ -71,6 +71,8 @@ export const Part = z.strictObject({
   plugs: z.array(Name).min(1).optional(),
   limits: z.record(Name, SheetLimits).optional(),
   reach: z.array(Reach).optional(),
+  /** What it comes off with, in words: "stator plate". Left out: it comes off alone. */
+  assembly: Words.optional(),
   /** Where it sits. */
   where: Words.optional(),
   /** Covers over it, where it is looked at, moved or exchanged. */

@@ -2,10 +2,10 @@ import type { Knowledge } from '../../knowledge/knowledge.ts'
 import { machineName } from '../../knowledge/machine-name.ts'
 import { printTemperature } from '../../web/typed/temperature.ts'
 import { repairedInVain } from '../record/fold.ts'
-import type { Standing } from '../standing/standing.ts'
 import type { Fact } from '../words/fact.ts'
 import { engineWords, meterWords, partNames, placeWords } from '../words/names.ts'
 import { dateAndTime, listed, lowerFirst, upperFirst } from '../words/sentences.ts'
+import type { Standing } from './standing.ts'
 
 /** The head of the work order: what was said, and how things stand. */
 export function presentHead({ job, folded, meter, kase, knowledge }: Standing): Fact[] {

@@ -1,0 +1,92 @@
+import { machineName } from '../../knowledge/machine-name.ts'
+import { assembliesOf, type Scope } from '../../knowledge/sheet/scope.ts'
+import { presentCheck } from '../check/present.ts'
+import { presentLast } from '../readings/last.ts'
+import type { Over } from '../record/events.ts'
+import type { Asked } from '../standing/asked.ts'
+import { presentHead } from '../standing/head.ts'
+import type { Standing } from '../standing/standing.ts'
+import { stillApart } from '../standing/still-apart.ts'
+import { cautionsEverywhere, presentCautions } from '../words/cautions.ts'
+import type { Fact } from '../words/fact.ts'
+import { jobNumber, lowerFirst, sentence, upperFirst } from '../words/sentences.ts'
+import { nextRow, type OverRow, overRows } from './decide.ts'
+import { presentReport } from './report.ts'
+import type { OverPage } from './view.ts'
+
+/** The page of a check-over. */
+export function presentOver(
+  input: Standing & Asked,
+  over: Over,
+  before?: { readonly job: number; readonly rows: readonly OverRow[] },
+): OverPage {
+  const { job, kase, folded, notice } = input
+  const rows = overRows(input)
+  const next = nextRow(rows)
+  const chosen = input.refused?.check ?? input.correcting ?? input.take ?? input.check
+  const onPage = chosen ?? next?.card.id
+  const card = onPage === undefined ? undefined : kase.checks.get(onPage)
+  const taking =
+    !card || !folded.readings.has(card.id) ? 'reading' : input.correcting ? 'correction' : 'take'
+  const check = card && presentCheck(input, card, { proposed: card.id === next?.card.id, taking })
+  const report = presentReport(input, rows, before)
+  const last = presentLast(input)
+  const place = rows.findIndex(({ card: { id } }) => id === onPage) + 1
+  const wrong = notice ?? (input.refused ?? input.zeroRefused)?.sentence
+  const what = check ? check.title : 'report'
+  return {
+    title: `${wrong === undefined ? '' : 'Not taken: '}Check-over ${job.id}: ${lowerFirst(what)}`,
+    job: {
+      id: job.id,
+      version: job.version,
+      href: `/jobs/${job.id}`,
+      number: jobNumber(job.id),
+    },
+    head: [
+      check ? `reading ${place} of ${rows.length}` : 'report',
+      kase.machine.name,
+      scopeWords(input, over.scope),
+    ],
+    facts: factsOf(input, over),
+    said: wrong ?? (check ? `Read now: ${check.title}.` : sentence(report.says)),
+    ...(notice !== undefined && { notice }),
+    ...(last && { last: { ...last, means: '' } }),
+    ...(check && { check }),
+    apart: check ? [] : stillApart(input),
+    report,
+    notices: presentCautions(input, cautionsEverywhere(input)),
+    focus: focusOf(input, check !== undefined),
+  }
+}
+
+function focusOf(input: Asked, hasCheck: boolean): OverPage['focus'] {
+  if (input.notice !== undefined) return 'notice'
+  if (input.zeroRefused !== undefined) return 'touch'
+  // Who reads one after another stays at the keyboard.
+  return hasCheck ? 'field' : 'verdict'
+}
+
+/** "the whole machine", "the igniter plug", "the stator plate, loose". */
+export function scopeWords({ kase: { machine } }: Pick<Standing, 'kase'>, scope: Scope): string {
+  switch (scope.kind) {
+    case 'machine':
+      return 'whole machine'
+    case 'plug':
+      return machine.connectors[scope.plug]?.name ?? scope.plug
+    case 'loose': {
+      const assembly = assembliesOf(machine).find(({ id }) => id === scope.assembly)
+      return `${assembly?.name ?? scope.assembly}, loose on the bench`
+    }
+  }
+}
+
+function factsOf(input: Standing, { scope, serial, by }: Over): Fact[] {
+  const kept = ['Opened', 'Air', 'Meter', 'Note']
+  return [
+    { label: 'Machine', value: machineName(input.kase.machine) },
+    { label: 'Checked over', value: upperFirst(scopeWords(input, scope)) },
+    ...(serial ? [{ label: 'Serial number', value: serial }] : []),
+    ...(by ? [{ label: 'By', value: by }] : []),
+    ...presentHead(input).filter(({ label }) => kept.includes(label)),
+  ]
+}

@@ -1,0 +1,71 @@
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
+import { showError } from '../../web/errors.ts'
+import { textOf } from '../../web/fields.ts'
+import { neverKeep, showPage } from '../../web/page.ts'
+import type { JobParts } from '../record/parts.ts'
+import { findJob } from '../standing/find.ts'
+import { keptStanding } from '../standing/kept.ts'
+import { asCsv, exportedReadings } from './export.ts'
+import { acceptOver, overFormFrom } from './open-form.ts'
+import { presentOverForm } from './present-open.ts'
+
+const view = { page: 'jobs/over/open' }
+
+/** Beginning a check-over, and its readings as data. Its page is that of any job. */
+export async function overRoutes(app: FastifyInstance, parts: JobParts): Promise<void> {
+  const { knowledge, jobs } = parts
+  const path = '/machines/:machine/check-over'
+
+  app.get(path, (request, reply) => {
+    const machine = knowledge.machines.get(textOf(request.params, 'machine'))
+    if (machine === undefined) return showNoSuchMachine(request, reply)
+    const asked = overFormFrom(request.query)
+    const [meter = ''] = knowledge.meters.keys()
+    const form = { ...asked, meter: asked.meter || meter, air: asked.air || '20' }
+    return showPage(request, reply, view, presentOverForm(knowledge, machine, form))
+  })
+
+  app.post(path, async (request, reply) => {
+    const machine = knowledge.machines.get(textOf(request.params, 'machine'))
+    if (machine === undefined) return showNoSuchMachine(request, reply)
+    const form = overFormFrom(request.body)
+    const accepted = acceptOver(knowledge, machine, form)
+    if (!accepted.ok) {
+      const page = presentOverForm(knowledge, machine, form, accepted.problems)
+      return showPage(request, reply.code(422), view, page)
+    }
+    const id = await jobs.open(accepted.opened)
+    for (const [i, event] of accepted.more.entries()) await jobs.append(id, i + 1, event)
+    return reply.redirect(`/jobs/${id}`, 303)
+  })
+
+  for (const kind of ['csv', 'json'] as const) {
+    app.get(`/jobs/:id/readings.${kind}`, async (request, reply) => {
+      const found = await findJob(parts, request)
+      if ('missing' in found || found.folded.opened.over === undefined) {
+        return showError(request, reply, {
+          status: 404,
+          title: 'No such check-over',
+          says: 'There is no check-over with this number.',
+        })
+      }
+      neverKeep(reply)
+      const rows = exportedReadings(keptStanding(parts, found))
+      const name = `check-over-${found.job.id}.${kind}`
+      reply.header('content-disposition', `attachment; filename="${name}"`)
+      if (kind === 'csv') return reply.type('text/csv; charset=utf-8').send(asCsv(rows))
+      const { machine, over } = found.folded.opened
+      const whole = { machine, ...over, openedAt: found.folded.openedAt, readings: rows }
+      return reply.type('application/json; charset=utf-8').send(JSON.stringify(whole, null, 2))
+    })
+  }
+}
+
+function showNoSuchMachine(request: FastifyRequest, reply: FastifyReply): Promise<string> {
+  return showError(request, reply, {
+    status: 404,
+    title: 'No such machine',
+    says: 'There is no machine of that name here.',
+    wayOn: [{ href: '/', text: 'Find the machine' }],
+  })
+}
