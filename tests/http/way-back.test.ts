@@ -226,7 +226,7 @@ describe('the verdict and the proof', () => {
       'Measure the new winding',
       'Join the exciter plug again',
       'Walk round the machine once',
-      'Measure its voltage at the harness plug while cranking',
+      'Measure its voltage once more, where you have a peak adaptor',
       'Then the complaint itself: controls at RUN: see a spark on a tester',
       'See that no tester and no spare plug is left in a cap',
       'Before anything else at the next start, try the stop switch',
