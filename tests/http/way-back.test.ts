@@ -223,10 +223,10 @@ describe('the verdict and the proof', () => {
     const steps = [...box.matchAll(/<li>(.*?)<\/li>/g)].map(([, step]) => textIn(step!))
     // What has to be apart first, then all put back, then the spark, and the engine started last of all.
     const order = [
-      'Measure the new winding',
+      'Its plug apart, meter on ohms, its leads zeroed. Measure the new winding',
       'Join the exciter plug again',
       'Walk round the machine once',
-      'Measure its voltage at the harness plug while cranking',
+      'Measure its voltage once more, where you have a peak adaptor',
       'Then the complaint itself: controls at RUN: see a spark on a tester',
       'See that no tester and no spare plug is left in a cap',
       'Before anything else at the next start, try the stop switch',

@@ -146,7 +146,7 @@ class Walk {
 
   /** Where the page asks for the leads, they are zeroed once, before anything is read. */
   async #zeroes({ words, steps, form }: CheckOnPage): Promise<boolean> {
-    const asked = /Meter and leads:|under Meter and leads|first hold the probes together/.test(
+    const asked = /Meter and leads:|in the field for the leads|first hold the probes together/.test(
       `${words} ${steps.join(' ')}`,
     )
     if (!asked || this.#zeroed || !form.isMeasured) return false

@@ -54,10 +54,10 @@ function plugLooks(now: Now, output: string): 'good' | 'bad' {
   return aged(site.world, plug, 'plugs', { bad: 0.06 }) === 'bad' ? 'bad' : 'good'
 }
 
-/** Pulled without a spark, a good engine wets its plugs a little: one in six is called wet. From memory. */
+/** Pulled without a spark, a good engine wets its plugs as well: one in four is called wet. From memory. */
 function isWet(now: Now): boolean {
   const { seed } = now.site.world
-  return isFlooded(now) || lasting(seed, 'plugs', 'wet')() < 0.17
+  return isFlooded(now) || lasting(seed, 'plugs', 'wet')() < 0.25
 }
 
 const plugsLook: Observation = ({ site }) => {

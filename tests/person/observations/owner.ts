@@ -48,7 +48,8 @@ const howLong = (world: World, random: Random): string => {
 const lampsGlow = (world: World, random: Random): string => {
   const now = nowAt(asItCame(world))
   const glow = magnets(now) > 0.45 && lights(now, 1500, true).atLampToMetal > 4
-  return glow ? noticed(random, fair, 'glow', 'dark') : noticed(random, sure, 'dark', 'glow')
+  if (!glow) return noticed(random, sure, 'dark', 'dim')
+  return noticed(random, fair, magnets(now) < 0.8 ? 'dim' : 'glow', 'dark')
 }
 
 const oneOrAll = (world: World, random: Random): string => {
@@ -89,19 +90,22 @@ const slowPull = (world: World, random: Random): string => {
     : noticed(random, fair, 'no-help', 'faster-helps')
 }
 
+/** One that does not come home is seen there and then; the others only gave trouble, or none. */
+const controls = (world: World, random: Random): string => {
+  if (modes(world).includes('out-of-place')) return noticed(random, vague, 'off', 'none')
+  if (rolesOf(world).some(isControl)) return noticed(random, vague, 'trouble', 'none')
+  return noticed(random, sure, 'none', 'trouble')
+}
+
 /** What the owner remembers of spark, fuel and controls. */
 export const ownerChecks: Readonly<Record<string, Observation>> = {
   'ask-before': ask(before),
   'ask-bumps-or-wet': ask(bumpsOrWet),
-  'ask-controls': ask((world, random) =>
-    rolesOf(world).some(isControl)
-      ? noticed(random, vague, 'trouble', 'none')
-      : noticed(random, sure, 'none', 'trouble'),
-  ),
+  'ask-controls': ask(controls),
   'ask-flooded': ask((world, random) =>
     isFlooded(nowAt(asItCame(world)))
-      ? noticed(random, fair, 'much-fuel', 'little')
-      : noticed(random, fair, 'little', 'much-fuel'),
+      ? noticed(random, fair, 'much-fuel', 'pulls')
+      : noticed(random, fair, noticed(random, fair, 'little', 'pulls'), 'much-fuel'),
   ),
   'ask-heat': ask((world, random) =>
     comesWith(world, 'heat') || modes(world).includes('heat-open')

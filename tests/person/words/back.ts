@@ -33,6 +33,12 @@ export const puttingBack: readonly Phrase[] = [
     /^before it is run hot once more, take testers .* push every cap on its own plug/i,
     (where) => caps('on its plug', ...all(where)),
   ],
+  // Only where the sheet has a key: there is a battery then, and no other machine has one.
+  [
+    /^where it has a key, turn it back to off/i,
+    ({ site }) =>
+      site.world.machine.stop?.off.startsWith('Key') ? having({ stopSwitch: 'OFF' }) : (as) => as,
+  ],
   [/^if you took a lamp out, put it back/i, () => having({ lampsOut: false })],
   [/plug the stop wire in again/i, () => join('stop-plug')],
   [

@@ -40,7 +40,7 @@ export const puttingTogether: readonly Phrase[] = [
     (where) => join(...boxPlugs(where, 'pump-driver').slice(0, 1)),
   ],
   [
-    /a lamp switch on the way stays plugged in and on/i,
+    /lamp switch (on the way stays )?plugged in and on/i,
     (where) => doing([join(...lampSwitchPlugs(where)), having({ lamps: 'on' })]),
   ],
   [/the plug together/i, () => join('output-plug')],
@@ -97,7 +97,7 @@ export const positions: readonly Phrase[] = [
   [/tether pulled|pull the tether|tether on and pull it/i, () => having({ tether: 'pulled' })],
   [/set the (.*) to off, or pull its cap/i, turnedOff],
   [
-    /lamps on|switch the lamps on|lamp switch on|light (all|the) lamps/i,
+    /lamps on|switch the lamps on|lamp switch (plugged in and )?on|light (all|the) lamps/i,
     () => having({ lamps: 'on' }),
   ],
   [/switch the lamps off|lamps off|lamps, switch them off/i, () => having({ lamps: 'off' })],
