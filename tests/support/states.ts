@@ -44,6 +44,15 @@ export const states: Readonly<Record<string, (page: Page) => Promise<unknown>>> 
     await page.locator('.opens a').first().click()
     await page.locator('.begins').waitFor()
   },
+  'the form that begins a check-over': (page) =>
+    page.goto(`/machines/${largest.machine.id}/check-over`),
+  'a check-over with its first readings': async (page) => {
+    await states['the form that begins a check-over']!(page)
+    await page.getByRole('button', { name: 'Begin' }).click()
+    await page.locator('#typed').fill('OL OL')
+    await page.locator('#typed').press('Enter')
+    await page.locator('.over-rows .figure', { hasText: 'OL' }).waitFor()
+  },
   'an empty list of jobs': (page) => page.goto('/jobs'),
   'a list of jobs': async (page) => {
     await openJobByClicks(page, largest)

@@ -1,4 +1,3 @@
-import { mostTakes } from '../../diagnosis/belief/takes.ts'
 import type { CheckCard, Measurand } from '../../knowledge/case.ts'
 import { calledBad, manyLevel } from '../../measure/decide/many.ts'
 import type { Judged } from '../measuring/judged.ts'
@@ -15,8 +14,14 @@ export interface OverRow {
   readonly again: boolean
 }
 
+/** More takes than anybody makes of one reading: among many readings one has to be surer of each. */
+const mostTakes = 4
+
 /** Every reading of a check-over in order, judged together. */
-export function overRows({ kase, judged, folded }: Standing): readonly OverRow[] {
+export function overRows({ kase, judged, folded, job }: Standing): readonly OverRow[] {
+  const letStand = new Set(
+    job.events.flatMap(({ event }) => (event.kind === 'accepted' ? event.check : [])),
+  )
   const cards = [...kase.checks.values()].flatMap((card) =>
     card.measurand ? [{ ...card, measurand: card.measurand }] : [],
   )
@@ -36,7 +41,7 @@ export function overRows({ kase, judged, folded }: Standing): readonly OverRow[]
     const isGood = it?.decision === 'conforms'
     const state = isGood ? 'good' : bad[i] ? 'bad' : 'unsure'
     const takes = folded.readings.get(card.id)?.takes.length ?? 0
-    const isOpen = takes < mostTakes && !folded.accepted.has(card.id)
+    const isOpen = takes < mostTakes && !letStand.has(card.id)
     return { card, judged: taken, state, again: state === 'unsure' && isOpen && mayBeTouch(taken) }
   })
 }

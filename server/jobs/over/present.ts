@@ -30,7 +30,7 @@ export function presentOver(
     !card || !folded.readings.has(card.id) ? 'reading' : input.correcting ? 'correction' : 'take'
   const check = card && presentCheck(input, card, { proposed: card.id === next?.card.id, taking })
   const report = presentReport(input, rows, before)
-  const last = presentLast(input)
+  const last = presentLast(input, () => '')
   const place = rows.findIndex(({ card: { id } }) => id === onPage) + 1
   const wrong = notice ?? (input.refused ?? input.zeroRefused)?.sentence
   const what = check ? check.title : 'report'
@@ -50,7 +50,7 @@ export function presentOver(
     facts: factsOf(input, over),
     said: wrong ?? (check ? `Read now: ${check.title}.` : sentence(report.says)),
     ...(notice !== undefined && { notice }),
-    ...(last && { last: { ...last, means: '' } }),
+    ...(last && { last }),
     ...(check && { check }),
     apart: check ? [] : stillApart(input),
     report,

@@ -177,7 +177,5 @@ function notShown({ kase, knowledge }: Standing, rows: readonly OverRow[]): stri
     if (chance < passes) continue
     byFailure.set(says, [...(byFailure.get(says) ?? []), kase.parts.get(part)?.name ?? part])
   }
-  return [...byFailure].map(
-    ([says, parts]) => `Not shown so: that ${listed(parts.map(the), 'or')} ${says}.`,
-  )
+  return [...byFailure].map(([says, parts]) => `Whether ${listed(parts.map(the), 'or')} ${says}.`)
 }

@@ -8,8 +8,15 @@ import { clauses, percent, sentence, the, upperFirst } from '../words/sentences.
 import { noteSentences } from './notes.ts'
 import type { LastReading } from './view.ts'
 
-/** What came back last and what it meant, for the top of the page; nothing before the first reading. */
-export function presentLast(input: Standing): LastReading | undefined {
+/**
+ * What came back last and what it meant, for the top of the page; nothing before the first reading.
+ *
+ * @param meant what a reading meant; left out: what it did to the suspects
+ */
+export function presentLast(
+  input: Standing,
+  meant: (input: Standing, check: string) => string = meaning,
+): LastReading | undefined {
   const { job, kase, judged } = input
   const check = lastCheck(input)
   const taken = check === undefined ? undefined : judged.get(check)
@@ -19,7 +26,7 @@ export function presentLast(input: Standing): LastReading | undefined {
   return {
     says: sentence(readInWords(kase, card, taken)),
     word: verdictWord(card, taken),
-    means: [meaning(input, check), whyUnsure(input, check)].filter(Boolean).join(' '),
+    means: [meant(input, check), whyUnsure(input, check)].filter(Boolean).join(' '),
     ...mended(input, card, taken),
     correctHref: `${address}correct=${encodeURIComponent(check)}`,
     ...(card.measurand &&
