@@ -1,6 +1,11 @@
 import { bitsBetween, oneFault } from '../diagnosis/belief/one-fault.ts'
 import { percent, the, upperFirst } from '../jobs/words/sentences.ts'
-import type { DrawnSheet, SheetFailure, SheetReading } from '../knowledge/sheet/sheet.ts'
+import {
+  type DrawnSheet,
+  minutesTo,
+  type SheetFailure,
+  type SheetReading,
+} from '../knowledge/sheet/sheet.ts'
 import type { Measured } from '../measure/measured.ts'
 import { counted } from '../web/words.ts'
 import type { MeaningView } from './views.ts'
@@ -67,7 +72,10 @@ export function wouldSettle(
   const p = [none, ...each]
   return [...readings.values()]
     .filter(({ card }) => card.id !== reading.card.id)
-    .map((other) => ({ other, bits: bitsBetween(p, rowsUnder(other, failures)) / minutes(other) }))
+    .map((other) => ({
+      other,
+      bits: bitsBetween(p, rowsUnder(other, failures)) / minutesTo(other),
+    }))
     .filter(({ bits }) => bits > 0.002)
     .sort((a, b) => b.bits - a.bits)
     .slice(0, mostToSettle)
@@ -80,6 +88,3 @@ function rowsUnder(other: SheetReading, failures: readonly SheetFailure[]) {
     other.failures.find((each) => each.part === part && each.says === says)?.row ?? other.healthy
   return [other.healthy, ...failures.map(rowOf)]
 }
-
-const minutes = ({ card }: SheetReading): number =>
-  card.setups.reduce((sum, setup) => sum + setup.minutes, card.minutes)

@@ -1,5 +1,6 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
 import { checkFormFrom } from '../jobs/posts/check-form.ts'
+import { noSuchMachine } from '../jobs/words/no-such-machine.ts'
 import type { Knowledge } from '../knowledge/knowledge.ts'
 import { sheetFor } from '../knowledge/sheet/sheet.ts'
 import { showError } from '../web/errors.ts'
@@ -17,7 +18,7 @@ export interface SheetParts {
 export async function sheetsArea(app: FastifyInstance, { knowledge }: SheetParts): Promise<void> {
   app.get<{ Params: { machine: string } }>('/machines/:machine', (request, reply) => {
     const machine = knowledge.machines.get(request.params.machine)
-    if (machine === undefined) return showNoSuchMachine(request, reply)
+    if (machine === undefined) return showError(request, reply, noSuchMachine)
     const hand = atHand(knowledge, typedIn(request.query))
     if (Object.keys(hand.problems).length > 0) reply.code(422)
     const page = presentSheet(knowledge, sheetFor(knowledge, machine), hand)
@@ -29,7 +30,7 @@ export async function sheetsArea(app: FastifyInstance, { knowledge }: SheetParts
     (request, reply) => {
       const { params, query } = request
       const machine = knowledge.machines.get(params.machine)
-      if (machine === undefined) return showNoSuchMachine(request, reply)
+      if (machine === undefined) return showError(request, reply, noSuchMachine)
       const sheet = sheetFor(knowledge, machine)
       const reading = sheet.readings.get(params.check)
       if (reading === undefined) return showNoSuchReading(request, reply, machine.id)
@@ -44,15 +45,6 @@ export async function sheetsArea(app: FastifyInstance, { knowledge }: SheetParts
       return showPage(request, reply, { page: 'sheets/reading', fragment: 'sheets/_reading' }, page)
     },
   )
-}
-
-function showNoSuchMachine(request: FastifyRequest, reply: FastifyReply): Promise<string> {
-  return showError(request, reply, {
-    status: 404,
-    title: 'No such machine',
-    says: 'There is no machine of that name here.',
-    wayOn: [{ href: '/', text: 'Find the machine' }],
-  })
 }
 
 function showNoSuchReading(

@@ -98,6 +98,36 @@ describe('a check-over', () => {
     expect(textIn(list.text)).toContain('Bad: ')
   })
 
+  it('is filled in as a table too, and says in the row what cannot be taken', async () => {
+    const { http } = await readyApp()
+    const job = await begun(http)
+    const table = await http.get(`${job}/table`).expect(200)
+    const fields = [...table.text.matchAll(/name="(typed\.[^"]+)"/g)].map(([, name]) => name!)
+    expect(fields).toHaveLength(15)
+    const version = valueIn(table.text, 'version')
+    const filled = Object.fromEntries(
+      fields.map((name) => [name, good(name.replace('typed.', ''))]),
+    )
+    const [first, second, ...others] = fields
+    const wrong = await post(http, `${job}/table`, {
+      version,
+      ...filled,
+      [first!]: 'apples',
+    }).expect(422)
+    expect(textIn(wrong.text)).toContain('There is no number in it')
+    expect(valueIn(wrong.text, second!.replaceAll('.', '\\.'))).toBe(filled[second!])
+    await post(http, `${job}/table`, { version: '1', ...filled }).expect(409)
+    await post(http, `${job}/table`, { version, ...filled, [second!]: '' }).expect(303)
+    const left = await http.get(`${job}/table`).expect(200)
+    expect([...left.text.matchAll(/name="(typed\.[^"]+)"/g)].map(([, name]) => name!)).toContain(
+      second,
+    )
+    expect(textIn((await http.get(job)).text)).toContain(
+      `${others.length + 1} of 15 readings made.`,
+    )
+    await http.get('/jobs/99/table').expect(404)
+  })
+
   it('takes a correction and a withdrawal, and what is withdrawn is asked for again', async () => {
     const { http } = await readyApp()
     const job = await begun(http)

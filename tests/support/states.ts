@@ -53,6 +53,14 @@ export const states: Readonly<Record<string, (page: Page) => Promise<unknown>>> 
     await page.locator('#typed').press('Enter')
     await page.locator('.over-rows .figure', { hasText: 'OL' }).waitFor()
   },
+  'the table of a check-over, refused': async (page) => {
+    await states['the form that begins a check-over']!(page)
+    await page.getByRole('button', { name: 'Begin' }).click()
+    await page.getByRole('link', { name: 'As a table to fill' }).click()
+    await page.locator('.fill input').first().fill('apples')
+    await page.getByRole('button', { name: 'Take them' }).click()
+    await page.getByRole('alert').first().waitFor()
+  },
   'an empty list of jobs': (page) => page.goto('/jobs'),
   'a list of jobs': async (page) => {
     await openJobByClicks(page, largest)

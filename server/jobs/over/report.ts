@@ -44,6 +44,9 @@ export function presentReport(
         text: `No. ${jobNumber(before.job)}`,
       },
     }),
+    ...(rows.some(({ state, again }) => state === 'to read' || again) && {
+      tableHref: `/jobs/${job.id}/table`,
+    }),
     csvHref: `${href}.csv`,
     jsonHref: `${href}.json`,
   }

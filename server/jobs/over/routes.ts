@@ -1,13 +1,16 @@
-import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
+import type { FastifyInstance } from 'fastify'
 import { showError } from '../../web/errors.ts'
 import { textOf } from '../../web/fields.ts'
 import { neverKeep, showPage } from '../../web/page.ts'
 import type { JobParts } from '../record/parts.ts'
 import { findJob } from '../standing/find.ts'
 import { keptStanding } from '../standing/kept.ts'
+import { noSuchMachine } from '../words/no-such-machine.ts'
 import { asCsv, exportedReadings } from './export.ts'
+import { noSuchOver } from './no-such-over.ts'
 import { acceptOver, overFormFrom } from './open-form.ts'
 import { presentOverForm } from './present-open.ts'
+import { tableRoutes } from './table-routes.ts'
 
 const view = { page: 'jobs/over/open' }
 
@@ -18,7 +21,7 @@ export async function overRoutes(app: FastifyInstance, parts: JobParts): Promise
 
   app.get(path, (request, reply) => {
     const machine = knowledge.machines.get(textOf(request.params, 'machine'))
-    if (machine === undefined) return showNoSuchMachine(request, reply)
+    if (machine === undefined) return showError(request, reply, noSuchMachine)
     const asked = overFormFrom(request.query)
     const [meter = ''] = knowledge.meters.keys()
     const form = { ...asked, meter: asked.meter || meter, air: asked.air || '20' }
@@ -27,7 +30,7 @@ export async function overRoutes(app: FastifyInstance, parts: JobParts): Promise
 
   app.post(path, async (request, reply) => {
     const machine = knowledge.machines.get(textOf(request.params, 'machine'))
-    if (machine === undefined) return showNoSuchMachine(request, reply)
+    if (machine === undefined) return showError(request, reply, noSuchMachine)
     const form = overFormFrom(request.body)
     const accepted = acceptOver(knowledge, machine, form)
     if (!accepted.ok) {
@@ -39,15 +42,13 @@ export async function overRoutes(app: FastifyInstance, parts: JobParts): Promise
     return reply.redirect(`/jobs/${id}`, 303)
   })
 
+  await tableRoutes(app, parts)
+
   for (const kind of ['csv', 'json'] as const) {
     app.get(`/jobs/:id/readings.${kind}`, async (request, reply) => {
       const found = await findJob(parts, request)
       if ('missing' in found || found.folded.opened.over === undefined) {
-        return showError(request, reply, {
-          status: 404,
-          title: 'No such check-over',
-          says: 'There is no check-over with this number.',
-        })
+        return showError(request, reply, noSuchOver)
       }
       neverKeep(reply)
       const rows = exportedReadings(keptStanding(parts, found))
@@ -59,13 +60,4 @@ export async function overRoutes(app: FastifyInstance, parts: JobParts): Promise
       return reply.type('application/json; charset=utf-8').send(JSON.stringify(whole, null, 2))
     })
   }
-}
-
-function showNoSuchMachine(request: FastifyRequest, reply: FastifyReply): Promise<string> {
-  return showError(request, reply, {
-    status: 404,
-    title: 'No such machine',
-    says: 'There is no machine of that name here.',
-    wayOn: [{ href: '/', text: 'Find the machine' }],
-  })
 }

@@ -39,6 +39,8 @@ export interface ReportView {
   readonly twins: readonly string[]
   /** The job that it is compared with. */
   readonly before?: { readonly href: string; readonly text: string }
+  /** The table to fill; left out once all is read. */
+  readonly tableHref?: string
   readonly csvHref: string
   readonly jsonHref: string
 }

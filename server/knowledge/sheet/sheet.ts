@@ -76,7 +76,7 @@ export function drawSheet(knowledge: Knowledge, machine: Machine): DrawnSheet {
     const { part, spot, measurand } = reading.card
     const key = [part, measurand.property, spot.says].join('\n')
     const known = cheapest.get(key)
-    if (known === undefined || minutesOf(reading) < minutesOf(known)) cheapest.set(key, reading)
+    if (known === undefined || minutesTo(reading) < minutesTo(known)) cheapest.set(key, reading)
   }
   return {
     machine,
@@ -90,7 +90,7 @@ export function drawSheet(knowledge: Knowledge, machine: Machine): DrawnSheet {
 }
 
 /** Minutes from a machine with all joined to the reading, without the way back. */
-function minutesOf({ card }: SheetReading): number {
+export function minutesTo({ card }: SheetReading): number {
   return card.setups.reduce((sum, { minutes }: SetupCard) => sum + minutes, card.minutes)
 }
 

@@ -1,0 +1,111 @@
+import { printLimits } from '../../measure/reading/print.ts'
+import { textOf } from '../../web/fields.ts'
+import { upperFirst } from '../../web/words.ts'
+import { checkFormFrom, readTouches } from '../posts/check-form.ts'
+import { readManner } from '../posts/manner.ts'
+import type { JobEvent } from '../record/events.ts'
+import type { Standing } from '../standing/standing.ts'
+import { type CautionsView, cautionsEverywhere, cautionsView } from '../words/cautions.ts'
+import { jobNumber } from '../words/sentences.ts'
+import { type OverRow, overRows } from './decide.ts'
+
+/** View model of the table: a field for every reading that is still to be made. */
+export interface TablePage {
+  readonly title: string
+  readonly number: string
+  readonly action: string
+  readonly version: number
+  readonly back: { readonly href: string; readonly text: string }
+  readonly notice?: string
+  /** Those of all its readings. */
+  readonly cautions: CautionsView
+  /** The maker's manual is among them, and needs no word at the foot. */
+  readonly notices: true
+  readonly rows: readonly {
+    readonly field: string
+    readonly says: string
+    readonly at: string
+    readonly limits: string
+    readonly unit: string
+    readonly typed: string
+    readonly problem?: string
+  }[]
+}
+
+/** What was typed into the table, by name of the check. */
+export type TableForm = ReadonlyMap<string, string>
+export type TableProblems = ReadonlyMap<string, string>
+
+const fieldOf = (check: string) => `typed.${check}`
+
+/** The readings that a table asks for, in their order. */
+const asked = (rows: readonly OverRow[]) =>
+  rows.filter(({ state, again }) => state === 'to read' || again)
+
+export function tableFormFrom(input: Standing, body: unknown): TableForm {
+  return new Map(
+    asked(overRows(input)).map(({ card: { id } }) => [
+      id,
+      textOf(body, fieldOf(id)).trim().slice(0, 200),
+    ]),
+  )
+}
+
+/** The readings that were typed, as events in their order; or what is wrong, a sentence a field. */
+export function readTable(
+  { kase, folded }: Standing,
+  form: TableForm,
+): { readonly events: readonly JobEvent[]; readonly problems: TableProblems } {
+  const events: JobEvent[] = []
+  const problems = new Map<string, string>()
+  for (const [check, typed] of form) {
+    const card = kase.checks.get(check)
+    if (card === undefined || typed === '') continue
+    const sent = checkFormFrom({ check, typed })
+    const read = readTouches(card, sent)
+    const how = readManner(card, sent, folded.conditions)
+    if (!read.ok) problems.set(check, read.sentence)
+    else if (how.ok) {
+      const made = { check, typed: read.typed, touches: read.touches }
+      const isFirst = !folded.readings.has(check)
+      events.push(
+        isFirst ? { kind: 'reading', ...made, manner: how.manner } : { kind: 'take', ...made },
+      )
+    }
+  }
+  return { events, problems }
+}
+
+export function presentTable(
+  input: Standing,
+  form: TableForm = new Map(),
+  problems: TableProblems = new Map(),
+  notice?: string,
+): TablePage {
+  const { job, kase, knowledge } = input
+  const rows = asked(overRows(input))
+  const cautions = rows.flatMap(({ card }) => card.cautions)
+  return {
+    title: `${problems.size > 0 || notice ? 'Not taken: ' : ''}Check-over ${job.id}: table`,
+    number: jobNumber(job.id),
+    action: `/jobs/${job.id}/table`,
+    version: job.version,
+    back: { href: `/jobs/${job.id}`, text: 'One after another' },
+    ...(notice !== undefined && { notice }),
+    cautions: cautionsView([...cautions, ...cautionsEverywhere({ knowledge })]),
+    notices: true,
+    rows: rows.map(({ card }) => {
+      const { id, title, spot, measurand } = card
+      const problem = problems.get(id)
+      return {
+        field: fieldOf(id),
+        says: upperFirst(kase.parts.get(card.part ?? '')?.name ?? title),
+        at: upperFirst(spot?.says ?? ''),
+        limits: printLimits(measurand.limits, measurand.quantity.unit),
+        unit: measurand.quantity.unit,
+        typed: form.get(id) ?? '',
+        ...(problem !== undefined && { problem }),
+      }
+    }),
+  }
+}
