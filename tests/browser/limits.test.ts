@@ -22,7 +22,7 @@ describe('limits at hand', () => {
       const { page } = await openPage({ ...phone, javaScriptEnabled })
       await page.goto('/')
       await page.locator('.machine summary', { hasText: twin.name }).click()
-      await page.locator('.machine [open] .limits-way a').click()
+      await page.locator('.machine [open] .limits-way a', { hasText: 'Limits' }).click()
       const row = page.locator('.limit-rows a').first()
       await row.waitFor()
       expect(await row.locator('.good').textContent()).toMatch(/\d/)

@@ -63,7 +63,7 @@ export function fitnessSentence({ kind, groups }: Fitness, measurand: Measurand)
     return `This meter can prove only values well inside ${within} to be good${told ? `; it ${told}` : ''}.`
   }
   if (!told && quantity.overRange !== null) {
-    return `This meter can tell only OL from a number here: whatever number it shows, the part may lie within ${within} or not.`
+    return `This meter cannot prove here that a part lies within ${within}: only what is far off shows.`
   }
   return told
     ? `This meter ${told} here. No reading of it proves that a part lies within ${within}.`

@@ -10,7 +10,7 @@ import type { Standing } from '../standing/standing.ts'
 import { cautionsOfTheJob, presentCautions } from '../words/cautions.ts'
 import type { Fact } from '../words/fact.ts'
 import { limitsNow } from '../words/limits-now.ts'
-import { degrees, listed, sentence, upperFirst } from '../words/sentences.ts'
+import { degrees, listed, lowerFirst, sentence, upperFirst } from '../words/sentences.ts'
 import { type Purpose, presentForm } from './form.ts'
 import { whyFurtherTake } from './further-take.ts'
 import { presentCheckMeter } from './meter.ts'
@@ -38,7 +38,7 @@ export function presentCheck(
   const spot = card.spot && presentSpot(card.spot, knowledge.colours, isReadApart(card))
   return {
     id: card.id,
-    title: upperFirst(card.title),
+    title: taking === 'take' ? `Once more: ${lowerFirst(card.title)}` : upperFirst(card.title),
     standing: standing(taking, proposed),
     cautions: presentCautions(input, [...card.cautions, ...cautionsOfTheJob(input)]),
     ...(barred !== null && { barred: sentence(barred) }),

@@ -42,7 +42,7 @@ export function presentJob(input: Standing & Asked): JobPage {
     facts: presentHead(input),
     said: said(input, check, verdict, ending),
     ...(notice !== undefined && { notice }),
-    ...(last && { last }),
+    ...(last && { last: input.found === undefined ? last : { ...last, mend: undefined } }),
     ...(check && { check }),
     ...(verdict && { verdict }),
     apart: check || folded.repairs.at(-1)?.outcome === null ? [] : stillApart(input),

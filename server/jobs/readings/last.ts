@@ -1,8 +1,10 @@
 import { gainedBy } from '../../diagnosis/verdict/gained.ts'
 import type { CheckCard } from '../../knowledge/case.ts'
+import { cautionCards } from '../../knowledge/instantiate/check-card.ts'
 import { allowsFurtherTake, type Judged } from '../measuring/judged.ts'
 import type { Standing } from '../standing/standing.ts'
 import { branchClause, clearedByCheck } from '../words/branch-words.ts'
+import { cautionsView } from '../words/cautions.ts'
 import { readInWords, verdictWord } from '../words/reading-words.ts'
 import { clauses, percent, sentence, the, upperFirst } from '../words/sentences.ts'
 import { noteSentences } from './notes.ts'
@@ -42,7 +44,7 @@ export function presentLast(
 
 /** What the answer says can be put right; nothing once something was repaired. */
 function mended(
-  { job, kase, folded }: Standing,
+  { job, kase, folded, knowledge }: Standing,
   { answers = [] }: CheckCard,
   { reading }: Judged,
 ): Pick<LastReading, 'mend'> {
@@ -51,6 +53,10 @@ function mended(
   return {
     mend: {
       says: sentence(mend.says),
+      cautions: {
+        ...cautionsView(cautionCards(kase.complaint.cautions ?? [], knowledge)),
+        inFull: [],
+      },
       ways: mend.parts.flatMap((part) => {
         const card = kase.parts.get(part)
         const href = `/jobs/${job.id}?found=${encodeURIComponent(part)}`

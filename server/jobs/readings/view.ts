@@ -1,3 +1,5 @@
+import type { CautionsView } from '../words/cautions.ts'
+
 export interface ReadingRow {
   readonly check: string
   readonly title: string
@@ -44,10 +46,14 @@ export interface LastReading {
   readonly means: string
   readonly correctHref: string
   /** What was seen can be put right now: how, and where to write down which part it was. */
-  readonly mend?: {
-    readonly says: string
-    readonly ways: readonly { readonly href: string; readonly text: string }[]
-  }
+  readonly mend?:
+    | undefined
+    | {
+        readonly says: string
+        /** What to heed when it is tried. */
+        readonly cautions: CautionsView
+        readonly ways: readonly { readonly href: string; readonly text: string }[]
+      }
   /** One more touch or pull, where it is measured. */
   readonly again?: { readonly href: string; readonly text: string }
 }
