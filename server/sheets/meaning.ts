@@ -17,12 +17,15 @@ const worthALine = 0.03
 export function presentMeaning(
   sheet: DrawnSheet,
   { failures, healthy }: SheetReading,
-  { evidence }: Measured,
+  { evidence, decision }: Measured,
 ): MeaningView | undefined {
   if (failures.length === 0) return undefined
   const { none, each } = oneFault(failures, healthy, evidence)
   const all = [
-    { says: 'None of these: a slip of hand or contact, or a good part at the edge', chance: none },
+    {
+      says: `None of these: a slip of hand or contact${decision === 'undecided' ? ', or a good part at the edge' : ''}`,
+      chance: none,
+    },
     ...failures.map((failure, f) => ({
       says: failureWords(sheet, failure),
       chance: each[f] ?? 0,

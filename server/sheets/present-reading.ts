@@ -7,11 +7,11 @@ import { presentSpot } from '../jobs/check/spot.ts'
 import type { StepsView } from '../jobs/check/view.ts'
 import { foreseenFitness } from '../jobs/measuring/foreseen.ts'
 import { rangesFor } from '../jobs/measuring/meter-at-hand.ts'
-import { usualWarmth } from '../jobs/measuring/warmth.ts'
+import { temperatureOf, usualWarmth } from '../jobs/measuring/warmth.ts'
 import type { CheckForm } from '../jobs/posts/check-form.ts'
 import { cautionsEverywhere, cautionsView } from '../jobs/words/cautions.ts'
 import { limitsNow } from '../jobs/words/limits-now.ts'
-import { sentence, upperFirst } from '../jobs/words/sentences.ts'
+import { degrees, sentence, upperFirst } from '../jobs/words/sentences.ts'
 import type { CheckCard } from '../knowledge/case.ts'
 import type { Knowledge } from '../knowledge/knowledge.ts'
 import { machineName } from '../knowledge/machine-name.ts'
@@ -56,7 +56,10 @@ export function presentReading(
     back: { href: sheetHref(machine.id, hand), text: 'All limits of this machine' },
     heading: upperFirst(card.title),
     cautions: cautionsView([...card.cautions, ...cautionsEverywhere({ knowledge })]),
-    spot: presentSpot(card.spot, knowledge.colours, isReadApart(card)),
+    spot: presentSpot(card.spot, knowledge.colours, {
+      isApart: isReadApart(card),
+      loose: card.loose,
+    }),
     limits: {
       verb: quantity.goodOne,
       says: `${printLimits(limits, quantity.unit)} ${limitsHoldAt(card)}`.trim(),
@@ -81,6 +84,14 @@ function unfitWords({ measurand }: ReadingCard, { meter, conditions }: AtHand): 
   const manner = { warmth: usualWarmth(conditions, measurand) }
   const fit = foreseenFitness(measurand, meter, conditions, manner)
   return fit.kind === 'fit' ? undefined : fitnessSentence(fit, measurand)
+}
+
+/** ", part at 20 °C": what is taken where nobody says otherwise, where it matters. */
+function warmthWords({ measurand }: ReadingCard, { conditions }: AtHand): string {
+  const follows = measurand.quantity.corrections.includes('copper')
+  if (!follows || measurand.material === 'not copper') return ''
+  const { celsius } = temperatureOf(usualWarmth(conditions, measurand), conditions)
+  return `, part at ${degrees(celsius)}`
 }
 
 /** From a machine with all joined, and back to one. */
@@ -113,7 +124,7 @@ function formOf(
 ): SheetForm {
   const { quantity, places } = card.measurand
   return {
-    label: fieldLabel(quantity, places),
+    label: `${fieldLabel(quantity, places)}${warmthWords(card, hand)}`,
     hint: hint(quantity, places),
     unit: quantity.unit,
     ...(quantity.overRange && { over: 'OL' }),

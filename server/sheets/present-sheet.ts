@@ -1,11 +1,13 @@
 import { connectorFace } from '../drawings/connector-face.ts'
 import { wireView } from '../jobs/check/spot.ts'
+import { cautionsEverywhere, cautionsView } from '../jobs/words/cautions.ts'
 import { limitsNow } from '../jobs/words/limits-now.ts'
-import { sentence, upperFirst } from '../jobs/words/sentences.ts'
+import { degrees, listed, sentence, the, upperFirst } from '../jobs/words/sentences.ts'
 import type { Knowledge } from '../knowledge/knowledge.ts'
 import { machineName } from '../knowledge/machine-name.ts'
 import type { Connector } from '../knowledge/schema/machine.ts'
 import type { DrawnSheet, SheetReading } from '../knowledge/sheet/sheet.ts'
+import { assumedForLimits } from '../measure/correct/temperature.ts'
 import { printLimits } from '../measure/reading/print.ts'
 import { plainWords, slips } from '../web/typed/spelling.ts'
 import { counted } from '../web/words.ts'
@@ -38,7 +40,16 @@ export function presentSheet(knowledge: Knowledge, sheet: DrawnSheet, hand: AtHa
       nowSays: `“Now” is what a good one shows at ${airWords(hand)}: copper follows the temperature.`,
     }),
     plugs: plugsOf(knowledge, sheet, found, hand, isAll),
-    wires: wiresOf(found),
+    cautions: {
+      ...cautionsView([
+        ...found.flatMap(({ card }) => card.cautions),
+        ...cautionsEverywhere({ knowledge }),
+      ]),
+      inFull: [],
+    },
+    notices: true,
+    basis: `Limits of windings hold at ${degrees(assumedForLimits.celsius)} where nothing else stands beside them.`,
+    wires: wiresOf(sheet, found),
     checkOver: {
       href: `/machines/${encodeURIComponent(machine.id)}/check-over`,
       text: 'Check it over, part by part',
@@ -99,14 +110,23 @@ function plugsOf(
 }
 
 /** "Resistance from one end to the other of each wire: at most 0.5 Ω." */
-function wiresOf(found: readonly SheetReading[]): string[] {
-  const sentences = found
-    .filter(({ onTheWay }) => onTheWay)
-    .map(({ card: { measurand }, says }) => {
-      const within = printLimits(measurand.limits, measurand.quantity.unit)
-      return `${upperFirst(says)}: ${within}.`
-    })
-  return [...new Set(sentences)]
+function wiresOf({ parts }: DrawnSheet, found: readonly SheetReading[]): string[] {
+  const byWords = new Map<string, Map<string, string[]>>()
+  for (const { card, says } of found.filter(({ onTheWay }) => onTheWay)) {
+    const within = printLimits(card.measurand.limits, card.measurand.quantity.unit)
+    const limits = byWords.get(says) ?? new Map<string, string[]>()
+    limits.set(within, [...(limits.get(within) ?? []), parts.get(card.part)?.name ?? card.part])
+    byWords.set(says, limits)
+  }
+  return [...byWords].flatMap(([says, limits]) => {
+    const most = Math.max(...[...limits.values()].map(({ length }) => length))
+    return [...limits].map(([within, names]) =>
+      // What holds for most needs no names.
+      names.length === most
+        ? `${upperFirst(says)}: ${within}.`
+        : `${upperFirst(says)}, ${listed(names.map(the))}: ${within}.`,
+    )
+  })
 }
 
 function plugView(

@@ -9,6 +9,7 @@ import { complaintsFor } from '../knowledge/fits.ts'
 import { caseFor } from '../knowledge/instantiate.ts'
 import type { Knowledge } from '../knowledge/knowledge.ts'
 import type { DrawnSheet, SheetReading } from '../knowledge/sheet/sheet.ts'
+import { leadsMatter } from '../measure/foresee/fitness.ts'
 import { type AtHand, asQuery } from './at-hand.ts'
 import { readingHref } from './hrefs.ts'
 import type { JudgedOnce } from './judge.ts'
@@ -32,10 +33,10 @@ export function presentResult(
   const meaning = isGood ? undefined : presentMeaning(sheet, reading, measured)
   return {
     says: sentence([readInWords(sheet, card, judged), touched].filter(Boolean).join(', ')),
-    word: verdictWord(card, judged),
+    word: once.mistake === null ? verdictWord(card, judged) : '',
     ...(once.mistake !== null && { mistake: once.mistake }),
     corrected: correctedSentences(measured, at),
-    notes: noteSentences(measured, card.measurand, touches),
+    notes: [...leadsFirst(card, hand), ...noteSentences(measured, card.measurand, touches)],
     ...(scale && { scale }),
     sure: sureWords(measured),
     ...(budget && { budget }),
@@ -48,6 +49,14 @@ export function presentResult(
     })),
     opens: opens(knowledge, sheet, card.id, once, hand),
   }
+}
+
+/** Where the leads count and nobody zeroed them, that comes before anything else. */
+function leadsFirst({ measurand }: SheetReading['card'], { zero }: AtHand): string[] {
+  if (zero !== null || !leadsMatter(measurand.limits, measurand.quantity)) return []
+  return [
+    'The leads count here: hold the probes together, enter what the meter shows below, and judge it again.',
+  ]
 }
 
 /** The complaints whose jobs make this check: each can begin with the reading. */

@@ -36,6 +36,12 @@ export interface SheetPage {
   /** "Limits as a meter shows them at −10 °C, where the part follows the temperature." */
   readonly nowSays?: string
   readonly plugs: readonly PlugView[]
+  /** Those of all its readings. */
+  readonly cautions: CautionsView
+  /** The maker's manual is among them, and needs no word at the foot. */
+  readonly notices: true
+  /** At what temperature limits hold that name none. */
+  readonly basis: string
   /** On paper, in place of a line for every wire: what a good one shows, a sentence each. */
   readonly wires: readonly string[]
   readonly complaints: { readonly href: string; readonly text: string }

@@ -177,8 +177,36 @@ describe('a check-over', () => {
       /<li><span class="what">Resistance from end to end <small>The power plug, pins 5 and 6.*?<\/li>/s.exec(
         text,
       )![0]
-    expect(textIn(row)).toMatch(/OL 2\.9 Ω/)
+    expect(textIn(row)).toMatch(/Before OL Now 2\.9 Ω/)
     expect(addressesIn(text)).toContain('/jobs/1')
+  })
+
+  it('proves nothing where nothing was read', async () => {
+    const { http } = await readyApp()
+    const job = await begun(http, { scope: 'plug:exciter-plug' })
+    for (;;) {
+      const { text } = await http.get(job).expect(200)
+      if (!text.includes('id="typed"')) break
+      const sent = { version: valueIn(text, 'version'), check: valueIn(text, 'check') }
+      await post(http, `${job}/skips`, { ...sent, reason: 'No time' }).expect(303)
+    }
+    const says = textIn((await http.get(job)).text)
+    expect(says).toContain('Not all read: the start exciter winding')
+    expect(says).not.toContain('lie within their limits')
+    expect(textIn((await http.get('/jobs')).text)).toMatch(/\d readings left open\./)
+  })
+
+  it('of a loose plate goes to its core, and to the engine where it is fitted', async () => {
+    const { http } = await readyApp()
+    const check = 'winding-isolation.pump-winding.power-plug'
+    const loose = await begun(http)
+    const onBench = textIn((await http.get(`${loose}?check=${check}`)).text)
+    expect(onBench).toContain('Scrape a spot of the core bright')
+    expect(onBench).toContain('bare metal of the core')
+    const fitted = await begun(http, { scope: 'plug:power-plug' })
+    const onEngine = textIn((await http.get(`${fitted}?check=${check}`)).text)
+    expect(onEngine).toContain('Scrape a spot of the engine bright')
+    expect(onEngine).toContain('bare metal of the engine')
   })
 
   it('gives its readings as CSV and as JSON', async () => {
@@ -205,6 +233,8 @@ describe('a check-over', () => {
     [{ meter: 'mine' }, 'Choose a meter from the list.'],
     [{ zero: '50' }, 'Leads read well below 10 Ω'],
     [{ before: 'the last' }, 'Write the number of the earlier check-over'],
+    [{ before: '99' }, 'No. 99 is no check-over of this machine.'],
+    [{ scope: 'machine:__proto__' }, 'Choose what to check over.'],
   ])('is not begun with %j, and keeps what was typed', async (wrong, sentence) => {
     const { http, store } = await readyApp()
     const answer = await post(http, path, { ...plate, ...wrong }).expect(422)

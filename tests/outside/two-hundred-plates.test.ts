@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest'
-import { nextRow, type OverRow, overRows } from '../../server/jobs/over/decide.ts'
 import type { JobEvent } from '../../server/jobs/record/events.ts'
+import { nextRow, type OverRow, overRows } from '../../server/jobs/standing/over-rows.ts'
 import { overCase } from '../../server/knowledge/sheet/over-case.ts'
 import { rangeFor } from '../../server/measure/doubt/meter.ts'
 import { printValue } from '../../server/measure/reading/print.ts'

@@ -35,7 +35,12 @@ export function presentCheck(
   const correcting = taking === 'correction'
   const way = correcting ? noWay : wayTo(input.asItStands, card)
   const barred = correcting ? null : barredBy(barringsOf(kase, input.folded), card)
-  const spot = card.spot && presentSpot(card.spot, knowledge.colours, isReadApart(card))
+  const spot =
+    card.spot &&
+    presentSpot(card.spot, knowledge.colours, {
+      isApart: isReadApart(card),
+      loose: card.loose,
+    })
   return {
     id: card.id,
     title: taking === 'take' ? `Once more: ${lowerFirst(card.title)}` : upperFirst(card.title),

@@ -7,12 +7,12 @@ import type { ProbeView, SpotView, WireView } from './view.ts'
 /**
  * Where the probes go: in words, by wire, and as a drawing where there is a connector.
  *
- * @param isApart whether the connector is apart while it is read
+ * @param at whether the connector is apart while it is read, and the part lies on the bench by itself
  */
 export function presentSpot(
   { says, connector, touch, awkward }: Spot,
   colours: Colours,
-  isApart: boolean,
+  { isApart, loose = false }: { readonly isApart: boolean; readonly loose?: boolean | undefined },
 ): SpotView {
   const card = connector?.card
   // Joined, it is read from behind, where the wires go in.
@@ -30,7 +30,7 @@ export function presentSpot(
         const wire = wires.get(place)
         return {
           label: 'AB'.charAt(i),
-          says: pin ? `pin ${place}, ${pin.to}` : placeWords(place),
+          says: pin ? `pin ${place}, ${pin.to}` : placeWords(place, loose),
           ...(wire && { wire }),
         }
       }),
@@ -53,8 +53,9 @@ const mirrored = '; from the wire side left and right are exchanged'
 const awkwardWords =
   'Hard to touch well here: touch twice before you believe a reading that condemns a part.'
 
-function placeWords(place: string): string {
-  return place === 'ground' ? 'bare metal of the engine' : place
+function placeWords(place: string, loose: boolean): string {
+  if (place !== 'ground') return place
+  return loose ? 'bare metal of the core' : 'bare metal of the engine'
 }
 
 /** "BK/RD", "black with red tracer", and the classes of its swatch. */

@@ -22,10 +22,13 @@ export function findParts(knowledge: Knowledge, typed: string): readonly Way[] {
       const ofMachine = plainWords(`${machineName(machine)} ${machine.family}`)
       return machine.parts
         .filter(({ limits }) => limits !== undefined)
-        .filter(({ name }) => {
+        .filter(({ name, assembly = '' }) => {
           const own = plainWords(name)
-          const isMeant = words.some((word) => begins(word, own))
-          return isMeant && words.every((word) => begins(word, own) || begins(word, ofMachine))
+          const ofAssembly = plainWords(assembly)
+          // What it comes off with is meant only where it is spelt right.
+          const isOwn = (word: string) =>
+            begins(word, own) || ofAssembly.some((each) => each.startsWith(word))
+          return words.some(isOwn) && words.every((word) => isOwn(word) || begins(word, ofMachine))
         })
         .map(({ name }) => ({
           href: `/machines/${encodeURIComponent(machine.id)}?${new URLSearchParams({ find: name })}`,

@@ -30,7 +30,7 @@ export function jobRow(knowledge: Knowledge, line: JobLine): JobRow {
 }
 
 function stateOf(summary: JobSummary | null): JobRow['state'] {
-  if (summary?.over?.left === 0) return 'All read'
+  if (summary?.over?.left === 0) return 'Done'
   const { repair = null } = summary ?? {}
   if (repair === null || repair.outcome === 'still there') return 'Open'
   return repair.outcome === 'gone' ? 'Proved' : 'Repaired'
@@ -51,10 +51,11 @@ function verdictOf({ summary, events }: JobLine): string {
   return before + (verdict === null ? readingWords(readings) : verdictWords(verdict, readings))
 }
 
-function overWords(readings: number, { left, bad }: NonNullable<JobSummary['over']>): string {
+function overWords(readings: number, { left, open, bad }: NonNullable<JobSummary['over']>): string {
   const found = bad.length === 0 ? '' : ` Bad: ${few(bad, 'and')}.`
   if (left > 0) return `${counted(readings, 'reading')}, ${left} to make.${found}`
-  return found === '' ? 'Nothing bad found.' : found.trim()
+  const rest = open === 0 ? '' : ` ${counted(open, 'reading')} left open.`
+  return `${found === '' && open === 0 ? 'All good.' : found}${rest}`.trim()
 }
 
 function verdictWords(

@@ -68,7 +68,7 @@ export interface JobRow {
   /** "7 May 2031, 14:05", and the same for machines. */
   readonly changed: string
   readonly changedIso: string
-  readonly state: 'Open' | 'Repaired' | 'Proved' | 'All read'
+  readonly state: 'Open' | 'Repaired' | 'Proved' | 'Done'
   /** "Named: start exciter." */
   readonly verdict: string
 }

@@ -109,7 +109,7 @@ function beginning(
   const title = card ? card.title : begins.check
   return {
     begins: {
-      says: `${upperFirst(title)}: ${begins.typed} ${unit}`.trim(),
+      says: `${upperFirst(title)}: ${/[a-z]/i.test(begins.typed) ? begins.typed : `${begins.typed} ${unit}`}`,
       fields: beginningFields.map((name) => ({ name, value: begins[name] })),
       ...(problem && { problem }),
     },

@@ -2,7 +2,7 @@ import { fold } from '../record/fold.ts'
 import type { JobParts } from '../record/parts.ts'
 import { caseOf } from '../standing/find.ts'
 import { keptStanding } from '../standing/kept.ts'
-import { type OverRow, overRows } from './decide.ts'
+import { type OverRow, overRows } from '../standing/over-rows.ts'
 
 /** The check-over that another stands beside; nothing where there is none of that number. */
 export async function earlierOver(

@@ -1,7 +1,7 @@
 import { printLimits } from '../../measure/reading/print.ts'
+import { overRows } from '../standing/over-rows.ts'
 import type { Standing } from '../standing/standing.ts'
 import { readWords } from '../words/reading-words.ts'
-import { overRows } from './decide.ts'
 
 /** One reading of a check-over as data: numbers in SI units without prefix. */
 export interface ExportedReading {
@@ -18,12 +18,15 @@ export interface ExportedReading {
   readonly corrected: number | null
   readonly expanded: number | null
   readonly within: number | null
+  readonly takes: number
   readonly state: string
+  /** Why it was left out; empty where it was not. */
+  readonly leftOut: string
 }
 
 /** Every reading of a check-over, in the order in which they are made. */
 export function exportedReadings(input: Standing): readonly ExportedReading[] {
-  return overRows(input).map(({ card, judged, state }) => {
+  return overRows(input).map(({ card, judged, state, skipped = '' }) => {
     const { limits, quantity } = card.measurand
     const measured = judged?.measured
     return {
@@ -39,7 +42,9 @@ export function exportedReadings(input: Standing): readonly ExportedReading[] {
       corrected: measured?.corrected ?? null,
       expanded: measured?.budget?.expanded ?? null,
       within: measured?.conformance.within ?? null,
+      takes: input.folded.readings.get(card.id)?.takes.length ?? 0,
       state,
+      leftOut: skipped,
     }
   })
 }

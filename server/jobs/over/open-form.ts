@@ -87,7 +87,7 @@ export function acceptOver(knowledge: Knowledge, machine: Machine, form: OverFor
 
 function scopeIn({ connectors, parts, ...machine }: Machine, text: string): Scope | undefined {
   const [kind = '', name = ''] = text.split(':')
-  if (kind === 'machine') return { kind }
+  if (kind === 'machine' && name === '') return { kind }
   if (kind === 'plug' && connectors[name] !== undefined) return { kind, plug: name }
   const assemblies = assembliesOf({ connectors, parts, ...machine })
   const isKnown = assemblies.some(({ id }) => id === name)

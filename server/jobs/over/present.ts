@@ -5,13 +5,13 @@ import { presentLast } from '../readings/last.ts'
 import type { Over } from '../record/events.ts'
 import type { Asked } from '../standing/asked.ts'
 import { presentHead } from '../standing/head.ts'
+import { nextRow, type OverRow, overRows } from '../standing/over-rows.ts'
 import type { Standing } from '../standing/standing.ts'
 import { stillApart } from '../standing/still-apart.ts'
 import { cautionsEverywhere, presentCautions } from '../words/cautions.ts'
 import type { Fact } from '../words/fact.ts'
 import { jobNumber, lowerFirst, sentence, upperFirst } from '../words/sentences.ts'
-import { nextRow, type OverRow, overRows } from './decide.ts'
-import { presentReport } from './report.ts'
+import { presentReport, rowWord } from './report.ts'
 import type { OverPage } from './view.ts'
 
 /** The page of a check-over. */
@@ -48,15 +48,39 @@ export function presentOver(
       scopeWords(input, over.scope),
     ],
     facts: factsOf(input, over),
-    said: wrong ?? (check ? `Read now: ${check.title}.` : sentence(report.says)),
+    said: wrong ?? heard(last?.says, wordOfLast(input, rows), check?.title, report.says),
     ...(notice !== undefined && { notice }),
-    ...(last && { last }),
+    ...(last && { last: { ...last, word: wordOfLast(input, rows) } }),
     ...(check && { check }),
-    apart: check ? [] : stillApart(input),
+    apart: check ? [] : putBackAtLast(input),
     report,
     notices: presentCautions(input, cautionsEverywhere(input)),
     focus: focusOf(input, check !== undefined),
   }
+}
+
+/** Among so many readings one is called bad later than by itself. */
+function wordOfLast({ job }: Standing, rows: readonly OverRow[]): string {
+  const last = job.events.findLast(({ event }) => 'touches' in event)?.event
+  const row = rows.find(({ card }) => last && 'check' in last && last.check === card.id)
+  return row === undefined ? '' : rowWord(row, false)
+}
+
+/** All that is still apart; and where the stop circuit was, how it is tried, since that was said long ago. */
+function putBackAtLast(input: Standing): string[] {
+  const { job, kase } = input
+  const wasApart = job.events.some(
+    ({ event }) =>
+      'check' in event && kase.checks.get(event.check)?.setups.some(({ stopOff }) => stopOff),
+  )
+  const { stop } = kase.machine
+  return [...stillApart(input), ...(wasApart && stop ? [sentence(stop.try)] : [])]
+}
+
+/** For those who hear the page: what was taken and what it is worth, and what comes now. */
+function heard(took = '', word: string, title: string | undefined, report: string): string {
+  const now = title === undefined ? sentence(report) : `Read now: ${title}.`
+  return [took, word && sentence(word), now].filter(Boolean).join(' ')
 }
 
 function focusOf(input: Asked, hasCheck: boolean): OverPage['focus'] {

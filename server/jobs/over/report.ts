@@ -6,10 +6,10 @@ import { foreseenFitness } from '../measuring/foreseen.ts'
 import { rangesFor } from '../measuring/meter-at-hand.ts'
 import { usualWarmth } from '../measuring/warmth.ts'
 import { comparedWords } from '../readings/corrected.ts'
+import type { OverRow } from '../standing/over-rows.ts'
 import type { Standing } from '../standing/standing.ts'
 import { readWords, verdictWord } from '../words/reading-words.ts'
 import { counted, jobNumber, listed, percent, the, upperFirst } from '../words/sentences.ts'
-import type { OverRow } from './decide.ts'
 import { twinSentences } from './twins.ts'
 import type { OverRowView, PartReport, ReportView } from './view.ts'
 
@@ -56,10 +56,12 @@ function cameTo(rows: readonly OverRow[], parts: readonly PartReport[]): string 
   const read = rows.filter(({ state }) => state !== 'to read').length
   const bad = parts.filter(({ kind }) => kind === 'bad')
   const unsure = parts.filter(({ kind }) => kind === 'unsure')
+  const open = parts.filter(({ kind }) => kind === 'open')
   const names = (of: readonly PartReport[]) => listed(of.map(({ name }) => the(name)))
   const found = [
     ...(bad.length > 0 ? [`Bad: ${names(bad)}.`] : []),
     ...(unsure.length > 0 ? [`Cannot be told: ${names(unsure)}.`] : []),
+    ...(read === rows.length && open.length > 0 ? [`Not all read: ${names(open)}.`] : []),
   ]
   if (read < rows.length)
     return [`${read} of ${counted(rows.length, 'reading')} made.`, ...found].join(' ')
@@ -78,6 +80,9 @@ function partReport(
   const unsure = rows.find(({ state }) => state === 'unsure')
   const open = rows.some(({ state }) => state === 'to read' || state === 'left out')
   const kind = bad ? 'bad' : unsure ? 'unsure' : open ? 'open' : 'good'
+  const isBroken = rows.some(
+    ({ state, judged }) => state === 'bad' && judged?.reading.kind === 'over',
+  )
   const words = {
     bad: bad?.judged ? badWord(bad) : 'Bad',
     unsure: unsure ? unsureWord(input, unsure) : '',
@@ -88,7 +93,7 @@ function partReport(
     name: upperFirst(name),
     word: words[kind],
     kind,
-    rows: rows.map((row) => rowView(input, row, says(row.card.id), before)),
+    rows: rows.map((row) => rowView(input, row, says(row.card.id), before, isBroken)),
   }
 }
 
@@ -112,6 +117,7 @@ function rowView(
   row: OverRow,
   says: string,
   before: readonly OverRow[],
+  isBroken: boolean,
 ): OverRowView {
   const { card, judged, state, again } = row
   const { measurand } = card
@@ -131,21 +137,32 @@ function rowView(
     limits: printLimits(measurand.limits, unit),
     read: judged ? readWords(card, judged) : '',
     compared: judged?.measured ? comparedWords(judged.measured, unit) : '',
-    word: rowWord(row),
+    word: rowWord(row, isBroken),
     ...(earlier?.judged && { before: readWords(card, earlier.judged) }),
     way:
-      judged === undefined || state === 'left out' ? ways.read : again ? ways.again : ways.correct,
+      judged === undefined || state === 'left out'
+        ? ways.read
+        : again || state === 'unsure'
+          ? ways.again
+          : ways.correct,
   }
 }
 
-function rowWord({ state, skipped, card, judged }: OverRow): string {
+/**
+ * "Good", "Bad: open", "Not sure", "Left out: …"; empty for what is not read yet.
+ *
+ * @param isBroken the part is open: from one end only the piece before the break is seen
+ */
+export function rowWord({ state, skipped, card, judged }: OverRow, isBroken: boolean): string {
   switch (state) {
     case 'to read':
       return ''
     case 'left out':
       return `Left out: ${skipped}`
     case 'good':
-      return 'Good'
+      return isBroken && card.measurand.quantity.path === 'must not be'
+        ? 'Good up to the break'
+        : 'Good'
     case 'bad':
       return judged ? badWord({ state, card, judged, again: false }) : 'Bad'
     case 'unsure':

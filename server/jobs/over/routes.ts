@@ -2,13 +2,14 @@ import type { FastifyInstance } from 'fastify'
 import { showError } from '../../web/errors.ts'
 import { textOf } from '../../web/fields.ts'
 import { neverKeep, showPage } from '../../web/page.ts'
+import type { Opened } from '../record/fold.ts'
 import type { JobParts } from '../record/parts.ts'
 import { findJob } from '../standing/find.ts'
 import { keptStanding } from '../standing/kept.ts'
 import { noSuchMachine } from '../words/no-such-machine.ts'
 import { asCsv, exportedReadings } from './export.ts'
 import { noSuchOver } from './no-such-over.ts'
-import { acceptOver, overFormFrom } from './open-form.ts'
+import { acceptOver, type OverProblems, overFormFrom } from './open-form.ts'
 import { presentOverForm } from './present-open.ts'
 import { tableRoutes } from './table-routes.ts'
 
@@ -33,8 +34,9 @@ export async function overRoutes(app: FastifyInstance, parts: JobParts): Promise
     if (machine === undefined) return showError(request, reply, noSuchMachine)
     const form = overFormFrom(request.body)
     const accepted = acceptOver(knowledge, machine, form)
-    if (!accepted.ok) {
-      const page = presentOverForm(knowledge, machine, form, accepted.problems)
+    const problems = accepted.ok ? await withEarlier(parts, accepted.opened) : accepted.problems
+    if (!accepted.ok || Object.keys(problems).length > 0) {
+      const page = presentOverForm(knowledge, machine, form, problems)
       return showPage(request, reply.code(422), view, page)
     }
     const id = await jobs.open(accepted.opened)
@@ -56,8 +58,19 @@ export async function overRoutes(app: FastifyInstance, parts: JobParts): Promise
       reply.header('content-disposition', `attachment; filename="${name}"`)
       if (kind === 'csv') return reply.type('text/csv; charset=utf-8').send(asCsv(rows))
       const { machine, over } = found.folded.opened
-      const whole = { machine, ...over, openedAt: found.folded.openedAt, readings: rows }
+      const { meter, conditions, openedAt } = found.folded
+      const { air } = conditions
+      const whole = { machine, ...over, openedAt, air, meter, readings: rows }
       return reply.type('application/json; charset=utf-8').send(JSON.stringify(whole, null, 2))
     })
   }
+}
+
+/** An earlier check-over to stand beside has to be one, and of the same machine. */
+async function withEarlier(parts: JobParts, { machine, over }: Opened): Promise<OverProblems> {
+  if (over?.before === undefined) return {}
+  const earlier = await parts.jobs.load(over.before)
+  const first = earlier?.events[0]?.event
+  const isOne = first?.kind === 'opened' && first.over !== undefined && first.machine === machine
+  return isOne ? {} : { before: `No. ${over.before} is no check-over of this machine.` }
 }

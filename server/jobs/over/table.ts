@@ -4,10 +4,10 @@ import { upperFirst } from '../../web/words.ts'
 import { checkFormFrom, readTouches } from '../posts/check-form.ts'
 import { readManner } from '../posts/manner.ts'
 import type { JobEvent } from '../record/events.ts'
+import { type OverRow, overRows } from '../standing/over-rows.ts'
 import type { Standing } from '../standing/standing.ts'
 import { type CautionsView, cautionsEverywhere, cautionsView } from '../words/cautions.ts'
 import { jobNumber } from '../words/sentences.ts'
-import { type OverRow, overRows } from './decide.ts'
 
 /** View model of the table: a field for every reading that is still to be made. */
 export interface TablePage {

@@ -1,7 +1,7 @@
 import { named } from '../../diagnosis/model/named.ts'
+import type { OverRow } from '../standing/over-rows.ts'
 import type { Standing } from '../standing/standing.ts'
 import { listed, percent, upperFirst } from '../words/sentences.ts'
-import type { OverRow } from './decide.ts'
 
 /** Good ones are alike within this share, whatever the limits leave room for. Common practice. */
 const alike = 0.1

@@ -18,8 +18,11 @@ export const JobSummary = z.strictObject({
       at: z.iso.datetime(),
     })
     .nullable(),
-  /** Of a check-over: how many readings are left, and the parts that read bad. */
-  over: z.strictObject({ left: z.number(), bad: z.array(z.string()) }).optional(),
+  /**
+   * Of a check-over: how many readings are left to make, how many were left out or told nothing, and the
+   * parts that are bad.
+   */
+  over: z.strictObject({ left: z.number(), open: z.number(), bad: z.array(z.string()) }).optional(),
 })
 export type JobSummary = z.infer<typeof JobSummary>
 

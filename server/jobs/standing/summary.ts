@@ -9,6 +9,7 @@ import type { JobParts } from '../record/parts.ts'
 import type { JobSummary } from '../record/summary.ts'
 import { caseOf } from './find.ts'
 import { keptStanding } from './kept.ts'
+import { type OverRow, overRows } from './over-rows.ts'
 import type { Standing } from './standing.ts'
 
 /** What lists show of a job and find it by. The page that follows needs the same standing, so it is kept. */
@@ -47,15 +48,17 @@ function verdictOf(
   return { kind: step.kind, parts: namesOf(found.kase, partsIn(step)) }
 }
 
-/** How far a check-over is, and what is bad by then; each reading by itself. */
-function overSummary({ kase, folded, judged }: Standing): NonNullable<JobSummary['over']> {
-  const left = [...kase.checks.keys()].filter(
-    (check) => !folded.readings.has(check) && !folded.skipped.has(check),
-  )
-  const off = [...judged].flatMap(([check, { measured }]) =>
-    measured?.decision === 'does not conform' ? (kase.checks.get(check)?.part ?? []) : [],
-  )
-  return { left: left.length, bad: namesOf(kase, [...new Set(off)]) }
+/** How far a check-over is, and what it has come to by then. */
+function overSummary(standing: Standing): NonNullable<JobSummary['over']> {
+  const rows = overRows(standing)
+  const count = (...states: readonly OverRow['state'][]) =>
+    rows.filter(({ state }) => states.includes(state)).length
+  const bad = rows.flatMap(({ state, card }) => (state === 'bad' ? (card.part ?? []) : []))
+  return {
+    left: count('to read'),
+    open: count('left out', 'unsure'),
+    bad: namesOf(standing.kase, [...new Set(bad)]),
+  }
 }
 
 /** The parts that a step is about: those it names, or cannot tell apart. */

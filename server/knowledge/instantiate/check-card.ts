@@ -12,14 +12,26 @@ import { pinsInWords, spotOf, wiresInWords } from './spot.ts'
 import { partsOf } from './tree.ts'
 import { type Fillings, fill } from './words.ts'
 
-/** Everything a page says about one planned check, with the words filled in for this machine. */
-export function checkCard(check: PlannedCheck, knowledge: Knowledge, machine: Machine): CheckCard {
+/**
+ * Everything a page says about one planned check, with the words filled in for this machine.
+ *
+ * @param loose the part lies on the bench by itself: nothing has to be taken off or apart for it
+ */
+export function checkCard(
+  check: PlannedCheck,
+  knowledge: Knowledge,
+  machine: Machine,
+  loose = false,
+): CheckCard {
   const { kind } = check
   const spot = check.reach && spotOf(machine, check.reach)
   const measurand = measuredBy(check, knowledge)
-  const setups = setupsFor(check, knowledge, machine)
+  const setups = loose ? [] : setupsFor(check, knowledge, machine)
   const last = lastSteps(setups, machine)
-  const fillings = fillingsFor(check, machine, spot, measurand)
+  const fillings = {
+    ...fillingsFor(check, machine, spot, measurand),
+    ground: loose ? 'the core' : 'the engine',
+  }
   const say = (text: string) => fill(text, fillings)
   const answers = kind.answers?.map(({ id, says, phone, bars, mend }) => ({
     id,
@@ -36,7 +48,7 @@ export function checkCard(check: PlannedCheck, knowledge: Knowledge, machine: Ma
     tools: toolsFor(check, knowledge),
     minutes: kind.minutes,
     setups,
-    forbids: forbidsFor(check, setups, knowledge, machine),
+    forbids: loose ? [] : forbidsFor(check, setups, knowledge, machine),
     do: [...kind.do.map(say).filter(Boolean), ...last],
     phone: [say(kind.phone), ...last].join(' '),
     why: say(kind.why),
@@ -44,6 +56,7 @@ export function checkCard(check: PlannedCheck, knowledge: Knowledge, machine: Ma
     outcomes: outcomesOf(check, knowledge),
     ...(check.part && { part: check.part.id }),
     ...(kind.asked && { asked: true }),
+    ...(loose && { loose: true }),
     ...(kind.meter && { meter: say(kind.meter) }),
     ...(spot && { spot }),
     ...(measurand && { measurand }),

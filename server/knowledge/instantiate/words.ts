@@ -8,6 +8,7 @@ export const placeholders = [
   'limits',
   'connector',
   'role',
+  'ground',
   'run',
   'off',
 ] as const

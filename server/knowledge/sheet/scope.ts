@@ -67,11 +67,7 @@ export function readingsIn(
   )
 }
 
-/** On the bench nothing has to be taken off or apart first. */
-const looseOne = (reading: SheetReading): SheetReading => ({
-  ...reading,
-  card: { ...reading.card, setups: [], forbids: [], loose: true },
-})
+const looseOne = (reading: SheetReading): SheetReading => ({ ...reading, card: reading.loose })
 
 function inScope(sheet: DrawnSheet, scope: Scope): readonly SheetReading[] {
   const all = [...sheet.readings.values()]

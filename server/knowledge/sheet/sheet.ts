@@ -20,6 +20,8 @@ export interface DrawnSheet {
 /** One quantity of one part at one place, as its sheet gives limits for it. */
 export interface SheetReading {
   readonly card: ReadingCard
+  /** The same of what lies on the bench by itself. */
+  readonly loose: ReadingCard
   /** What the property is: "resistance from end to end". */
   readonly says: string
   /** The part hangs between plugs: a wire, on the way to what makes or uses electricity. */
@@ -102,14 +104,16 @@ function sheetReading(
   const { partKinds } = knowledge
   const card = checkCard(planned, knowledge, machine)
   const { part, spot, measurand } = card
-  const own = planned.part
-  if (part === undefined || spot === undefined || measurand === undefined || !own) return []
+  const sheetPart = planned.part
+  if (!part || !spot || !measurand || !sheetPart) return []
   const { property } = measurand
+  const own = { part, spot, measurand }
   return [
     {
-      card: { ...card, part, spot, measurand },
-      says: named(partKinds, own.kind).properties[property]?.says ?? property,
-      onTheWay: (own.plugs?.length ?? 0) > 1,
+      card: { ...card, ...own },
+      loose: { ...checkCard(planned, knowledge, machine, true), ...own },
+      says: named(partKinds, sheetPart.kind).properties[property]?.says ?? property,
+      onTheWay: (sheetPart.plugs?.length ?? 0) > 1,
       failures: failuresShown(planned, property, machine, partKinds).map(({ part, mode, row }) => ({
         part: part.id,
         says: mode.says,

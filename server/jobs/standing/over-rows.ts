@@ -1,7 +1,11 @@
 import type { CheckCard, Measurand } from '../../knowledge/case.ts'
 import { calledBad, manyLevel } from '../../measure/decide/many.ts'
+import { foreseenFitness } from '../measuring/foreseen.ts'
 import type { Judged } from '../measuring/judged.ts'
-import type { Standing } from '../standing/standing.ts'
+import { type MeterAtHand, rangesFor } from '../measuring/meter-at-hand.ts'
+import { usualWarmth } from '../measuring/warmth.ts'
+import type { Folded } from '../record/fold.ts'
+import type { Standing } from './standing.ts'
 
 /** A reading of a check-over, and what may be said of it among all the others. */
 export interface OverRow {
@@ -15,10 +19,10 @@ export interface OverRow {
 }
 
 /** More takes than anybody makes of one reading: among many readings one has to be surer of each. */
-const mostTakes = 4
+const mostTakes = 6
 
 /** Every reading of a check-over in order, judged together. */
-export function overRows({ kase, judged, folded, job }: Standing): readonly OverRow[] {
+export function overRows({ kase, judged, folded, job, meter }: Standing): readonly OverRow[] {
   const letStand = new Set(
     job.events.flatMap(({ event }) => (event.kind === 'accepted' ? event.check : [])),
   )
@@ -42,7 +46,8 @@ export function overRows({ kase, judged, folded, job }: Standing): readonly Over
     const state = isGood ? 'good' : bad[i] ? 'bad' : 'unsure'
     const takes = folded.readings.get(card.id)?.takes.length ?? 0
     const isOpen = takes < mostTakes && !letStand.has(card.id)
-    return { card, judged: taken, state, again: state === 'unsure' && isOpen && mayBeTouch(taken) }
+    const again = state === 'unsure' && isOpen && mayBeTouch(taken) && isFit(meter, card, folded)
+    return { card, judged: taken, state, again }
   })
 }
 
@@ -50,6 +55,17 @@ export function overRows({ kase, judged, folded, job }: Standing): readonly Over
 function mayBeTouch({ measured }: Judged): boolean {
   if (measured?.contact == null) return true
   return measured.contact.chanceAllPoor > 1e-6 && measured.conformance.within < 0.5
+}
+
+/** With a meter that cannot judge these limits no number of touches tells; only OL is OL on any. */
+function isFit(
+  meter: MeterAtHand,
+  { measurand }: OverRow['card'],
+  { conditions }: Folded,
+): boolean {
+  if (rangesFor(meter, measurand).length === 0) return false
+  const manner = { warmth: usualWarmth(conditions, measurand) }
+  return foreseenFitness(measurand, meter, conditions, manner).kind !== 'unfit'
 }
 
 /** What to read next: what was not read yet, and then what is worth one more take. */
