@@ -40,4 +40,24 @@ export function gainedBy(
   )
 }
 
+/** A branch that lost less by a reading was cleared by others, and only pushed over the edge by this one. */
+const lostAtLeast = 3
+
+/**
+ * Of branches that are cleared now, those that one reading by itself speaks against: without it each would
+ * be some times as likely, on the same other readings.
+ */
+export function lostBy(
+  model: Model,
+  evidence: readonly Evidence[],
+  check: string,
+  cleared: readonly string[],
+): string[] {
+  if (cleared.length === 0) return []
+  const without = evidence.filter((item) => item.check !== check)
+  const before = branchProbabilities(model, belief(model, without))
+  const now = branchProbabilities(model, belief(model, evidence))
+  return cleared.filter((name) => named(before, name) >= lostAtLeast * named(now, name))
+}
+
 const gain = ({ before, now }: Gained): number => now - before

@@ -1,9 +1,9 @@
-import { gainedBy } from '../../diagnosis/verdict/gained.ts'
+import { gainedBy, lostBy } from '../../diagnosis/verdict/gained.ts'
 import type { CheckCard } from '../../knowledge/case.ts'
 import { cautionCards } from '../../knowledge/instantiate/check-card.ts'
 import { allowsFurtherTake, type Judged } from '../measuring/judged.ts'
 import type { Standing } from '../standing/standing.ts'
-import { branchClause, clearedByCheck } from '../words/branch-words.ts'
+import { branchClause, branchesCleared } from '../words/branch-words.ts'
 import { cautionsView } from '../words/cautions.ts'
 import { readInWords, verdictWord } from '../words/reading-words.ts'
 import { clauses, percent, sentence, the, upperFirst } from '../words/sentences.ts'
@@ -77,11 +77,17 @@ function lastCheck({ job, folded }: Standing): string | undefined {
 /** What it took off the list, or else where it moved the suspicion. */
 function meaning(input: Standing, check: string): string {
   const { kase, evidence, walk } = input
-  const cleared = clearedByCheck(kase, walk).get(check) ?? []
-  const moved = kase.checks.has(check) ? gainedBy(kase.model, evidence, check) : null
+  const fell = branchesCleared(kase, walk).get(check) ?? []
+  const isKnown = kase.checks.has(check)
+  const cleared = isKnown ? lostBy(kase.model, evidence, check, fell) : []
+  const moved = isKnown ? gainedBy(kase.model, evidence, check) : null
   // What became so likely that others fell away is the news, and not what fell away.
   const isNews = moved !== null && moved.now - moved.before >= newsFrom
-  if (cleared.length > 0 && !isNews) return `Rules out: ${clauses(cleared, 1)}.`
+  if (cleared.length > 0 && !isNews)
+    return `Rules out: ${clauses(
+      cleared.map((name) => branchClause(kase, name)),
+      1,
+    )}.`
   if (moved === null) return 'That changes little.'
   const { name, before, now } = moved
   return `${upperFirst(branchClause(kase, name))}: ${percent(before)} before, ${percent(now)} now.`

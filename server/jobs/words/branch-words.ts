@@ -14,8 +14,16 @@ export function branchClause(kase: Case, name: string): string {
   return `${lowerFirst(named(kase.parts, fault.part).name)} ${fault.says.split(',')[0]}`
 }
 
-/** By check: the branches it cleared, topmost only, in tree order. */
+/** By check: the branches it cleared as clauses, topmost only, in tree order. */
 export function clearedByCheck(kase: Case, walk: Walk): ReadonlyMap<string, readonly string[]> {
+  const cleared = [...branchesCleared(kase, walk)]
+  return new Map(
+    cleared.map(([check, names]) => [check, names.map((name) => branchClause(kase, name))]),
+  )
+}
+
+/** By check: the names of the branches it cleared, topmost only, in tree order. */
+export function branchesCleared(kase: Case, walk: Walk): ReadonlyMap<string, readonly string[]> {
   const found = new Map<string, Set<string>>()
   const seen = new Set<string>()
   const visit = (name: string, above: string | undefined): void => {
@@ -26,7 +34,5 @@ export function clearedByCheck(kase: Case, walk: Walk): ReadonlyMap<string, read
     for (const input of kase.model.tree.gates.get(name)?.inputs ?? []) visit(input, by)
   }
   visit(kase.model.tree.top, undefined)
-  return new Map(
-    [...found].map(([check, names]) => [check, [...names].map((name) => branchClause(kase, name))]),
-  )
+  return new Map([...found].map(([check, names]) => [check, [...names]]))
 }
