@@ -113,6 +113,30 @@ describe('a loose plate is checked over', () => {
   })
 })
 
+it('a whole machine, filled in as a table, is one page as well', async () => {
+  const small = [...knowledge.machines.values()].find(({ outputs }) => outputs.length === 1)!
+  const { page } = await openPage()
+  await page.goto(`/machines/${small.id}/check-over`)
+  await page.getByLabel('What').selectOption('machine')
+  await page.getByRole('button', { name: 'Begin' }).click()
+  await page.getByRole('link', { name: 'As a table to fill' }).click()
+  const fields = page.locator('.fill input')
+  const count = await fields.count()
+  expect(count).toBeGreaterThan(30)
+  for (let i = 0; i < count; i += 1) await fields.nth(i).fill('OL')
+  await page.getByRole('button', { name: 'Take them' }).click()
+  if ((await page.locator('.fill .problem').count()) > 0) {
+    // The three pairs of a winding with three legs.
+    for (const field of await page.locator('.fill [aria-invalid]').all())
+      await field.fill('OL OL OL')
+    await page.getByRole('button', { name: 'Take them' }).click()
+  }
+  await page.locator('.report').waitFor()
+  expect(await page.locator('.over-rows .now-read', { hasText: 'OL' }).count()).toBe(count)
+  const pdf = await page.pdf({ format: 'A4' })
+  expect(pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)).toHaveLength(1)
+})
+
 async function readWithoutScripts(page: Page): Promise<void> {
   for (let read = 0; read < 60; read += 1) {
     if ((await page.locator('#typed').count()) === 0) return

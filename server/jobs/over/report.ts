@@ -104,8 +104,9 @@ function badWord({ card, judged }: OverRow): string {
 }
 
 /** The meter, where it cannot judge these limits; or that it is not sure yet. */
-function unsureWord({ meter, folded }: Standing, { card }: OverRow): string {
+function unsureWord({ meter, folded }: Standing, { card, judged, again }: OverRow): string {
   const { measurand } = card
+  if (again || judged?.reading.kind === 'over') return 'Not sure: touch again'
   if (rangesFor(meter, measurand).length === 0) return 'This meter has no range for that.'
   const manner = { warmth: usualWarmth(folded.conditions, measurand) }
   const fit = foreseenFitness(measurand, meter, folded.conditions, manner)
