@@ -1,12 +1,8 @@
 import { type AtHand, asQuery } from './at-hand.ts'
 
 /** Where a machine's sheet is, seen under these circumstances. */
-export function sheetHref(
-  machine: string,
-  hand: AtHand,
-  more: Record<string, string> = {},
-): string {
-  return withQuery(`/machines/${encodeURIComponent(machine)}`, hand, more)
+export function sheetHref(machine: string, hand: AtHand): string {
+  return withQuery(`/machines/${encodeURIComponent(machine)}`, hand)
 }
 
 /** Where one reading of it is. */
@@ -15,8 +11,7 @@ export function readingHref(machine: string, check: string, hand: AtHand): strin
   return withQuery(path, hand)
 }
 
-function withQuery(path: string, hand: AtHand, more: Record<string, string> = {}): string {
+function withQuery(path: string, hand: AtHand): string {
   const query = asQuery(hand)
-  for (const [name, value] of Object.entries(more)) query.set(name, value)
   return query.size === 0 ? path : `${path}?${query}`
 }

@@ -45,7 +45,6 @@ export function presentResult(
     settles: wouldSettle(sheet, reading, measured).map(({ card: other }) => ({
       href: readingHref(sheet.machine.id, other.id, hand),
       text: upperFirst(other.title),
-      at: upperFirst(other.spot.says),
     })),
     opens: opens(knowledge, sheet, card.id, once, hand),
   }

@@ -148,7 +148,7 @@ export interface ResultView {
   /** What it does not clear, of a good one; sentences. */
   readonly notShown: readonly string[]
   /** Other readings of this sheet that would tell most next. */
-  readonly settles: readonly { readonly href: string; readonly text: string; readonly at: string }[]
+  readonly settles: readonly { readonly href: string; readonly text: string }[]
   /** Open a job that begins with it. */
   readonly opens: readonly { readonly href: string; readonly text: string }[]
 }

@@ -5,10 +5,22 @@ import { named } from '../model/named.ts'
 import { faultsBelow } from '../tree/fault-tree.ts'
 
 /** A branch of the tree, and its probability without one reading and with it. */
-export interface Gained {
+export interface Move {
   readonly name: string
   readonly before: number
   readonly now: number
+}
+
+/** What one reading did to every gate and fault of the tree, on the same other readings. */
+export function movesOf(
+  model: Model,
+  evidence: readonly Evidence[],
+  check: string,
+): ReadonlyMap<string, Move> {
+  const without = evidence.filter((item) => item.check !== check)
+  const before = branchProbabilities(model, belief(model, without))
+  const now = branchProbabilities(model, belief(model, evidence))
+  return new Map([...now].map(([name, p]) => [name, { name, before: named(before, name), now: p }]))
 }
 
 /** A branch that gained this share of what the whole path above it gained says the same more closely. */
@@ -20,19 +32,11 @@ const least = 0.05
  * Where one reading moved the probability to: of the branches of the tree, gates and faults, the narrowest
  * that gained nearly as much as any did. Null where none gained anything worth telling.
  */
-export function gainedBy(
-  model: Model,
-  evidence: readonly Evidence[],
-  check: string,
-): Gained | null {
-  const without = evidence.filter((item) => item.check !== check)
-  const before = branchProbabilities(model, belief(model, without))
-  const gains = [...branchProbabilities(model, belief(model, evidence))]
-    .filter(([name]) => name !== model.tree.top)
-    .map(([name, now]): Gained => ({ name, before: named(before, name), now }))
+export function gained(model: Model, moves: ReadonlyMap<string, Move>): Move | null {
+  const gains = [...moves.values()].filter(({ name }) => name !== model.tree.top)
   const most = Math.max(...gains.map(gain))
   if (most < least) return null
-  const width = ({ name }: Gained) => faultsBelow(model.tree, name).length
+  const width = ({ name }: Move) => faultsBelow(model.tree, name).length
   return (
     gains
       .filter((each) => gain(each) >= nearlyAll * most)
@@ -43,21 +47,15 @@ export function gainedBy(
 /** A branch that lost less by a reading was cleared by others, and only pushed over the edge by this one. */
 const lostAtLeast = 3
 
-/**
- * Of branches that are cleared now, those that one reading by itself speaks against: without it each would
- * be some times as likely, on the same other readings.
- */
-export function lostBy(
-  model: Model,
-  evidence: readonly Evidence[],
-  check: string,
+/** Of branches that are cleared now, those that this reading by itself speaks against: some times as likely without it. */
+export function lost(
+  moves: ReadonlyMap<string, Move>,
   cleared: readonly string[],
-): string[] {
-  if (cleared.length === 0) return []
-  const without = evidence.filter((item) => item.check !== check)
-  const before = branchProbabilities(model, belief(model, without))
-  const now = branchProbabilities(model, belief(model, evidence))
-  return cleared.filter((name) => named(before, name) >= lostAtLeast * named(now, name))
+): readonly string[] {
+  return cleared.filter((name) => {
+    const { before, now } = named(moves, name)
+    return before >= lostAtLeast * now
+  })
 }
 
-const gain = ({ before, now }: Gained): number => now - before
+const gain = ({ before, now }: Move): number => now - before

@@ -29,7 +29,7 @@ export function presentNew(
     action: '/jobs',
     ...(subject && { subject }),
     job: form.job,
-    ...beginning(knowledge, form, problems.begins),
+    ...beginning(knowledge, form),
     problems: failed.map(([field, sentence]) => ({ field: idOf(field), sentence })),
     where: words('where', placeWords),
     engine: words('engine', engineWords),
@@ -96,11 +96,7 @@ function subjectOf(knowledge: Knowledge, { job }: NewJobForm): NewJobPage['subje
 }
 
 /** The reading that it begins with, in words and as fields to send on. */
-function beginning(
-  knowledge: Knowledge,
-  { job, begins }: NewJobForm,
-  problem: string | undefined,
-): Pick<NewJobPage, 'begins'> {
+function beginning(knowledge: Knowledge, { job, begins }: NewJobForm): Pick<NewJobPage, 'begins'> {
   if (begins === undefined) return {}
   const [machineId = '', complaintId = ''] = job.split('/')
   const known = complaintsFor(knowledge, machineId).some(({ id }) => id === complaintId)
@@ -111,7 +107,6 @@ function beginning(
     begins: {
       says: `${upperFirst(title)}: ${/[a-z]/i.test(begins.typed) ? begins.typed : `${begins.typed} ${unit}`}`,
       fields: beginningFields.map((name) => ({ name, value: begins[name] })),
-      ...(problem && { problem }),
     },
   }
 }

@@ -22,7 +22,6 @@ export interface NewJobPage {
   readonly begins?: {
     readonly says: string
     readonly fields: readonly { readonly name: string; readonly value: string }[]
-    readonly problem?: string
   }
   /** What could not be taken, one sentence a field, in the order of the fields. */
   readonly problems: readonly { readonly field: string; readonly sentence: string }[]

@@ -8,9 +8,10 @@ import { presentHead } from '../standing/head.ts'
 import { nextRow, type OverRow, overRows } from '../standing/over-rows.ts'
 import type { Standing } from '../standing/standing.ts'
 import { stillApart } from '../standing/still-apart.ts'
+import { ticketOf } from '../standing/ticket.ts'
 import { cautionsEverywhere, presentCautions } from '../words/cautions.ts'
 import type { Fact } from '../words/fact.ts'
-import { jobNumber, lowerFirst, sentence, upperFirst } from '../words/sentences.ts'
+import { lowerFirst, sentence, upperFirst } from '../words/sentences.ts'
 import { presentReport, rowWord } from './report.ts'
 import type { OverPage } from './view.ts'
 
@@ -31,26 +32,22 @@ export function presentOver(
   const check = card && presentCheck(input, card, { proposed: card.id === next?.card.id, taking })
   const report = presentReport(input, rows, before)
   const last = presentLast(input, () => '')
+  const word = wordOfLast(input, rows)
   const place = rows.findIndex(({ card: { id } }) => id === onPage) + 1
   const wrong = notice ?? (input.refused ?? input.zeroRefused)?.sentence
   const what = check ? check.title : 'report'
   return {
     title: `${wrong === undefined ? '' : 'Not taken: '}Check-over ${job.id}: ${lowerFirst(what)}`,
-    job: {
-      id: job.id,
-      version: job.version,
-      href: `/jobs/${job.id}`,
-      number: jobNumber(job.id),
-    },
+    job: ticketOf(job),
     head: [
       check ? `reading ${place} of ${rows.length}` : 'report',
       kase.machine.name,
       scopeWords(input, over.scope),
     ],
     facts: factsOf(input, over),
-    said: wrong ?? heard(last?.says, wordOfLast(input, rows), check?.title, report.says),
+    said: wrong ?? heard(last?.says, word, check?.title, report.says),
     ...(notice !== undefined && { notice }),
-    ...(last && { last: { ...last, word: wordOfLast(input, rows) } }),
+    ...(last && { last: { ...last, word } }),
     ...(check && { check }),
     apart: check ? [] : putBackAtLast(input),
     report,

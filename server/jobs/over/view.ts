@@ -1,18 +1,13 @@
 import type { CheckView } from '../check/view.ts'
 import type { LastReading } from '../readings/view.ts'
+import type { Ticket } from '../standing/ticket.ts'
 import type { CautionsView } from '../words/cautions.ts'
 import type { Fact } from '../words/fact.ts'
 
 /** View model of a check-over: the reading to make now, and the report as far as it goes. */
 export interface OverPage {
   readonly title: string
-  readonly whole?: boolean
-  readonly job: {
-    readonly id: number
-    readonly version: number
-    readonly href: string
-    readonly number: string
-  }
+  readonly job: Ticket
   readonly head: readonly string[]
   readonly facts: readonly Fact[]
   readonly said: string
@@ -23,7 +18,7 @@ export interface OverPage {
   readonly apart: readonly string[]
   readonly report: ReportView
   readonly notices: CautionsView
-  readonly focus: 'notice' | 'field' | 'touch' | 'check' | 'verdict'
+  readonly focus: 'notice' | 'field' | 'touch' | 'verdict'
 }
 
 /** Part by part: good, bad and how, or what cannot be told. */

@@ -6,13 +6,14 @@ import type { Asked } from '../standing/asked.ts'
 import { presentHead } from '../standing/head.ts'
 import type { Standing } from '../standing/standing.ts'
 import { stillApart } from '../standing/still-apart.ts'
+import { ticketOf } from '../standing/ticket.ts'
 import { presentVerdict } from '../verdict/present.ts'
 import { presentRepair } from '../verdict/repair.ts'
 import type { RepairView, VerdictView } from '../verdict/view.ts'
 import { cautionsEverywhere, noCautions, presentCautions } from '../words/cautions.ts'
 import type { Fact } from '../words/fact.ts'
 import { readingInShort } from '../words/reading-words.ts'
-import { counted, jobNumber, lowerFirst, sentence } from '../words/sentences.ts'
+import { counted, lowerFirst, sentence } from '../words/sentences.ts'
 import { presentRooms } from './rooms.ts'
 import type { JobPage } from './view.ts'
 
@@ -28,21 +29,17 @@ export function presentJob(input: Standing & Asked): JobPage {
   const verdict = input.found === undefined ? verdictOf(input) : undefined
   const repair = presentRepair(input)
   const last = presentLast(input)
+  const facts = presentHead(input)
   // Without a check the next thing is the verdict, or what came after it.
   const ending = isRepaired(input) || verdict === undefined ? repair : undefined
   return {
     title: title(input, check ?? (verdict ? undefined : ending)),
-    job: {
-      id: job.id,
-      version: job.version,
-      href: `/jobs/${job.id}`,
-      number: jobNumber(job.id),
-    },
+    job: ticketOf(job),
     head: headLine(input, check, verdict),
-    facts: presentHead(input),
+    facts,
     said: said(input, check, verdict, ending),
     ...(notice !== undefined && { notice }),
-    ...(last && { last: input.found === undefined ? last : { ...last, mend: undefined } }),
+    ...(last && { last }),
     ...(check && { check }),
     ...(verdict && { verdict }),
     apart: check || folded.repairs.at(-1)?.outcome === null ? [] : stillApart(input),
@@ -50,7 +47,7 @@ export function presentJob(input: Standing & Asked): JobPage {
     repairFirst: isRepaired(input),
     notices: presentCautions(input, cautionsEverywhere(input)),
     rooms: presentRooms(input, check),
-    onPaper: onPaper(input, check),
+    onPaper: onPaper(input, facts, check),
     focus: focus(input, check, ending),
   }
 }
@@ -89,12 +86,12 @@ function headLine({ kase, folded }: Standing, check?: CheckView, verdict?: Verdi
 }
 
 /** What is printed besides: every reading in short, in the order taken, and room to write. */
-function onPaper(input: Standing, check?: CheckView): JobPage['onPaper'] {
+function onPaper(input: Standing, facts: readonly Fact[], check?: CheckView): JobPage['onPaper'] {
   const { judged, kase } = input
   const isShown = ({ label }: Fact) => ['Opened', 'Owner says', 'Note'].includes(label)
   const come = check === undefined ? 'Repaired: which part, by whom' : 'Read or answered'
   return {
-    facts: presentHead(input).filter(isShown),
+    facts: facts.filter(isShown),
     readings: [...judged].flatMap(([check, taken]) => {
       const card = kase.checks.get(check)
       return card ? sentence(readingInShort(kase, card, taken)) : []

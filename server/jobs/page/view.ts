@@ -2,6 +2,7 @@ import type { BranchView, OthersView, StandsView, SuspectsView } from '../beside
 import type { CheckView, ProspectRow } from '../check/view.ts'
 import type { LastReading, ReadingRow } from '../readings/view.ts'
 import type { Room } from '../standing/rooms.ts'
+import type { Ticket } from '../standing/ticket.ts'
 import type { RepairView, VerdictView } from '../verdict/view.ts'
 import type { CautionsView } from '../words/cautions.ts'
 import type { Fact } from '../words/fact.ts'
@@ -50,13 +51,7 @@ export type RoomInside =
 export interface JobPage {
   /** Of the document: "Job 12: peak voltage of the exciter". */
   readonly title: string
-  readonly job: {
-    readonly id: number
-    readonly version: number
-    readonly href: string
-    /** As printed on the ticket: "0012". */
-    readonly number: string
-  }
+  readonly job: Ticket
   /** The head of the work order in one line: which check this is, machine, complaint. */
   readonly head: readonly string[]
   /** What it unfolds to: label and value, as in "Machine: …". */

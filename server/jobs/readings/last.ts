@@ -1,7 +1,8 @@
-import { gainedBy, lostBy } from '../../diagnosis/verdict/gained.ts'
+import { gained, lost, movesOf } from '../../diagnosis/verdict/gained.ts'
 import type { CheckCard } from '../../knowledge/case.ts'
 import { cautionCards } from '../../knowledge/instantiate/check-card.ts'
 import { allowsFurtherTake, type Judged } from '../measuring/judged.ts'
+import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
 import { branchClause, branchesCleared } from '../words/branch-words.ts'
 import { cautionsView } from '../words/cautions.ts'
@@ -16,7 +17,7 @@ import type { LastReading } from './view.ts'
  * @param meant what a reading meant; left out: what it did to the suspects
  */
 export function presentLast(
-  input: Standing,
+  input: Standing & Pick<Asked, 'found'>,
   meant: (input: Standing, check: string) => string = meaning,
 ): LastReading | undefined {
   const { job, kase, judged } = input
@@ -42,14 +43,14 @@ export function presentLast(
   }
 }
 
-/** What the answer says can be put right; nothing once something was repaired. */
+/** What the answer says can be put right; nothing once somebody writes down or has written down a repair. */
 function mended(
-  { job, kase, folded, knowledge }: Standing,
+  { job, kase, folded, knowledge, found }: Standing & Pick<Asked, 'found'>,
   { answers = [] }: CheckCard,
   { reading }: Judged,
 ): Pick<LastReading, 'mend'> {
   const mend = answers.find(({ id }) => reading.kind === 'answer' && reading.answer === id)?.mend
-  if (mend === undefined || folded.repairs.length > 0) return {}
+  if (mend === undefined || found !== undefined || folded.repairs.length > 0) return {}
   return {
     mend: {
       says: sentence(mend.says),
@@ -77,17 +78,16 @@ function lastCheck({ job, folded }: Standing): string | undefined {
 /** What it took off the list, or else where it moved the suspicion. */
 function meaning(input: Standing, check: string): string {
   const { kase, evidence, walk } = input
-  const fell = branchesCleared(kase, walk).get(check) ?? []
-  const isKnown = kase.checks.has(check)
-  const cleared = isKnown ? lostBy(kase.model, evidence, check, fell) : []
-  const moved = isKnown ? gainedBy(kase.model, evidence, check) : null
+  if (!kase.checks.has(check)) return 'That changes little.'
+  const moves = movesOf(kase.model, evidence, check)
+  const cleared = lost(moves, branchesCleared(kase, walk).get(check) ?? [])
+  const moved = gained(kase.model, moves)
   // What became so likely that others fell away is the news, and not what fell away.
   const isNews = moved !== null && moved.now - moved.before >= newsFrom
-  if (cleared.length > 0 && !isNews)
-    return `Rules out: ${clauses(
-      cleared.map((name) => branchClause(kase, name)),
-      1,
-    )}.`
+  if (cleared.length > 0 && !isNews) {
+    const out = cleared.map((name) => branchClause(kase, name))
+    return `Rules out: ${clauses(out, 1)}.`
+  }
   if (moved === null) return 'That changes little.'
   const { name, before, now } = moved
   return `${upperFirst(branchClause(kase, name))}: ${percent(before)} before, ${percent(now)} now.`

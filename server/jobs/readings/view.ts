@@ -46,14 +46,12 @@ export interface LastReading {
   readonly means: string
   readonly correctHref: string
   /** What was seen can be put right now: how, and where to write down which part it was. */
-  readonly mend?:
-    | undefined
-    | {
-        readonly says: string
-        /** What to heed when it is tried. */
-        readonly cautions: CautionsView
-        readonly ways: readonly { readonly href: string; readonly text: string }[]
-      }
+  readonly mend?: {
+    readonly says: string
+    /** What to heed when it is tried. */
+    readonly cautions: CautionsView
+    readonly ways: readonly { readonly href: string; readonly text: string }[]
+  }
   /** One more touch or pull, where it is measured. */
   readonly again?: { readonly href: string; readonly text: string }
 }

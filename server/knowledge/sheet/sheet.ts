@@ -45,8 +45,6 @@ export interface SheetFailure {
   readonly says: string
   /** Per 1000 machines that come in. */
   readonly rate: number
-  /** It is only there at times: while it is hot, cold, shaken or wet. */
-  readonly comesAndGoes: boolean
   /** Chance of each outcome of the check while it is there. */
   readonly row: readonly number[]
 }
@@ -118,7 +116,6 @@ function sheetReading(
         part: part.id,
         says: mode.says,
         rate: rateFor(mode.rate, part.role).rate,
-        comesAndGoes: mode.comesAndGoesWith !== undefined,
         row: floored(row, card.outcomes),
       })),
       healthy: floored(healthyOf(planned, machine), card.outcomes),

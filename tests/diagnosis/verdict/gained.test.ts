@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { Evidence, Model } from '../../../server/diagnosis/model/model.ts'
-import { gainedBy, lostBy } from '../../../server/diagnosis/verdict/gained.ts'
+import { gained, lost, movesOf } from '../../../server/diagnosis/verdict/gained.ts'
 import { modelFromTable } from '../../support/tables.ts'
 
 /** Three parts; the lamp speaks for `a`, the horn hardly says anything. */
@@ -22,6 +22,15 @@ function model(): Model {
   return { ...table, checks }
 }
 
+const gainedBy = (of: Model, evidence: readonly Evidence[], check: string) =>
+  gained(of, movesOf(of, evidence, check))
+const lostBy = (
+  of: Model,
+  evidence: readonly Evidence[],
+  check: string,
+  cleared: readonly string[],
+) => lost(movesOf(of, evidence, check), cleared)
+
 const lamp: Evidence = { check: 'lamp', likelihoods: [1, 0] }
 const horn: Evidence = { check: 'horn', likelihoods: [1, 0] }
 const faultsOf = (part: string) =>
@@ -31,10 +40,10 @@ const faultsOf = (part: string) =>
 
 describe('what one reading did', () => {
   it('is where it moved the probability to', () => {
-    const gained = gainedBy(model(), [lamp], 'lamp')!
-    expect(faultsOf('a').concat('a')).toContain(gained.name.replace('part:', ''))
-    expect(gained.before).toBeCloseTo(0.4, 6)
-    expect(gained.now).toBeGreaterThan(0.9)
+    const most = gainedBy(model(), [lamp], 'lamp')!
+    expect(faultsOf('a').concat('a')).toContain(most.name.replace('part:', ''))
+    expect(most.before).toBeCloseTo(0.4, 6)
+    expect(most.now).toBeGreaterThan(0.9)
     expect(gainedBy(model(), [horn], 'horn')).toBeNull()
   })
 
