@@ -1,4 +1,5 @@
 import { type MeterAtHand, meterAtHand } from '../jobs/measuring/meter-at-hand.ts'
+import { usualAir } from '../jobs/measuring/warmth.ts'
 import { readZero } from '../jobs/posts/zero.ts'
 import type { Conditions } from '../jobs/record/events.ts'
 import type { Knowledge } from '../knowledge/knowledge.ts'
@@ -24,9 +25,6 @@ export interface AtHand {
   readonly zero: number | null
   readonly problems: Readonly<Partial<Record<'air' | 'meter' | 'zero', string>>>
 }
-
-/** °C: what limits hold at. */
-const usualAir = 20
 
 export function typedIn(query: unknown): Typed {
   const word = (name: string, longest: number) => textOf(query, name).trim().slice(0, longest)

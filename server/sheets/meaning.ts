@@ -1,8 +1,9 @@
-import { bitsBetween, oneFault } from '../diagnosis/belief/one-fault.ts'
+import { bitsBetween, type OneFault } from '../diagnosis/belief/one-fault.ts'
 import { percent, the, upperFirst } from '../jobs/words/sentences.ts'
 import {
   type DrawnSheet,
   minutesTo,
+  notClearedFrom,
   type SheetFailure,
   type SheetReading,
 } from '../knowledge/sheet/sheet.ts'
@@ -16,11 +17,11 @@ const worthALine = 0.03
 /** Which failures give such a reading, the likeliest first; nothing where nothing shows in it. */
 export function presentMeaning(
   sheet: DrawnSheet,
-  { failures, healthy }: SheetReading,
-  { evidence, decision }: Measured,
+  { failures }: SheetReading,
+  { none, each }: OneFault,
+  { decision }: Measured,
 ): MeaningView | undefined {
   if (failures.length === 0) return undefined
-  const { none, each } = oneFault(failures, healthy, evidence)
   const all = [
     {
       says: `None of these: a slip of hand or contact${decision === 'undecided' ? ', or a good part at the edge' : ''}`,
@@ -43,14 +44,11 @@ export function presentMeaning(
 const failureWords = ({ parts }: DrawnSheet, { part, says }: SheetFailure): string =>
   `${upperFirst(the(parts.get(part)?.name ?? part))} ${says}`
 
-/** A failure that passes more often than this is not cleared by a good reading. */
-const passes = 0.3
-
 /** What a good reading does not clear: the failures that read good as often as not. */
 export function notCleared(sheet: DrawnSheet, { card, failures }: SheetReading): readonly string[] {
   const good = card.outcomes.indexOf('in range')
   return failures
-    .filter(({ part, row }) => part === card.part && (row[good] ?? 0) > passes)
+    .filter(({ part, row }) => part === card.part && (row[good] ?? 0) >= notClearedFrom)
     .sort((a, b) => b.rate - a.rate)
     .map(
       (failure) =>
@@ -67,14 +65,12 @@ const mostToSettle = 3
  */
 export function wouldSettle(
   { readings }: DrawnSheet,
-  reading: SheetReading,
-  { evidence }: Measured,
+  { card: { id }, failures }: SheetReading,
+  { none, each }: OneFault,
 ): readonly SheetReading[] {
-  const { failures, healthy } = reading
-  const { none, each } = oneFault(failures, healthy, evidence)
   const p = [none, ...each]
   return [...readings.values()]
-    .filter(({ card }) => card.id !== reading.card.id)
+    .filter(({ card }) => card.id !== id)
     .map((other) => ({
       other,
       bits: bitsBetween(p, rowsUnder(other, failures)) / minutesTo(other),

@@ -1,17 +1,15 @@
 import { fieldLabel, hint } from '../jobs/check/form.ts'
 import { presentManner } from '../jobs/check/manner.ts'
-import { fitnessSentence } from '../jobs/check/meter.ts'
+import { unfitSentence } from '../jobs/check/meter.ts'
 import { meterKeys } from '../jobs/check/meter-keys.ts'
 import { isReadApart } from '../jobs/check/present.ts'
 import { presentSpot } from '../jobs/check/spot.ts'
 import type { StepsView } from '../jobs/check/view.ts'
-import { foreseenFitness } from '../jobs/measuring/foreseen.ts'
-import { rangesFor } from '../jobs/measuring/meter-at-hand.ts'
-import { temperatureOf, usualWarmth } from '../jobs/measuring/warmth.ts'
+import { fitnessFor } from '../jobs/measuring/foreseen.ts'
 import type { CheckForm } from '../jobs/posts/check-form.ts'
 import { cautionsEverywhere, cautionsView } from '../jobs/words/cautions.ts'
 import { limitsNow } from '../jobs/words/limits-now.ts'
-import { degrees, sentence, upperFirst } from '../jobs/words/sentences.ts'
+import { sentence, upperFirst } from '../jobs/words/sentences.ts'
 import type { CheckCard } from '../knowledge/case.ts'
 import type { Knowledge } from '../knowledge/knowledge.ts'
 import { machineName } from '../knowledge/machine-name.ts'
@@ -48,7 +46,10 @@ export function presentReading(
   const once = sent ? judgeOnce(sheet, card, form, hand) : undefined
   const problem = typeof once === 'string' ? once : undefined
   const name = machineName(machine)
-  const unfit = unfitWords(card, hand)
+  const unfit = unfitSentence(
+    fitnessFor(card.measurand, hand.meter, hand.conditions),
+    card.measurand,
+  )
   return {
     title: `${upperFirst(card.title)}, ${name}`,
     machine: name,
@@ -76,22 +77,6 @@ export function presentReading(
     ...(once !== undefined &&
       typeof once !== 'string' && { result: presentResult(knowledge, sheet, reading, once, hand) }),
   }
-}
-
-/** What this meter cannot tell here, or nothing. */
-function unfitWords({ measurand }: ReadingCard, { meter, conditions }: AtHand): string | undefined {
-  if (rangesFor(meter, measurand).length === 0) return 'This meter has no range for that.'
-  const manner = { warmth: usualWarmth(conditions, measurand) }
-  const fit = foreseenFitness(measurand, meter, conditions, manner)
-  return fit.kind === 'fit' ? undefined : fitnessSentence(fit, measurand)
-}
-
-/** ", part at 20 °C": what is taken where nobody says otherwise, where it matters. */
-function warmthWords({ measurand }: ReadingCard, { conditions }: AtHand): string {
-  const follows = measurand.quantity.corrections.includes('copper')
-  if (!follows || measurand.material === 'not copper') return ''
-  const { celsius } = temperatureOf(usualWarmth(conditions, measurand), conditions)
-  return `, part at ${degrees(celsius)}`
 }
 
 /** From a machine with all joined, and back to one. */
@@ -124,7 +109,7 @@ function formOf(
 ): SheetForm {
   const { quantity, places } = card.measurand
   return {
-    label: `${fieldLabel(quantity, places)}${warmthWords(card, hand)}`,
+    label: fieldLabel(card.measurand, hand.conditions),
     hint: hint(quantity, places),
     unit: quantity.unit,
     ...(quantity.overRange && { over: 'OL' }),

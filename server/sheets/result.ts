@@ -1,3 +1,4 @@
+import { oneFault } from '../diagnosis/belief/one-fault.ts'
 import { presentBudget, sureWords } from '../jobs/readings/budget.ts'
 import { correctedSentences } from '../jobs/readings/corrected.ts'
 import { noteSentences } from '../jobs/readings/notes.ts'
@@ -30,7 +31,8 @@ export function presentResult(
   const budget = presentBudget(measured, card.measurand, at)
   const scale = presentScale('scale', measured, card.measurand, at)
   const isGood = measured.decision === 'conforms'
-  const meaning = isGood ? undefined : presentMeaning(sheet, reading, measured)
+  const chances = oneFault(reading.failures, reading.healthy, measured.evidence)
+  const meaning = isGood ? undefined : presentMeaning(sheet, reading, chances, measured)
   return {
     says: sentence([readInWords(sheet, card, judged), touched].filter(Boolean).join(', ')),
     word: once.mistake === null ? verdictWord(card, judged) : '',
@@ -42,7 +44,7 @@ export function presentResult(
     ...(budget && { budget }),
     ...(meaning && { meaning }),
     notShown: isGood ? notCleared(sheet, reading) : [],
-    settles: wouldSettle(sheet, reading, measured).map(({ card: other }) => ({
+    settles: wouldSettle(sheet, reading, chances).map(({ card: other }) => ({
       href: readingHref(sheet.machine.id, other.id, hand),
       text: upperFirst(other.title),
     })),

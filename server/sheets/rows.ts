@@ -1,3 +1,4 @@
+import { followsWarmth } from '../jobs/measuring/warmth.ts'
 import { limitsNow } from '../jobs/words/limits-now.ts'
 import { degrees, upperFirst } from '../jobs/words/sentences.ts'
 import { unplugId } from '../knowledge/instantiate/setup-cards.ts'
@@ -34,9 +35,9 @@ export function rowOf(
 }
 
 /** "at 20 °C", "at 400 rpm"; empty where it is all one, or the sheet names none. */
-export function limitsHoldAt({ measurand: { at, rpm, material, quantity } }: ReadingCard): string {
-  const follows = quantity.corrections.includes('copper') && material !== 'not copper'
-  if (follows && at !== undefined) return `at ${degrees(at)}`
+export function limitsHoldAt({ measurand }: ReadingCard): string {
+  const { at, rpm } = measurand
+  if (followsWarmth(measurand) && at !== undefined) return `at ${degrees(at)}`
   return rpm === undefined ? '' : `at ${rpm}\u00a0rpm`
 }
 

@@ -1,4 +1,11 @@
-import type { MeterKey, ReadingForm, SpotView, StepsView, WireView } from '../jobs/check/view.ts'
+import type {
+  CheckView,
+  MeterKey,
+  ReadingForm,
+  SpotView,
+  StepsView,
+  WireView,
+} from '../jobs/check/view.ts'
 import type { BudgetView } from '../jobs/readings/view.ts'
 import type { CautionsView } from '../jobs/words/cautions.ts'
 
@@ -104,13 +111,7 @@ export interface ReadingPage {
   readonly heading: string
   readonly cautions: CautionsView
   readonly spot: SpotView
-  readonly limits: {
-    readonly verb: string
-    readonly says: string
-    readonly now?: string
-    readonly at: string
-    readonly source: string
-  }
+  readonly limits: NonNullable<CheckView['limits']>
   readonly setting?: string
   /** What this meter cannot tell here. */
   readonly unfit?: string

@@ -1,8 +1,9 @@
 import { named } from '../../diagnosis/model/named.ts'
-import type { CheckCard } from '../../knowledge/case.ts'
+import type { CheckCard, Measurand } from '../../knowledge/case.ts'
 import type { Quantity } from '../../measure/reading/quantity.ts'
 import { allowsFurtherTake } from '../measuring/judged.ts'
-import { temperatureOf, usualWarmth } from '../measuring/warmth.ts'
+import { followsWarmth, temperatureOf, usualWarmth } from '../measuring/warmth.ts'
+import type { Conditions } from '../record/events.ts'
 import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
 import { readWords } from '../words/reading-words.ts'
@@ -49,8 +50,8 @@ export function presentForm(
   const places = card.measurand?.places
   return {
     action: `/jobs/${job.id}/${nouns[taking]}`,
-    label: measured
-      ? `${fieldLabel(measured, places)}${warmthInShort(input, card)}`
+    label: card.measurand
+      ? fieldLabel(card.measurand, folded.conditions, folded.readings.get(card.id)?.manner.warmth)
       : questions[taking],
     hint: measured ? hint(measured, places) : '',
     ...(measured && {
@@ -95,18 +96,20 @@ export function presentForm(
   }
 }
 
-/** ", part at −25 °C": how warm it is taken to be, where that matters and nobody has to look for it. */
-function warmthInShort({ folded }: Standing, { id, measurand }: CheckCard): string {
-  if (measurand === undefined || measurand.material === 'not copper') return ''
-  if (!measurand.quantity.corrections.includes('copper')) return ''
-  const { conditions, readings } = folded
-  const warmth = readings.get(id)?.manner.warmth ?? usualWarmth(conditions, measurand)
-  return `, part at ${degrees(temperatureOf(warmth, conditions).celsius)}`
-}
-
-/** "Reading, in Ω" */
-export function fieldLabel({ unit }: Quantity, places?: number): string {
-  return places === undefined ? `Reading, in ${unit}` : `The ${places} readings, in ${unit}`
+/**
+ * "Reading, in Ω, part at −25 °C": how warm it is taken to be stands there where it matters, so that nobody
+ * has to look for it.
+ */
+export function fieldLabel(
+  measurand: Measurand,
+  conditions: Conditions,
+  warmth = usualWarmth(conditions, measurand),
+): string {
+  const { quantity, places } = measurand
+  const { unit } = quantity
+  const readings = places === undefined ? 'Reading' : `The ${places} readings`
+  if (!followsWarmth(measurand)) return `${readings}, in ${unit}`
+  return `${readings}, in ${unit}, part at ${degrees(temperatureOf(warmth, conditions).celsius)}`
 }
 
 /** What to type, with examples. */

@@ -1,5 +1,5 @@
 import type { CheckCard } from '../../knowledge/case.ts'
-import { temperatureOf, usualWarmth } from '../measuring/warmth.ts'
+import { followsWarmth, temperatureOf, usualWarmth } from '../measuring/warmth.ts'
 import type { Conditions, Manner, PartWarmth } from '../record/events.ts'
 import type { Refused } from '../standing/asked.ts'
 import { degrees, signed } from '../words/sentences.ts'
@@ -23,17 +23,16 @@ export function presentManner(
   const said = warmth.kind === 'measured' ? signed(warmth.celsius) : ''
   const speed = rpm === undefined ? '' : String(rpm)
   return {
-    ...(corrections.includes('copper') &&
-      measurand.material !== 'not copper' && {
-        warmth: {
-          choices: kinds.map((kind) => ({
-            value: kind,
-            says: warmthWords(kind, conditions),
-            chosen: kind === (tried?.warmth || warmth.kind),
-          })),
-          celsius: tried?.celsius ?? said,
-        },
-      }),
+    ...(followsWarmth(measurand) && {
+      warmth: {
+        choices: kinds.map((kind) => ({
+          value: kind,
+          says: warmthWords(kind, conditions),
+          chosen: kind === (tried?.warmth || warmth.kind),
+        })),
+        celsius: tried?.celsius ?? said,
+      },
+    }),
     ...(corrections.includes('speed') &&
       measurand.rpm !== undefined && {
         rpm: {

@@ -3,9 +3,7 @@ import { bandName } from '../../measure/decide/bands.ts'
 import { type Fitness, leadsMatter, type Way } from '../../measure/foresee/fitness.ts'
 import { printLimits } from '../../measure/reading/print.ts'
 import type { Quantity } from '../../measure/reading/quantity.ts'
-import { foreseenFitness } from '../measuring/foreseen.ts'
-import { rangesFor } from '../measuring/meter-at-hand.ts'
-import { usualWarmth } from '../measuring/warmth.ts'
+import { fitnessFor } from '../measuring/foreseen.ts'
 import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
 import { meterWords } from '../words/names.ts'
@@ -41,17 +39,17 @@ export function presentCheckMeter(
 
 function unfit(input: Standing, card: CheckCard, measurand: Measurand): Pick<MeterView, 'unfit'> {
   const { folded, meter } = input
-  if (rangesFor(meter, measurand).length === 0) {
-    return { unfit: { says: 'This meter has no range for that.', ways: [] } }
-  }
-  const { conditions } = folded
-  const manner = folded.readings.get(card.id)?.manner ?? {
-    warmth: usualWarmth(conditions, measurand),
-  }
-  const fit = foreseenFitness(measurand, meter, conditions, manner)
-  if (fit.kind === 'fit') return {}
-  const ways = fit.ways.flatMap((way) => wayWords(way, input, card))
-  return { unfit: { says: fitnessSentence(fit, measurand), ways } }
+  const { conditions, readings } = folded
+  const fit = fitnessFor(measurand, meter, conditions, readings.get(card.id)?.manner)
+  const says = unfitSentence(fit, measurand)
+  if (says === undefined) return {}
+  return { unfit: { says, ways: (fit?.ways ?? []).flatMap((way) => wayWords(way, input, card)) } }
+}
+
+/** What a meter cannot tell of these limits; nothing where it is fit. */
+export function unfitSentence(fit: Fitness | null, measurand: Measurand): string | undefined {
+  if (fit === null) return 'This meter has no range for that.'
+  return fit.kind === 'fit' ? undefined : fitnessSentence(fit, measurand)
 }
 
 /** "This meter can only tell open from not open here." */

@@ -40,10 +40,23 @@ function blurOf(
   return blur(measurand.limits, circumstances(measurand, meter, conditions, manner))
 }
 
+/**
+ * Whether this meter can judge the limits of a check, made as usual or in this manner; null where it has no range for
+ * that at all.
+ */
+export function fitnessFor(
+  measurand: Measurand,
+  meter: MeterAtHand,
+  conditions: Conditions,
+  manner: Manner = { warmth: usualWarmth(conditions, measurand) },
+): Fitness | null {
+  if (rangesFor(meter, measurand).length === 0) return null
+  return foreseenFitness(measurand, meter, conditions, manner)
+}
+
 const fitnesses = latestOf<Measurand, Fitness>(4)
 
-/** Whether this meter can judge the limits of a check that is made in this manner. */
-export function foreseenFitness(
+function foreseenFitness(
   measurand: Measurand,
   meter: MeterAtHand,
   conditions: Conditions,

@@ -5,6 +5,9 @@ import type { Conditions, PartWarmth } from '../record/events.ts'
 /** How far the temperature of a part may be off what is said of it, K. From memory. */
 const halfWidths = { 'as the air': 5, 'cold-soaked': 2, 'running hot': 30, measured: 3 }
 
+/** °C, where nobody says otherwise: what limits hold at. */
+export const usualAir = 20
+
 /** A winding behind the flywheel of an engine that has just run, °C. From memory. */
 const runningHot = 90
 
@@ -19,6 +22,10 @@ export function usualWarmth(
   if (measurand?.warmedTo !== undefined) return { kind: 'measured', celsius: measurand.warmedTo }
   return { kind: engine === 'hot' ? 'running hot' : 'as the air' }
 }
+
+/** Whether what is read follows the temperature of the part: it is copper, all of it or a share. */
+export const followsWarmth = ({ material, quantity }: Measurand): boolean =>
+  quantity.corrections.includes('copper') && material !== 'not copper'
 
 /** The temperature of a part, °C, and how far it may be off. */
 export function temperatureOf(warmth: PartWarmth, { air }: Conditions): Temperature {

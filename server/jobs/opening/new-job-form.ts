@@ -2,6 +2,7 @@ import type { Knowledge } from '../../knowledge/knowledge.ts'
 import { Place } from '../../knowledge/schema/shared.ts'
 import { textOf, textsOf } from '../../web/fields.ts'
 import { type DegreeUnit, printTemperature } from '../../web/typed/temperature.ts'
+import { usualAir } from '../measuring/warmth.ts'
 import type { Folded } from '../record/fold.ts'
 import { type BeginsWith, beginsIn } from './begins-with.ts'
 import { fieldOfSet, setAt, type TickedTools, usualTools } from './tool-sets.ts'
@@ -84,9 +85,6 @@ export function formOf(knowledge: Knowledge, { opened, conditions, note }: Folde
 
 const isSame = (some: readonly string[], others: readonly string[]) =>
   some.length === others.length && some.every((each) => others.includes(each))
-
-/** °C: what limits hold at. */
-const usualAir = 20
 
 /**
  * The form as it was filled in, once the place was changed: the tools are those that one has there as a

@@ -1,5 +1,6 @@
 import type { Knowledge } from '../../knowledge/knowledge.ts'
 import type { Place } from '../../knowledge/schema/shared.ts'
+import { toolsAt } from '../words/tools-at.ts'
 
 /** By the name of each set: the tools that are ticked in it. */
 export type TickedTools = Readonly<Record<string, readonly string[]>>
@@ -8,13 +9,11 @@ export type TickedTools = Readonly<Record<string, readonly string[]>>
 export const fieldOfSet = (set: string): string => `tools-${set}`
 
 /** The sets as they first come. */
-export function usualTools({ tools: { sets, tools } }: Knowledge): TickedTools {
+export function usualTools(knowledge: Knowledge): TickedTools {
   return Object.fromEntries(
-    Object.entries(sets).map(([set, { place }]) => [
+    Object.entries(knowledge.tools.sets).map(([set, { place }]) => [
       set,
-      Object.entries(tools)
-        .filter(([, { usual }]) => place !== undefined && usual.includes(place))
-        .map(([tool]) => tool),
+      place === undefined ? [] : toolsAt(knowledge, place),
     ]),
   )
 }

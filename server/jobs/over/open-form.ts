@@ -4,9 +4,11 @@ import { overTitle } from '../../knowledge/sheet/over-case.ts'
 import { assembliesOf, readingsIn, type Scope } from '../../knowledge/sheet/scope.ts'
 import { textOf, wholeOf } from '../../web/fields.ts'
 import { airIn } from '../../web/typed/temperature.ts'
+import { usualAir } from '../measuring/warmth.ts'
 import { readZero } from '../posts/zero.ts'
 import type { JobEvent } from '../record/events.ts'
 import type { Opened } from '../record/fold.ts'
+import { toolsAt } from '../words/tools-at.ts'
 
 /** The form that begins a check-over, as text. */
 export interface OverForm {
@@ -41,7 +43,7 @@ const longest = 80
 export function acceptOver(knowledge: Knowledge, machine: Machine, form: OverForm): AcceptedOver {
   const scope = scopeIn(machine, form.scope)
   const tools = benchTools(knowledge)
-  const air = airIn(form.air === '' ? '20' : form.air, 'C')
+  const air = airIn(form.air === '' ? String(usualAir) : form.air, 'C')
   const zero = readZero(form.zero)
   const before = form.before === '' ? undefined : wholeOf(form.before.replace(/^no\.?\s*/i, ''))
   const isEmpty = scope !== undefined && readingsIn(knowledge, machine, scope, tools).length === 0
@@ -95,8 +97,4 @@ function scopeIn({ connectors, parts, ...machine }: Machine, text: string): Scop
 }
 
 /** What lies on a bench as a rule. */
-export function benchTools({ tools: { tools } }: Knowledge): string[] {
-  return Object.entries(tools)
-    .filter(([, { usual }]) => usual.includes('bench'))
-    .map(([id]) => id)
-}
+export const benchTools = (knowledge: Knowledge) => toolsAt(knowledge, 'bench')

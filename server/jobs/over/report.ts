@@ -1,12 +1,10 @@
-import { sheetFor } from '../../knowledge/sheet/sheet.ts'
+import { notClearedFrom, sheetFor } from '../../knowledge/sheet/sheet.ts'
 import { manyLevel } from '../../measure/decide/many.ts'
 import { printLimits } from '../../measure/reading/print.ts'
-import { fitnessSentence } from '../check/meter.ts'
-import { foreseenFitness } from '../measuring/foreseen.ts'
-import { rangesFor } from '../measuring/meter-at-hand.ts'
-import { usualWarmth } from '../measuring/warmth.ts'
+import { unfitSentence } from '../check/meter.ts'
+import { fitnessFor } from '../measuring/foreseen.ts'
 import { comparedWords } from '../readings/corrected.ts'
-import type { OverRow } from '../standing/over-rows.ts'
+import { isAskedFor, type OverRow } from '../standing/over-rows.ts'
 import type { Standing } from '../standing/standing.ts'
 import { readWords, verdictWord } from '../words/reading-words.ts'
 import { counted, jobNumber, listed, percent, the, upperFirst } from '../words/sentences.ts'
@@ -44,7 +42,7 @@ export function presentReport(
         text: `No. ${jobNumber(before.job)}`,
       },
     }),
-    ...(rows.some(({ state, again }) => state === 'to read' || again) && {
+    ...(rows.some(isAskedFor) && {
       tableHref: `/jobs/${job.id}/table`,
     }),
     csvHref: `${href}.csv`,
@@ -84,7 +82,7 @@ function partReport(
     ({ state, judged }) => state === 'bad' && judged?.reading.kind === 'over',
   )
   const words = {
-    bad: bad?.judged ? badWord(bad) : 'Bad',
+    bad: bad ? badWord(bad) : '',
     unsure: unsure ? unsureWord(input, unsure) : '',
     open: rows.every(({ state }) => state === 'to read') ? 'Not read yet' : 'Not all read',
     good: 'Good in all that was read',
@@ -98,7 +96,7 @@ function partReport(
 }
 
 /** "Bad: open": the band, whatever a single reading by itself would be called. */
-function badWord({ card, judged }: OverRow): string {
+function badWord({ card, judged }: Pick<OverRow, 'card' | 'judged'>): string {
   const word = judged ? verdictWord(card, judged) : ''
   return word.startsWith('Bad') ? word : 'Bad'
 }
@@ -107,10 +105,8 @@ function badWord({ card, judged }: OverRow): string {
 function unsureWord({ meter, folded }: Standing, { card, judged, again }: OverRow): string {
   const { measurand } = card
   if (again || judged?.reading.kind === 'over') return 'Not sure: touch again'
-  if (rangesFor(meter, measurand).length === 0) return 'This meter has no range for that.'
-  const manner = { warmth: usualWarmth(folded.conditions, measurand) }
-  const fit = foreseenFitness(measurand, meter, folded.conditions, manner)
-  return fit.kind === 'fit' ? 'Not sure: touch again' : fitnessSentence(fit, measurand)
+  const fit = fitnessFor(measurand, meter, folded.conditions)
+  return unfitSentence(fit, measurand) ?? 'Not sure: touch again'
 }
 
 function rowView(
@@ -165,7 +161,7 @@ export function rowWord({ state, skipped, card, judged }: OverRow, isBroken: boo
         ? 'Good up to the break'
         : 'Good'
     case 'bad':
-      return judged ? badWord({ state, card, judged, again: false }) : 'Bad'
+      return badWord({ card, judged })
     case 'unsure':
       return 'Not sure'
   }
@@ -174,9 +170,6 @@ export function rowWord({ state, skipped, card, judged }: OverRow, isBroken: boo
 function sureWords(rows: readonly OverRow[]): string {
   return `A part is called bad only where, over all ${counted(rows.length, 'reading')} together, the chance of calling a good one so stays at most ${percent(manyLevel)} (Holm’s rule).`
 }
-
-/** A failure that reads good more often than this in all that was read of its part is named. */
-const passes = 0.3
 
 /** What the readings of good parts leave open; never a bare "passed". */
 function notShown({ kase, knowledge }: Standing, rows: readonly OverRow[]): string[] {
@@ -195,7 +188,7 @@ function notShown({ kase, knowledge }: Standing, rows: readonly OverRow[]): stri
   const byFailure = new Map<string, string[]>()
   for (const [key, chance] of chances) {
     const [part = '', says = ''] = key.split('\n')
-    if (chance < passes) continue
+    if (chance < notClearedFrom) continue
     byFailure.set(says, [...(byFailure.get(says) ?? []), kase.parts.get(part)?.name ?? part])
   }
   return [...byFailure].map(([says, parts]) => `Whether ${listed(parts.map(the), 'or')} ${says}.`)

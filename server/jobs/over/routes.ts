@@ -2,13 +2,14 @@ import type { FastifyInstance } from 'fastify'
 import { showError } from '../../web/errors.ts'
 import { textOf } from '../../web/fields.ts'
 import { neverKeep, showPage } from '../../web/page.ts'
+import { usualAir } from '../measuring/warmth.ts'
+import { appendAll } from '../record/append-all.ts'
 import type { Opened } from '../record/fold.ts'
 import type { JobParts } from '../record/parts.ts'
-import { findJob } from '../standing/find.ts'
 import { keptStanding } from '../standing/kept.ts'
 import { noSuchMachine } from '../words/no-such-machine.ts'
 import { asCsv, exportedReadings } from './export.ts'
-import { noSuchOver } from './no-such-over.ts'
+import { findOver, noSuchOver } from './find-over.ts'
 import { acceptOver, type OverProblems, overFormFrom } from './open-form.ts'
 import { presentOverForm } from './present-open.ts'
 import { tableRoutes } from './table-routes.ts'
@@ -25,7 +26,7 @@ export async function overRoutes(app: FastifyInstance, parts: JobParts): Promise
     if (machine === undefined) return showError(request, reply, noSuchMachine)
     const asked = overFormFrom(request.query)
     const [meter = ''] = knowledge.meters.keys()
-    const form = { ...asked, meter: asked.meter || meter, air: asked.air || '20' }
+    const form = { ...asked, meter: asked.meter || meter, air: asked.air || String(usualAir) }
     return showPage(request, reply, view, presentOverForm(knowledge, machine, form))
   })
 
@@ -40,7 +41,7 @@ export async function overRoutes(app: FastifyInstance, parts: JobParts): Promise
       return showPage(request, reply.code(422), view, page)
     }
     const id = await jobs.open(accepted.opened)
-    for (const [i, event] of accepted.more.entries()) await jobs.append(id, i + 1, event)
+    await appendAll(jobs, id, 1, accepted.more)
     return reply.redirect(`/jobs/${id}`, 303)
   })
 
@@ -48,19 +49,16 @@ export async function overRoutes(app: FastifyInstance, parts: JobParts): Promise
 
   for (const kind of ['csv', 'json'] as const) {
     app.get(`/jobs/:id/readings.${kind}`, async (request, reply) => {
-      const found = await findJob(parts, request)
-      if ('missing' in found || found.folded.opened.over === undefined) {
-        return showError(request, reply, noSuchOver)
-      }
+      const found = await findOver(parts, request)
+      if (found === null) return showError(request, reply, noSuchOver)
       neverKeep(reply)
       const rows = exportedReadings(keptStanding(parts, found))
       const name = `check-over-${found.job.id}.${kind}`
       reply.header('content-disposition', `attachment; filename="${name}"`)
       if (kind === 'csv') return reply.type('text/csv; charset=utf-8').send(asCsv(rows))
-      const { machine, over } = found.folded.opened
-      const { meter, conditions, openedAt } = found.folded
-      const { air } = conditions
-      const whole = { machine, ...over, openedAt, air, meter, readings: rows }
+      const { opened, meter, conditions, openedAt } = found.folded
+      const about = { machine: opened.machine, ...found.over }
+      const whole = { ...about, openedAt, air: conditions.air, meter, readings: rows }
       return reply.type('application/json; charset=utf-8').send(JSON.stringify(whole, null, 2))
     })
   }

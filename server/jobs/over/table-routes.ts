@@ -2,11 +2,11 @@ import type { FastifyInstance } from 'fastify'
 import { showError } from '../../web/errors.ts'
 import { textOf, wholeOf } from '../../web/fields.ts'
 import { showPage } from '../../web/page.ts'
+import { appendAll } from '../record/append-all.ts'
 import type { JobParts } from '../record/parts.ts'
-import { findJob } from '../standing/find.ts'
 import { keptStanding } from '../standing/kept.ts'
 import { movedOn } from '../words/moved-on.ts'
-import { noSuchOver } from './no-such-over.ts'
+import { findOver, noSuchOver } from './find-over.ts'
 import { presentTable, readTable, tableFormFrom } from './table.ts'
 
 const view = { page: 'jobs/over/table' }
@@ -14,18 +14,14 @@ const view = { page: 'jobs/over/table' }
 /** Every reading of a check-over that is still to be made, as a table to fill: `/jobs/:id/table`. */
 export async function tableRoutes(app: FastifyInstance, parts: JobParts): Promise<void> {
   app.get('/jobs/:id/table', async (request, reply) => {
-    const found = await findJob(parts, request)
-    if ('missing' in found || found.folded.opened.over === undefined) {
-      return showError(request, reply, noSuchOver)
-    }
+    const found = await findOver(parts, request)
+    if (found === null) return showError(request, reply, noSuchOver)
     return showPage(request, reply, view, presentTable(keptStanding(parts, found)))
   })
 
   app.post('/jobs/:id/table', async (request, reply) => {
-    const found = await findJob(parts, request)
-    if ('missing' in found || found.folded.opened.over === undefined) {
-      return showError(request, reply, noSuchOver)
-    }
+    const found = await findOver(parts, request)
+    if (found === null) return showError(request, reply, noSuchOver)
     const standing = keptStanding(parts, found)
     const { id, version } = found.job
     const form = tableFormFrom(standing, request.body)
@@ -37,7 +33,9 @@ export async function tableRoutes(app: FastifyInstance, parts: JobParts): Promis
     if (problems.size > 0) {
       return showPage(request, reply.code(422), view, presentTable(standing, form, problems))
     }
-    for (const [i, event] of events.entries()) await parts.jobs.append(id, version + i, event)
-    return reply.redirect(`/jobs/${id}`, 303)
+    const done = await appendAll(parts.jobs, id, version, events)
+    if (done === 'written') return reply.redirect(`/jobs/${id}`, 303)
+    const page = presentTable(standing, form, new Map(), movedOn)
+    return showPage(request, reply.code(409), view, page)
   })
 }

@@ -4,7 +4,7 @@ import { upperFirst } from '../../web/words.ts'
 import { checkFormFrom, readTouches } from '../posts/check-form.ts'
 import { readManner } from '../posts/manner.ts'
 import type { JobEvent } from '../record/events.ts'
-import { type OverRow, overRows } from '../standing/over-rows.ts'
+import { isAskedFor, overRows } from '../standing/over-rows.ts'
 import type { Standing } from '../standing/standing.ts'
 import { type CautionsView, cautionsEverywhere, cautionsView } from '../words/cautions.ts'
 import { jobNumber } from '../words/sentences.ts'
@@ -38,16 +38,11 @@ export type TableProblems = ReadonlyMap<string, string>
 
 const fieldOf = (check: string) => `typed.${check}`
 
-/** The readings that a table asks for, in their order. */
-const asked = (rows: readonly OverRow[]) =>
-  rows.filter(({ state, again }) => state === 'to read' || again)
-
 export function tableFormFrom(input: Standing, body: unknown): TableForm {
   return new Map(
-    asked(overRows(input)).map(({ card: { id } }) => [
-      id,
-      textOf(body, fieldOf(id)).trim().slice(0, 200),
-    ]),
+    overRows(input)
+      .filter(isAskedFor)
+      .map(({ card: { id } }) => [id, textOf(body, fieldOf(id)).trim().slice(0, 200)]),
   )
 }
 
@@ -83,7 +78,7 @@ export function presentTable(
   notice?: string,
 ): TablePage {
   const { job, kase, knowledge } = input
-  const rows = asked(overRows(input))
+  const rows = overRows(input).filter(isAskedFor)
   const cautions = rows.flatMap(({ card }) => card.cautions)
   return {
     title: `${problems.size > 0 || notice ? 'Not taken: ' : ''}Check-over ${job.id}: table`,

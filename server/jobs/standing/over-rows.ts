@@ -1,9 +1,8 @@
 import type { CheckCard, Measurand } from '../../knowledge/case.ts'
 import { calledBad, manyLevel } from '../../measure/decide/many.ts'
-import { foreseenFitness } from '../measuring/foreseen.ts'
+import { fitnessFor } from '../measuring/foreseen.ts'
 import type { Judged } from '../measuring/judged.ts'
-import { type MeterAtHand, rangesFor } from '../measuring/meter-at-hand.ts'
-import { usualWarmth } from '../measuring/warmth.ts'
+import type { MeterAtHand } from '../measuring/meter-at-hand.ts'
 import type { Folded } from '../record/fold.ts'
 import type { Standing } from './standing.ts'
 
@@ -63,10 +62,12 @@ function isFit(
   { measurand }: OverRow['card'],
   { conditions }: Folded,
 ): boolean {
-  if (rangesFor(meter, measurand).length === 0) return false
-  const manner = { warmth: usualWarmth(conditions, measurand) }
-  return foreseenFitness(measurand, meter, conditions, manner).kind !== 'unfit'
+  const fit = fitnessFor(measurand, meter, conditions)
+  return fit !== null && fit.kind !== 'unfit'
 }
+
+/** It is still to be read, or worth one more take. */
+export const isAskedFor = ({ state, again }: OverRow): boolean => state === 'to read' || again
 
 /** What to read next: what was not read yet, and then what is worth one more take. */
 export function nextRow(rows: readonly OverRow[]): OverRow | undefined {

@@ -3,6 +3,7 @@ import { type ByAbout, byAbout } from '../by-about.ts'
 import type { About, CheckKind } from '../schema/check-kind.ts'
 import type { Complaint, Machine, PartKind } from '../schema/index.ts'
 import type { Part, Reach, SheetLimits } from '../schema/machine.ts'
+import { nameOf, numbered } from './check-names.ts'
 import { reachesFor } from './spot.ts'
 import { type DrawnTree, partsOf } from './tree.ts'
 
@@ -79,7 +80,7 @@ export function readingsOfKind(
   const outputs = perOutput ? machine.outputs.map(({ id }) => id) : [undefined]
   return numbered(
     outputs.flatMap((output) =>
-      planMeasured({ kind, id: name(kind.id, output), ...outputOf(output) }, measured, machine),
+      planMeasured({ kind, id: nameOf(kind.id, output), ...outputOf(output) }, measured, machine),
     ),
   )
 }
@@ -114,7 +115,7 @@ function planOfProperty(
     .flatMap((part): PlannedCheck[] => {
       const known = named(partKinds, part.kind).properties[property]
       if (known === undefined) return []
-      const whole = { id: name(kind.id, part.id), kind, part, ...outputOf(part.output) }
+      const whole = { id: nameOf(kind.id, part.id), kind, part, ...outputOf(part.output) }
       const measured = known.quantity !== 'answers'
       const sheet = part.limits?.[property]
       if (measured && sheet === undefined) return []
@@ -123,7 +124,7 @@ function planOfProperty(
       if (!measured && reaches.length === 0) return [whole]
       return reaches.map((reach) => ({
         ...whole,
-        id: name(kind.id, part.id, reach.at, reach.output),
+        id: nameOf(kind.id, part.id, reach.at, reach.output),
         reach,
         ...outputOf(reach.output ?? part.output),
         ...(measured && sheet && { limitsOf: { part, property, sheet } }),
@@ -140,11 +141,11 @@ function planGate(
   return (tree.copies.get(about.gate) ?? []).flatMap((copy): PlannedCheck[] => {
     const place = placeOf(kind, machine, copy.output)
     const base = { kind, gate: copy.name, ...outputOf(copy.output), ...place }
-    const id = name(kind.id, copy.output)
+    const id = nameOf(kind.id, copy.output)
     if (about.measured !== undefined) return planMeasured({ ...base, id }, about.measured, machine)
     if (about.replacing !== undefined) {
       const parts = partsOf(machine, about.replacing, copy.output)
-      return parts.map((part) => ({ ...base, id: name(kind.id, part.id), part }))
+      return parts.map((part) => ({ ...base, id: nameOf(kind.id, part.id), part }))
     }
     if (about.swapping !== undefined) {
       const swap = pairsAcrossOutputs(machine, about.swapping)
@@ -204,21 +205,6 @@ function pairsAcrossOutputs(machine: Machine, role: string): (readonly [string, 
   return [[one.id, other.id]]
 }
 
-/** Names of checks are words joined by dots, so that they can stand in an address. */
-function name(...words: readonly (string | undefined)[]): string {
-  return words.filter((word) => word !== undefined).join('.')
-}
-
 function outputOf(output: string | undefined): { output?: string } {
   return output === undefined ? {} : { output }
-}
-
-/** Two ways of reaching the same property at the same plug are told apart by a number. */
-function numbered(checks: readonly PlannedCheck[]): PlannedCheck[] {
-  const seen = new Map<string, number>()
-  return checks.map((check) => {
-    const count = (seen.get(check.id) ?? 0) + 1
-    seen.set(check.id, count)
-    return count === 1 ? check : { ...check, id: name(check.id, String(count)) }
-  })
 }

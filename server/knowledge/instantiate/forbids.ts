@@ -4,7 +4,7 @@ import type { Knowledge } from '../knowledge.ts'
 import type { Machine } from '../schema/machine.ts'
 import type { Act } from '../schema/setup.ts'
 import type { PlannedCheck } from './checks-of-kind.ts'
-import { coverCard, hinders, kitCard, unplugCard } from './setup-cards.ts'
+import { coverCard, coverId, hinders, kitCard, unplugCard } from './setup-cards.ts'
 import { isHot } from './setups.ts'
 
 /**
@@ -54,7 +54,7 @@ export function ownWayBarred(
   const { setups } = knowledge.setups
   return needs
     .filter(({ id, once }) => {
-      const { bars } = setups[id] ?? machine.access[id.replace('access ', '')] ?? {}
+      const { bars } = setups[id] ?? machine.access[id.replace(coverId(''), '')] ?? {}
       // What is fitted once it has died is not there while it runs.
       const during = once ? acts.filter((act) => act === check.kind.engine) : acts
       return during.some((act) => bars?.includes(act))

@@ -7,8 +7,15 @@ import type { Setups } from '../schema/tables.ts'
 /** Taking off a cover. */
 export function coverCard(id: string, { access }: Machine): SetupCard {
   const { do: says, minutes, undo } = entry(access, id)
-  return { id: `access ${id}`, do: says, minutes, undo }
+  return { id: coverId(id), do: says, minutes, undo }
 }
+
+/** What a cover off is called among the set-ups. */
+export const coverId = (cover: string): string => `access ${cover}`
+
+/** It only leads to what is read: a cover off or a connector apart, and nothing fitted or run. */
+export const isOnTheWayThere = ({ id }: Pick<SetupCard, 'id'>): boolean =>
+  id.startsWith(coverId('')) || id.startsWith(unplugId(''))
 
 /** What a connector apart is called among the set-ups. */
 export const unplugId = (connector: string): string => `unplug ${connector}`

@@ -1,3 +1,4 @@
+import { isOnTheWayThere } from '../instantiate/setup-cards.ts'
 import type { Knowledge } from '../knowledge.ts'
 import type { Machine } from '../schema/index.ts'
 import type { Reach } from '../schema/machine.ts'
@@ -62,7 +63,7 @@ export function readingsIn(
     ({ card }) =>
       card.engine === 'stopped' &&
       card.measurand.warmedTo === undefined &&
-      card.setups.every(({ id }) => /^(access|unplug) /.test(id)) &&
+      card.setups.every(isOnTheWayThere) &&
       card.tools.every(({ id }) => tools.includes(id)),
   )
 }

@@ -49,6 +49,9 @@ export interface SheetFailure {
   readonly row: readonly number[]
 }
 
+/** A failure that reads good at least so often is not cleared by a good reading. From memory. */
+export const notClearedFrom = 0.3
+
 const sheets = new WeakMap<Knowledge, Map<string, DrawnSheet>>()
 
 /** The sheet of a machine. Made once and kept: it never changes while the knowledge stays. */
