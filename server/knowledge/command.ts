@@ -3,8 +3,10 @@ import { z } from 'zod'
 import type { Knowledge } from './knowledge.ts'
 import { loadKnowledge } from './load.ts'
 import { KnowledgeProblems } from './problems.ts'
+import { printRole, rolesReport } from './roles-report.ts'
 import { fileKinds } from './schema/index.ts'
 import { reportComplaint, reportTestability } from './testability-report.ts'
+import { unmatched } from './unmatched.ts'
 
 const trees = `${import.meta.dirname}/../../trees`
 
@@ -25,6 +27,7 @@ const commands: Readonly<Record<string, (word?: string) => number>> = {
         `knowledge is sound: ${complaints.size} complaints, ${partKinds.size} part kinds, ` +
           `${checkKinds.size} check kinds, ${machines.size} machines`,
       )
+      for (const remark of unmatched(knowledge)) console.log(remark)
       return 0
     }),
   testability: (id) =>
@@ -42,6 +45,14 @@ const commands: Readonly<Record<string, (word?: string) => number>> = {
         console.error(`ends neither named nor in a stated group: ${fault}`)
       }
       return lost.length === 0 ? 0 : 1
+    }),
+  roles: (id) =>
+    withKnowledge((knowledge) => {
+      const reports = rolesReport(knowledge).filter(({ role }) => id === undefined || role === id)
+      for (const report of reports) console.log(printRole(report))
+      if (reports.length > 0) return 0
+      console.error(`no role is called ${id}: npm run roles lists them all`)
+      return 1
     }),
   schema: () => {
     for (const { file, text } of jsonSchemas()) writeFileSync(file, text)

@@ -263,6 +263,7 @@ export const smallKnowledge: Knowledge = {
   partKinds: new Map(),
   checkKinds: new Map(),
   machines: new Map([['wren', smallCase.machine]]),
+  roles: { roles: {} },
   meters: new Map([
     [
       'pocket',

@@ -10,6 +10,7 @@ import { metersRule } from './meters-rule.ts'
 import { namesRule } from './names-rule.ts'
 import { nestingRule } from './nesting-rule.ts'
 import { newReport, type Rule } from './report.ts'
+import { rolesRule } from './roles-rule.ts'
 import { setupsRule } from './setups-rule.ts'
 import { sheetsRule } from './sheets-rule.ts'
 import { stopRule } from './stop-rule.ts'
@@ -17,7 +18,17 @@ import { stopRule } from './stop-rule.ts'
 /** Each stage may trust what the stages before it insist on. */
 const stages: readonly (readonly Rule[])[] = [
   [namesRule],
-  [gatesRule, sheetsRule, metersRule, checksRule, cautionsRule, setupsRule, stopRule, chancesRule],
+  [
+    rolesRule,
+    gatesRule,
+    sheetsRule,
+    metersRule,
+    checksRule,
+    cautionsRule,
+    setupsRule,
+    stopRule,
+    chancesRule,
+  ],
   [nestingRule],
   [cutSetsRule],
   [sightRule, wayRule],
