@@ -48,7 +48,7 @@ export function caseFor(knowledge: Knowledge, machineId: string, complaintId: st
 export function instantiate(knowledge: Knowledge, complaint: Complaint, machine: Machine): Case {
   const drawn = drawTree(knowledge, complaint, machine)
   const tree = treeBelow(complaint.top, drawn)
-  const cutSets = cutSetList(tree, drawn.faultCards, complaint.elsewhere.share)
+  const { cutSets, leftOut } = cutSetList(tree, drawn.faultCards, complaint.elsewhere.share)
   const checks = drawChecks(knowledge, complaint, machine, drawn)
     .map(({ planned, rowOf }) => ({
       planned,
@@ -69,6 +69,7 @@ export function instantiate(knowledge: Knowledge, complaint: Complaint, machine:
       checks: checks.map(({ check }) => check),
       wrongMinutes: wrongMinutes(knowledge, machine),
     },
+    leftOut,
     gates: drawn.gateCards,
     faults: drawn.faultCards,
     parts: partCards(knowledge, machine),

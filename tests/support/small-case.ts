@@ -235,6 +235,7 @@ export const smallCase: Case = {
       chances: chances[id as keyof typeof chances],
     })),
   },
+  leftOut: 0,
   gates: new Map(
     [
       { id: 'no-spark', says: 'There is no spark' },

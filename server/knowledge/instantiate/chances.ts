@@ -149,7 +149,7 @@ function watchGate(
     const dot = fault.indexOf('.')
     const part = fault.slice(0, dot)
     if (away.has(fault) || part === replaced) return []
-    return [swapped(part, check.swap ?? []) + fault.slice(dot)]
+    return [swapped(part, check.swap) + fault.slice(dot)]
   }
   const changes = away.size > 0 || replaced !== undefined || check.swap !== undefined
   return (faults) => {
@@ -160,12 +160,11 @@ function watchGate(
   }
 }
 
-function swapped(part: string, swap: readonly (readonly [string, string])[]): string {
-  for (const [a, b] of swap) {
-    if (part === a) return b
-    if (part === b) return a
-  }
-  return part
+/** The part that stands where this one stood, once two have changed places. */
+function swapped(part: string, swap: PlannedCheck['swap']): string {
+  const [one, other] = swap ?? []
+  if (part === one?.id) return other?.id ?? part
+  return part === other?.id ? (one?.id ?? part) : part
 }
 
 function askQuestion(

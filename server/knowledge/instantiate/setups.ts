@@ -57,11 +57,11 @@ function apartFor({ kind, part, beside, reach }: PlannedCheck): readonly string[
 }
 
 /** Covers over what is read or looked at, over the connectors, and over what is fitted. */
-function coversFor(check: PlannedCheck, { access, connectors, parts }: Machine): readonly string[] {
+function coversFor(check: PlannedCheck, { access, connectors }: Machine): readonly string[] {
   const { kind, part, beside, reach, swap } = check
   const at = reach?.at === undefined ? [] : [reach.at]
   const overPlugs = [...at, ...apartFor(check)].flatMap((id) => entry(connectors, id).access ?? [])
-  const moved = parts.filter(({ id }) => swap?.flat().includes(id))
+  const moved = swap ?? []
   const touched = reach === undefined && !kind.asked ? [part, beside, ...moved] : moved
   const overParts = touched.flatMap((each) => each?.access ?? [])
   const forKit = Object.entries(access)

@@ -1,6 +1,7 @@
 /** The placeholders that texts in a check may hold. */
 export const placeholders = [
   'part',
+  'other',
   'output',
   'place',
   'pins',

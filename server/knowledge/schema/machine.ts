@@ -66,7 +66,8 @@ export const Part = z.strictObject({
   kind: Name,
   role: Name,
   name: Words,
-  output: Name.optional(),
+  /** The cylinder that it belongs to, or the several that it serves. Left out: all. */
+  output: z.union([Name, z.array(Name).min(2)]).optional(),
   /** The connectors it hangs on: those that part it from everything else. */
   plugs: z.array(Name).min(1).optional(),
   limits: z.record(Name, SheetLimits).optional(),

@@ -4,7 +4,7 @@ import { answer, barred, cannotTell, type Seen } from '../seen.ts'
 import { between, happens, type Random, seedOf } from '../world/chance.ts'
 import { complains } from '../world/complaints.ts'
 import { type Now, nowAt } from '../world/now.ts'
-import { partNamed } from '../world/sheet.ts'
+import { partNamed, servedBy } from '../world/sheet.ts'
 import { type Doing, doing, has, seated } from '../world/site.ts'
 import { having } from '../world/standing.ts'
 import { jumps, plugAt, ropeIsOff } from '../world/systems/engine.ts'
@@ -101,7 +101,7 @@ export const lasting = (seed: number, part: string, what: string): Random =>
 
 const warmedSpark: Observation = (check) => {
   const { site, part } = check
-  const output = partNamed(site.world.machine, part).output ?? outputsOf(site.world)[0]!
+  const output = servedBy(partNamed(site.world.machine, part))[0] ?? outputsOf(site.world)[0]!
   const at = (celsius: number) =>
     threePulls(check, (now, rpm) => atCap(now, output, rpm), { tempered: { part, celsius } })
   const cold = at(site.world.weather.parts)

@@ -62,7 +62,7 @@ export const puttingTogether: readonly Phrase[] = [
     /red clamp on the plus post/i,
     (where) => doing([having({ batteryGroundOff: false }), standIn('battery', where)]),
   ],
-  [/exchange left and right coil/i, (where) => join(...coilPlugs(where, all(where)))],
+  [/exchange the .*coil and the .*coil\b/i, (where) => join(...coilPlugs(where, all(where)))],
   [
     /caps stay on (their|the spark) plugs|every cap (stays )?on its own plug|caps on their plugs|caps on\b|^tighten them, push both caps home/i,
     (where) => caps('on its plug', ...all(where)),

@@ -1,3 +1,4 @@
+import { outputsServed } from '../../instantiate/outputs.ts'
 import type { Knowledge } from '../../knowledge.ts'
 import type { Machine } from '../../schema/index.ts'
 import { rolesOf } from './known.ts'
@@ -26,7 +27,7 @@ export function machineNames(machine: Machine, knowledge: Knowledge, mustKnow: M
     mustKnow(machine, [...at, 'role'], 'role', [part.role], rolesOf(knowledge))
     mustKnow(machine, [...at, 'access'], 'access', part.access, access)
     mustKnow(machine, [...at, 'kind'], 'part kind', [part.kind], [...knowledge.partKinds.keys()])
-    mustKnow(machine, [...at, 'output'], 'output', listOf(part.output), outputs)
+    mustKnow(machine, [...at, 'output'], 'output', outputsServed(part), outputs)
     mustKnow(machine, [...at, 'plugs'], 'connector', part.plugs, connectors)
     const properties = Object.keys(knowledge.partKinds.get(part.kind)?.properties ?? {})
     mustKnow(machine, [...at, 'limits'], 'property', Object.keys(part.limits ?? {}), properties)
