@@ -3,10 +3,10 @@ import { z } from 'zod'
 import type { Knowledge } from './knowledge.ts'
 import { loadKnowledge } from './load.ts'
 import { KnowledgeProblems } from './problems.ts'
-import { printRole, rolesReport } from './roles-report.ts'
+import { printRole, rolesReport } from './reports/roles.ts'
+import { reportComplaint, reportTestability } from './reports/testability.ts'
+import { unmatched } from './reports/unmatched.ts'
 import { fileKinds } from './schema/index.ts'
-import { reportComplaint, reportTestability } from './testability-report.ts'
-import { unmatched } from './unmatched.ts'
 
 const trees = `${import.meta.dirname}/../../trees`
 

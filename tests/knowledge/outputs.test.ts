@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { partsOf, swapsOf } from '../../server/knowledge/instantiate/outputs.ts'
+import { partsOf, swapsOf } from '../../server/knowledge/instantiate/where/outputs.ts'
 import type { Machine } from '../../server/knowledge/schema/machine.ts'
 
 /** Four cylinders, two coils of which each fires two, a cap for each, and one igniter for all. */

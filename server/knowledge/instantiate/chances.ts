@@ -8,6 +8,7 @@ import type { Mode } from '../schema/part-kind.ts'
 import type { Chances } from '../schema/shared.ts'
 import { gateOf, type PlannedCheck, partOf } from './checks-of-kind.ts'
 import type { DrawnTree } from './tree.ts'
+import { letsThrough } from './where/path.ts'
 
 /**
  * No reading is impossible: a pin is miscounted, a dial misread. Every row gives this share evenly to
@@ -108,15 +109,15 @@ export function failuresShown(
   { parts }: Machine,
   partKinds: Context['partKinds'],
 ): ShownFailure[] {
-  const path = [partOf(check).id, ...(check.reach?.through ?? [])]
-  return parts
-    .filter(({ id }) => path.includes(id))
-    .flatMap((part) =>
-      named(partKinds, part.kind).modes.flatMap((mode): ShownFailure[] => {
-        const row = mode.shows[property]
-        return row === undefined ? [] : [{ part, mode, row }]
-      }),
-    )
+  const { reach } = check
+  const read = partOf(check).id
+  return parts.flatMap((part) =>
+    named(partKinds, part.kind).modes.flatMap((mode): ShownFailure[] => {
+      const row = mode.shows[property]
+      const isOnTheWay = part.id === read || (reach && letsThrough(reach, part.id, mode.id))
+      return row !== undefined && isOnTheWay ? [{ part, mode, row }] : []
+    }),
+  )
 }
 
 /** The row with at least this share of one outcome, the others in the proportion they have. */

@@ -7,9 +7,9 @@ import type { Knowledge } from '../knowledge.ts'
 import type { Machine, SheetLimits } from '../schema/machine.ts'
 import type { LimitsOf, PlannedCheck } from './checks-of-kind.ts'
 import { forbidsFor } from './forbids.ts'
-import { outputsServed, partsOf } from './outputs.ts'
 import { lastSteps, setupsFor } from './setups.ts'
-import { pinsInWords, spotOf, wiresInWords } from './spot.ts'
+import { outputsServed, partsOf } from './where/outputs.ts'
+import { pinsInWords, spotOf, wiresInWords } from './where/spot.ts'
 import { type Fillings, fill } from './words.ts'
 
 /**

@@ -4,9 +4,9 @@ import type { About, CheckKind } from '../schema/check-kind.ts'
 import type { Complaint, Machine, PartKind } from '../schema/index.ts'
 import type { Part, Reach, SheetLimits } from '../schema/machine.ts'
 import { nameOf, numbered } from './check-names.ts'
-import { onlyOutput, partsOf, swapsOf } from './outputs.ts'
-import { reachesFor } from './spot.ts'
 import type { DrawnTree } from './tree.ts'
+import { onlyOutput, partsOf, swapsOf } from './where/outputs.ts'
+import { reachesFor } from './where/spot.ts'
 
 /** One check of a kind, made for a part, a place or a gate of one machine. */
 export interface PlannedCheck {

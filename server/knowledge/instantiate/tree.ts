@@ -6,7 +6,7 @@ import type { ComplaintGate, GateInput } from '../schema/complaint.ts'
 import type { Complaint, Machine } from '../schema/index.ts'
 import type { Part } from '../schema/machine.ts'
 import type { Rate } from '../schema/part-kind.ts'
-import { partsOf } from './outputs.ts'
+import { partsOf } from './where/outputs.ts'
 
 /** A complaint's gates, drawn out for the parts and outputs of one machine. */
 export interface DrawnTree {

@@ -1,5 +1,6 @@
 import { entry, named } from '../../diagnosis/model/named.ts'
 import { inputsOf } from '../instantiate/tree.ts'
+import { throughOf } from '../instantiate/where/path.ts'
 import type { Knowledge } from '../knowledge.ts'
 import type { CheckKind, Complaint, Machine } from '../schema/index.ts'
 import type { Report } from './report.ts'
@@ -43,7 +44,7 @@ function plugsThatStop({ parts }: Machine, stopping: Machine['parts']): Set<stri
   return new Set(
     parts.flatMap(({ id, reach = [] }) =>
       reach
-        .filter(({ through = [] }) => [id, ...through].some((each) => stops.has(each)))
+        .filter((each) => [id, ...throughOf(each)].some((part) => stops.has(part)))
         .flatMap(({ at }) => at ?? []),
     ),
   )

@@ -1,4 +1,5 @@
-import { outputsServed } from '../../instantiate/outputs.ts'
+import { outputsServed } from '../../instantiate/where/outputs.ts'
+import { throughOf } from '../../instantiate/where/path.ts'
 import type { Knowledge } from '../../knowledge.ts'
 import type { Machine } from '../../schema/index.ts'
 import { rolesOf } from './known.ts'
@@ -35,7 +36,14 @@ export function machineNames(machine: Machine, knowledge: Knowledge, mustKnow: M
       const here = [...at, 'reach', r]
       mustKnow(machine, [...here, 'at'], 'connector', listOf(reach.at), connectors)
       mustKnow(machine, [...here, 'for'], 'property', reach.for, properties)
-      mustKnow(machine, [...here, 'through'], 'part', reach.through, parts)
+      mustKnow(machine, [...here, 'through'], 'part', throughOf(reach), parts)
+      reach.through?.forEach((each, w) => {
+        if (typeof each === 'string') return
+        const kind = machine.parts.find(({ id }) => id === each.part)?.kind ?? ''
+        const modes = knowledge.partKinds.get(kind)?.modes.map(({ id }) => id) ?? []
+        const what = `failure mode of ${each.part}`
+        mustKnow(machine, [...here, 'through', w, 'modes'], what, each.modes, modes)
+      })
       mustKnow(machine, [...here, 'output'], 'output', listOf(reach.output), outputs)
       mustKnow(machine, [...here, 'access'], 'access', reach.access, access)
     })

@@ -1,4 +1,4 @@
-import type { Machine, Part } from '../schema/machine.ts'
+import type { Machine, Part } from '../../schema/machine.ts'
 
 /** The outputs that a part serves by itself; none where it serves the whole machine. */
 export function outputsServed({ output }: Pick<Part, 'output'>): readonly string[] {

@@ -1,7 +1,7 @@
-import { rolesIn } from './fits.ts'
-import { inputsOf } from './instantiate/tree.ts'
-import type { Knowledge } from './knowledge.ts'
-import type { CheckKind, Complaint } from './schema/index.ts'
+import { rolesIn } from '../fits.ts'
+import { inputsOf } from '../instantiate/tree.ts'
+import type { Knowledge } from '../knowledge.ts'
+import type { CheckKind, Complaint } from '../schema/index.ts'
 
 /** What a role is for, and what a part that plays it switches on. */
 export interface RoleReport {

@@ -1,5 +1,5 @@
-import { allFits } from './fits.ts'
-import type { Knowledge } from './knowledge.ts'
+import { allFits } from '../fits.ts'
+import type { Knowledge } from '../knowledge.ts'
 
 /**
  * What is sound and of no use yet, a sentence each: a complaint that fits no machine, a machine that no
