@@ -11,6 +11,8 @@ import { cutSetList } from './instantiate/cut-set-list.ts'
 import { wrongMinutes } from './instantiate/prices.ts'
 import { slipsOf } from './instantiate/slips.ts'
 import { type DrawnTree, drawTree } from './instantiate/tree.ts'
+import { onlyOutput } from './instantiate/where/outputs.ts'
+import { fill, filledProof, fillingsOf } from './instantiate/words.ts'
 import type { Knowledge } from './knowledge.ts'
 import type { Complaint, Machine } from './schema/index.ts'
 
@@ -62,7 +64,7 @@ export function instantiate(knowledge: Knowledge, complaint: Complaint, machine:
     })
   return {
     machine,
-    complaint,
+    complaint: worded(complaint, machine),
     model: {
       tree,
       cutSets,
@@ -74,6 +76,17 @@ export function instantiate(knowledge: Knowledge, complaint: Complaint, machine:
     faults: drawn.faultCards,
     parts: partCards(knowledge, machine),
     checks: new Map(checks.map(({ card }) => [card.id, card])),
+  }
+}
+
+/** The complaint in the words of this machine. */
+function worded(complaint: Complaint, machine: Machine): Complaint {
+  const fillings = fillingsOf(machine)
+  const { prove, elsewhere } = complaint
+  return {
+    ...complaint,
+    prove: filledProof(prove, fillings),
+    elsewhere: { ...elsewhere, says: fill(elsewhere.says, fillings) },
   }
 }
 
@@ -142,11 +155,12 @@ export function partCards(knowledge: Knowledge, machine: Machine): Map<string, P
   return new Map(
     machine.parts.map((part) => {
       const kind = named(knowledge.partKinds, part.kind)
+      const fillings = { ...fillingsOf(machine, onlyOutput(part)), part: part.name }
       const card = {
         id: part.id,
         name: part.name,
-        repair: kind.repair,
-        prove: kind.prove,
+        repair: fill(kind.repair, fillings),
+        prove: filledProof(kind.prove, fillings),
         cautions: cautionCards(kind.cautions ?? [], knowledge),
       }
       return [part.id, part.where === undefined ? card : { ...card, where: part.where }]

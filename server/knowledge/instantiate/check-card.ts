@@ -10,7 +10,7 @@ import { forbidsFor } from './forbids.ts'
 import { lastSteps, setupsFor } from './setups.ts'
 import { outputsServed, partsOf } from './where/outputs.ts'
 import { pinsInWords, spotOf, wiresInWords } from './where/spot.ts'
-import { type Fillings, fill } from './words.ts'
+import { type Fillings, fill, fillingsOf } from './words.ts'
 
 /**
  * Everything a page says about one planned check, with the words filled in for this machine.
@@ -144,7 +144,7 @@ function fillingsFor(
 ): Fillings {
   const connector = spot?.connector?.card
   return {
-    ...(machine.stop && { run: machine.stop.run, off: machine.stop.off }),
+    ...fillingsOf(machine, check.output),
     ...(check.part && { part: check.part.name, role: check.part.role.replaceAll('-', ' ') }),
     ...(check.swap && { part: check.swap[0].name, other: check.swap[1].name }),
     ...outputIn(check, machine),

@@ -33,7 +33,7 @@ export function forbidsFor(
     .filter(
       ([id, setup]) => forbids.includes(id) || hinders(setup, acts) || excludes(setups, id, kit),
     )
-    .map(([id]) => kitCard(id, knowledge.setups))
+    .map(([id]) => kitCard(id, knowledge.setups, machine))
   const apart = pluggedFor(check, acts, machine).map((id) => unplugCard(id, machine))
   const covers = Object.entries(machine.access)
     .filter(([, cover]) => hinders(cover, acts))

@@ -17,7 +17,7 @@ export function setupsFor(
   const { setups } = knowledge.setups
   const covers = coversFor(check, machine).map((id) => coverCard(id, machine))
   const apart = apartFor(check).map((id) => unplugCard(id, machine))
-  const kit = (check.kind.setups ?? []).map((id) => kitCard(id, knowledge.setups))
+  const kit = (check.kind.setups ?? []).map((id) => kitCard(id, knowledge.setups, machine))
   if (!isHot(check, knowledge)) {
     return [...covers, ...apart, ...kit].map((card) => (card.stopOff ? once(card) : card))
   }

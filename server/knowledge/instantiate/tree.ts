@@ -7,6 +7,7 @@ import type { Complaint, Machine } from '../schema/index.ts'
 import type { Part } from '../schema/machine.ts'
 import type { Rate } from '../schema/part-kind.ts'
 import { partsOf } from './where/outputs.ts'
+import { fill, fillingsOf } from './words.ts'
 
 /** A complaint's gates, drawn out for the parts and outputs of one machine. */
 export interface DrawnTree {
@@ -69,8 +70,9 @@ class Drawing implements DrawnTree {
     if (inputs.length === 0) return false
     const drawn = { kind, inputs } as const
     this.gates.set(copy.name, gate.atLeast ? { ...drawn, k: gate.atLeast.k } : drawn)
-    const output = this.#machine.outputs.find(({ id }) => id === copy.output)
-    const says = gate.says.replaceAll('{output}', output?.name ?? '')
+    const output = this.#machine.outputs.find(({ id }) => id === copy.output)?.name
+    const fillings = fillingsOf(this.#machine, copy.output)
+    const says = fill(gate.says, { ...fillings, ...(output && { output }) })
     this.gateCards.set(copy.name, { id: copy.name, says })
     return true
   }

@@ -9,6 +9,7 @@ import { gatesRule } from './gates-rule.ts'
 import { metersRule } from './meters-rule.ts'
 import { namesRule } from './names-rule.ts'
 import { nestingRule } from './nesting-rule.ts'
+import { placeholdersRule } from './placeholders-rule.ts'
 import { newReport, type Rule } from './report.ts'
 import { rolesRule } from './roles-rule.ts'
 import { setupsRule } from './setups-rule.ts'
@@ -20,6 +21,7 @@ const stages: readonly (readonly Rule[])[] = [
   [namesRule],
   [
     rolesRule,
+    placeholdersRule,
     gatesRule,
     sheetsRule,
     metersRule,

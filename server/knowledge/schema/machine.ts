@@ -105,6 +105,8 @@ export const Machine = z.strictObject({
       for: z.array(Name).optional(),
     }),
   ),
+  /** How it is turned over, for {turn}: "pull the rope", which is taken where this is left out. */
+  turn: Words.optional(),
   /** What stops the engine: while one of `plugs` is apart, it does not. */
   stop: z
     .strictObject({

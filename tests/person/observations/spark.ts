@@ -82,7 +82,9 @@ const leaks =
     const { site, output, part } = check
     if (ropeIsOff(nowAt(site))) return barred('the rope starter is off')
     const wet = nowAt(doing(site, { wetted: 'all' }))
-    const parts = part ? [part] : roles.map((role) => seated(site, role, output))
+    const parts = part
+      ? [part]
+      : roles.filter((role) => has(site, role)).map((role) => seated(site, role, output))
     const isFed = ignition(wet, pullSpeed(check)).outputs.get(output)!.pulse > 40
     const seen = parts.some((each) => astray(wet, each))
     return answer(isFed && seen ? 'sparks' : 'nothing')
@@ -143,11 +145,13 @@ export const sparkChecks: Readonly<Record<string, Observation>> = {
   'swap-coils-hot': onTester,
   'swap-caps': onTester,
   'known-good-coil': onTester,
+  'known-good-module': onTester,
   'known-good-igniter-output': onTester,
   'spark-when-hot': onTester,
   'spark-strength': howFar,
   'swap-coils-strength': howFar,
   'known-good-coil-strength': howFar,
+  'known-good-module-strength': howFar,
   'spark-old-plug': atOldPlug,
   'spark-new-plug': atOnePlug,
   'spark-old-plug-hot': atOnePlug,
