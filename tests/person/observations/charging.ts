@@ -65,5 +65,5 @@ export const chargingChecks: Readonly<Record<string, Observation>> = {
   'cranking-speed': cranking,
   'jump-start': cranking,
   'standing-drain': ({ site, part }) =>
-    answer(nowAt(site).has(part, 'shorted') ? 'drains' : 'none'),
+    answer(Number.isFinite(nowAt(site).effect(part).leak ?? Infinity) ? 'drains' : 'none'),
 }
