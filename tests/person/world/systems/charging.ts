@@ -118,5 +118,8 @@ function wayOhms(now: Now) {
   return { wire: feed! + holder, fuse: holder, all: feed! + holder + ground! + lead! + battery! }
 }
 
+/** V that a battery holds under load, by its share of a good one: good ones stay well above 10 V. From memory. */
+export const heldUnderLoad = (share: number): number => 7.5 + 3.2 * share
+
 /** Ω of a pair of legs, for whoever sends a known current through it. */
 export const pairOhms = (now: Now, part: string): number => ohmsOf(now, part)
