@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { parseQuantityText } from '../../server/measure/reading/parse.ts'
 import type { Draw } from '../person/world/effect.ts'
 import { effects } from '../person/world/effects/index.ts'
+import { chargeShare } from '../person/world/systems/charging.ts'
 import { bandRead, charger, likeliest, row } from './by-the-tool.ts'
 import { operatingPoint, over, simulate } from './simulator.ts'
 
@@ -191,5 +192,20 @@ describe('a three-phase rectifier', () => {
     )
     // One open diode costs too little to bring anybody in: what brings them is more than that.
     expect((await lift(oneOpen)) / good).toBeGreaterThan(effect('open', () => 0.999))
+  })
+
+  it.each([22, 28, 35])(
+    'charges from %d V as much of what 44 V charge as in that world',
+    async (volts) => {
+      const lift = async (volts: number) => (await output({}, battery, { volts })).mean - 12.6
+      expect(
+        Math.abs((await lift(volts)) / (await lift(44)) - chargeShare(volts, 44)),
+      ).toBeLessThan(0.06)
+    },
+  )
+
+  it('charges nothing from a winding that does not reach the battery', async () => {
+    expect((await output({}, battery, { volts: 9 })).mean).toBeCloseTo(12.6, 2)
+    expect(chargeShare(9, 44)).toBe(0)
   })
 })
