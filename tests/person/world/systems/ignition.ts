@@ -31,7 +31,7 @@ export interface Output {
 /** Stop wires are pulled up through some kΩ: below this many Ω to metal there is no spark. From memory. */
 const stopsBelow = 1500
 /** Capacitor of the igniter, F, and the input of its trigger, Ω. Common practice. */
-const capacitor = 1e-6
+export const capacitor = 1e-6
 const triggerInput = 2000
 /** It triggers at this share of the least that the sheet asks of a pickup. From memory. */
 const triggersAt = 0.22
