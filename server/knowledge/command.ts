@@ -1,8 +1,8 @@
 import { writeFileSync } from 'node:fs'
 import { z } from 'zod'
-import type { Knowledge } from './knowledge.ts'
-import { loadKnowledge } from './load.ts'
-import { KnowledgeProblems } from './problems.ts'
+import { warnings } from './lint/index.ts'
+import { readTrees, type Trees } from './load.ts'
+import { KnowledgeProblems, problemLine } from './problems.ts'
 import { fileKinds } from './schema/index.ts'
 import { reportComplaint, reportTestability } from './testability-report.ts'
 
@@ -19,7 +19,8 @@ export function jsonSchemas(): { readonly file: string; readonly text: string }[
 /** Each returns the exit code; a word after its name is for it. */
 const commands: Readonly<Record<string, (word?: string) => number>> = {
   lint: () =>
-    withKnowledge((knowledge) => {
+    withTrees(({ knowledge, locate }) => {
+      for (const each of warnings(knowledge, locate)) console.log(`look at ${problemLine(each)}`)
       const { complaints, partKinds, checkKinds, machines } = knowledge
       console.log(
         `knowledge is sound: ${complaints.size} complaints, ${partKinds.size} part kinds, ` +
@@ -28,7 +29,7 @@ const commands: Readonly<Record<string, (word?: string) => number>> = {
       return 0
     }),
   testability: (id) =>
-    withKnowledge((knowledge) => {
+    withTrees(({ knowledge }) => {
       const { complaints } = knowledge
       const complaint = complaints.get(id ?? '')
       if (id !== undefined && complaint === undefined) {
@@ -50,9 +51,9 @@ const commands: Readonly<Record<string, (word?: string) => number>> = {
 }
 
 /** Does something with the knowledge that ships, or says what is wrong with it. */
-function withKnowledge(act: (knowledge: Knowledge) => number): number {
+function withTrees(act: (trees: Trees) => number): number {
   try {
-    return act(loadKnowledge(trees))
+    return act(readTrees(trees))
   } catch (error) {
     if (!(error instanceof KnowledgeProblems)) throw error
     console.error(error.message)

@@ -1,5 +1,5 @@
 import { type Quantities, quantities as shipped } from '../measure/reading/quantities.ts'
-import type { Knowledge } from './knowledge.ts'
+import type { Knowledge, Locate } from './knowledge.ts'
 import { lint } from './lint/index.ts'
 import { KnowledgeProblems } from './problems.ts'
 import {
@@ -30,6 +30,21 @@ export function loadKnowledge(
   quantities: Quantities = shipped,
   read: typeof readYaml = readYaml,
 ): Knowledge {
+  return readTrees(folder, quantities, read).knowledge
+}
+
+/** Knowledge that is sound, and the place of each thing in it, for whoever has more to say of it. */
+export interface Trees {
+  readonly knowledge: Knowledge
+  readonly locate: Locate
+}
+
+/** As `loadKnowledge`, with the places: they keep the text of all files. */
+export function readTrees(
+  folder: string,
+  quantities: Quantities = shipped,
+  read: typeof readYaml = readYaml,
+): Trees {
   const shelf = new Shelf(folder, read)
   const complaints = shelf.entries('complaints', Complaint, (entry) => entry.id)
   const partKinds = shelf.entries(
@@ -64,5 +79,5 @@ export function loadKnowledge(
   }
   const problems = lint(knowledge, shelf.locate)
   if (problems.length > 0) throw new KnowledgeProblems(problems)
-  return knowledge
+  return { knowledge, locate: shelf.locate }
 }

@@ -1,47 +1,11 @@
-import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
-import { tmpdir } from 'node:os'
-import { join } from 'node:path'
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { readFileSync } from 'node:fs'
+import { describe, expect, it } from 'vitest'
 import { jsonSchemas } from '../../server/knowledge/command.ts'
 import { loadKnowledge } from '../../server/knowledge/load.ts'
-import { quantities } from '../../server/measure/reading/quantities.ts'
+import { changedTrees } from '../support/changed-trees.ts'
 import { shippedTrees } from '../support/knowledge.ts'
-import { readOnce } from '../support/read-once.ts'
 
-let folder: string
-const read = readOnce()
-
-beforeAll(() => {
-  folder = mkdtempSync(join(tmpdir(), 'trees-'))
-  cpSync(shippedTrees, folder, { recursive: true })
-})
-afterAll(() => rmSync(folder, { recursive: true }))
-
-/** What loading says when one text in one file is replaced, and the line on which `place` stands. */
-function saidAfter(
-  file: string,
-  from: string,
-  to: string,
-  place: string,
-): { said: string; line: number } {
-  const path = join(folder, file)
-  const before = readFileSync(path, 'utf8')
-  const at = before.indexOf(from)
-  // Without this a text that is no longer in the file would leave the test testing nothing.
-  expect(at, `"${from}" in ${file}`).toBeGreaterThanOrEqual(0)
-  writeFileSync(path, before.replace(from, to))
-  try {
-    loadKnowledge(folder, quantities, read)
-    return { said: '', line: 0 }
-  } catch (error) {
-    return {
-      said: (error as Error).message,
-      line: before.slice(0, before.indexOf(place)).split('\n').length,
-    }
-  } finally {
-    writeFileSync(path, before)
-  }
-}
+const { saidAfter } = changedTrees()
 
 const everything = [
   'exciter',

@@ -2,6 +2,7 @@ import type { Knowledge, Locate, Problem } from '../knowledge.ts'
 import { cautionsRule } from './cautions-rule.ts'
 import { chancesRule } from './chances-rule.ts'
 import { checksRule } from './checks-rule.ts'
+import { barePinsRule } from './doubts/bare-pins-rule.ts'
 import { cutSetsRule } from './drawn/cut-sets-rule.ts'
 import { sightRule } from './drawn/sight-rule.ts'
 import { wayRule } from './drawn/way-rule.ts'
@@ -23,6 +24,9 @@ const stages: readonly (readonly Rule[])[] = [
   [sightRule, wayRule],
 ]
 
+/** What is most likely a slip but may be right, and so refuses nothing. Trusts what the stages insist on. */
+const doubts: readonly Rule[] = [barePinsRule]
+
 /** Everything that is wrong with the meaning of the knowledge; empty if nothing is. */
 export function lint(knowledge: Knowledge, locate: Locate): Problem[] {
   for (const stage of stages) {
@@ -31,4 +35,11 @@ export function lint(knowledge: Knowledge, locate: Locate): Problem[] {
     if (report.problems.length > 0) return report.problems
   }
   return []
+}
+
+/** What is doubtful in knowledge that is sound: somebody should look, and nothing is refused for it. */
+export function warnings(knowledge: Knowledge, locate: Locate): Problem[] {
+  const report = newReport(locate)
+  for (const rule of doubts) rule(knowledge, report)
+  return report.problems
 }
