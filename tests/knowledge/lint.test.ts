@@ -123,6 +123,20 @@ describe('the lint of the knowledge', () => {
       /has no pin 99/,
     ],
     [
+      'one pin named twice',
+      'machines/larkfell-2i.yaml',
+      'pins: [8, 9]',
+      'pins: [8, 8]',
+      /name two pins, not one of them twice/,
+    ],
+    [
+      'two parts that are read at the same pins',
+      'machines/larkfell-2i.yaml',
+      '- { at: igniter-plug, pins: [10, 11], for: [primary-resistance]',
+      '- { at: igniter-plug, pins: [9, 8], for: [primary-resistance]',
+      /coil-right and coil-left are both read for primary-resistance at pins 9 and 8 of the igniter plug, and neither/,
+    ],
+    [
       'a colour that IEC 60757 does not have',
       'machines/larkfell-2i.yaml',
       'wire: [RD, BK]',

@@ -12,13 +12,24 @@ import { namesRule } from './names-rule.ts'
 import { nestingRule } from './nesting-rule.ts'
 import { newReport, type Rule } from './report.ts'
 import { setupsRule } from './setups-rule.ts'
+import { sharedPinsRule } from './shared-pins-rule.ts'
 import { sheetsRule } from './sheets-rule.ts'
 import { stopRule } from './stop-rule.ts'
 
 /** Each stage may trust what the stages before it insist on. */
 const stages: readonly (readonly Rule[])[] = [
   [namesRule],
-  [gatesRule, sheetsRule, metersRule, checksRule, cautionsRule, setupsRule, stopRule, chancesRule],
+  [
+    gatesRule,
+    sheetsRule,
+    sharedPinsRule,
+    metersRule,
+    checksRule,
+    cautionsRule,
+    setupsRule,
+    stopRule,
+    chancesRule,
+  ],
   [nestingRule],
   [cutSetsRule],
   [sightRule, wayRule],

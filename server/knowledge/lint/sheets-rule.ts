@@ -97,6 +97,7 @@ function wrongWithReach(reach: Reach, machine: Machine): string[] {
   }
   if (reach.at === undefined) return []
   if (reach.pins === undefined) return [`say which pins of ${reach.at} to touch`]
+  if (new Set(reach.pins).size < reach.pins.length) return ['name two pins, not one of them twice']
   const wired = entry(machine.connectors, reach.at).pins
   return reach.pins
     .filter((pin) => pin !== 'ground' && !(String(pin) in wired))
