@@ -3,6 +3,9 @@ import { cautionsRule } from './cautions-rule.ts'
 import { chancesRule } from './chances-rule.ts'
 import { checksRule } from './checks-rule.ts'
 import { barePinsRule } from './doubts/bare-pins-rule.ts'
+import { coloursRule } from './doubts/colours-rule.ts'
+import { driveRule } from './doubts/drive-rule.ts'
+import { pathsRule } from './doubts/paths-rule.ts'
 import { cutSetsRule } from './drawn/cut-sets-rule.ts'
 import { sightRule } from './drawn/sight-rule.ts'
 import { wayRule } from './drawn/way-rule.ts'
@@ -36,7 +39,7 @@ const stages: readonly (readonly Rule[])[] = [
 ]
 
 /** What is most likely a slip but may be right, and so refuses nothing. Trusts what the stages insist on. */
-const doubts: readonly Rule[] = [barePinsRule]
+const doubts: readonly Rule[] = [barePinsRule, coloursRule, pathsRule, driveRule]
 
 /** Everything that is wrong with the meaning of the knowledge; empty if nothing is. */
 export function lint(knowledge: Knowledge, locate: Locate): Problem[] {

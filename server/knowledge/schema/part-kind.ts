@@ -41,6 +41,8 @@ export const partKindOf = (measured: readonly string[]) =>
     name: Words,
     /** It stops the engine: with a connector apart that it is read at or through, it does not. */
     stops: z.boolean().optional(),
+    /** All its properties come from it, on whichever part they are read: whatever is read so is read through it. */
+    drives: z.boolean().optional(),
     properties: z.record(Name, propertyOf(measured)),
     modes: z.array(Mode).min(1),
     /** What it costs to fit a new one, and so what it costs to have been wrong. */
