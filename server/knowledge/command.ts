@@ -1,7 +1,7 @@
 import { writeFileSync } from 'node:fs'
 import { z } from 'zod'
 import { warnings } from './lint/index.ts'
-import { readTrees, type Trees } from './load.ts'
+import { soundTrees, type Trees } from './load.ts'
 import { KnowledgeProblems, problemLine } from './problems.ts'
 import { fileKinds } from './schema/index.ts'
 import { reportComplaint, reportTestability } from './testability-report.ts'
@@ -53,7 +53,7 @@ const commands: Readonly<Record<string, (word?: string) => number>> = {
 /** Does something with the knowledge that ships, or says what is wrong with it. */
 function withTrees(act: (trees: Trees) => number): number {
   try {
-    return act(readTrees(trees))
+    return act(soundTrees(trees))
   } catch (error) {
     if (!(error instanceof KnowledgeProblems)) throw error
     console.error(error.message)

@@ -30,19 +30,31 @@ export function loadKnowledge(
   quantities: Quantities = shipped,
   read: typeof readYaml = readYaml,
 ): Knowledge {
-  return readTrees(folder, quantities, read).knowledge
+  return soundTrees(folder, quantities, read).knowledge
 }
 
-/** Knowledge that is sound, and the place of each thing in it, for whoever has more to say of it. */
+/** Knowledge with the place of each thing in it, for whoever has something to say of it. */
 export interface Trees {
   readonly knowledge: Knowledge
   readonly locate: Locate
 }
 
 /** As `loadKnowledge`, with the places: they keep the text of all files. */
-export function readTrees(
+export function soundTrees(
   folder: string,
   quantities: Quantities = shipped,
+  read: typeof readYaml = readYaml,
+): Trees {
+  const trees = readTrees(folder, quantities, read)
+  const problems = lint(trees.knowledge, trees.locate)
+  if (problems.length > 0) throw new KnowledgeProblems(problems)
+  return trees
+}
+
+/** The same, but only its shape is checked: what it means may be wrong. */
+export function readTrees(
+  folder: string,
+  quantities: Quantities,
   read: typeof readYaml = readYaml,
 ): Trees {
   const shelf = new Shelf(folder, read)
@@ -77,7 +89,5 @@ export function readTrees(
     colours,
     groups,
   }
-  const problems = lint(knowledge, shelf.locate)
-  if (problems.length > 0) throw new KnowledgeProblems(problems)
   return { knowledge, locate: shelf.locate }
 }

@@ -1,6 +1,7 @@
 import { cpSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { afterAll, beforeAll, expect } from 'vitest'
+import type { Knowledge } from '../../server/knowledge/knowledge.ts'
 import { warnings } from '../../server/knowledge/lint/index.ts'
 import { loadKnowledge, readTrees } from '../../server/knowledge/load.ts'
 import { problemLine } from '../../server/knowledge/problems.ts'
@@ -15,6 +16,12 @@ export type Change = readonly [file: string, from: string, to: string]
 /** What is said, and the line on which a place stands in the file as it ships. */
 interface Said {
   readonly said: string
+  readonly line: number
+}
+
+interface Warned {
+  readonly said: readonly string[]
+  readonly alone: readonly string[]
   readonly line: number
 }
 
@@ -53,12 +60,21 @@ export function changedTrees() {
         }
       }),
 
-    /** What is warned of after such a change, which must not be refused. */
-    warnedAfter: (file: string, from: string, to: string, place = from): Said =>
+    /**
+     * What is warned of after such a change, should nothing be refused; and what where the sheet that was
+     * changed is the only one.
+     */
+    warnedAfter: (file: string, from: string, to: string): Warned =>
       after([file, from, to], (before) => {
         const { knowledge, locate } = readTrees(folder, quantities, read)
-        const said = warnings(knowledge, locate).map(problemLine)
-        return { said: said.join('\n'), line: lineOf(before, place) }
+        const said = (sheets: Knowledge['machines']) =>
+          warnings({ ...knowledge, machines: sheets }, locate).map(problemLine)
+        const own = [...knowledge.machines].filter(([id]) => file === `machines/${id}.yaml`)
+        return {
+          said: said(knowledge.machines),
+          alone: said(new Map(own)),
+          line: lineOf(before, from),
+        }
       }),
   }
 }

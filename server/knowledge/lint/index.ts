@@ -2,10 +2,7 @@ import type { Knowledge, Locate, Problem } from '../knowledge.ts'
 import { cautionsRule } from './cautions-rule.ts'
 import { chancesRule } from './chances-rule.ts'
 import { checksRule } from './checks-rule.ts'
-import { barePinsRule } from './doubts/bare-pins-rule.ts'
-import { coloursRule } from './doubts/colours-rule.ts'
-import { driveRule } from './doubts/drive-rule.ts'
-import { pathsRule } from './doubts/paths-rule.ts'
+import { doubts } from './doubts/index.ts'
 import { cutSetsRule } from './drawn/cut-sets-rule.ts'
 import { sightRule } from './drawn/sight-rule.ts'
 import { wayRule } from './drawn/way-rule.ts'
@@ -18,6 +15,7 @@ import { setupsRule } from './setups-rule.ts'
 import { sharedPinsRule } from './shared-pins-rule.ts'
 import { sheetsRule } from './sheets-rule.ts'
 import { stopRule } from './stop-rule.ts'
+import { usualRule } from './usual-rule.ts'
 
 /** Each stage may trust what the stages before it insist on. */
 const stages: readonly (readonly Rule[])[] = [
@@ -32,14 +30,12 @@ const stages: readonly (readonly Rule[])[] = [
     setupsRule,
     stopRule,
     chancesRule,
+    usualRule,
   ],
   [nestingRule],
   [cutSetsRule],
   [sightRule, wayRule],
 ]
-
-/** What is most likely a slip but may be right, and so refuses nothing. Trusts what the stages insist on. */
-const doubts: readonly Rule[] = [barePinsRule, coloursRule, pathsRule, driveRule]
 
 /** Everything that is wrong with the meaning of the knowledge; empty if nothing is. */
 export function lint(knowledge: Knowledge, locate: Locate): Problem[] {

@@ -18,6 +18,9 @@ export function sheetsRule(knowledge: Knowledge, report: Report): void {
       const kind = named(knowledge.partKinds, part.kind)
       const add = (path: readonly PropertyKey[], says: string) =>
         report.add(machine, ['parts', p, ...path], `${part.id}: ${says}`)
+      if (part.fedBy !== undefined && !machine.parts.some(({ id }) => id === part.fedBy)) {
+        add(['fedBy'], `no part is called ${part.fedBy}`)
+      }
       for (const [property, limits] of Object.entries(part.limits ?? {})) {
         for (const { side, says } of wrongWithLimits(limits, property, kind, knowledge.quantities))
           add(['limits', property, ...(side ? [side] : [])], says)
