@@ -6,8 +6,9 @@ import { doubts } from './doubts/index.ts'
 import { cutSetsRule } from './drawn/cut-sets-rule.ts'
 import { sightRule } from './drawn/sight-rule.ts'
 import { wayRule } from './drawn/way-rule.ts'
+import { metersRule } from './figures/meters-rule.ts'
+import { usualRule } from './figures/usual-rule.ts'
 import { gatesRule } from './gates-rule.ts'
-import { metersRule } from './meters-rule.ts'
 import { namesRule } from './names-rule.ts'
 import { nestingRule } from './nesting-rule.ts'
 import { newReport, type Rule } from './report.ts'
@@ -15,7 +16,6 @@ import { setupsRule } from './setups-rule.ts'
 import { sharedPinsRule } from './shared-pins-rule.ts'
 import { sheetsRule } from './sheets-rule.ts'
 import { stopRule } from './stop-rule.ts'
-import { usualRule } from './usual-rule.ts'
 
 /** Each stage may trust what the stages before it insist on. */
 const stages: readonly (readonly Rule[])[] = [

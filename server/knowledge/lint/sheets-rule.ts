@@ -5,7 +5,7 @@ import type { Unit } from '../../measure/reading/units.ts'
 import type { Knowledge } from '../knowledge.ts'
 import type { Machine, PartKind } from '../schema/index.ts'
 import type { Part, Reach, SheetLimits } from '../schema/machine.ts'
-import { wrongWithText } from './quantity-words.ts'
+import { wrongWithText } from './figures/quantity-words.ts'
 import type { Report } from './report.ts'
 
 /** Limits are the right way up and in a fitting unit, and every place to touch is one that exists. */

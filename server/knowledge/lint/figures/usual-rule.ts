@@ -1,7 +1,7 @@
-import { parseQuantityText } from '../../measure/reading/parse.ts'
-import type { Knowledge } from '../knowledge.ts'
+import { parseQuantityText } from '../../../measure/reading/parse.ts'
+import type { Knowledge } from '../../knowledge.ts'
+import type { Report } from '../report.ts'
 import { wrongWithText } from './quantity-words.ts'
-import type { Report } from './report.ts'
 
 /** What is usual is measured, in the unit of what is measured, and the right way up. */
 export function usualRule({ partKinds, quantities }: Knowledge, report: Report): void {

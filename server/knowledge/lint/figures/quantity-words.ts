@@ -1,6 +1,6 @@
-import { parseQuantityText, problemWithQuantityText } from '../../measure/reading/parse.ts'
-import { printValue } from '../../measure/reading/print.ts'
-import { type Unit, units } from '../../measure/reading/units.ts'
+import { parseQuantityText, problemWithQuantityText } from '../../../measure/reading/parse.ts'
+import { printValue } from '../../../measure/reading/print.ts'
+import { type Unit, units } from '../../../measure/reading/units.ts'
 
 /** What to write instead of a text that should be a value in this unit; null where it is one. */
 export function wrongWithText(text: string, unit: Unit): string | null {

@@ -1,8 +1,8 @@
-import { parseQuantityText } from '../../measure/reading/parse.ts'
-import { settings } from '../../measure/reading/settings.ts'
-import type { Knowledge } from '../knowledge.ts'
+import { parseQuantityText } from '../../../measure/reading/parse.ts'
+import { settings } from '../../../measure/reading/settings.ts'
+import type { Knowledge } from '../../knowledge.ts'
+import type { Report } from '../report.ts'
 import { wrongWithText } from './quantity-words.ts'
-import type { Report } from './report.ts'
 
 /** Ranges are in the unit of what is set, and their last digit is smaller than they are. */
 export function metersRule(knowledge: Knowledge, report: Report): void {
