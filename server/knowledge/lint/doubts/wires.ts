@@ -1,5 +1,5 @@
 import { entry } from '../../../diagnosis/model/named.ts'
-import type { Machine, Part } from '../../schema/machine.ts'
+import type { Machine, Part, Reach } from '../../schema/machine.ts'
 
 /** One pin of one connector. */
 export interface End {
@@ -7,27 +7,61 @@ export interface End {
   readonly pin: string
 }
 
+export type Wire = readonly [End, End]
+
 /**
- * The wires of a part that joins connectors, each by its two ends, as far as the sheet tells: it is touched
- * at "pin 1 of the igniter plug (then pin 2)" and "pin 1 of the magneto plug (then pin 2)". What is read
- * through another part as well may change its colour there, and is left out.
+ * The wires of a part that joins connectors, each by its two ends, as far as the sheet tells: by the words of
+ * where it is touched, or else by what is read through it at one end and without it at the other.
  */
-export function wiresOf(part: Part, machine: Machine): (readonly [End, End])[] {
+export function wiresOf(part: Part, machine: Machine): readonly Wire[] {
   if (!joins(part)) return []
+  const touched = wiresTouched(part, machine)
+  return touched.length > 0 ? touched : wiresReadThrough(part, machine)
+}
+
+/**
+ * It is touched at "pin 1 of the igniter plug (then pin 2)" and "pin 1 of the magneto plug (then pin 2)". What
+ * is read through another part as well may change its colour there, and is left out.
+ */
+function wiresTouched(part: Part, machine: Machine): Wire[] {
   return (part.reach ?? []).flatMap(({ touch, through }) => {
     if (touch === undefined || through !== undefined) return []
     const [here = [], there = []] = touch.map((words) => endsIn(words, part, machine))
-    if (here.length !== there.length) return []
-    return here.flatMap((end, i) => {
-      const other = there[i]
-      return other === undefined || other.plug === end.plug ? [] : [[end, other] as const]
-    })
+    return here.length === there.length ? pairs(here, there) : []
   })
 }
 
+function wiresReadThrough(wires: Part, machine: Machine): Wire[] {
+  const found = machine.parts.flatMap(({ reach = [] }) => {
+    const ends = reach.filter(({ at }) => at !== undefined && joins(wires, at))
+    const [far, near] = [true, false].map((isFar) =>
+      ends.filter(({ through = [] }) => through.includes(wires.id) === isFar),
+    )
+    return (far ?? []).flatMap((one) =>
+      (near ?? [])
+        .filter((other) => other.for.some((property) => one.for.includes(property)))
+        .flatMap((other) => pairs(endsOf(one), endsOf(other))),
+    )
+  })
+  return [...new Map(found.map((wire) => [JSON.stringify(wire), wire])).values()]
+}
+
+function pairs(here: readonly End[], there: readonly End[]): Wire[] {
+  return here.flatMap((end, i) => {
+    const other = there[i]
+    const isWire = other !== undefined && other.plug !== end.plug
+    return isWire && ![end, other].some(({ pin }) => pin === 'ground')
+      ? [[end, other] as const]
+      : []
+  })
+}
+
+const endsOf = ({ at: plug = '', pins = [] }: Reach): End[] =>
+  pins.map((pin) => ({ plug, pin: String(pin) }))
+
 /** The pins of a connector that a part which joins it hangs on; none where the sheet does not tell. */
 export function pinsAt(plug: string, part: Part, machine: Machine): Set<string> {
-  const touched = wiresOf(part, machine).flat()
+  const touched = wiresTouched(part, machine).flat()
   const read = (part.reach ?? [])
     .filter(({ at }) => at === plug)
     .flatMap(({ pins = [] }) => pins.filter((pin) => pin !== 'ground').map(String))
