@@ -18,7 +18,7 @@ export function jsonSchemas(): { readonly file: string; readonly text: string }[
 
 /** Each returns the exit code; a word after its name is for it. */
 const commands: Readonly<Record<string, (word?: string) => number>> = {
-  lint: () =>
+  lint: (folder) =>
     withTrees(({ knowledge, locate }) => {
       for (const each of warnings(knowledge, locate)) console.log(`look at ${problemLine(each)}`)
       const { complaints, partKinds, checkKinds, machines } = knowledge
@@ -27,7 +27,7 @@ const commands: Readonly<Record<string, (word?: string) => number>> = {
           `${checkKinds.size} check kinds, ${machines.size} machines`,
       )
       return 0
-    }),
+    }, folder),
   testability: (id) =>
     withTrees(({ knowledge }) => {
       const { complaints } = knowledge
@@ -50,10 +50,10 @@ const commands: Readonly<Record<string, (word?: string) => number>> = {
   },
 }
 
-/** Does something with the knowledge that ships, or says what is wrong with it. */
-function withTrees(act: (trees: Trees) => number): number {
+/** Does something with the knowledge that ships, or with that of another folder, or says what is wrong with it. */
+function withTrees(act: (trees: Trees) => number, folder = trees): number {
   try {
-    return act(soundTrees(trees))
+    return act(soundTrees(folder))
   } catch (error) {
     if (!(error instanceof KnowledgeProblems)) throw error
     console.error(error.message)

@@ -141,6 +141,11 @@ describe('what is doubtful is said once, with file and line:', () => {
     expect(alone).toEqual(said)
   })
 
+  it('a slip that other limits do not fit either', () => {
+    const { said } = warnedAfter(pedlar, 'resistance: { low: 210 Ω', 'resistance: { low: 0.21 Ω')
+    expect(said).toEqual([expect.stringMatching(/exciter: low, 0\.21 Ω, is far below/)])
+  })
+
   it('a limit far from those on other sheets, where its part kind does not say what is usual', () => {
     const { said, alone } = warnedAfter(
       pedlar,

@@ -49,6 +49,10 @@ export function changedTrees() {
   }
 
   return {
+    /** What comes of an act on the folder after such a change. */
+    actAfter: <T>(change: Change, act: (folder: string) => T): T =>
+      after(change, () => act(folder)),
+
     /** What loading refuses when one text in one file is replaced. */
     saidAfter: (file: string, from: string, to: string, place = from): Said =>
       after([file, from, to], (before) => {

@@ -2,6 +2,7 @@ import { assumedForLimits, fromReference } from '../../../measure/correct/temper
 import { printLimits, printValue } from '../../../measure/reading/print.ts'
 import type { Knowledge } from '../../knowledge.ts'
 import type { Report } from '../report.ts'
+import { isFarFromUsual } from './far-off-rule.ts'
 import { addsUp, type Figure, figuresOf, isCopper, sharesPlace, sides } from './figures.ts'
 
 /** Two digits of a manual, and the 5 K by which its unnamed temperature may be off, come to this. */
@@ -10,7 +11,9 @@ const rounding = 0.05
 /** One winding has one resistance: cold and warm limits of it are told from each other by copper (IEC 60028). */
 export function copperRule(knowledge: Knowledge, report: Report): void {
   for (const [, machine] of knowledge.machines) {
-    const figures = figuresOf(machine, knowledge).filter(addsUp)
+    const figures = figuresOf(machine, knowledge).filter(
+      (each) => addsUp(each) && !isFarFromUsual(each),
+    )
     figures.forEach((figure, i) => {
       const cold = figures.find((other, o) => other !== figure && isColdOf(other, figure, o < i))
       const says = cold && (isCopper(figure) ? wrongWarm(figure, cold) : wrongHot(figure, cold))

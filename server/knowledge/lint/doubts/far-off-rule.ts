@@ -33,6 +33,12 @@ export function farOffRule(knowledge: Knowledge, report: Report): void {
   }
 }
 
+/** Far from what its kind says is usual: then it is the slip, and whatever else it does not fit is no news. */
+export function isFarFromUsual(figure: Figure): boolean {
+  const span = usualFor(figure)
+  return span !== null && sides.some((side) => farness(figure.limits[side], span) !== null)
+}
+
 interface Span {
   readonly low: number
   readonly high: number

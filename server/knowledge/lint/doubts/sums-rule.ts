@@ -1,6 +1,7 @@
 import { printLimits } from '../../../measure/reading/print.ts'
 import type { Knowledge } from '../../knowledge.ts'
 import type { Report } from '../report.ts'
+import { isFarFromUsual } from './far-off-rule.ts'
 import { addsUp, type Figure, figuresOf, isCopper, sharesPlace } from './figures.ts'
 
 /** Limits are rounded, and a manual may leave out the lead. */
@@ -13,7 +14,9 @@ const shareRounding = 0.1
 /** What is read through several parts is their sum: secondary, lead and cap are what the cap's contact shows. */
 export function sumsRule(knowledge: Knowledge, report: Report): void {
   for (const [, machine] of knowledge.machines) {
-    const figures = figuresOf(machine, knowledge).filter(addsUp)
+    const figures = figuresOf(machine, knowledge).filter(
+      (each) => addsUp(each) && !isFarFromUsual(each),
+    )
     for (const whole of figures) {
       const rest = restOf(whole, figures)
       const own = figures.filter((each) => each.part === whole.part && isAlone(each))
