@@ -50,6 +50,8 @@ export interface CaseHealthPage {
   readonly failed: string
   readonly boxes: readonly ToolBox[]
   readonly neverPay: NeverPay | null
+  /** What is taken for something else because it is too rare; empty where that is next to nothing. */
+  readonly leftOut: string
   readonly said: string
 }
 

@@ -26,14 +26,23 @@ export function presentCaseHealth(
     working: standing.kind === 'waiting' ? { says: 'This is still being worked out.', href } : null,
     failed: standing.kind === 'failed' ? failed : '',
   }
-  if (standing.kind !== 'found') return { ...page, boxes: [], neverPay: null, said: page.failed }
+  if (standing.kind !== 'found')
+    return { ...page, boxes: [], neverPay: null, leftOut: '', said: page.failed }
   const kase = caseFor(knowledge, machine.id, complaint.id)
   return {
     ...page,
     boxes: presentBoxes(kase, standing.found),
     neverPay: presentNeverPay(kase, standing.found),
+    leftOut: leftOutWords(kase),
     said: 'The figures are worked out.',
   }
+}
+
+/** What the walk takes for something else because it is too rare; empty where that is next to nothing. */
+function leftOutWords({ leftOut }: Case): string {
+  if (leftOut < 0.0001) return ''
+  const share = (100 * leftOut).toFixed(2)
+  return `Faults at several places at once come in more ways than can be weighed: the rarest, ${share} % of all explanations by weight, count as something else.`
 }
 
 /** The full tool box first, then what one has as a rule at each place. */

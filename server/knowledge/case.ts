@@ -16,6 +16,8 @@ export interface Case {
   readonly machine: Machine
   readonly complaint: Complaint
   readonly model: Model
+  /** Share of the tree's weight in combinations too rare to be weighed, 0 to 1; it counts as something else. */
+  readonly leftOut: number
   /** Every gate of `model.tree`, by name. */
   readonly gates: ReadonlyMap<string, GateCard>
   /** Every fault of `model.tree`, by name (`part.mode`). */

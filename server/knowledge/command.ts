@@ -3,8 +3,10 @@ import { z } from 'zod'
 import { warnings } from './lint/index.ts'
 import { soundTrees, type Trees } from './load.ts'
 import { KnowledgeProblems, problemLine } from './problems.ts'
+import { printRole, rolesReport } from './reports/roles.ts'
+import { reportComplaint, reportTestability } from './reports/testability.ts'
+import { unmatched } from './reports/unmatched.ts'
 import { fileKinds } from './schema/index.ts'
-import { reportComplaint, reportTestability } from './testability-report.ts'
 
 const trees = `${import.meta.dirname}/../../trees`
 
@@ -26,6 +28,7 @@ const commands: Readonly<Record<string, (word?: string) => number>> = {
         `knowledge is sound: ${complaints.size} complaints, ${partKinds.size} part kinds, ` +
           `${checkKinds.size} check kinds, ${machines.size} machines`,
       )
+      for (const remark of unmatched(knowledge)) console.log(remark)
       return 0
     }, folder),
   testability: (id) =>
@@ -43,6 +46,14 @@ const commands: Readonly<Record<string, (word?: string) => number>> = {
         console.error(`ends neither named nor in a stated group: ${fault}`)
       }
       return lost.length === 0 ? 0 : 1
+    }),
+  roles: (id) =>
+    withTrees(({ knowledge }) => {
+      const reports = rolesReport(knowledge).filter(({ role }) => id === undefined || role === id)
+      for (const report of reports) console.log(printRole(report))
+      if (reports.length > 0) return 0
+      console.error(`no role is called ${id}: npm run roles lists them all`)
+      return 1
     }),
   schema: () => {
     for (const { file, text } of jsonSchemas()) writeFileSync(file, text)

@@ -1,9 +1,23 @@
 import type { Knowledge } from './knowledge.ts'
+import type { Need } from './schema/complaint.ts'
 import type { Complaint, Machine } from './schema/index.ts'
 
-/** Whether the machine has a part of each role that the complaint needs. */
+/** Whether the machine has the parts that the complaint needs. */
 export function fits(complaint: Complaint, machine: Machine): boolean {
-  return complaint.needs.every((role) => machine.parts.some((part) => part.role === role))
+  const roles = new Set(machine.parts.map(({ role }) => role))
+  return complaint.needs.every((need) =>
+    waysToMeet(need).some((all) => all.every((role) => roles.has(role))),
+  )
+}
+
+/** The lists of roles of which one must be there, whole. */
+function waysToMeet(need: Need): readonly (readonly string[])[] {
+  return typeof need === 'string' ? [[need]] : need.either
+}
+
+/** Every role that a need names, in any of its lists. */
+export function rolesIn(need: Need): string[] {
+  return waysToMeet(need).flat()
 }
 
 /** The complaints that fit a machine, in the order of their files; none for an unknown machine. */

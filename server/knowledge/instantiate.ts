@@ -11,6 +11,8 @@ import { cutSetList } from './instantiate/cut-set-list.ts'
 import { wrongMinutes } from './instantiate/prices.ts'
 import { slipsOf } from './instantiate/slips.ts'
 import { type DrawnTree, drawTree } from './instantiate/tree.ts'
+import { onlyOutput } from './instantiate/where/outputs.ts'
+import { fill, filledProof, fillingsOf } from './instantiate/words.ts'
 import type { Knowledge } from './knowledge.ts'
 import type { Complaint, Machine } from './schema/index.ts'
 
@@ -48,7 +50,7 @@ export function caseFor(knowledge: Knowledge, machineId: string, complaintId: st
 export function instantiate(knowledge: Knowledge, complaint: Complaint, machine: Machine): Case {
   const drawn = drawTree(knowledge, complaint, machine)
   const tree = treeBelow(complaint.top, drawn)
-  const cutSets = cutSetList(tree, drawn.faultCards, complaint.elsewhere.share)
+  const { cutSets, leftOut } = cutSetList(tree, drawn.faultCards, complaint.elsewhere.share)
   const checks = drawChecks(knowledge, complaint, machine, drawn)
     .map(({ planned, rowOf }) => ({
       planned,
@@ -62,17 +64,29 @@ export function instantiate(knowledge: Knowledge, complaint: Complaint, machine:
     })
   return {
     machine,
-    complaint,
+    complaint: worded(complaint, machine),
     model: {
       tree,
       cutSets,
       checks: checks.map(({ check }) => check),
       wrongMinutes: wrongMinutes(knowledge, machine),
     },
+    leftOut,
     gates: drawn.gateCards,
     faults: drawn.faultCards,
     parts: partCards(knowledge, machine),
     checks: new Map(checks.map(({ card }) => [card.id, card])),
+  }
+}
+
+/** The complaint in the words of this machine. */
+function worded(complaint: Complaint, machine: Machine): Complaint {
+  const fillings = fillingsOf(machine)
+  const { prove, elsewhere } = complaint
+  return {
+    ...complaint,
+    prove: filledProof(prove, fillings),
+    elsewhere: { ...elsewhere, says: fill(elsewhere.says, fillings) },
   }
 }
 
@@ -141,11 +155,12 @@ export function partCards(knowledge: Knowledge, machine: Machine): Map<string, P
   return new Map(
     machine.parts.map((part) => {
       const kind = named(knowledge.partKinds, part.kind)
+      const fillings = { ...fillingsOf(machine, onlyOutput(part)), part: part.name }
       const card = {
         id: part.id,
         name: part.name,
-        repair: kind.repair,
-        prove: kind.prove,
+        repair: fill(kind.repair, fillings),
+        prove: filledProof(kind.prove, fillings),
         cautions: cautionCards(kind.cautions ?? [], knowledge),
       }
       return [part.id, part.where === undefined ? card : { ...card, where: part.where }]

@@ -8,6 +8,7 @@ import type {
   Machine,
   Meter,
   PartKind,
+  Roles,
   Setups,
   Tools,
 } from './schema/index.ts'
@@ -26,6 +27,7 @@ export interface Knowledge {
   readonly cautions: Cautions
   readonly colours: Colours
   readonly groups: Groups
+  readonly roles: Roles
 }
 
 /** File and line of a place inside an entry; the nearest one that exists, if the path leads nowhere. */

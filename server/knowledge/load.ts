@@ -10,6 +10,7 @@ import {
   Groups,
   Machine,
   Meter,
+  Roles,
   Setups,
   Tools,
 } from './schema/index.ts'
@@ -65,14 +66,24 @@ export function readTrees(
     (entry) => entry.kind,
   )
   const checkKinds = shelf.entries('checks', CheckKind, (entry) => entry.id)
-  const machines = shelf.entries('machines', Machine, (entry) => entry.id)
+  // A shop that has taken the demo away has no sheet yet.
+  const machines = shelf.anyEntries('machines', Machine, (entry) => entry.id)
   const meters = shelf.entries('meters', Meter, (entry) => entry.id)
   const tools = shelf.table('tools.yaml', Tools)
   const setups = shelf.table('setups.yaml', Setups)
   const cautions = shelf.table('cautions.yaml', Cautions)
   const colours = shelf.table('colours.yaml', Colours)
   const groups = shelf.table('groups.yaml', Groups)
-  if (shelf.problems.length > 0 || !tools || !setups || !cautions || !colours || !groups) {
+  const roles = shelf.table('roles.yaml', Roles)
+  if (
+    shelf.problems.length > 0 ||
+    !tools ||
+    !setups ||
+    !cautions ||
+    !colours ||
+    !groups ||
+    !roles
+  ) {
     throw new KnowledgeProblems(shelf.problems)
   }
 
@@ -88,6 +99,7 @@ export function readTrees(
     cautions,
     colours,
     groups,
+    roles,
   }
   return { knowledge, locate: shelf.locate }
 }

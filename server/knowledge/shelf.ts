@@ -22,6 +22,20 @@ export class Shelf {
     schema: S,
     nameOf: (entry: z.output<S>) => string,
   ): Map<string, z.output<S>> {
+    const found = this.anyEntries(name, schema, nameOf)
+    if (found.size === 0 && this.#filesIn(name).length === 0) {
+      const says = 'this folder is missing or holds no .yaml file'
+      this.problems.push({ file: name, line: 1, says })
+    }
+    return found
+  }
+
+  /** The same of a folder that may be missing or empty. */
+  anyEntries<S extends z.ZodType<object>>(
+    name: string,
+    schema: S,
+    nameOf: (entry: z.output<S>) => string,
+  ): Map<string, z.output<S>> {
     const found = new Map<string, z.output<S>>()
     for (const path of this.#filesIn(name)) {
       const entry = this.table(path, schema)
@@ -57,16 +71,11 @@ export class Shelf {
   #filesIn(name: string): string[] {
     try {
       const files = readdirSync(join(this.#folder, name)).filter((file) => file.endsWith('.yaml'))
-      if (files.length > 0) return files.sort().map((file) => `${name}/${file}`)
+      return files.sort().map((file) => `${name}/${file}`)
     } catch (error) {
-      if (!(error instanceof Error && 'code' in error)) throw error
+      if (error instanceof Error && 'code' in error) return []
+      throw error
     }
-    this.problems.push({
-      file: name,
-      line: 1,
-      says: 'this folder is missing or holds no .yaml file',
-    })
-    return []
   }
 }
 

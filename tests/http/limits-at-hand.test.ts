@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { complaintsFor } from '../../server/knowledge/fits.ts'
+import { throughOf } from '../../server/knowledge/instantiate/where/path.ts'
 import { type ReadingCard, sheetFor } from '../../server/knowledge/sheet/sheet.ts'
 import { printLimits } from '../../server/measure/reading/print.ts'
 import { appForAll, readyApp, shippedKnowledge } from '../support/app.ts'
@@ -114,7 +115,7 @@ describe('one reading judged', () => {
     )
     expect(meaning).toContain(`he ${sheet.parts.get(card.part)!.name} is open`)
     // The wire on the way gives the same reading.
-    const [way] = machine.parts.find(({ id }) => id === card.part)!.reach![0]!.through!
+    const [way] = throughOf(machine.parts.find(({ id }) => id === card.part)!.reach![0]!)
     expect(meaning).toContain(`he ${sheet.parts.get(way!)!.name}`)
     const settles = addressesIn(text).filter((address) => address.includes('/readings/'))
     expect(settles.length).toBeGreaterThan(0)

@@ -5,6 +5,7 @@ import type { JobEvent, StoredJob } from '../../server/jobs/record/events.ts'
 import { asItStands, wayTo } from '../../server/jobs/standing/as-it-stands.ts'
 import { stillApart } from '../../server/jobs/standing/still-apart.ts'
 import type { Case, CheckCard } from '../../server/knowledge/case.ts'
+import { throughOf } from '../../server/knowledge/instantiate/where/path.ts'
 import { drawn, seeded } from '../bench/random.ts'
 import { shippedCases } from '../support/knowledge.ts'
 import {
@@ -153,7 +154,7 @@ function inTheWay({ machine }: Case, { off }: LiteralHands, card: CheckCard): st
     ({ at, for: read }) => at === first && read.includes(card.measurand?.property ?? ''),
   )
   const between = machine.parts
-    .filter(({ id }) => reach?.through?.includes(id))
+    .filter(({ id }) => reach && throughOf(reach).includes(id))
     .flatMap(({ plugs = [] }) => plugs.map((plug) => `unplug ${plug}`))
   return apart.filter((id) => between.includes(id))
 }

@@ -8,7 +8,7 @@ import {
 } from '../../server/knowledge/case-testability.ts'
 import { allFits } from '../../server/knowledge/fits.ts'
 import { caseFor } from '../../server/knowledge/instantiate.ts'
-import { reportComplaint, reportTestability } from '../../server/knowledge/testability-report.ts'
+import { reportComplaint, reportTestability } from '../../server/knowledge/reports/testability.ts'
 import { fewCases } from '../support/few-cases.ts'
 import { smallCase, smallKnowledge } from '../support/small-case.ts'
 

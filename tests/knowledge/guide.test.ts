@@ -78,7 +78,7 @@ describe('what the guide says that a file must and may say', () => {
   })
 
   it('is what the schema says, for whatever else there is', () => {
-    const others = ['tools', 'setups', 'cautions', 'colours', 'groups'].flatMap((kind) => {
+    const others = ['tools', 'setups', 'cautions', 'colours', 'groups', 'roles'].flatMap((kind) => {
       // The whole file holds the entries and no more.
       const [, ...entries] = objectsIn(schemaOf(kind), `${kind}.yaml`)
       return entries.map(
@@ -86,6 +86,6 @@ describe('what the guide says that a file must and may say', () => {
       )
     })
     const all = new Map([...objectsIn(schemaOf('meter'), 'meters/'), ...others])
-    expect(rowsUnder('Meters, tools, set-ups, cautions, colours, groups')).toEqual(all)
+    expect(rowsUnder('Meters, tools, set-ups, cautions, colours, groups, roles')).toEqual(all)
   })
 })

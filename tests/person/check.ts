@@ -1,5 +1,6 @@
 import type { CheckCard } from '../../server/knowledge/case.ts'
 import type { Seen } from './seen.ts'
+import { servedBy } from './world/sheet.ts'
 import type { Site } from './world/site.ts'
 
 /** A check as it stands on the page, at the machine. */
@@ -26,7 +27,7 @@ export function aboutOf(card: CheckCard, site: Site): Pick<CheckHere, 'kind' | '
   const { machine } = site.world
   const [kind = '', name = ''] = card.id.split('.')
   const part = machine.parts.find(({ id }) => id === name) ?? partOf(card, site)
-  const output = machine.outputs.find(({ id }) => id === name)?.id ?? part?.output
+  const output = machine.outputs.find(({ id }) => id === name)?.id ?? (part && servedBy(part)[0])
   const only = machine.outputs.length === 1 ? machine.outputs[0]!.id : ''
   return { kind, part: part?.id ?? '', output: output ?? only }
 }

@@ -16,6 +16,9 @@ export interface Fleet {
   readonly climate: Climate
   /** The seed of one job, to work it alone. */
   readonly only?: number
+  /** Only cases of this machine, or of this complaint. */
+  readonly machine?: string
+  readonly complaint?: string
 }
 
 /** @param done is told of each job as it ends */
@@ -28,7 +31,7 @@ export async function runFleet(
   const { http, close } = await openApp(knowledge)
   const records: JobRecord[] = []
   try {
-    for (const seed of seedsOf(fleet, cases.length)) {
+    for (const seed of seedsOf(fleet, cases)) {
       const [machine, complaint] = cases[seed % cases.length]!
       const kase = caseFor(knowledge, machine, complaint)
       const place = placeOf(seed, cases.length)
@@ -70,8 +73,20 @@ const placeOf = (seed: number, cases: number): Place =>
 /**
  * A job's seed names its case and its place as well, so that the seed alone brings it back. A fleet begins with the
  * first case.
+ *
+ * @throws Error if no case is of the machine and the complaint asked for
  */
-function seedsOf({ jobs, seed, only }: Fleet, cases: number): readonly number[] {
-  const first = seed * 1000 * cases
-  return only !== undefined ? [only] : Array.from({ length: jobs }, (_, i) => first + i)
+function seedsOf(
+  { jobs, seed, only, ...wanted }: Fleet,
+  cases: readonly CaseName[],
+): readonly number[] {
+  if (only !== undefined) return [only]
+  const isWanted = ([machine, complaint]: CaseName) =>
+    machine === (wanted.machine ?? machine) && complaint === (wanted.complaint ?? complaint)
+  if (!cases.some(isWanted)) throw new Error('No complaint of that name fits such a machine.')
+  const found: number[] = []
+  for (let next = seed * 1000 * cases.length; found.length < jobs; next += 1) {
+    if (isWanted(cases[next % cases.length]!)) found.push(next)
+  }
+  return found
 }

@@ -5,7 +5,8 @@ import { type Climate, climates } from './world/draw.ts'
 
 /**
  * `npm run person`: the literal person works jobs in the three weathers and prints what came of them.
- * `--jobs 300 --seed 1 --world cold` narrows it; `--job 1017 --say` works one job again, page by page.
+ * `--jobs 300 --seed 1 --world cold` narrows it, and so do `--machine` and `--complaint`; `--job 1017 --say` works one
+ * job again, page by page.
  */
 const { values } = parseArgs({
   options: {
@@ -13,6 +14,8 @@ const { values } = parseArgs({
     seed: { type: 'string', default: '1' },
     world: { type: 'string', default: climates.join() },
     job: { type: 'string' },
+    machine: { type: 'string' },
+    complaint: { type: 'string' },
     say: { type: 'boolean', default: false },
   },
 })
@@ -23,6 +26,8 @@ for (const climate of values.world.split(',') as Climate[]) {
     seed: Number(values.seed),
     climate,
     ...(values.job !== undefined && { only: Number(values.job) }),
+    ...(values.machine !== undefined && { machine: values.machine }),
+    ...(values.complaint !== undefined && { complaint: values.complaint }),
   }
   printFleet(fleet, await runFleet(fleet, (record) => values.say && printJob(record)))
 }

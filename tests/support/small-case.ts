@@ -235,6 +235,7 @@ export const smallCase: Case = {
       chances: chances[id as keyof typeof chances],
     })),
   },
+  leftOut: 0,
   gates: new Map(
     [
       { id: 'no-spark', says: 'There is no spark' },
@@ -263,6 +264,7 @@ export const smallKnowledge: Knowledge = {
   partKinds: new Map(),
   checkKinds: new Map(),
   machines: new Map([['wren', smallCase.machine]]),
+  roles: { roles: {} },
   meters: new Map([
     [
       'pocket',

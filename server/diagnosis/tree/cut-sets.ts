@@ -75,7 +75,7 @@ export function minimalCutSets(
  * are given a small part of the room first: one that is good needs no more, and the others would use
  * it up.
  */
-function solutionsOf(tree: FaultTree, maxNodes: number): SetDiagram | null {
+export function solutionsOf(tree: FaultTree, maxNodes: number): SetDiagram | null {
   // Each fault takes a node, and there are the two ends.
   const least = faultsBelow(tree, tree.top).length + 2
   const orders: (readonly string[])[] = []
@@ -93,7 +93,8 @@ function solutionsOf(tree: FaultTree, maxNodes: number): SetDiagram | null {
   return null
 }
 
-function bySizeThenNames(a: readonly string[], b: readonly string[]): number {
+/** For sorted lists of faults: the shorter first, then by names. */
+export function bySizeThenNames(a: readonly string[], b: readonly string[]): number {
   if (a.length !== b.length) return a.length - b.length
   const at = a.findIndex((name, i) => name !== b[i])
   const own = a[at]

@@ -44,6 +44,8 @@ export function presentFront(
 const mostMachines = 8
 
 function foundWords(found: number, all: number, find: string, orPart: boolean): string {
+  if (all === 0)
+    return 'There is no machine yet: write its sheet in trees/machines, and it stands here.'
   if (found === 0 && orPart) return 'No machine is called so, but parts are.'
   if (found === 0) return `No machine is called “${find.trim()}”. Try fewer letters, or its maker.`
   if (found > mostMachines) {
@@ -61,6 +63,7 @@ function machineView(knowledge: Knowledge, machine: Machine, open: boolean): Mac
     about: machine.about,
     limitsHref: `/machines/${encodeURIComponent(machine.id)}`,
     open,
+    fitsNothing: fitting.length === 0,
     groups: Object.entries(knowledge.groups.groups).flatMap(([id, { name }]) => {
       const complaints = fitting.filter(({ group }) => group === id)
       return complaints.length === 0

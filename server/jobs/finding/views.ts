@@ -25,6 +25,8 @@ export interface MachineView {
   readonly limitsHref: string
   /** Its complaints are shown without a press. */
   readonly open: boolean
+  /** No complaint fits it: there is nothing to press but its limits. */
+  readonly fitsNothing: boolean
   readonly groups: readonly {
     readonly name: string
     readonly complaints: readonly {

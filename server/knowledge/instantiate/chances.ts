@@ -8,6 +8,7 @@ import type { Mode } from '../schema/part-kind.ts'
 import type { Chances } from '../schema/shared.ts'
 import { gateOf, type PlannedCheck, partOf } from './checks-of-kind.ts'
 import type { DrawnTree } from './tree.ts'
+import { letsThrough } from './where/path.ts'
 
 /**
  * No reading is impossible: a pin is miscounted, a dial misread. Every row gives this share evenly to
@@ -108,15 +109,15 @@ export function failuresShown(
   { parts }: Machine,
   partKinds: Context['partKinds'],
 ): ShownFailure[] {
-  const path = [partOf(check).id, ...(check.reach?.through ?? [])]
-  return parts
-    .filter(({ id }) => path.includes(id))
-    .flatMap((part) =>
-      named(partKinds, part.kind).modes.flatMap((mode): ShownFailure[] => {
-        const row = mode.shows[property]
-        return row === undefined ? [] : [{ part, mode, row }]
-      }),
-    )
+  const { reach } = check
+  const read = partOf(check).id
+  return parts.flatMap((part) =>
+    named(partKinds, part.kind).modes.flatMap((mode): ShownFailure[] => {
+      const row = mode.shows[property]
+      const isOnTheWay = part.id === read || (reach && letsThrough(reach, part.id, mode.id))
+      return row !== undefined && isOnTheWay ? [{ part, mode, row }] : []
+    }),
+  )
 }
 
 /** The row with at least this share of one outcome, the others in the proportion they have. */
@@ -149,7 +150,7 @@ function watchGate(
     const dot = fault.indexOf('.')
     const part = fault.slice(0, dot)
     if (away.has(fault) || part === replaced) return []
-    return [swapped(part, check.swap ?? []) + fault.slice(dot)]
+    return [swapped(part, check.swap) + fault.slice(dot)]
   }
   const changes = away.size > 0 || replaced !== undefined || check.swap !== undefined
   return (faults) => {
@@ -160,12 +161,11 @@ function watchGate(
   }
 }
 
-function swapped(part: string, swap: readonly (readonly [string, string])[]): string {
-  for (const [a, b] of swap) {
-    if (part === a) return b
-    if (part === b) return a
-  }
-  return part
+/** The part that stands where this one stood, once two have changed places. */
+function swapped(part: string, swap: PlannedCheck['swap']): string {
+  const [one, other] = swap ?? []
+  if (part === one?.id) return other?.id ?? part
+  return part === other?.id ? (one?.id ?? part) : part
 }
 
 function askQuestion(

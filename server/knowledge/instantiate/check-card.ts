@@ -8,9 +8,9 @@ import type { Machine, SheetLimits } from '../schema/machine.ts'
 import type { LimitsOf, PlannedCheck } from './checks-of-kind.ts'
 import { forbidsFor } from './forbids.ts'
 import { lastSteps, setupsFor } from './setups.ts'
-import { pinsInWords, spotOf, wiresInWords } from './spot.ts'
-import { partsOf } from './tree.ts'
-import { type Fillings, fill } from './words.ts'
+import { outputsServed, partsOf } from './where/outputs.ts'
+import { pinsInWords, spotOf, wiresInWords } from './where/spot.ts'
+import { type Fillings, fill, fillingsOf } from './words.ts'
 
 /**
  * Everything a page says about one planned check, with the words filled in for this machine.
@@ -143,11 +143,11 @@ function fillingsFor(
   measurand: CheckCard['measurand'],
 ): Fillings {
   const connector = spot?.connector?.card
-  const output = machine.outputs.find(({ id }) => id === check.output)
   return {
-    ...(machine.stop && { run: machine.stop.run, off: machine.stop.off }),
+    ...fillingsOf(machine, check.output),
     ...(check.part && { part: check.part.name, role: check.part.role.replaceAll('-', ' ') }),
-    ...(output && { output: output.name }),
+    ...(check.swap && { part: check.swap[0].name, other: check.swap[1].name }),
+    ...outputIn(check, machine),
     ...(spot && {
       place: spot.says,
       pins: connector ? pinsInWords(spot.touch) : spot.touch.join(' and '),
@@ -156,6 +156,13 @@ function fillingsFor(
     ...(connector && { connector: connector.name }),
     ...(measurand && { limits: printLimits(measurand.limits, measurand.quantity.unit) }),
   }
+}
+
+/** "left cylinder"; "cylinder 1 and cylinder 4" where the part serves both. */
+function outputIn({ output, part }: PlannedCheck, machine: Machine): Fillings {
+  const meant = output === undefined ? outputsServed(part ?? {}) : [output]
+  const names = machine.outputs.filter(({ id }) => meant.includes(id)).map(({ name }) => name)
+  return names.length === 0 ? {} : { output: names.join(' and ') }
 }
 
 function toolsFor({ kind }: PlannedCheck, knowledge: Knowledge): ToolCard[] {

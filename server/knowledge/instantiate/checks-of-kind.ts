@@ -4,8 +4,9 @@ import type { About, CheckKind } from '../schema/check-kind.ts'
 import type { Complaint, Machine, PartKind } from '../schema/index.ts'
 import type { Part, Reach, SheetLimits } from '../schema/machine.ts'
 import { nameOf, numbered } from './check-names.ts'
-import { reachesFor } from './spot.ts'
-import { type DrawnTree, partsOf } from './tree.ts'
+import type { DrawnTree } from './tree.ts'
+import { onlyOutput, partsOf, swapsOf } from './where/outputs.ts'
+import { reachesFor } from './where/spot.ts'
 
 /** One check of a kind, made for a part, a place or a gate of one machine. */
 export interface PlannedCheck {
@@ -18,8 +19,8 @@ export interface PlannedCheck {
   readonly output?: string
   /** For gates: the copy that is watched. */
   readonly gate?: string
-  /** For swaps: which parts change places. */
-  readonly swap?: readonly (readonly [string, string])[]
+  /** For swaps: which two parts change places. */
+  readonly swap?: readonly [Part, Part]
   /** Whose limits and place hold, for a measured check. */
   readonly limitsOf?: LimitsOf
 }
@@ -115,7 +116,7 @@ function planOfProperty(
     .flatMap((part): PlannedCheck[] => {
       const known = named(partKinds, part.kind).properties[property]
       if (known === undefined) return []
-      const whole = { id: nameOf(kind.id, part.id), kind, part, ...outputOf(part.output) }
+      const whole = { id: nameOf(kind.id, part.id), kind, part, ...outputOf(onlyOutput(part)) }
       const measured = known.quantity !== 'answers'
       const sheet = part.limits?.[property]
       if (measured && sheet === undefined) return []
@@ -126,7 +127,7 @@ function planOfProperty(
         ...whole,
         id: nameOf(kind.id, part.id, reach.at, reach.output),
         reach,
-        ...outputOf(reach.output ?? part.output),
+        ...outputOf(reach.output ?? onlyOutput(part)),
         ...(measured && sheet && { limitsOf: { part, property, sheet } }),
       }))
     })
@@ -148,8 +149,12 @@ function planGate(
       return parts.map((part) => ({ ...base, id: nameOf(kind.id, part.id), part }))
     }
     if (about.swapping !== undefined) {
-      const swap = pairsAcrossOutputs(machine, about.swapping)
-      return swap.length > 0 ? [{ ...base, id, swap }] : []
+      const swaps = swapsOf(machine, about.swapping, copy.output)
+      return swaps.map((swap) => ({
+        ...base,
+        id: swaps.length === 1 ? id : nameOf(id, swap[1].id),
+        swap,
+      }))
     }
     return [{ ...base, id }]
   })
@@ -192,17 +197,6 @@ function placeOf(
   if (beside === undefined) return {}
   const [reach] = place?.property === undefined ? [] : reachesFor(beside, place.property, output)
   return reach === undefined ? { beside } : { beside, reach }
-}
-
-/** The parts of a role that can change places: two outputs with one such part each. */
-function pairsAcrossOutputs(machine: Machine, role: string): (readonly [string, string])[] {
-  const [first = [], second = []] = machine.outputs.map(({ id }) =>
-    machine.parts.filter((part) => part.role === role && part.output === id),
-  )
-  const [one, ...moreOfFirst] = first
-  const [other, ...moreOfSecond] = second
-  if (!one || !other || moreOfFirst.length + moreOfSecond.length > 0) return []
-  return [[one.id, other.id]]
 }
 
 function outputOf(output: string | undefined): { output?: string } {

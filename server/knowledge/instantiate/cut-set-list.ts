@@ -1,40 +1,47 @@
 import type { CutSet } from '../../diagnosis/model/model.ts'
 import { named } from '../../diagnosis/model/named.ts'
-import { minimalCutSets } from '../../diagnosis/tree/cut-sets.ts'
+import { bySizeThenNames } from '../../diagnosis/tree/cut-sets.ts'
 import type { FaultTree } from '../../diagnosis/tree/fault-tree.ts'
+import { heaviestCutSets } from '../../diagnosis/tree/heaviest.ts'
 import type { FaultCard } from '../case.ts'
 
-/** Each is weighed at every step, so a tree must stay below this. */
-export const mostCutSets = 20_000
+/**
+ * Each cut set is weighed at every step, so the list ends where one in a thousand of the weight is left, or
+ * at a thousand sets: four dead outputs are some 30,000 combinations that hold a few thousandths.
+ */
+const bound = { lost: 0.001, most: 1000 }
+
+export interface CutSetList {
+  readonly cutSets: readonly CutSet[]
+  /** Share of the tree's weight in combinations that are not listed, 0 to 1. */
+  readonly leftOut: number
+}
 
 /**
  * The minimal cut sets of a tree with their weights before any reading: the product of the faults'
  * rates (per machine that comes in), normalised over the complaint's cut sets. This is the rare-event
  * approximation (IEC 61025): that two cut sets are true at once is left out of account. One entry
- * without faults takes the share of complaints whose cause is not in this tree.
+ * without faults takes the share of complaints whose cause is not in this tree, and with it what the
+ * rarest combinations hold, which are not listed.
  *
- * @throws RangeError if the tree has more cut sets than can be weighed one by one; the lint refuses it.
+ * @throws RangeError if the tree is too entangled to be worked out; the lint refuses it.
  */
 export function cutSetList(
   tree: FaultTree,
   faults: ReadonlyMap<string, FaultCard>,
   elsewhereShare: number,
-): CutSet[] {
-  const found = minimalCutSets(tree, mostCutSets)
-  if (found.kind !== 'found') throw new RangeError(`the tree is too large: ${found.kind}`)
-  const raw = found.cutSets.map((names) => {
-    const cards = names.map((name) => named(faults, name))
-    return {
-      faults: names,
-      parts: [...new Set(cards.map(({ part }) => part))].sort(),
-      weight: cards.reduce((product, { rate }) => (product * rate) / 1000, 1),
-    }
-  })
-  const total = raw.reduce((sum, each) => sum + each.weight, 0)
-  const inside = raw.map(({ faults, parts, weight }) => ({
-    faults,
-    parts,
-    prior: (weight / total) * (1 - elsewhereShare),
+): CutSetList {
+  const weightOf = (fault: string) => named(faults, fault).rate / 1000
+  const found = heaviestCutSets(tree, weightOf, bound)
+  if (found === null) throw new RangeError('the tree is too entangled for its cut sets to be found')
+  const { total, lost } = found
+  const listed = found.cutSets.map((cutSet) => cutSet.toSorted()).sort(bySizeThenNames)
+  const inside = listed.map((names) => ({
+    faults: names,
+    parts: [...new Set(names.map((name) => named(faults, name).part))].sort(),
+    prior:
+      (names.reduce((product, name) => product * weightOf(name), 1) / total) * (1 - elsewhereShare),
   }))
-  return [...inside, { faults: [], parts: [], prior: elsewhereShare }]
+  const outside = elsewhereShare + (1 - elsewhereShare) * lost
+  return { cutSets: [...inside, { faults: [], parts: [], prior: outside }], leftOut: lost }
 }

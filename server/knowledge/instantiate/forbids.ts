@@ -6,6 +6,7 @@ import type { Act } from '../schema/setup.ts'
 import type { PlannedCheck } from './checks-of-kind.ts'
 import { coverCard, coverId, hinders, kitCard, unplugCard } from './setup-cards.ts'
 import { isHot } from './setups.ts'
+import { throughOf } from './where/path.ts'
 
 /**
  * What may not hold while a check is made, and has a way back. Most of it follows from what is done: an
@@ -32,7 +33,7 @@ export function forbidsFor(
     .filter(
       ([id, setup]) => forbids.includes(id) || hinders(setup, acts) || excludes(setups, id, kit),
     )
-    .map(([id]) => kitCard(id, knowledge.setups))
+    .map(([id]) => kitCard(id, knowledge.setups, machine))
   const apart = pluggedFor(check, acts, machine).map((id) => unplugCard(id, machine))
   const covers = Object.entries(machine.access)
     .filter(([, cover]) => hinders(cover, acts))
@@ -91,7 +92,7 @@ function pluggedFor(
 ): readonly string[] {
   if (acts.some((act) => act !== 'measuring')) return Object.keys(connectors)
   if (reach === undefined || part === undefined) return []
-  const path = [part, ...parts.filter(({ id }) => reach.through?.includes(id))]
+  const path = [part, ...parts.filter(({ id }) => throughOf(reach).includes(id))]
   const between = path.flatMap(({ plugs = [] }) => plugs)
   return [...new Set(kind.apart === undefined && reach.at ? [reach.at, ...between] : between)]
 }

@@ -3,6 +3,7 @@ import type { SetupCard } from '../case.ts'
 import type { Connector, Machine } from '../schema/machine.ts'
 import type { Act } from '../schema/setup.ts'
 import type { Setups } from '../schema/tables.ts'
+import { fill, fillingsOf } from './words.ts'
 
 /** Taking off a cover. */
 export function coverCard(id: string, { access }: Machine): SetupCard {
@@ -38,14 +39,15 @@ function joined({ name, face }: Connector): NonNullable<SetupCard['undo']> {
   return { do: `Join the ${name} again and ${holds}.`, minutes: joinMinutes }
 }
 
-/** Fitting, taking off or making ready what is no connector and no cover. */
-export function kitCard(id: string, { setups }: Setups): SetupCard {
+/** Fitting, taking off or making ready what is no connector and no cover, in the words of this machine. */
+export function kitCard(id: string, { setups }: Setups, machine: Machine): SetupCard {
   const { do: says, minutes, undo, stopOff = false } = entry(setups, id)
+  const fillings = fillingsOf(machine)
   return {
     id,
-    do: says,
+    do: fill(says, fillings),
     minutes,
-    ...(typeof undo === 'object' && { undo }),
+    ...(typeof undo === 'object' && { undo: { ...undo, do: fill(undo.do, fillings) } }),
     ...(stopOff && { stopOff }),
   }
 }

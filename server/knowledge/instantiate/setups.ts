@@ -17,7 +17,7 @@ export function setupsFor(
   const { setups } = knowledge.setups
   const covers = coversFor(check, machine).map((id) => coverCard(id, machine))
   const apart = apartFor(check).map((id) => unplugCard(id, machine))
-  const kit = (check.kind.setups ?? []).map((id) => kitCard(id, knowledge.setups))
+  const kit = (check.kind.setups ?? []).map((id) => kitCard(id, knowledge.setups, machine))
   if (!isHot(check, knowledge)) {
     return [...covers, ...apart, ...kit].map((card) => (card.stopOff ? once(card) : card))
   }
@@ -57,11 +57,11 @@ function apartFor({ kind, part, beside, reach }: PlannedCheck): readonly string[
 }
 
 /** Covers over what is read or looked at, over the connectors, and over what is fitted. */
-function coversFor(check: PlannedCheck, { access, connectors, parts }: Machine): readonly string[] {
+function coversFor(check: PlannedCheck, { access, connectors }: Machine): readonly string[] {
   const { kind, part, beside, reach, swap } = check
   const at = reach?.at === undefined ? [] : [reach.at]
   const overPlugs = [...at, ...apartFor(check)].flatMap((id) => entry(connectors, id).access ?? [])
-  const moved = parts.filter(({ id }) => swap?.flat().includes(id))
+  const moved = swap ?? []
   const touched = reach === undefined && !kind.asked ? [part, beside, ...moved] : moved
   const overParts = touched.flatMap((each) => each?.access ?? [])
   const forKit = Object.entries(access)

@@ -6,6 +6,8 @@ import type { ComplaintGate, GateInput } from '../schema/complaint.ts'
 import type { Complaint, Machine } from '../schema/index.ts'
 import type { Part } from '../schema/machine.ts'
 import type { Rate } from '../schema/part-kind.ts'
+import { partsOf } from './where/outputs.ts'
+import { fill, fillingsOf } from './words.ts'
 
 /** A complaint's gates, drawn out for the parts and outputs of one machine. */
 export interface DrawnTree {
@@ -68,8 +70,9 @@ class Drawing implements DrawnTree {
     if (inputs.length === 0) return false
     const drawn = { kind, inputs } as const
     this.gates.set(copy.name, gate.atLeast ? { ...drawn, k: gate.atLeast.k } : drawn)
-    const output = this.#machine.outputs.find(({ id }) => id === copy.output)
-    const says = gate.says.replaceAll('{output}', output?.name ?? '')
+    const output = this.#machine.outputs.find(({ id }) => id === copy.output)?.name
+    const fillings = fillingsOf(this.#machine, copy.output)
+    const says = fill(gate.says, { ...fillings, ...(output && { output }) })
     this.gateCards.set(copy.name, { id: copy.name, says })
     return true
   }
@@ -120,17 +123,6 @@ class Drawing implements DrawnTree {
 /** What stands under a gate, by whichever of `or`, `and` and `atLeast` it is written. */
 export function inputsOf({ or, and, atLeast }: ComplaintGate): readonly GateInput[] {
   return or ?? and ?? atLeast?.of ?? []
-}
-
-/**
- * The parts of a role, as seen from an output: that output's own, or the shared ones where no output
- * has its own. Seen from the whole machine: all.
- */
-export function partsOf(machine: Machine, role: string, output?: string): Part[] {
-  const parts = machine.parts.filter((part) => part.role === role)
-  if (output === undefined) return parts
-  const own = parts.filter((part) => part.output === output)
-  return own.length > 0 ? own : parts.filter((part) => part.output === undefined)
 }
 
 /** Base rate of a mode for a part of that role, per 1000 machines that come in. */

@@ -1,6 +1,11 @@
-/** The placeholders that texts in a check may hold. */
+import type { Machine } from '../schema/machine.ts'
+import type { Proof } from '../schema/proof.ts'
+import { partsOf } from './where/outputs.ts'
+
+/** The placeholders that texts in a check may hold, besides the names of roles. */
 export const placeholders = [
   'part',
+  'other',
   'output',
   'place',
   'pins',
@@ -11,15 +16,26 @@ export const placeholders = [
   'ground',
   'run',
   'off',
+  'turn',
 ] as const
-export type Placeholder = (typeof placeholders)[number]
-export type Fillings = Readonly<Partial<Record<Placeholder, string>>>
+
+/** What stands for each placeholder here: one of those above, or a role of the machine. */
+export type Fillings = Readonly<Record<string, string>>
 
 const inBraces = /\{([^{}]*)\}/g
 
-/** Fills placeholders in braces; one that has no filling here becomes nothing, with its space. */
+/**
+ * Fills placeholders in braces, with a capital where a sentence begins. `{igniter|module}` is the first of
+ * these that there is; one that has no filling here becomes nothing, with its space.
+ */
 export function fill(text: string, fillings: Fillings): string {
-  const filled = text.replace(inBraces, (_, name: string) => fillings[name as Placeholder] ?? '')
+  const filled = text.replace(inBraces, (_, names: string, at: number) => {
+    const filling =
+      namesIn(names)
+        .map((name) => fillings[name])
+        .find(Boolean) ?? ''
+    return beginsSentence(text, at) ? filling.charAt(0).toUpperCase() + filling.slice(1) : filling
+  })
   return filled
     .replace(/(^|[.:] )\./g, '$1')
     .replace(/ {2,}/g, ' ')
@@ -27,9 +43,40 @@ export function fill(text: string, fillings: Fillings): string {
     .trim()
 }
 
-/** The names in braces that are no placeholder. */
-export function unknownPlaceholders(text: string): string[] {
+const beginsSentence = (text: string, at: number): boolean => /(^|[.?!] )$/.test(text.slice(0, at))
+
+const namesIn = (names: string): string[] => names.split('|')
+
+/** The names in braces that are neither a placeholder nor a role. */
+export function unknownPlaceholders(text: string, roles: readonly string[]): string[] {
+  const known: readonly string[] = [...placeholders, ...roles]
   return [...text.matchAll(inBraces)]
-    .map(([, name = '']) => name)
-    .filter((name) => !(placeholders as readonly string[]).includes(name))
+    .flatMap(([, names = '']) => namesIn(names))
+    .filter((name) => !known.includes(name))
+}
+
+/**
+ * What stands for a machine's own words in any text: how it is turned, how its controls stand, and by their
+ * role the names of its parts, as seen from an output or from the whole machine.
+ */
+export function fillingsOf(machine: Machine, output?: string): Fillings {
+  const roles = new Set(machine.parts.map(({ role }) => role))
+  const names = [...roles].map((role) => [role, inWords(partsOf(machine, role, output))] as const)
+  const { stop, turn = usualTurn } = machine
+  return { ...Object.fromEntries(names), turn, ...(stop && { run: stop.run, off: stop.off }) }
+}
+
+/** How an engine is turned whose sheet says nothing else. */
+const usualTurn = 'pull the rope'
+
+function inWords(parts: readonly { readonly name: string }[]): string {
+  const names = parts.map(({ name }) => name)
+  const last = names.pop() ?? ''
+  return names.length === 0 ? last : `${names.join(', ')} and ${last}`
+}
+
+/** A proof with its words filled in. */
+export function filledProof(proof: Proof, fillings: Fillings): Proof {
+  const entries = Object.entries(proof).map(([how, says]) => [how, fill(says, fillings)])
+  return Object.fromEntries(entries)
 }

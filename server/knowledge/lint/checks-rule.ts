@@ -1,10 +1,9 @@
-import { unknownPlaceholders } from '../instantiate/words.ts'
 import type { Knowledge } from '../knowledge.ts'
 import type { CheckKind } from '../schema/index.ts'
 import { measuredProperty } from './chances-rule.ts'
 import type { Report } from './report.ts'
 
-/** A check says how it is answered, and uses placeholders that exist. */
+/** A check says how it is answered. */
 export function checksRule(knowledge: Knowledge, report: Report): void {
   for (const [, check] of knowledge.checkKinds) {
     const quantity = quantityOf(knowledge, check)
@@ -27,10 +26,6 @@ export function checksRule(knowledge: Knowledge, report: Report): void {
     for (const [i, { bars }] of (check.answers ?? []).entries()) {
       if (bars === undefined || knowledge.checkKinds.has(bars.until)) continue
       report.add(check, ['answers', i, 'bars', 'until'], `there is no check called ${bars.until}`)
-    }
-    const texts = [check.title, check.phone, check.why, check.meter ?? '', ...check.do]
-    for (const name of texts.flatMap(unknownPlaceholders)) {
-      report.add(check, ['do'], `{${name}} is no placeholder`)
     }
   }
 }

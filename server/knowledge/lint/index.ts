@@ -11,7 +11,9 @@ import { usualRule } from './figures/usual-rule.ts'
 import { gatesRule } from './gates-rule.ts'
 import { namesRule } from './names-rule.ts'
 import { nestingRule } from './nesting-rule.ts'
+import { placeholdersRule } from './placeholders-rule.ts'
 import { newReport, type Rule } from './report.ts'
+import { rolesRule } from './roles-rule.ts'
 import { setupsRule } from './setups-rule.ts'
 import { sharedPinsRule } from './shared-pins-rule.ts'
 import { sheetsRule } from './sheets-rule.ts'
@@ -21,6 +23,8 @@ import { stopRule } from './stop-rule.ts'
 const stages: readonly (readonly Rule[])[] = [
   [namesRule],
   [
+    rolesRule,
+    placeholdersRule,
     gatesRule,
     sheetsRule,
     sharedPinsRule,

@@ -1,5 +1,6 @@
 import { entry, named } from '../../diagnosis/model/named.ts'
-import { pinsInWords } from '../instantiate/spot.ts'
+import { throughOf } from '../instantiate/where/path.ts'
+import { pinsInWords } from '../instantiate/where/spot.ts'
 import type { Knowledge } from '../knowledge.ts'
 import type { Machine, PartKind } from '../schema/index.ts'
 import type { Part, Reach } from '../schema/machine.ts'
@@ -51,7 +52,7 @@ function placesOf({ parts }: Machine, kinds: ReadonlyMap<string, PartKind>): Pla
   })
 }
 
-const isThrough = ({ reach }: Place, { part }: Place) => reach.through?.includes(part.id) ?? false
+const isThrough = ({ reach }: Place, { part }: Place) => throughOf(reach).includes(part.id)
 
 function pinsOf({ pins = [] }: Reach): string {
   const [one = '', other = ''] = pins.map(String)

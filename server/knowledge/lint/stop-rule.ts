@@ -1,20 +1,20 @@
 import { entry, named } from '../../diagnosis/model/named.ts'
 import { inputsOf } from '../instantiate/tree.ts'
+import { throughOf } from '../instantiate/where/path.ts'
 import type { Knowledge } from '../knowledge.ts'
 import type { CheckKind, Complaint, Machine } from '../schema/index.ts'
 import type { Report } from './report.ts'
 
 /** Nobody starts an engine unawares that its switch does not stop: whatever parts the stop circuit says so. */
 export function stopRule(knowledge: Knowledge, report: Report): void {
-  const stopping = partsThatStop(knowledge)
-  for (const [machine, parts] of stopping) {
+  for (const [machine, parts] of partsThatStop(knowledge)) {
     for (const plug of plugsThatStop(machine, parts)) {
       if (machine.stop?.plugs.includes(plug)) continue
       const says = `with ${plug} apart the engine cannot be stopped: name it in stop, so that it is joined at the end of each check`
       report.add(machine, ['connectors', plug], says)
     }
   }
-  const roles = new Set([...stopping.values()].flatMap((parts) => parts.map(({ role }) => role)))
+  const roles = rolesThatStop(knowledge)
   for (const [, check] of knowledge.checkKinds) {
     const why = partsTheStopCircuit(check, knowledge, roles)
     if (why === null || putsItBack(check, knowledge)) continue
@@ -31,13 +31,20 @@ function partsThatStop({ machines, partKinds }: Knowledge): Map<Machine, Machine
   )
 }
 
+function rolesThatStop({ roles, partKinds }: Knowledge): Set<string> {
+  const stopping = Object.entries(roles.roles).filter(([, { kinds }]) =>
+    kinds.some((kind) => named(partKinds, kind).stops),
+  )
+  return new Set(stopping.map(([role]) => role))
+}
+
 /** Connectors that a part which stops the engine is read at, or through. */
 function plugsThatStop({ parts }: Machine, stopping: Machine['parts']): Set<string> {
   const stops = new Set(stopping.map(({ id }) => id))
   return new Set(
     parts.flatMap(({ id, reach = [] }) =>
       reach
-        .filter(({ through = [] }) => [id, ...through].some((each) => stops.has(each)))
+        .filter((each) => [id, ...throughOf(each)].some((part) => stops.has(part)))
         .flatMap(({ at }) => at ?? []),
     ),
   )

@@ -28,6 +28,10 @@ export const ComplaintGate = z.strictObject({
   atLeast: z.strictObject({ k: z.int().min(1), of: z.array(GateInput).min(1) }).optional(),
 })
 
+/** A part of this role; or a part of every role in one of these lists. */
+const Need = z.union([Name, z.strictObject({ either: z.array(z.array(Name).min(1)).min(2) })])
+export type Need = z.infer<typeof Need>
+
 /** Far more than any complaint needs; what checks them looks from each gate at all others. */
 const mostGates = 1000
 
@@ -45,8 +49,8 @@ export const Complaint = z.strictObject({
   group: Name,
   /** What the owner says. */
   owner: Words,
-  /** The complaint fits a machine that has a part of each of these roles. */
-  needs: z.array(Name).min(1),
+  /** The complaint fits a machine that has what each of these asks for. */
+  needs: z.array(Need).min(1),
   top: Name,
   gates: Gates,
   /** Gates that checks and questions look at but that are no branch of the tree: "no pulse at the coil". */

@@ -3,7 +3,7 @@ import { CheckKind } from './check-kind.ts'
 import { Complaint } from './complaint.ts'
 import { Machine } from './machine.ts'
 import { PartKind } from './part-kind.ts'
-import { Cautions, Colours, Groups, Meter, Setups, Tools } from './tables.ts'
+import { Cautions, Colours, Groups, Meter, Roles, Setups, Tools } from './tables.ts'
 
 /** Which files under `trees/` follow which schema. The name is also the name of its JSON Schema. */
 export interface FileKind {
@@ -25,6 +25,19 @@ export const fileKinds: readonly FileKind[] = [
   { name: 'cautions', file: 'cautions.yaml', schema: Cautions },
   { name: 'colours', file: 'colours.yaml', schema: Colours },
   { name: 'groups', file: 'groups.yaml', schema: Groups },
+  { name: 'roles', file: 'roles.yaml', schema: Roles },
 ]
 
-export { Cautions, CheckKind, Colours, Complaint, Groups, Machine, Meter, PartKind, Setups, Tools }
+export {
+  Cautions,
+  CheckKind,
+  Colours,
+  Complaint,
+  Groups,
+  Machine,
+  Meter,
+  PartKind,
+  Roles,
+  Setups,
+  Tools,
+}

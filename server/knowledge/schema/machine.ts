@@ -42,6 +42,9 @@ export const SheetLimits = z.strictObject({
 
 export type SheetLimits = z.infer<typeof SheetLimits>
 
+/** A part on the way, of which only some failures show: a short pulls the volts down, an open wire does not. */
+const OnTheWay = z.strictObject({ part: Name, modes: z.array(Name).min(1) })
+
 /** Where and through what a property of a part can be reached. */
 export const Reach = z.strictObject({
   /** The connector, with `pins`; or left out, with `touch` in words. */
@@ -55,7 +58,7 @@ export const Reach = z.strictObject({
   /** Properties read here. */
   for: z.array(Name).min(1),
   /** Other parts whose failure shows in this reading: wires, pins, the flywheel's magnets. */
-  through: z.array(Name).optional(),
+  through: z.array(z.union([Name, OnTheWay])).optional(),
   /** Where a part serves several outputs: which one is read here. */
   output: Name.optional(),
   access: z.array(Name).optional(),
@@ -66,7 +69,8 @@ export const Part = z.strictObject({
   kind: Name,
   role: Name,
   name: Words,
-  output: Name.optional(),
+  /** The cylinder that it belongs to, or the several that it serves. Left out: all. */
+  output: z.union([Name, z.array(Name).min(2)]).optional(),
   /** The connectors it hangs on: those that part it from everything else. */
   plugs: z.array(Name).min(1).optional(),
   /** The winding that its current comes from. */
@@ -103,6 +107,8 @@ export const Machine = z.strictObject({
       for: z.array(Name).optional(),
     }),
   ),
+  /** How it is turned over, for {turn}: "pull the rope", which is taken where this is left out. */
+  turn: Words.optional(),
   /** What stops the engine: while one of `plugs` is apart, it does not. */
   stop: z
     .strictObject({

@@ -112,6 +112,21 @@ export const Groups = z.strictObject({
 })
 export type Groups = z.infer<typeof Groups>
 
+/** `trees/roles.yaml`: what a part is for on its machine, in the order in which it is told. */
+export const Roles = z.strictObject({
+  ...schemaKey,
+  roles: z.record(
+    Name,
+    z.strictObject({
+      /** Completes "The exciter …": charges the igniter. */
+      says: Words,
+      /** The kinds of part that can play it. */
+      kinds: z.array(Name).min(1),
+    }),
+  ),
+})
+export type Roles = z.infer<typeof Roles>
+
 /** `trees/meters/*.yaml`: a class of meter. */
 export const Meter = z.strictObject({
   ...schemaKey,

@@ -50,6 +50,7 @@ function drawn(
         chances: [],
       })),
     },
+    leftOut: 0,
     gates: new Map(),
     faults: new Map(),
     parts,

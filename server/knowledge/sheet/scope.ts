@@ -1,4 +1,5 @@
 import { isOnTheWayThere } from '../instantiate/setup-cards.ts'
+import { throughOf } from '../instantiate/where/path.ts'
 import type { Knowledge } from '../knowledge.ts'
 import type { Machine } from '../schema/index.ts'
 import type { Reach } from '../schema/machine.ts'
@@ -35,7 +36,7 @@ function looseReadings(
   { machine, readings }: DrawnSheet,
   { parts }: Assembly,
 ): readonly SheetReading[] {
-  const isAlone = ({ through = [] }: Reach) => through.every((part) => parts.includes(part))
+  const isAlone = (reach: Reach) => throughOf(reach).every((part) => parts.includes(part))
   const own = new Map(
     machine.parts
       .filter(({ id }) => parts.includes(id))

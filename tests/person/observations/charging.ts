@@ -4,7 +4,7 @@ import { spread } from '../world/chance.ts'
 import { shown } from '../world/display.ts'
 import { type Now, nowAt } from '../world/now.ts'
 import { partNamed } from '../world/sheet.ts'
-import { charging } from '../world/systems/charging.ts'
+import { charging, heldUnderLoad } from '../world/systems/charging.ts'
 import { running } from './pulling.ts'
 
 /** No two of the same kind are quite alike, nor are two readings of one. */
@@ -47,9 +47,8 @@ const wireDrop: Observation = (check) =>
     return volts(check, role === 'fuse' ? fuseDrop : along)
   })
 
-/** A good battery holds well above 10 V under load, a tired one sags. From memory. */
 const underLoad: Observation = (check) =>
-  volts(check, 7.5 + 3.2 * charging(nowAt(check.site)).battery)
+  volts(check, heldUnderLoad(charging(nowAt(check.site)).battery))
 
 const known: Observation = (check) =>
   running(check, (now) => answer(charging(now).arrives >= 0.5 ? 'rises' : 'stays'))
@@ -65,5 +64,5 @@ export const chargingChecks: Readonly<Record<string, Observation>> = {
   'cranking-speed': cranking,
   'jump-start': cranking,
   'standing-drain': ({ site, part }) =>
-    answer(nowAt(site).has(part, 'shorted') ? 'drains' : 'none'),
+    answer(Number.isFinite(nowAt(site).effect(part).leak ?? Infinity) ? 'drains' : 'none'),
 }

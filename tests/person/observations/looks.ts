@@ -132,6 +132,8 @@ export const looksChecks: Readonly<Record<string, Observation>> = {
   'fuse-look': look('good', { 'burnt-holder': 0.04 }, ['blown', 'burnt-holder']),
   'ground-look': look('good', { corroded: 0.1, loose: 0.02 }, ['loose', 'corroded']),
   'key-look': keyLook,
+  'module-gap': look('right', { wide: 0.03, touching: 0.01 }, ['wide']),
+  'module-legs': look('clean', { rusty: 0.08 }, ['rusty']),
   'magnets-pull': magnets,
   'pickup-gap': look('right', { dirty: 0.06, wrong: 0.02 }, ['wrong', 'dirty']),
   'pickup-push': pickupPush,

@@ -61,6 +61,11 @@ export const ohmsChecks: Readonly<Record<string, Observation>> = {
       enter: 'highest',
       while: several({ shaken: 'all' }, 3),
     }),
+  'module-secondary': (check) =>
+    ohms(check, [leadOut(check.output), ground], {
+      enter: 'highest',
+      while: several({ shaken: 'all' }, 3),
+    }),
   'ground-resistance': (check) =>
     ohms(check, placesOn(check, 'harness'), {
       enter: 'highest',

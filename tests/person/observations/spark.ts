@@ -4,7 +4,7 @@ import { answer, barred, cannotTell, type Seen } from '../seen.ts'
 import { between, happens, type Random, seedOf } from '../world/chance.ts'
 import { complains } from '../world/complaints.ts'
 import { type Now, nowAt } from '../world/now.ts'
-import { partNamed } from '../world/sheet.ts'
+import { partNamed, servedBy } from '../world/sheet.ts'
 import { type Doing, doing, has, seated } from '../world/site.ts'
 import { having } from '../world/standing.ts'
 import { jumps, plugAt, ropeIsOff } from '../world/systems/engine.ts'
@@ -82,7 +82,9 @@ const leaks =
     const { site, output, part } = check
     if (ropeIsOff(nowAt(site))) return barred('the rope starter is off')
     const wet = nowAt(doing(site, { wetted: 'all' }))
-    const parts = part ? [part] : roles.map((role) => seated(site, role, output))
+    const parts = part
+      ? [part]
+      : roles.filter((role) => has(site, role)).map((role) => seated(site, role, output))
     const isFed = ignition(wet, pullSpeed(check)).outputs.get(output)!.pulse > 40
     const seen = parts.some((each) => astray(wet, each))
     return answer(isFed && seen ? 'sparks' : 'nothing')
@@ -101,7 +103,7 @@ export const lasting = (seed: number, part: string, what: string): Random =>
 
 const warmedSpark: Observation = (check) => {
   const { site, part } = check
-  const output = partNamed(site.world.machine, part).output ?? outputsOf(site.world)[0]!
+  const output = servedBy(partNamed(site.world.machine, part))[0] ?? outputsOf(site.world)[0]!
   const at = (celsius: number) =>
     threePulls(check, (now, rpm) => atCap(now, output, rpm), { tempered: { part, celsius } })
   const cold = at(site.world.weather.parts)
@@ -143,11 +145,13 @@ export const sparkChecks: Readonly<Record<string, Observation>> = {
   'swap-coils-hot': onTester,
   'swap-caps': onTester,
   'known-good-coil': onTester,
+  'known-good-module': onTester,
   'known-good-igniter-output': onTester,
   'spark-when-hot': onTester,
   'spark-strength': howFar,
   'swap-coils-strength': howFar,
   'known-good-coil-strength': howFar,
+  'known-good-module-strength': howFar,
   'spark-old-plug': atOldPlug,
   'spark-new-plug': atOnePlug,
   'spark-old-plug-hot': atOnePlug,

@@ -86,9 +86,9 @@ export const takingApart: readonly Phrase[] = [
     /tester (stands in|into) (the|a) cap|put the tester into the cap/i,
     (where) => caps('on a tester', ...all(where)),
   ],
-  [/exchange left and right coil/i, () => exchange('coil')],
-  [/both caps off their leads and exchange/i, () => exchange('cap')],
-  [/unscrew both spark plugs and exchange/i, () => exchange('plug')],
+  [/exchange the .*coil and the .*coil\b/i, () => exchange('coil')],
+  [/caps? and the .* off their leads and exchange/i, () => exchange('cap')],
+  [/unscrew the .*plug and the .*plug and exchange/i, () => exchange('plug')],
   [/take out every lamp/i, () => having({ lampsOut: true })],
   [/pull the fuse/i, () => having({ fuseOut: true })],
   [

@@ -1,4 +1,5 @@
 import { sentence, upperFirst } from '../../../server/jobs/words/sentences.ts'
+import { kitCard } from '../../../server/knowledge/instantiate/setup-cards.ts'
 import type { Knowledge } from '../../../server/knowledge/knowledge.ts'
 import { nowAt } from '../world/now.ts'
 import type { Site } from '../world/site.ts'
@@ -50,10 +51,10 @@ function sayings({ setups }: Knowledge, where: Where): ReadonlyMap<string, Chang
       [unplug.do, pull(where, [id])] as const,
       [joining(id, where), remove('apart', id)] as const,
     ]),
-    ...Object.entries(setups.setups).flatMap(([id, setup]) => [
-      [setup.do, made(id, where)] as const,
-      [undoing(setup), undone(id, where)] as const,
-    ]),
+    ...Object.keys(setups.setups).flatMap((id) => {
+      const card = kitCard(id, setups, machine)
+      return [[card.do, made(id, where)] as const, [card.undo?.do, undone(id, where)] as const]
+    }),
   ]
   return new Map(all.flatMap(([says, change]) => (says ? [[plainly(says), change] as const] : [])))
 }

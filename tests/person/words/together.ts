@@ -44,6 +44,7 @@ export const puttingTogether: readonly Phrase[] = [
     (where) => doing([join(...lampSwitchPlugs(where)), having({ lamps: 'on' })]),
   ],
   [/the plug together/i, () => join('output-plug')],
+  [/screw the good one down/i, (where) => standIn('module', where)],
   [/plug the good igniter in/i, (where) => withItsPlugs('igniter', 'igniter', where, 'stop-plug')],
   [/plug the good coil in/i, (where) => doing([join(...coilPlugs(where)), standIn('coil', where)])],
   [
@@ -62,7 +63,7 @@ export const puttingTogether: readonly Phrase[] = [
     /red clamp on the plus post/i,
     (where) => doing([having({ batteryGroundOff: false }), standIn('battery', where)]),
   ],
-  [/exchange left and right coil/i, (where) => join(...coilPlugs(where, all(where)))],
+  [/exchange the .*coil and the .*coil\b/i, (where) => join(...coilPlugs(where, all(where)))],
   [
     /caps stay on (their|the spark) plugs|every cap (stays )?on its own plug|caps on their plugs|caps on\b|^tighten them, push both caps home/i,
     (where) => caps('on its plug', ...all(where)),

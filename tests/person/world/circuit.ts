@@ -1,3 +1,4 @@
+import { clipwell } from './circuits/clipwell-1m.ts'
 import { haulmoor } from './circuits/haulmoor-1e.ts'
 import { larkfell } from './circuits/larkfell-2i.ts'
 import { pedlar } from './circuits/pedlar-1c.ts'
@@ -44,6 +45,7 @@ const circuits: Readonly<Record<string, Circuit>> = {
   'larkfell-2i': larkfell,
   'haulmoor-1e': haulmoor,
   'pedlar-1c': pedlar,
+  'clipwell-1m': clipwell,
 }
 
 /** @throws Error for a machine that nobody has wired here yet */

@@ -80,7 +80,7 @@ const complaints: Readonly<Record<string, (now: Now) => boolean>> = {
   'lamps-dim': isDim,
   'lamps-too-bright': (now) => lights(now, 3000, true).atLampToMetal > glaring,
   'not-charging': (now) => charging(now).arrives < 0.5 || charging(now).battery < 0.6,
-  'will-not-stop': (now) => !stopsBySwitch(now) || !stopsByTether(now),
+  'will-not-stop': (now) => !stopsBySwitch(now) || (has(now.site, 'tether') && !stopsByTether(now)),
 }
 
 /** Dim, not dark, standing still; on a bump a lamp may go out. */

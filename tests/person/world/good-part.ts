@@ -51,7 +51,7 @@ export function drawGoodPart(part: Part, random: Random): GoodPart {
   const legs = peakAt(on('leg-volts'), modestPull, Math.SQRT2)
   return {
     ohms: inside(ohms, random) ?? spread(random, usualOhms[part.kind] ?? 1, 0.2),
-    secondary: inside(on('secondary-resistance'), random) ?? 0,
+    secondary: inside(on('secondary-resistance') ?? on('module-secondary'), random) ?? 0,
     peak: Math.max(least, legs) * asked,
     rpm: modestPull,
     atSpeed: regulated(on('regulated-volts'), random) ?? running(on('running-pulse'), random) ?? 0,

@@ -26,10 +26,14 @@ export function partNamed(machine: Machine, id: string): Part {
   return part
 }
 
+/** The outputs that a part serves; none where it serves them all. */
+export const servedBy = ({ output }: Part): readonly string[] =>
+  output === undefined ? [] : [output].flat()
+
 /** The parts of a role: those of one output, the shared ones where it has none of its own, or all. */
 export function partsIn(machine: Machine, role: string, output?: string): readonly Part[] {
   const all = machine.parts.filter((part) => part.role === role)
   if (output === undefined) return all
-  const own = all.filter((part) => part.output === output)
+  const own = all.filter((part) => servedBy(part).includes(output))
   return own.length > 0 ? own : all.filter((part) => part.output === undefined)
 }

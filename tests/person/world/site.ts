@@ -1,5 +1,5 @@
 import type { Random } from './chance.ts'
-import { partsIn } from './sheet.ts'
+import { partNamed, partsIn, servedBy } from './sheet.ts'
 import type { Standing } from './standing.ts'
 import type { World } from './world.ts'
 
@@ -46,6 +46,7 @@ function otherOutput({ machine }: World, output: string | undefined): string | u
 
 /** Pairs that can be told apart by output: which seat a part belongs to by its name is another question. */
 export function seatOf(site: Site, part: string): string {
-  const { role, output } = site.world.machine.parts.find(({ id }) => id === part)!
-  return output === undefined ? part : seated(site, role, output)
+  const sheet = partNamed(site.world.machine, part)
+  const [output] = servedBy(sheet)
+  return output === undefined ? part : seated(site, sheet.role, output)
 }

@@ -14,6 +14,7 @@ const heats: Readonly<Record<string, { readonly hot: number; readonly minutes: n
   igniter: { hot: 65, minutes: 9 },
   'injection-unit': { hot: 65, minutes: 9 },
   'ignition-coil': { hot: 78, minutes: 14 },
+  'ignition-module': { hot: 80, minutes: 15 },
   'spark-plug': { hot: 180, minutes: 8 },
   pump: { hot: 50, minutes: 20 },
 }

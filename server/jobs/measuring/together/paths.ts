@@ -1,3 +1,4 @@
+import { throughOf } from '../../../knowledge/instantiate/where/path.ts'
 import type { Machine, Part, Reach } from '../../../knowledge/schema/machine.ts'
 import type { Read } from './types.ts'
 
@@ -25,7 +26,7 @@ export type Pair = readonly [Read, Read]
 export type Paths = ReadonlyMap<Read, Path | undefined>
 
 /** The parts that stand between the probes and the part. */
-export const through = ({ reach }: Path): readonly string[] => reach.through ?? []
+export const through = ({ reach }: Path): readonly string[] => throughOf(reach)
 /** From end to end of a part, so that parts in series add up. */
 export const isEndToEnd = ({ by }: Read) => by.quantity.path === 'end to end'
 /** A path that must not be there. */

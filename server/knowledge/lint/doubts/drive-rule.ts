@@ -1,4 +1,5 @@
 import { named } from '../../../diagnosis/model/named.ts'
+import { throughOf } from '../../instantiate/where/path.ts'
 import type { Knowledge } from '../../knowledge.ts'
 import type { PartKind } from '../../schema/index.ts'
 import type { Machine } from '../../schema/machine.ts'
@@ -18,7 +19,7 @@ function readThrough({ kind, name, properties }: PartKind, machine: Machine, rep
   machine.parts.forEach((part, p) => {
     if (part.kind === kind) return
     part.reach?.forEach((reach, r) => {
-      if (drivers.some((id) => reach.through?.includes(id))) return
+      if (throughOf(reach).some((id) => drivers.includes(id))) return
       const driven = reach.for.filter((property) => property in properties)
       if (driven.length === 0) return
       const says = `${part.id}: without the ${name} there is no ${driven.join(' and no ')}: name ${drivers.join(' or ')} in through`

@@ -1,4 +1,5 @@
 import { entry } from '../../../diagnosis/model/named.ts'
+import { throughOf } from '../../instantiate/where/path.ts'
 import type { Knowledge } from '../../knowledge.ts'
 import type { Machine, Part, Reach } from '../../schema/machine.ts'
 import type { Report } from '../report.ts'
@@ -23,7 +24,7 @@ function unlike(reach: Reach, part: Part, machine: Machine): string[] {
   const { at } = reach
   if (at === undefined) return []
   const others = (part.reach ?? []).filter((other) => other.at === at && sharesPin(reach, other))
-  const through = new Set(others.flatMap((other) => other.through ?? []))
+  const through = new Set(others.flatMap(throughOf))
   return machine.parts
     .filter((wire) => through.has(wire.id) && joins(wire, at) && !isNamed(wire, reach))
     .filter((wire) => isTouched(wire, reach, machine))
@@ -69,7 +70,7 @@ function isTouched(wire: Part, { at = '', pins = [] }: Reach, machine: Machine):
 const sharesPin = ({ pins = [] }: Reach, other: Reach) =>
   pins.some((pin) => pin !== 'ground' && other.pins?.includes(pin))
 
-const isNamed = ({ id }: Part, { through = [] }: Reach) => through.includes(id)
+const isNamed = ({ id }: Part, reach: Reach) => throughOf(reach).includes(id)
 
 const nameOf = (plug: string | undefined, { connectors }: Machine) =>
   entry(connectors, plug ?? '').name

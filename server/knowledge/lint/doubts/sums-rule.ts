@@ -45,7 +45,9 @@ interface Nearest {
 function restOf(whole: Figure, figures: readonly Figure[]): Figure[] | null {
   const [reach, ...more] = whole.reaches
   if (reach?.through === undefined || more.length > 0) return null
-  const rest = reach.through.map((id) => figures.filter((f) => f.part.id === id && isAlone(f)))
+  // One that shows only when it has failed in some way is no part of the sum.
+  const series = reach.through.filter((each) => typeof each === 'string')
+  const rest = series.map((id) => figures.filter((f) => f.part.id === id && isAlone(f)))
   return rest.every(({ length }) => length === 1) ? rest.flat() : null
 }
 

@@ -1,4 +1,5 @@
 import { entry } from '../../../diagnosis/model/named.ts'
+import { throughOf } from '../../instantiate/where/path.ts'
 import type { Machine, Part, Reach } from '../../schema/machine.ts'
 
 /** One pin of one connector. */
@@ -35,7 +36,7 @@ function wiresReadThrough(wires: Part, machine: Machine): Wire[] {
   const found = machine.parts.flatMap(({ reach = [] }) => {
     const ends = reach.filter(({ at }) => at !== undefined && joins(wires, at))
     const [far, near] = [true, false].map((isFar) =>
-      ends.filter(({ through = [] }) => through.includes(wires.id) === isFar),
+      ends.filter((end) => throughOf(end).includes(wires.id) === isFar),
     )
     return (far ?? []).flatMap((one) =>
       (near ?? [])

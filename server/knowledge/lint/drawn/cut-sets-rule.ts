@@ -1,4 +1,4 @@
-import { type CutSetsResult, minimalCutSets } from '../../../diagnosis/tree/cut-sets.ts'
+import { minimalCutSets } from '../../../diagnosis/tree/cut-sets.ts'
 import {
   type FaultTree,
   type Gate,
@@ -6,7 +6,6 @@ import {
   inputsNeeded,
 } from '../../../diagnosis/tree/fault-tree.ts'
 import { fits } from '../../fits.ts'
-import { mostCutSets } from '../../instantiate/cut-set-list.ts'
 import { type DrawnTree, drawTree } from '../../instantiate/tree.ts'
 import type { Knowledge } from '../../knowledge.ts'
 import type { Complaint } from '../../schema/index.ts'
@@ -15,7 +14,7 @@ import type { Report } from '../report.ts'
 /** A page shows the whole tree, and a gate that several share under each of them. */
 const mostBranches = 5000
 
-/** On every machine that a complaint fits, its tree can be drawn, and its cut sets be weighed. */
+/** On every machine that a complaint fits, its tree can be drawn, and its cut sets be found. */
 export function cutSetsRule(knowledge: Knowledge, report: Report): void {
   for (const [, complaint] of knowledge.complaints) {
     const machines = [...knowledge.machines.values()].filter((m) => fits(complaint, m))
@@ -76,36 +75,22 @@ function wrongBranches(gates: Gates): Wrong | null {
 
 function wrongCutSets(tree: FaultTree, gates: Gates): Wrong | null {
   // Nearly every tree is sound, and then the gates below need not be looked at one by one.
-  const whole = tooLarge(minimalCutSets(tree, mostCutSets))
-  if (whole === null) return null
-  for (const [gate] of gates) {
-    const says = tooLarge(
-      minimalCutSets({ top: gate, gates: tree.gates }, mostCutSets, searchNodes),
-    )
-    if (says !== null) return { gate, says }
-  }
-  return { gate: tree.top, says: whole }
+  if (!isTooEntangled(tree)) return null
+  const [blamed] =
+    gates.find(([gate]) => isTooEntangled({ top: gate, gates: tree.gates }, searchNodes)) ?? []
+  return { gate: blamed ?? tree.top, says: tooEntangled }
 }
 
 /** Nodes for the search for the gate to blame: many gates may have to be looked at. */
 const searchNodes = 50_000
 
-/** What is too large, and what to do about it; null where nothing is. */
-function tooLarge(found: CutSetsResult): string | null {
-  switch (found.kind) {
-    case 'found':
-      return null
-    case 'tooMany':
-      return `has ${printed(found.count)} cut sets, and at most ${printed(found.limit)} can be weighed: ${wayOut}`
-    case 'tooLong':
-      return `has cut sets of ${printed(found.names)} faults in all, and at most ${printed(found.maxNames)} can be listed: ${wayOut}`
-    case 'tooLarge':
-      return 'is too entangled for its cut sets to be counted: let fewer branches share the same parts, or split the complaint in two'
-  }
-}
+const tooEntangled =
+  'is too entangled for its cut sets to be found: let fewer branches share the same parts, or split the complaint in two'
 
-const wayOut =
-  'ask for fewer things at once (fewer inputs under and, a lower k), name fewer modes, or leave rare combinations to elsewhere'
+/** Whether not even the number of its cut sets can be found; only the heaviest of them are ever listed. */
+function isTooEntangled(tree: FaultTree, maxNodes?: number): boolean {
+  return minimalCutSets(tree, 0, maxNodes).kind === 'tooLarge'
+}
 
 function printed(count: number): string {
   if (count < 1e15) return count.toLocaleString('en-US')

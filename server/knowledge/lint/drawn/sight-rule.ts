@@ -13,9 +13,6 @@ const visibleFrom = 0.05
 export function sightRule(knowledge: Knowledge, report: Report): void {
   for (const [, complaint] of knowledge.complaints) {
     const machines = [...knowledge.machines.values()].filter((m) => fits(complaint, m))
-    if (machines.length === 0) {
-      report.add(complaint, ['needs'], 'no machine has a part of each role that this needs')
-    }
     for (const machine of machines) {
       const tree = drawTree(knowledge, complaint, machine)
       if (!tree.gates.has(complaint.top)) {

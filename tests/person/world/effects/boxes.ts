@@ -9,7 +9,10 @@ export const regulator: Effects = {
   'partly-shorted': ({ random }) => ({ across: between(random, 0.6, 3) }),
 }
 
-/** What is left of the charge. A diode that is shorted loads its leg and lets the battery run back. */
+/**
+ * What is left of the charge. A diode that is shorted loads its leg; the battery runs back to metal only where one
+ * of each side is. From memory: so it is in two or three of eight.
+ */
 export const rectifier: Effects = {
   open: ({ random }) => ({
     gives: happens(random, 0.4) ? 0 : between(random, 0, 0.45),
@@ -19,6 +22,7 @@ export const rectifier: Effects = {
     gives: between(random, 0, 0.4),
     across: between(random, 0.1, 2),
     looks: 'one-shorted',
+    ...(happens(random, 0.38) && { leak: between(random, 0.1, 2) }),
   }),
 }
 

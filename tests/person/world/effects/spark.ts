@@ -75,6 +75,26 @@ export const igniter: Effects = {
   'ignores-stop': () => ({}),
 }
 
+export const ignitionModule: Effects = {
+  dead: () => ({ gives: 0 }),
+  'secondary-open': ({ random }) => ({ series: Infinity, gives: between(random, 0, 0.3) }),
+  weak: ({ random }) => {
+    const bridged = between(random, 0.03, 0.4)
+    return { turns: 1 - bridged, gives: Math.max(0, 1 - bridged * between(random, 2, 5)) }
+  },
+  'too-far': ({ random }) => ({
+    gives: between(random, 0, 0.5),
+    ...(happens(random, visible.plain) && { looks: 'wide' }),
+  }),
+  rusty: ({ random }) => ({
+    gives: between(random, 0, 0.4),
+    ...(happens(random, visible.plain) && { looks: 'rusty' }),
+  }),
+  'fails-hot': ({ random }) => ({ gives: 0, comes: heat(between(random, 45, 62)) }),
+  'cracked-joint': () => ({ gives: 0, comes: { with: 'shaking', idle: 0.05, provoked: 0.85 } }),
+  'ignores-stop': () => ({}),
+}
+
 export const output: Effects = { dead: () => ({ gives: 0 }) }
 
 export const flywheel: Effects = {

@@ -1,29 +1,36 @@
 import type { Now } from '../now.ts'
 import { partsIn } from '../sheet.ts'
-import { seated } from '../site.ts'
+import { has, seated } from '../site.ts'
 import type { Resistor } from '../solve.ts'
 import { celsiusOf, copper } from '../temperature.ts'
-import { capIn, capOut, leadIn, leadOut, node, tower } from './node.ts'
+import { capIn, capOut, ground, leadIn, leadOut, node, tower } from './node.ts'
 
 /** Secondary, lead and cap, one after the other. The gap of the plug lets no meter through. */
 export function highVoltage(now: Now): Resistor[] {
   const { world, standing } = now.site
   return world.machine.outputs.flatMap(({ id: output }): Resistor[] => {
-    const place = partsIn(world.machine, 'coil', output)[0]!.id
-    const [plug, , b] = world.circuit.ends[place]!
-    const coil = seated(now.site, 'coil', output)
     const cap = seated(now.site, 'cap', output)
     const lead = seated(now.site, 'lead', output)
-    const { series = 0, turns = 1 } = now.effect(coil)
-    const secondary = copper(now.good(coil).secondary * turns, celsiusOf(now.site, coil))
     return [
-      [node([plug, b], 'own'), tower(output), secondary + series],
+      secondary(now, output),
       [tower(output), leadIn(output), standing.leadOff.has(output) ? Infinity : 0.001],
       [leadIn(output), leadOut(output), now.good(lead).ohms + (now.effect(lead).series ?? 0)],
       [leadOut(output), capIn(output), standing.capOff.has(output) ? Infinity : screwed(now, cap)],
       [capIn(output), capOut(output), now.good(cap).ohms + burnt(now, cap)],
     ]
   })
+}
+
+/** From the tower to the coil's own pin, or to the core of a module, which is metal. */
+function secondary(now: Now, output: string): Resistor {
+  const { world } = now.site
+  const isModule = has(now.site, 'module')
+  const part = seated(now.site, isModule ? 'module' : 'coil', output)
+  const { series = 0, turns = 1 } = now.effect(part)
+  const ohms = copper(now.good(part).secondary * turns, celsiusOf(now.site, part)) + series
+  if (isModule) return [ground, tower(output), ohms]
+  const [plug, , b] = world.circuit.ends[partsIn(world.machine, 'coil', output)[0]!.id]!
+  return [node([plug, b], 'own'), tower(output), ohms]
 }
 
 /** A cap that is not screwed home makes no contact with its lead, and is good by itself. */

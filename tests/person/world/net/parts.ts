@@ -1,5 +1,5 @@
 import { type Now, ohmsOf } from '../now.ts'
-import { partNamed, partsIn } from '../sheet.ts'
+import { partNamed, partsIn, servedBy } from '../sheet.ts'
 import { seated } from '../site.ts'
 import type { Resistor } from '../solve.ts'
 import { celsiusOf, copper } from '../temperature.ts'
@@ -10,9 +10,10 @@ export function parts(now: Now): Resistor[] {
   return Object.entries(now.site.world.circuit.ends).flatMap(([part, [plug, a, b]]) => {
     const from = node([plug, a], 'own')
     const to = node([plug, b], 'own')
-    const { kind, role, output } = partNamed(now.site.world.machine, part)
+    const sheet = partNamed(now.site.world.machine, part)
+    const { kind, role } = sheet
     if (kind === 'stop-switch') return [stopSwitch(now, part, from, to)]
-    const sits = kind === 'ignition-coil' ? seated(now.site, role, output) : part
+    const sits = kind === 'ignition-coil' ? seated(now.site, role, servedBy(sheet)[0]) : part
     if (kind === 'lamp') return [lamp(now, part, from, to)]
     if (kind === 'switch') return [lampSwitch(now, part, from, to)]
     return winding(now, sits, from, to)

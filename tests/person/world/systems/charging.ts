@@ -38,9 +38,8 @@ export function charging(now: Now): Charging {
   const pairs = pairVolts(now, 3000)
   const made = pairs.reduce((sum, volts) => sum + Math.min(1, volts / plenty(now)), 0) / 3
   const joined = !standing.apart.has('rectifier-plug') && !standing.apart.has('output-plug')
-  // Below the battery's voltage nothing flows: from a winding at half comes no charge. From memory.
-  const over = Math.max(0, (loaded(now, made) - 0.6) / 0.4)
-  const passes = joined ? over * (now.effect(rectifier!).gives ?? 1) : 0
+  const share = chargeShare(loaded(now, made) * plenty(now), plenty(now))
+  const passes = joined ? share * (now.effect(rectifier!).gives ?? 1) : 0
   const way = wayOhms(now)
   const wireDrop = Number.isFinite(way.wire) ? charge * passes * way.wire : 13
   const fuseDrop = Number.isFinite(way.fuse) ? charge * passes * way.fuse : 13
@@ -62,6 +61,18 @@ export function charging(now: Now): Charging {
     groundDrop: Math.min(10, starter * ground * Math.min(1, turns + 0.3)),
     cranking: standing.batteryOut || standing.batteryGroundOff ? 0 : brisk * Math.min(1, turns),
   }
+}
+
+/** V AC of a pair that just reach a battery: its 12.6 V and two diodes, by 1.35 of a three-phase rectifier. */
+const reaches = 10.4
+
+/**
+ * Share of a full charge that a winding of so many V AC gives, by that of `full`: what limits it is its own
+ * inductance, across which stands what the battery leaves, √(E² − E₀²). At half the volts comes more than half.
+ */
+export function chargeShare(volts: number, full: number): number {
+  const across = (of: number) => Math.sqrt(Math.max(0, of ** 2 - reaches ** 2))
+  return across(volts) / across(full)
 }
 
 /** V AC that charge a battery fully: somewhat more than the least that the sheet asks for. */
@@ -117,6 +128,9 @@ function wayOhms(now: Now) {
   const holder = now.site.standing.fuseOut ? Infinity : fuse!
   return { wire: feed! + holder, fuse: holder, all: feed! + holder + ground! + lead! + battery! }
 }
+
+/** V that a battery holds under load, by its share of a good one: good ones stay well above 10 V. From memory. */
+export const heldUnderLoad = (share: number): number => 7.5 + 3.2 * share
 
 /** Ω of a pair of legs, for whoever sends a known current through it. */
 export const pairOhms = (now: Now, part: string): number => ohmsOf(now, part)

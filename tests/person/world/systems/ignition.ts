@@ -4,6 +4,7 @@ import { type Now, ohmsOf } from '../now.ts'
 import { limitsOn, partNamed, partsIn } from '../sheet.ts'
 import { has, seated } from '../site.ts'
 import { ohmsBetween } from '../solve.ts'
+import { moduleSpark } from './module.ts'
 import { groundOhms, loopOhms, pinsAtBox } from './paths.ts'
 import { arriving, emf, keptAtWork } from './volts.ts'
 
@@ -30,7 +31,7 @@ export interface Output {
 /** Stop wires are pulled up through some kΩ: below this many Ω to metal there is no spark. From memory. */
 const stopsBelow = 1500
 /** Capacitor of the igniter, F, and the input of its trigger, Ω. Common practice. */
-const capacitor = 1e-6
+export const capacitor = 1e-6
 const triggerInput = 2000
 /** It triggers at this share of the least that the sheet asks of a pickup. From memory. */
 const triggersAt = 0.22
@@ -53,6 +54,7 @@ const leastPulse = (now: Now) => least(now, seated(now.site, 'igniter'), 'pulse'
 
 export function ignition(now: Now, rpm: number): Ignition {
   const stopped = isStopped(now)
+  if (has(now.site, 'module')) return byModules(now, rpm, stopped)
   const supply = supplyShare(now, rpm)
   const outputs = now.site.world.machine.outputs.map(
     ({ id }) => [id, outputAt(now, id, rpm, stopped ? 0 : supply)] as const,
@@ -60,9 +62,25 @@ export function ignition(now: Now, rpm: number): Ignition {
   return { stopped, supply, outputs: new Map(outputs) }
 }
 
+/** A module for each output, fed by the magnet alone. */
+function byModules(now: Now, rpm: number, stopped: boolean): Ignition {
+  const outputs = now.site.world.machine.outputs.map(({ id }) => {
+    const made = stopped ? 0 : moduleSpark(now, id, rpm)
+    const output: Output = {
+      timing: 0,
+      // What goes astray in the dark needs a spark to begin with.
+      pulse: made * 100,
+      behind: 0,
+      spark: keptOnTheWay(now, id, made, ['module', 'lead', 'cap']),
+    }
+    return [id, output] as const
+  })
+  return { stopped, supply: 1, outputs: new Map(outputs) }
+}
+
 function isStopped(now: Now): boolean {
-  const igniter = seated(now.site, 'igniter')
-  if (now.has(igniter, 'ignores-stop')) return false
+  const box = seated(now.site, has(now.site, 'module') ? 'module' : 'igniter')
+  if (now.has(box, 'ignores-stop')) return false
   const ohms = ohmsBetween(harness(now), node(['stop-plug', 1], 'own'), 'ground')
   return ohms < stopsBelow
 }
@@ -170,10 +188,23 @@ function keptByCoilWires(now: Now, output: string): number {
 /** What coil, lead and cap leave of the spark. */
 function delivered(now: Now, output: string, made: number, loop: number): number {
   if (!Number.isFinite(loop)) return 0
+  return keptOnTheWay(now, output, made / (1 + loop / coilHalves), ['coil', 'lead', 'cap'])
+}
+
+/** What is left of a spark at the cap, by the parts that it passes. */
+function keptOnTheWay(
+  now: Now,
+  output: string,
+  made: number,
+  roles: readonly [string, string, string],
+): number {
   const { standing } = now.site
   if (standing.leadOff.has(output) || standing.capOff.has(output)) return 0
-  const parts = ['coil', 'lead', 'cap'].map((role) => now.effect(seated(now.site, role, output)))
-  const kept = parts.reduce((share, { gives = 1 }) => share * gives, made / (1 + loop / coilHalves))
+  const parts = roles.map((role) => now.effect(seated(now.site, role, output)))
+  // What a module gives stands in what it has made.
+  const [source, ...way] = parts
+  const own = roles[0] === 'module' ? 1 : (source?.gives ?? 1)
+  const kept = way.reduce((share, { gives = 1 }) => share * gives, made * own)
   const { series = 0 } = parts[2]!
   const resistor = Number.isFinite(series) ? 1 / (1 + series / 300e3) : 1
   return Math.min(kept * resistor, ...parts.map(({ holdsOff = Infinity }) => holdsOff))

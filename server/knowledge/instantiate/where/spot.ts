@@ -1,6 +1,6 @@
-import { entry } from '../../diagnosis/model/named.ts'
-import type { Spot } from '../case.ts'
-import type { Connector, Machine, Part, Reach } from '../schema/machine.ts'
+import { entry } from '../../../diagnosis/model/named.ts'
+import type { Spot } from '../../case.ts'
+import type { Connector, Machine, Part, Reach } from '../../schema/machine.ts'
 
 /** Where the probes go for one way of reaching a part, in words and for the drawing. */
 export function spotOf(machine: Machine, reach: Reach): Spot {

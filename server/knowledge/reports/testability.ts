@@ -1,9 +1,9 @@
-import { toTheEnd } from '../diagnosis/testability/steps.ts'
-import { caseTestability, kindsThatNeverPay } from './case-testability.ts'
-import { allFits } from './fits.ts'
-import { caseFor } from './instantiate.ts'
-import type { Knowledge } from './knowledge.ts'
-import type { Complaint } from './schema/complaint.ts'
+import { toTheEnd } from '../../diagnosis/testability/steps.ts'
+import { caseTestability, kindsThatNeverPay } from '../case-testability.ts'
+import { allFits } from '../fits.ts'
+import { caseFor } from '../instantiate.ts'
+import type { Knowledge } from '../knowledge.ts'
+import type { Complaint } from '../schema/complaint.ts'
 
 type Say = (line: string) => void
 

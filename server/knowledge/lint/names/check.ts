@@ -1,0 +1,50 @@
+import { type ByAbout, byAbout } from '../../by-about.ts'
+import type { Knowledge } from '../../knowledge.ts'
+import type { CheckKind } from '../../schema/index.ts'
+import { gatesOf, propertiesOf, rolesOf } from './known.ts'
+import { listOf, type MustKnow } from './must-know.ts'
+
+/** The names that a check uses. */
+export function checkNames(check: CheckKind, knowledge: Knowledge, mustKnow: MustKnow): void {
+  const roles = rolesOf(knowledge)
+  const setups = Object.keys(knowledge.setups.setups)
+  const { place } = check
+  mustKnow(check, ['cautions'], 'caution', check.cautions, Object.keys(knowledge.cautions.cautions))
+  mustKnow(check, ['tools'], 'tool', check.tools, Object.keys(knowledge.tools.tools))
+  mustKnow(check, ['setups'], 'set-up', check.setups, setups)
+  mustKnow(check, ['forbids'], 'set-up', check.forbids, setups)
+  mustKnow(check, ['place', 'role'], 'role', listOf(place?.role), roles)
+  const property = listOf(place?.property)
+  mustKnow(check, ['place', 'property'], 'property', property, propertiesOf(knowledge))
+  check.answers?.forEach(({ mend }, a) => {
+    mustKnow(check, ['answers', a, 'mend', 'roles'], 'role', mend?.roles, roles)
+  })
+  byAbout(aboutNames, check.about, check, knowledge, mustKnow)
+}
+
+const aboutNames: ByAbout<[entry: object, knowledge: Knowledge, mustKnow: MustKnow], void> = {
+  property: (about, entry, knowledge, mustKnow) => {
+    const path = ['about', 'property']
+    mustKnow(entry, path, 'property', [about.property], propertiesOf(knowledge))
+    mustKnow(entry, ['about', 'roles'], 'role', about.roles, rolesOf(knowledge))
+    mustKnow(entry, ['about', 'within'], 'gate', about.within, gatesOf(knowledge))
+  },
+  gate: (about, entry, knowledge, mustKnow) => {
+    const gates = gatesOf(knowledge)
+    const roles = rolesOf(knowledge)
+    mustKnow(entry, ['about', 'gate'], 'gate', [about.gate], gates)
+    mustKnow(entry, ['about', 'without'], 'gate', listOf(about.without), gates)
+    mustKnow(entry, ['about', 'replacing'], 'role', listOf(about.replacing), roles)
+    mustKnow(entry, ['about', 'swapping'], 'role', listOf(about.swapping), roles)
+    const { measured } = about
+    if (measured === undefined) return
+    mustKnow(entry, ['about', 'measured', 'role'], 'role', [measured.role], roles)
+    const path = ['about', 'measured', 'property']
+    mustKnow(entry, path, 'property', [measured.property], propertiesOf(knowledge))
+  },
+  question: (about, entry, knowledge, mustKnow) => {
+    about.when.forEach(({ gate }, i) => {
+      mustKnow(entry, ['about', 'when', i, 'gate'], 'gate', [gate], gatesOf(knowledge))
+    })
+  },
+}

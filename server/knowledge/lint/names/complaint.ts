@@ -1,0 +1,46 @@
+import { rolesIn } from '../../fits.ts'
+import type { Knowledge } from '../../knowledge.ts'
+import type { Complaint } from '../../schema/index.ts'
+import { modesOf, rolesOf } from './known.ts'
+import type { MustKnow } from './must-know.ts'
+
+/** The names that a complaint uses. */
+export function complaintNames(
+  complaint: Complaint,
+  knowledge: Knowledge,
+  mustKnow: MustKnow,
+): void {
+  const roles = rolesOf(knowledge)
+  const all = { ...complaint.gates, ...complaint.watched }
+  const { cautions, groups, checkKinds } = knowledge
+  mustKnow(complaint, ['cautions'], 'caution', complaint.cautions, Object.keys(cautions.cautions))
+  mustKnow(complaint, ['group'], 'group', [complaint.group], Object.keys(groups.groups))
+  complaint.needs.forEach((need, n) => {
+    mustKnow(complaint, ['needs', n], 'role', rolesIn(need), roles)
+  })
+  const checks = [...checkKinds.keys()]
+  mustKnow(complaint, ['chart'], 'check', complaint.chart, checks)
+  mustKnow(complaint, ['top'], 'gate', [complaint.top], Object.keys(complaint.gates))
+  for (const [section, gates] of Object.entries({
+    gates: complaint.gates,
+    watched: complaint.watched ?? {},
+  })) {
+    for (const [id, gate] of Object.entries(gates)) {
+      const inputs = gate.or ?? gate.and ?? gate.atLeast?.of ?? []
+      inputs.forEach((input, i) => {
+        const word = gate.or ? 'or' : gate.and ? 'and' : 'atLeast'
+        const path = [section, id, word, ...(word === 'atLeast' ? ['of'] : []), i]
+        if ('gate' in input) {
+          mustKnow(complaint, path, 'gate', [input.gate], Object.keys(all))
+          return
+        }
+        const target = 'any' in input ? input.any : input.each
+        mustKnow(complaint, path, 'role or gate', [target], [...roles, ...Object.keys(all)])
+        const modes = modesOf(knowledge, target)
+        const except = 'except' in input ? (input.except ?? []) : []
+        const named = [...(input.modes ?? []), ...except]
+        mustKnow(complaint, path, `failure mode of ${target}`, named, modes)
+      })
+    }
+  }
+}

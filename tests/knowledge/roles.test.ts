@@ -1,0 +1,70 @@
+import { cpSync, rmSync } from 'node:fs'
+import { join } from 'node:path'
+import { describe, expect, it } from 'vitest'
+import { fits } from '../../server/knowledge/fits.ts'
+import { loadKnowledge } from '../../server/knowledge/load.ts'
+import { rolesReport } from '../../server/knowledge/reports/roles.ts'
+import { unmatched } from '../../server/knowledge/reports/unmatched.ts'
+import type { Complaint, Machine } from '../../server/knowledge/schema/index.ts'
+import { emptyFolder } from '../support/folder.ts'
+import { shippedKnowledge, shippedTrees } from '../support/knowledge.ts'
+
+const withRoles = (...roles: string[]) =>
+  ({ parts: roles.map((role) => ({ role })) }) as unknown as Machine
+const needing = (...needs: Complaint['needs']) => ({ needs }) as Complaint
+
+describe('what a complaint needs', () => {
+  const spark = needing('plug', { either: [['exciter', 'igniter'], ['module']] })
+
+  it('is met by either of two lists of roles', () => {
+    expect(fits(spark, withRoles('plug', 'exciter', 'igniter'))).toBe(true)
+    expect(fits(spark, withRoles('module', 'plug'))).toBe(true)
+  })
+
+  it('is not met by a part of each, or without what both ask for', () => {
+    expect(fits(spark, withRoles('plug', 'exciter'))).toBe(false)
+    expect(fits(spark, withRoles('exciter', 'igniter', 'module'))).toBe(false)
+  })
+})
+
+describe('knowledge without any machine', () => {
+  it('is sound, and says of every complaint that it fits none', () => {
+    const folder = emptyFolder()
+    cpSync(shippedTrees, folder, { recursive: true })
+    rmSync(join(folder, 'machines'), { recursive: true })
+    const knowledge = loadKnowledge(folder)
+    expect(knowledge.machines.size).toBe(0)
+    const said = unmatched(knowledge)
+    expect(said).toHaveLength(knowledge.complaints.size)
+    expect(said).toContain('complaints/no-spark.yaml: no machine has the parts that it needs')
+  })
+})
+
+it('a machine that no complaint fits is said', () => {
+  const knowledge = shippedKnowledge()
+  const [machine] = knowledge.machines.values()
+  const lone = { ...machine!, id: 'lone', parts: machine!.parts.slice(0, 1) }
+  const machines = new Map([...knowledge.machines, ['lone', lone]])
+  expect(unmatched({ ...knowledge, machines })).toEqual([
+    'machines/lone.yaml: no complaint fits it; its roles lack what each needs',
+  ])
+})
+
+describe('the report of the roles', () => {
+  const reports = new Map(rolesReport(shippedKnowledge()).map((each) => [each.role, each]))
+
+  it('tells what asks for a role, and what a part that plays it switches on', () => {
+    const pump = reports.get('pump')!
+    expect(pump.neededBy).toContain('no-pump-prime')
+    expect(pump.checks).toContain('pump-listen')
+    expect(reports.get('exciter')!.limits).toContain('peak-voltage')
+    expect(reports.get('run-exciter')!.inTreeOf).toContain('no-spark')
+  })
+
+  it('finds no role that nothing asks for', () => {
+    const idle = [...reports.values()].filter(
+      ({ neededBy, inTreeOf }) => neededBy.length + inTreeOf.length === 0,
+    )
+    expect(idle.map(({ role }) => role)).toEqual([])
+  })
+})
