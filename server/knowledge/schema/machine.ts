@@ -73,6 +73,8 @@ export const Part = z.strictObject({
   output: z.union([Name, z.array(Name).min(2)]).optional(),
   /** The connectors it hangs on: those that part it from everything else. */
   plugs: z.array(Name).min(1).optional(),
+  /** The winding that its current comes from. */
+  fedBy: Name.optional(),
   limits: z.record(Name, SheetLimits).optional(),
   reach: z.array(Reach).optional(),
   /** What it comes off with, in words: "stator plate". Left out: it comes off alone. */
