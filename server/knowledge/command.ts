@@ -5,7 +5,6 @@ import { soundTrees, type Trees } from './load.ts'
 import { KnowledgeProblems, problemLine } from './problems.ts'
 import { printRole, rolesReport } from './reports/roles.ts'
 import { reportComplaint, reportTestability } from './reports/testability.ts'
-import { unmatched } from './reports/unmatched.ts'
 import { fileKinds } from './schema/index.ts'
 
 const trees = `${import.meta.dirname}/../../trees`
@@ -28,7 +27,6 @@ const commands: Readonly<Record<string, (word?: string) => number>> = {
         `knowledge is sound: ${complaints.size} complaints, ${partKinds.size} part kinds, ` +
           `${checkKinds.size} check kinds, ${machines.size} machines`,
       )
-      for (const remark of unmatched(knowledge)) console.log(remark)
       return 0
     }, folder),
   testability: (id) =>

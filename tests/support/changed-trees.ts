@@ -66,13 +66,15 @@ export function changedTrees() {
 
     /**
      * What is warned of after such a change, should nothing be refused; and what where the sheet that was
-     * changed is the only one.
+     * changed is the only one; but for complaints that the fewer machines leave unused.
      */
     warnedAfter: (file: string, from: string, to: string): Warned =>
       after([file, from, to], (before) => {
         const { knowledge, locate } = readTrees(folder, quantities, read)
         const said = (sheets: Knowledge['machines']) =>
-          warnings({ ...knowledge, machines: sheets }, locate).map(problemLine)
+          warnings({ ...knowledge, machines: sheets }, locate)
+            .filter(({ file }) => !file.startsWith('complaints/'))
+            .map(problemLine)
         const own = [...knowledge.machines].filter(([id]) => file === `machines/${id}.yaml`)
         return {
           said: said(knowledge.machines),

@@ -8,10 +8,11 @@ import { farOffRule } from './far-off-rule.ts'
 import { loadRule } from './load-rule.ts'
 import { pathsRule } from './paths-rule.ts'
 import { sumsRule } from './sums-rule.ts'
+import { unmatchedRule } from './unmatched-rule.ts'
 
 /**
- * What is most likely a slip but may be right, and so refuses nothing. Each rule looks at one sheet by
- * itself, and may trust that the knowledge is sound.
+ * What is most likely a slip but may be right, and so refuses nothing. Each rule looks at one sheet or
+ * complaint by itself, and may trust that the knowledge is sound.
  */
 export const doubts: readonly Rule[] = [
   barePinsRule,
@@ -23,4 +24,5 @@ export const doubts: readonly Rule[] = [
   copperRule,
   sumsRule,
   loadRule,
+  unmatchedRule,
 ]
