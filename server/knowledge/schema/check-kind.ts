@@ -46,6 +46,8 @@ const OfGate = z.strictObject({
 /** Asks something. The first gate in the list that holds gives the chances. Made once. */
 const OfQuestion = z.strictObject({
   kind: z.literal('question'),
+  /** Only where one of these gates is there: with a single control nobody asks which of two it was. */
+  within: z.array(Name).min(1).optional(),
   when: z.array(z.strictObject({ gate: Name, chances: Chances })).min(1),
   otherwise: Chances,
 })

@@ -69,7 +69,7 @@ export const Part = z.strictObject({
   kind: Name,
   role: Name,
   name: Words,
-  /** The cylinder that it belongs to, or the several that it serves. Left out: all. */
+  /** The cylinder that it belongs to, or the several that it serves, the one it sits at first. Left out: all. */
   output: z.union([Name, z.array(Name).min(2)]).optional(),
   /** The connectors it hangs on: those that part it from everything else. */
   plugs: z.array(Name).min(1).optional(),

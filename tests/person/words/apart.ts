@@ -53,7 +53,7 @@ export const takingApart: readonly Phrase[] = [
   [/what covers the .* and pull it apart/i, (where) => pull(where, [where.part])],
   [/stop wire is unplugged/i, (where) => pull(where, ['stop-plug'])],
   [
-    /(pull|take) (off )?the (plug )?caps? off|pull off the caps|pull the .*cap off/i,
+    /(pull|take) (off )?the (plug )?caps? off|pull off the caps|pull the .*cap\b.* off/i,
     (where) => caps('off', ...outputsMeant(where)),
   ],
   [
@@ -87,7 +87,7 @@ export const takingApart: readonly Phrase[] = [
     (where) => caps('on a tester', ...all(where)),
   ],
   [/exchange the .*coil and the .*coil\b/i, exchanged('coil')],
-  [/caps? and the .* off their leads and exchange/i, exchanged('cap')],
+  [/caps?\b.* and the .* off their leads and exchange/i, exchanged('cap')],
   [/unscrew the .*plug and the .*plug and exchange/i, exchanged('plug')],
   [/take out every lamp/i, () => having({ lampsOut: true })],
   [/pull the fuse/i, () => having({ fuseOut: true })],

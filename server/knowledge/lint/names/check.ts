@@ -43,6 +43,7 @@ const aboutNames: ByAbout<[entry: object, knowledge: Knowledge, mustKnow: MustKn
     mustKnow(entry, path, 'property', [measured.property], propertiesOf(knowledge))
   },
   question: (about, entry, knowledge, mustKnow) => {
+    mustKnow(entry, ['about', 'within'], 'gate', about.within, gatesOf(knowledge))
     about.when.forEach(({ gate }, i) => {
       mustKnow(entry, ['about', 'when', i, 'gate'], 'gate', [gate], gatesOf(knowledge))
     })
