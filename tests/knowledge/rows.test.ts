@@ -87,3 +87,21 @@ it('a flooded plug that is wiped dry fires, a cracked one does not', () => {
   expect(fires('flooding.wet')).toBeGreaterThan(0.85)
   expect(fires('plug.cracked')).toBeLessThan(0.15)
 })
+
+describe('a spark on a tester', () => {
+  const where = 'one-cylinder-dead on larkfell-2i'
+
+  it('is thin where it jumps a break, and gone where nothing feeds the coil', () => {
+    const thin = (fault: string) => chance(where, 'spark-on-tester.left', 'weak', fault)
+    expect(thin('cap-left.open')).toBeGreaterThan(0.3)
+    expect(thin('coil-left.secondary-open')).toBeGreaterThan(0.3)
+    expect(thin('igniter-left.dead')).toBeLessThan(0.1)
+    expect(thin('wires-coil-left.open')).toBeLessThan(0.1)
+  })
+
+  it('changes sides with the coil that weakens it', () => {
+    const thin = (fault: string) => chance(where, 'swap-coils.left', 'weak', fault)
+    expect(thin('coil-right.secondary-shorted')).toBeGreaterThan(0.4)
+    expect(thin('coil-left.secondary-shorted')).toBeLessThan(0.1)
+  })
+})
