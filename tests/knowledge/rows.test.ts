@@ -27,6 +27,13 @@ describe('a cause outside the tree', () => {
     expect(chance(where, 'swap-coils.left', 'spark')).toBeGreaterThan(0.9)
   })
 
+  it('leaves the lamps aglow, for no magnet is weak', () => {
+    const glow = (...faults: readonly string[]) =>
+      chance('hard-start-cold on pedlar-1c', 'ask-lamps-glow', 'glow', ...faults)
+    expect(glow()).toBeGreaterThan(0.6)
+    expect(glow('flywheel.faded')).toBeLessThan(0.2)
+  })
+
   it('is not cured by what would cure one in it', () => {
     expect(chance('no-pump-prime on larkfell-2i', 'unit-ground-jumper', 'silent')).toBeGreaterThan(
       0.9,
