@@ -145,6 +145,7 @@ function fillingsFor(
   const connector = spot?.connector?.card
   const output = machine.outputs.find(({ id }) => id === check.output)
   return {
+    gap: `${machine.sparkGap.mm} mm`,
     ...(machine.stop && { run: machine.stop.run, off: machine.stop.off }),
     ...(check.part && { part: check.part.name, role: check.part.role.replaceAll('-', ' ') }),
     ...(output && { output: output.name }),

@@ -9,6 +9,7 @@ export const placeholders = [
   'connector',
   'role',
   'ground',
+  'gap',
   'run',
   'off',
 ] as const

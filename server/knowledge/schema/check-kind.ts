@@ -82,7 +82,7 @@ export const Answer = z.strictObject({
     .optional(),
 })
 
-/** Words in a check may hold: {part} {output} {place} {pins} {wires} {limits} {connector} {role} {ground} {run} {off} */
+/** Words in a check may hold: {part} {output} {place} {pins} {wires} {limits} {connector} {role} {ground} {gap} {run} {off} */
 export const CheckKind = z.strictObject({
   ...schemaKey,
   id: Name,
