@@ -9,6 +9,7 @@ import { firing, idle, ropeIsOff } from '../world/systems/engine.ts'
 import { ignition } from '../world/systems/ignition.ts'
 import { outputsOf } from '../world/world.ts'
 import { notRunning, running } from './pulling.ts'
+import { lasting } from './spark.ts'
 
 const firesNow = (check: CheckHere, what: Doing = {}) =>
   firing(nowAt(doing(check.site, what)), idle)
@@ -102,12 +103,36 @@ const timingMark: Observation = (check) =>
 const isLoose = ({ site }: Now, part: string) =>
   site.world.faults.some((fault) => fault.part === part && fault.mode === 'loose')
 
+/** Tank, tap and hose are left out: only what lies behind them can still keep it from running. */
+const fedFromCan: Observation = (check) => {
+  const { site } = check
+  const { machine } = site.world
+  if (ropeIsOff(nowAt(site))) return barred('the rope starter is off')
+  const behind = ['fuel', 'fuel-feed'].flatMap((role) => partsIn(machine, role)).map(({ id }) => id)
+  const faults = site.world.faults.filter(({ part }) => !behind.includes(part))
+  return answer(complains({ ...site, world: { ...site.world, faults } }) ? 'no' : 'starts')
+}
+
 /** Within a tenth of the other cylinder, with as many pulls. A gauge scatters by some hundredths. */
 const compression: Observation = (check) => {
   const now = nowAt(check.site)
   if (ropeIsOff(now)) return barred('the rope starter is off')
   const { gives = 1 } = now.effect(seated(check.site, 'cylinder', check.output))
   return answer(gives < 0.88 ? 'lower' : 'alike')
+}
+
+/** A hump is felt by a hand that has felt others. */
+const byRope: Observation = (check) => {
+  const now = nowAt(check.site)
+  if (ropeIsOff(now)) return barred('the rope starter is off')
+  const { world } = check.site
+  const isLow = partsIn(world.machine, 'cylinder').some(({ id }) => {
+    const { gives = 1 } = now.effect(id)
+    return gives < 0.75
+  })
+  // A leaking valve or seal, a cause that no tree holds, is felt as well in one of three.
+  const leaks = world.elsewhere && lasting(world.seed, 'engine', 'leaks')() < 0.3
+  return answer(isLow || leaks ? 'easy' : 'firm')
 }
 
 export const engineChecks: Readonly<Record<string, Observation>> = {
@@ -132,4 +157,6 @@ export const engineChecks: Readonly<Record<string, Observation>> = {
   'new-plug-runs': newPlugRuns,
   'timing-mark': timingMark,
   'compression-compare': compression,
+  'compression-by-rope': byRope,
+  'fed-from-a-can': fedFromCan,
 }

@@ -1,11 +1,16 @@
 import type { CheckHere, Observation } from '../check.ts'
-import { answer } from '../seen.ts'
+import { answer, barred } from '../seen.ts'
+import { happens } from '../world/chance.ts'
+import { complains } from '../world/complaints.ts'
 import { nowAt } from '../world/now.ts'
 import { partsIn } from '../world/sheet.ts'
 import { seated } from '../world/site.ts'
+import { caps, doing, plugs } from '../world/standing.ts'
+import { fuelCause, isFlooded, ropeIsOff } from '../world/systems/engine.ts'
 import { fuel } from '../world/systems/fuel.ts'
 import { outputsOf } from '../world/world.ts'
 import { isSeen, threePulls } from './pulling.ts'
+import { lasting } from './spark.ts'
 
 const pumpSounds: Observation = (check) => {
   const heard = threePulls(check, (now, rpm) => fuel(now, rpm).pump)
@@ -50,7 +55,55 @@ const injectorClicks: Observation = (check) => {
 
 const anyPlug: Observation = (check) => lampAt(check, outputsOf(check.site.world))
 
+/** Soaked where it is flooded, dry where nothing arrives. In the cold fuel smells of little, and damp is called dry. */
+const plugAfterPulls: Observation = (check) => {
+  const { site } = check
+  const now = nowAt(site)
+  if (ropeIsOff(now)) return barred('the rope starter is off')
+  if (isFlooded(now)) return answer(happens(site.random, 0.88) ? 'soaked' : 'damp')
+  const cause = fuelCause(now)
+  const glued = partsIn(site.world.machine, 'old-fuel').some(({ id }) => now.has(id, 'glued'))
+  if (glued || (cause !== undefined && cause !== 'fuel'))
+    return answer(happens(site.random, 0.82) ? 'dry' : 'damp')
+  const chance = lasting(site.world.seed, 'plugs', 'after pulls')()
+  return answer(chance < 0.72 ? 'damp' : chance < 0.86 ? 'soaked' : 'dry')
+}
+
+/** Plugs in, caps on. */
+const together = ({ world, standing }: CheckHere['site']) => {
+  const outputs = outputsOf(world)
+  return doing([plugs('in', ...outputs), caps('on its plug', ...outputs)])(standing)
+}
+
+/** It fires on what it is given, where spark, timing and compression do. */
+const drops: Observation = (check) => {
+  if (ropeIsOff(nowAt(check.site))) return barred('the rope starter is off')
+  const { world } = check.site
+  // It is pulled with the plugs in again.
+  const site = { ...check.site, standing: together(check.site) }
+  const roles = ['fuel', 'fuel-feed', 'carburettor', 'old-fuel']
+  const ofFuel = roles.flatMap((role) => partsIn(world.machine, role)).map(({ id }) => id)
+  const faults = world.faults.filter(({ part }) => !ofFuel.includes(part))
+  const isIll = complains({ ...site, world: { ...world, faults, elsewhere: false } })
+  const leaks = world.elsewhere && lasting(world.seed, 'engine', 'drops')() < 0.75
+  return answer(isIll || leaks || happens(site.random, 0.1) ? 'nothing' : 'coughs')
+}
+
+/** What eyes and nose find at fuel, hose and choke; else that it is good. */
+const found =
+  (good: string, age: string, share: number): Observation =>
+  ({ site, part, kind }) => {
+    const { looks } = nowAt(site).effect(part)
+    const old = lasting(site.world.seed, part, kind)() < share
+    return answer(looks ?? (old ? age : good))
+  }
+
 export const fuelChecks: Readonly<Record<string, Observation>> = {
+  'plug-after-pulls': plugAfterPulls,
+  'drops-of-fuel': drops,
+  'fuel-look': found('fresh', 'old', 0.06),
+  'fuel-flow': found('flows', 'trickles', 0.04),
+  'choke-look': found('works', 'idle', 0.04),
   'pump-listen': pumpSounds,
   'pump-when-hot': pumpHums,
   'known-good-unit': pumpHums,

@@ -106,6 +106,14 @@ const filaments: Observation = ({ site }) => {
 const keyLook: Observation = ({ site, part }) =>
   answer(nowAt(site).has(part, 'sheared') ? 'sheared' : 'whole')
 
+/** A key that is cut a little moves the mark by less than the eye is sure of. */
+const staticTiming: Observation = ({ site, part }) =>
+  answer(
+    nowAt(site).has(part, 'sheared') && lasting(site.world.seed, part, 'mark')() < 0.85
+      ? 'off'
+      : 'right',
+  )
+
 /** Each magnet snatches at a screwdriver; how strongly is a matter of feel. */
 const magnets: Observation = look('strong', { weak: 0.03 }, ['weak', 'loose'])
 
@@ -132,6 +140,7 @@ export const looksChecks: Readonly<Record<string, Observation>> = {
   'fuse-look': look('good', { 'burnt-holder': 0.04 }, ['blown', 'burnt-holder']),
   'ground-look': look('good', { corroded: 0.1, loose: 0.02 }, ['loose', 'corroded']),
   'key-look': keyLook,
+  'static-timing': staticTiming,
   'magnets-pull': magnets,
   'pickup-gap': look('right', { dirty: 0.06, wrong: 0.02 }, ['wrong', 'dirty']),
   'pickup-push': pickupPush,

@@ -135,7 +135,8 @@ export const ownerChecks: Readonly<Record<string, Observation>> = {
   ),
   'ask-slow-pull': ask(slowPull),
   'ask-stood': ask((world, random) =>
-    modes(world).includes('glued')
+    modes(world).some((mode) => ['glued', 'stale'].includes(mode)) ||
+    (rolesOf(world).includes('carburettor') && modes(world).includes('blocked'))
       ? noticed(random, fair, 'long', 'short')
       : noticed(random, fair, 'short', 'long'),
   ),

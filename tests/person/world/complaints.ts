@@ -60,6 +60,8 @@ const complaints: Readonly<Record<string, (now: Now) => boolean>> = {
     outputsOf(now.site.world).every(
       (output) => sparksAtPlug(now, output, bestPull(now)) < jumps.plug.weak,
     ),
+  'spark-no-start': (now) =>
+    isFlooded(now) || isOff(now) || firing(now, bestPull(now)).length === 0,
   'one-cylinder-dead': (now) => {
     const fires = firing(now, 1500).length
     return fires < outputsOf(now.site.world).length

@@ -70,6 +70,7 @@ export const haulmoor: Circuit = {
   ],
   apart: [
     ...['flywheel', 'flywheel-key', 'lead', 'cap', 'plug', 'flooding'],
+    ...['cylinder', 'fuel', 'fuel-feed', 'carburettor'],
     ...['rectifier', 'fuse', 'battery', 'battery-lead', 'battery-ground'],
   ],
   ropeStarter: 'recoil-starter',

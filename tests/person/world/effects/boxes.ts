@@ -1,5 +1,5 @@
 import { between, happens } from '../chance.ts'
-import type { Effects } from '../effect.ts'
+import { type Effects, visible } from '../effect.ts'
 
 /** A shunt that is shorted, wholly or in part; one that is open. */
 export const regulator: Effects = {
@@ -28,6 +28,26 @@ export const injectionUnit: Effects = {
   'fails-hot': ({ random }) => ({
     gives: 0,
     comes: { with: 'heat', idle: 0, provoked: 1, above: between(random, 42, 58) },
+  }),
+}
+
+/** What the engine burns, and the way it comes. */
+export const tankFuel: Effects = {
+  stale: ({ random }) => ({ gives: 0, ...(happens(random, visible.plain) && { looks: 'old' }) }),
+  watery: ({ random }) => ({ gives: 0, ...(happens(random, visible.plain) && { looks: 'water' }) }),
+}
+export const fuelFeed: Effects = {
+  shut: () => ({ gives: 0, looks: 'shut' }),
+  blocked: ({ random }) => ({
+    gives: 0,
+    ...(happens(random, visible.plain) && { looks: 'trickles' }),
+  }),
+}
+export const carburettor: Effects = {
+  blocked: () => ({ gives: 0 }),
+  'choke-open': ({ random }) => ({
+    gives: 0,
+    ...(happens(random, visible.plain) && { looks: 'idle' }),
   }),
 }
 

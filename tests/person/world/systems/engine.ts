@@ -70,11 +70,17 @@ function hasFuel(now: Now, output: string): boolean {
   if (now.site.standing.fuelOff || isLameElsewhere(now, output)) return false
   const cylinder = has(now.site, 'cylinder') ? seated(now.site, 'cylinder', output) : undefined
   const compression = cylinder === undefined ? 1 : (now.effect(cylinder).gives ?? 1)
-  if (compression < 0.85) return false
+  if (compression < 0.85 || fuelCause(now) !== undefined) return false
   if (!has(now.site, 'injector')) return true
   const { opens } = fuel(now, 1500)
   return opens.get(output)!
 }
+
+/** What keeps fuel that lights from an engine with a carburettor, or the fuel itself: role, where there is one. */
+export const fuelCause = (now: Now): string | undefined =>
+  ['fuel', 'fuel-feed', 'carburettor'].find((role) =>
+    partsIn(now.site.world.machine, role).some(({ id }) => now.effect(id).gives === 0),
+  )
 
 /** What keeps the rope from being pulled: the rope starter is off. */
 export function ropeIsOff({ site: { standing, world } }: Now): boolean {
