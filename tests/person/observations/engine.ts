@@ -5,7 +5,7 @@ import { complains } from '../world/complaints.ts'
 import { type Now, nowAt } from '../world/now.ts'
 import { partsIn } from '../world/sheet.ts'
 import { type Doing, doing, seated } from '../world/site.ts'
-import { firing, idle, ropeIsOff } from '../world/systems/engine.ts'
+import { firing, fuelCause, idle, ropeIsOff } from '../world/systems/engine.ts'
 import { ignition } from '../world/systems/ignition.ts'
 import { outputsOf } from '../world/world.ts'
 import { notRunning, running } from './pulling.ts'
@@ -78,6 +78,21 @@ function leftApart({ site }: CheckHere): boolean {
   return complains({ ...site, world: { ...site.world, faults: [], elsewhere: false } })
 }
 
+/** Watched to its end: spark faults come as it shakes, all others leave the flashes. */
+const flashAsItDies: Observation = (check) =>
+  running(check, () => {
+    const now = nowAt(doing(check.site, everything))
+    if (fuelCause(now) !== undefined || check.site.world.elsewhere) return answer('flash-goes-on')
+    for (let tries = 0; tries < 4; tries += 1) {
+      const dying = nowAt(doing(check.site, everything))
+      const isDead = !firing(dying, idle).includes(check.output)
+      if (!isDead) continue
+      const { pulse } = ignition(dying, idle).outputs.get(check.output)!
+      return answer(pulse < 20 ? 'flash-stops' : 'flash-goes-on')
+    }
+    return cannotTell('it runs on while it is watched')
+  })
+
 const hotRun: Observation = (check) =>
   running(check, () => {
     const hot = { ...check.site, standing: { ...check.site.standing, hotAt: check.site.clock } }
@@ -149,6 +164,7 @@ export const engineChecks: Readonly<Record<string, Observation>> = {
   'exhaust-warmth': exhaustWarmth,
   'swap-plugs': swapPlugs,
   'flash-when-it-cuts': flash,
+  'flash-as-it-dies': flashAsItDies,
   'new-plug-hot': hotRun,
   'known-good-igniter-hot': hotRun,
   'known-good-igniter-poor': tried('well', 'poor'),

@@ -4,12 +4,12 @@ import { happens } from '../world/chance.ts'
 import { complains } from '../world/complaints.ts'
 import { nowAt } from '../world/now.ts'
 import { partsIn } from '../world/sheet.ts'
-import { seated } from '../world/site.ts'
+import { seated, doing as whileDoing } from '../world/site.ts'
 import { caps, doing, plugs } from '../world/standing.ts'
 import { fuelCause, isFlooded, ropeIsOff } from '../world/systems/engine.ts'
 import { fuel } from '../world/systems/fuel.ts'
 import { outputsOf } from '../world/world.ts'
-import { isSeen, threePulls } from './pulling.ts'
+import { isSeen, running, threePulls } from './pulling.ts'
 import { lasting } from './spark.ts'
 
 const pumpSounds: Observation = (check) => {
@@ -89,6 +89,26 @@ const drops: Observation = (check) => {
   return answer(isIll || leaks || happens(site.random, 0.1) ? 'nothing' : 'coughs')
 }
 
+/** What choke or throttle does for an engine that dies: chance that it runs on, by what is wrong. From memory. */
+const helped =
+  (chances: Readonly<Record<string, number>>, good: number): Observation =>
+  (check) =>
+    running(check, () => {
+      const { seed, faults } = check.site.world
+      const chance = faults.map(({ mode }) => chances[mode]).find((each) => each !== undefined)
+      return answer(lasting(seed, 'engine', check.kind)() < (chance ?? good) ? 'runs-on' : 'dies')
+    })
+
+/** By ear, as the engine dies: a pump that is no longer fed goes first. */
+const pumpAsItDies: Observation = (check) =>
+  running(check, () => {
+    const tries = [1, 2, 3].map(() => fuel(nowAt(doingAll(check)), 1500).pump)
+    const isUnfed = tries.some((pump) => pump !== 'hums')
+    return answer(isUnfed && happens(check.site.random, 0.92) ? 'falls-silent' : 'hums')
+  })
+
+const doingAll = ({ site }: CheckHere) => whileDoing(site, { shaken: 'all', wetted: 'all' })
+
 /** What eyes and nose find at fuel, hose and choke; else that it is good. */
 const found =
   (good: string, age: string, share: number): Observation =>
@@ -104,6 +124,9 @@ export const fuelChecks: Readonly<Record<string, Observation>> = {
   'fuel-look': found('fresh', 'old', 0.06),
   'fuel-flow': found('flows', 'trickles', 0.04),
   'choke-look': found('works', 'idle', 0.04),
+  'choke-keeps-it': helped({ blocked: 0.75, shut: 0.15, watery: 0.2, 'idle-low': 0.3 }, 0.12),
+  'throttle-held': helped({ 'idle-low': 0.95, blocked: 0.25, 'choke-open': 0.35 }, 0.12),
+  'pump-as-it-dies': pumpAsItDies,
   'pump-listen': pumpSounds,
   'pump-when-hot': pumpHums,
   'known-good-unit': pumpHums,

@@ -39,6 +39,16 @@ const howItDies = (world: World, random: Random): string => {
   return noticed(random, fair, 'snaps', 'fades')
 }
 
+/** What he calls it is a matter of ear, and of how often he has heard it. */
+const howItStops = (world: World, random: Random): string => {
+  if (modes(world).includes('choke-closed')) return noticed(random, fair, 'drowns', 'fades')
+  const isFuel = rolesOf(world).some((role) => /^fuel|carburettor|^injection|pump|unit/.test(role))
+  if (world.elsewhere)
+    return happens(random, 0.6) ? 'fades' : happens(random, 0.6) ? 'snaps' : 'drowns'
+  if (isFuel) return noticed(random, fair, 'fades', 'snaps')
+  return noticed(random, fair, 'snaps', 'fades')
+}
+
 const howLong = (world: World, random: Random): string => {
   const kinds = world.faults.map(({ part }) => partNamed(world.machine, part).kind)
   const deep = kinds.some((kind) => kind === 'winding' || kind === 'pickup')
@@ -113,6 +123,7 @@ export const ownerChecks: Readonly<Record<string, Observation>> = {
       : noticed(random, fair, 'not-hot', 'hot'),
   ),
   'ask-how-it-dies': ask(howItDies),
+  'ask-how-it-stops': ask(howItStops),
   'ask-how-long-cold': ask(howLong),
   'ask-kick-back': ask((world, random) =>
     modes(world).includes('sheared')

@@ -3,7 +3,16 @@ import { nowAt } from './now.ts'
 import { partsIn } from './sheet.ts'
 import { has, type Site } from './site.ts'
 import { charging } from './systems/charging.ts'
-import { firing, fullSpeed, isFlooded, jumps, margin, plugAt, ropeSpeed } from './systems/engine.ts'
+import {
+  firing,
+  fuelCause,
+  fullSpeed,
+  isFlooded,
+  jumps,
+  margin,
+  plugAt,
+  ropeSpeed,
+} from './systems/engine.ts'
 import { fuel } from './systems/fuel.ts'
 import { ignition } from './systems/ignition.ts'
 import { lights } from './systems/lights.ts'
@@ -40,6 +49,7 @@ function provoked(site: Site): Site {
     case 'dies-hot':
       return { ...site, standing: { ...site.standing, hotAt: site.clock } }
     case 'cuts-out':
+    case 'starts-then-dies':
     case 'misfires-at-speed':
     case 'lamps-dim':
       return { ...site, doing: { ...site.doing, shaken: 'all', wetted: 'all' } }
@@ -62,6 +72,7 @@ const complaints: Readonly<Record<string, (now: Now) => boolean>> = {
     ),
   'spark-no-start': (now) =>
     isFlooded(now) || isOff(now) || firing(now, bestPull(now)).length === 0,
+  'starts-then-dies': (now) => fuelCause(now) !== undefined || fails(now),
   'one-cylinder-dead': (now) => {
     const fires = firing(now, 1500).length
     return fires < outputsOf(now.site.world).length

@@ -45,6 +45,11 @@ export const fuelFeed: Effects = {
 }
 export const carburettor: Effects = {
   blocked: () => ({ gives: 0 }),
+  'choke-closed': ({ random }) => ({
+    gives: 0,
+    ...(happens(random, visible.plain) && { looks: 'stays-shut' }),
+  }),
+  'idle-low': () => ({ gives: 0 }),
   'choke-open': ({ random }) => ({
     gives: 0,
     ...(happens(random, visible.plain) && { looks: 'idle' }),

@@ -5,7 +5,8 @@ import type { Comes, Draw, Effect, Effects } from '../effect.ts'
 const shaking = { with: 'shaking', idle: 0.08, provoked: 0.9 } as const
 
 /** In a complaint of bumps or wet it comes and goes; in any other it is there to stay. */
-const onBumps = ({ complaint }: Draw) => (complaint === 'cuts-out' ? { comes: shaking } : {})
+const onBumps = ({ complaint }: Draw) =>
+  ['cuts-out', 'starts-then-dies'].includes(complaint) ? { comes: shaking } : {}
 
 const heat = (above: number): Comes => ({ with: 'heat', idle: 0, provoked: 1, above })
 

@@ -70,11 +70,15 @@ function hasFuel(now: Now, output: string): boolean {
   if (now.site.standing.fuelOff || isLameElsewhere(now, output)) return false
   const cylinder = has(now.site, 'cylinder') ? seated(now.site, 'cylinder', output) : undefined
   const compression = cylinder === undefined ? 1 : (now.effect(cylinder).gives ?? 1)
-  if (compression < 0.85 || fuelCause(now) !== undefined) return false
+  if (compression < 0.85 || isStarved(now)) return false
   if (!has(now.site, 'injector')) return true
   const { opens } = fuel(now, 1500)
   return opens.get(output)!
 }
+
+/** What starts and then dies burns for some seconds what is there. */
+const isStarved = (now: Now) =>
+  now.site.world.complaint !== 'starts-then-dies' && fuelCause(now) !== undefined
 
 /** What keeps fuel that lights from an engine with a carburettor, or the fuel itself: role, where there is one. */
 export const fuelCause = (now: Now): string | undefined =>
