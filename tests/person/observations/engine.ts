@@ -5,7 +5,7 @@ import { complains } from '../world/complaints.ts'
 import { type Now, nowAt } from '../world/now.ts'
 import { partsIn } from '../world/sheet.ts'
 import { type Doing, doing, seated } from '../world/site.ts'
-import { firing, fuelCause, idle, ropeIsOff } from '../world/systems/engine.ts'
+import { firing, fuelCause, idle, isEarly, ropeIsOff } from '../world/systems/engine.ts'
 import { ignition } from '../world/systems/ignition.ts'
 import { outputsOf } from '../world/world.ts'
 import { notRunning, running } from './pulling.ts'
@@ -118,6 +118,17 @@ const timingMark: Observation = (check) =>
 const isLoose = ({ site }: Now, part: string) =>
   site.world.faults.some((fault) => fault.part === part && fault.mode === 'loose')
 
+/** The mark by the flashes, on three pulls with the plugs out. */
+const timingPulled =
+  (early: string, right: string): Observation =>
+  (check) => {
+    const { site, output } = check
+    if (ropeIsOff(nowAt(site))) return barred('the rope starter is off')
+    const pulls = [1, 2, 3].map(() => nowAt(doing(site, everything)))
+    const outputs = output === '' ? outputsOf(site.world) : [output]
+    return answer(pulls.some((now) => outputs.some((one) => isEarly(now, one))) ? early : right)
+  }
+
 /** Tank, tap and hose are left out: only what lies behind them can still keep it from running. */
 const fedFromCan: Observation = (check) => {
   const { site } = check
@@ -172,6 +183,8 @@ export const engineChecks: Readonly<Record<string, Observation>> = {
   'unit-second-ground': tried('better', 'same'),
   'new-plug-runs': newPlugRuns,
   'timing-mark': timingMark,
+  'timing-pulled': timingPulled('early', 'right'),
+  'known-good-igniter-timing': timingPulled('stays', 'moves'),
   'compression-compare': compression,
   'compression-by-rope': byRope,
   'fed-from-a-can': fedFromCan,

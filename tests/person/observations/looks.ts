@@ -144,6 +144,8 @@ export const looksChecks: Readonly<Record<string, Observation>> = {
   'magnets-pull': magnets,
   'pickup-gap': look('right', { dirty: 0.06, wrong: 0.02 }, ['wrong', 'dirty']),
   'pickup-push': pickupPush,
+  'pickup-polarity': look('as-sheet', { crossed: 0.02 }, ['crossed']),
+  'plate-marks': look('stands', { moved: 0.04 }, ['moved']),
   'pins-look': look('clean', { corroded: 0.08, chafed: 0.03 }, [
     'corroded',
     'pushed-back',

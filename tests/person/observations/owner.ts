@@ -49,6 +49,16 @@ const howItStops = (world: World, random: Random): string => {
   return noticed(random, fair, 'snaps', 'fades')
 }
 
+/** Hands move a pickup, a blow shears a key; a slow arm makes a good engine kick. */
+const kickSince = (world: World, random: Random): string => {
+  if (modes(world).some((mode) => ['reversed', 'shifted'].includes(mode)))
+    return noticed(random, fair, 'work', 'nothing')
+  if (modes(world).includes('sheared'))
+    return happens(random, 0.5) ? 'blow' : happens(random, 0.4) ? 'work' : 'nothing'
+  if (world.elsewhere) return happens(random, 0.4) ? 'slow' : 'nothing'
+  return happens(random, 0.1) ? 'blow' : 'nothing'
+}
+
 const howLong = (world: World, random: Random): string => {
   const kinds = world.faults.map(({ part }) => partNamed(world.machine, part).kind)
   const deep = kinds.some((kind) => kind === 'winding' || kind === 'pickup')
@@ -130,6 +140,7 @@ export const ownerChecks: Readonly<Record<string, Observation>> = {
       ? noticed(random, vague, 'kicks', 'none')
       : noticed(random, sure, 'none', 'kicks'),
   ),
+  'ask-kick-since': ask(kickSince),
   'ask-lamps-glow': ask(lampsGlow),
   'ask-new-plugs-help': ask((world, random) =>
     rolesOf(world).includes('plug')

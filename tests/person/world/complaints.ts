@@ -7,6 +7,7 @@ import {
   firing,
   fuelCause,
   fullSpeed,
+  isEarly,
   isFlooded,
   jumps,
   margin,
@@ -49,6 +50,7 @@ function provoked(site: Site): Site {
     case 'dies-hot':
       return { ...site, standing: { ...site.standing, hotAt: site.clock } }
     case 'cuts-out':
+    case 'kicks-back':
     case 'starts-then-dies':
     case 'misfires-at-speed':
     case 'lamps-dim':
@@ -72,6 +74,7 @@ const complaints: Readonly<Record<string, (now: Now) => boolean>> = {
     ),
   'spark-no-start': (now) =>
     isFlooded(now) || isOff(now) || firing(now, bestPull(now)).length === 0,
+  'kicks-back': (now) => outputsOf(now.site.world).some((output) => isEarly(now, output)),
   'starts-then-dies': (now) => fuelCause(now) !== undefined || fails(now),
   'one-cylinder-dead': (now) => {
     const fires = firing(now, 1500).length

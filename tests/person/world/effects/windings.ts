@@ -1,5 +1,5 @@
 import { anyScale, between, happens, pick, spread } from '../chance.ts'
-import type { Comes, Draw, Effect, Effects } from '../effect.ts'
+import { type Comes, type Draw, type Effect, type Effects, visible } from '../effect.ts'
 
 /** From memory: how often a cracked joint is apart, left alone and shaken. The engine starts and idles with it. */
 const shaking = { with: 'shaking', idle: 0.08, provoked: 0.9 } as const
@@ -67,6 +67,8 @@ export const pickup: Effects = {
   }),
   grounded,
   'fails-hot': failsHot,
+  reversed: ({ random }) => (happens(random, visible.plain) ? { looks: 'crossed' } : {}),
+  shifted: ({ random }) => (happens(random, visible.plain) ? { looks: 'moved' } : {}),
   loose: ({ random }) => ({ gives: anyScale(random, 0.005, 0.6), comes: shaking, looks: 'wrong' }),
 }
 

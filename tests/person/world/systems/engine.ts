@@ -76,6 +76,17 @@ function hasFuel(now: Now, output: string): boolean {
   return opens.get(output)!
 }
 
+/** Whether the spark of an output comes before its time: the key, the box, or its own pickup. */
+export function isEarly(now: Now, output: string): boolean {
+  const { site } = now
+  const { machine } = site.world
+  return (
+    partsIn(machine, 'flywheel-key').some(({ id }) => now.has(id, 'sheared')) ||
+    partsIn(machine, 'igniter').some(({ id }) => now.has(id, 'fires-early')) ||
+    now.has(seated(site, 'pickup', output), 'reversed', 'shifted', 'loose')
+  )
+}
+
 /** What starts and then dies burns for some seconds what is there. */
 const isStarved = (now: Now) =>
   now.site.world.complaint !== 'starts-then-dies' && fuelCause(now) !== undefined
