@@ -43,8 +43,9 @@ const cranking: Observation = (check) =>
 const wireDrop: Observation = (check) =>
   running(check, (now) => {
     const { role } = partNamed(check.site.world.machine, check.part)
-    const { wireDrop: along, fuseDrop } = charging(now)
-    return volts(check, role === 'fuse' ? fuseDrop : along)
+    const { wireDrop: along, fuseDrop, senseDrop } = charging(now)
+    const lost = { fuse: fuseDrop, 'sense-wires': senseDrop }[role] ?? along
+    return volts(check, lost)
   })
 
 /** A good battery holds well above 10 V under load, a tired one sags. From memory. */
@@ -55,6 +56,9 @@ const known: Observation = (check) =>
   running(check, (now) => answer(charging(now).arrives >= 0.5 ? 'rises' : 'stays'))
 
 export const chargingChecks: Readonly<Record<string, Observation>> = {
+  'over-volts': lifted((now) => charging(now).arrives),
+  'known-good-rectifier-high': (check) =>
+    running(check, (now) => answer(charging(now).arrives > 2.2 ? 'stays' : 'falls')),
   'charge-volts': lifted((now) => charging(now).arrives),
   'rectifier-out-volts': lifted((now) => charging(now).leaves),
   'known-good-rectifier': known,

@@ -28,7 +28,15 @@ const batteryHistory = (world: World, random: Random): string => {
 }
 
 /** What the owner remembers of lamps and battery. */
+/** A dead cell starts poorly; too many volts reach the lamps as well. */
+const whatBoils = (world: World, random: Random): string => {
+  if (modes(world).includes('dead-cell')) return noticed(random, vague, 'one-cell', 'all')
+  if (world.elsewhere) return noticed(random, vague, 'smell', 'all')
+  return happens(random, 0.4) ? 'lamps' : noticed(random, fair, 'all', 'smell')
+}
+
 export const ownerOfLightsChecks: Readonly<Record<string, Observation>> = {
+  'ask-what-boils': ask(whatBoils),
   'ask-battery': ask(batteryHistory),
   'ask-flicker': ask(flicker),
   'ask-lamps-bright': ask(lampsBright),

@@ -28,6 +28,9 @@ const bestPull = (now: Now) => Math.max(pull, 1.15 * ropeSpeed(now.site))
 /** V at which lamps glare and burn out so soon that one complains of it. From memory. */
 const glaring = 16
 
+/** V above a battery at rest that boil it. From memory: above 15 V it does so all the time. */
+const boils = 2.5
+
 /** What comes and goes is given so many chances to come: nobody tries such a complaint only once. */
 const tries = [1, 2, 3]
 
@@ -96,6 +99,9 @@ const complaints: Readonly<Record<string, (now: Now) => boolean>> = {
   'lamps-dim': isDim,
   'lamps-too-bright': (now) => lights(now, 3000, true).atLampToMetal > glaring,
   'not-charging': (now) => charging(now).arrives < 0.5 || charging(now).battery < 0.6,
+  overcharges: (now) =>
+    charging(now).arrives > boils ||
+    partsIn(now.site.world.machine, 'battery').some(({ id }) => now.has(id, 'dead-cell')),
   'will-not-stop': (now) => !stopsBySwitch(now) || !stopsByTether(now),
 }
 

@@ -9,7 +9,7 @@ export const regulator: Effects = {
   'partly-shorted': ({ random }) => ({ across: between(random, 0.6, 3) }),
 }
 
-/** What is left of the charge. A diode that is shorted loads its leg and lets the battery run back. */
+/** What is left of the charge, or what it lets through beyond that. A diode that is shorted loads its leg and lets the battery run back. */
 export const rectifier: Effects = {
   open: ({ random }) => ({
     gives: happens(random, 0.4) ? 0 : between(random, 0, 0.45),
@@ -20,6 +20,7 @@ export const rectifier: Effects = {
     across: between(random, 0.1, 2),
     looks: 'one-shorted',
   }),
+  unregulated: ({ random }) => ({ gives: between(random, 1.8, 3.5) }),
 }
 
 export const injectionUnit: Effects = {
