@@ -2,7 +2,7 @@ import type { Now } from './now.ts'
 import { nowAt } from './now.ts'
 import { partsIn } from './sheet.ts'
 import { has, type Site } from './site.ts'
-import { charging } from './systems/charging.ts'
+import { charging, shortOhms } from './systems/charging.ts'
 import {
   firing,
   fuelCause,
@@ -28,6 +28,9 @@ const bestPull = (now: Now) => Math.max(pull, 1.15 * ropeSpeed(now.site))
 /** V at which lamps glare and burn out so soon that one complains of it. From memory. */
 const glaring = 16
 
+/** Ω to metal behind a fuse of some 15 A that blow it. */
+const melts = 0.9
+
 /** V above a battery at rest that boil it. From memory: above 15 V it does so all the time. */
 const boils = 2.5
 
@@ -52,6 +55,7 @@ function provoked(site: Site): Site {
   switch (site.world.complaint) {
     case 'dies-hot':
       return { ...site, standing: { ...site.standing, hotAt: site.clock } }
+    case 'blows-the-fuse':
     case 'cuts-out':
     case 'kicks-back':
     case 'starts-then-dies':
@@ -99,6 +103,13 @@ const complaints: Readonly<Record<string, (now: Now) => boolean>> = {
   'lamps-dim': isDim,
   'lamps-too-bright': (now) => lights(now, 3000, true).atLampToMetal > glaring,
   'not-charging': (now) => charging(now).arrives < 0.5 || charging(now).battery < 0.6,
+  'blows-the-fuse': (now) => {
+    const [fuse, feed, rectifier] = ['fuse', 'feed-wires', 'rectifier'].map(
+      (role) => partsIn(now.site.world.machine, role)[0]!.id,
+    )
+    const hot = now.has(fuse!, 'burnt-holder', 'too-small')
+    return hot || shortOhms(now, feed!, rectifier!) < melts
+  },
   overcharges: (now) =>
     charging(now).arrives > boils ||
     partsIn(now.site.world.machine, 'battery').some(({ id }) => now.has(id, 'dead-cell')),

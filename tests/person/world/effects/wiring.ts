@@ -133,6 +133,7 @@ export const lamp: Effects = {
 
 export const fuse: Effects = {
   blown: () => ({ series: Infinity, looks: 'blown' }),
+  'too-small': () => ({ looks: 'too-small' }),
   'burnt-holder': (draw) => ({
     series: spread(draw.random, 0.3, 1.2),
     ...seen(draw, visible.plain, 'burnt-holder'),
