@@ -19,6 +19,14 @@ const pumpSounds: Observation = (check) => {
   return answer(heard.includes('strains') ? 'strains' : 'silent')
 }
 
+/** Gum and grit of a carburettor that is blocked, and what is wrong with the fuel itself. */
+const bowlDrain: Observation = ({ site, part, kind }) => {
+  const now = nowAt(site)
+  const ofFuel = partsIn(site.world.machine, 'fuel').some(({ id }) => now.effect(id).looks)
+  const old = lasting(site.world.seed, part, kind)() < 0.06
+  return answer(now.effect(part).looks === 'dirty' || ofFuel || old ? 'dirty' : 'clean')
+}
+
 /** Only whether it hums. */
 const pumpHums: Observation = (check) => {
   const heard = threePulls(check, (now, rpm) => fuel(now, rpm).pump)
@@ -112,8 +120,10 @@ const doingAll = ({ site }: CheckHere) => whileDoing(site, { shaken: 'all', wett
 /** What eyes and nose find at fuel, hose and choke; else that it is good. */
 const found =
   (good: string, age: string, share: number): Observation =>
-  ({ site, part, kind }) => {
-    const { looks } = nowAt(site).effect(part)
+  ({ site, part, kind, card }) => {
+    const { looks: all } = nowAt(site).effect(part)
+    // What another look would find is no answer to this one.
+    const looks = card.answers?.some(({ id }) => id === all) ? all : undefined
     const old = lasting(site.world.seed, part, kind)() < share
     return answer(looks ?? (old ? age : good))
   }
@@ -121,6 +131,7 @@ const found =
 export const fuelChecks: Readonly<Record<string, Observation>> = {
   'plug-after-pulls': plugAfterPulls,
   'drops-of-fuel': drops,
+  'bowl-drain': bowlDrain,
   'fuel-look': found('fresh', 'old', 0.06),
   'fuel-flow': found('flows', 'trickles', 0.04),
   'choke-look': found('works', 'idle', 0.04),

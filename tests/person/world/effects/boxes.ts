@@ -45,7 +45,7 @@ export const fuelFeed: Effects = {
   }),
 }
 export const carburettor: Effects = {
-  blocked: () => ({ gives: 0 }),
+  blocked: ({ random }) => ({ gives: 0, ...(happens(random, visible.half) && { looks: 'dirty' }) }),
   'choke-closed': ({ random }) => ({
     gives: 0,
     ...(happens(random, visible.plain) && { looks: 'stays-shut' }),
