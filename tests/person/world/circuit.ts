@@ -1,4 +1,5 @@
 import { clipwell } from './circuits/clipwell-1m.ts'
+import { freshet } from './circuits/freshet-4d.ts'
 import { haulmoor } from './circuits/haulmoor-1e.ts'
 import { larkfell } from './circuits/larkfell-2i.ts'
 import { pedlar } from './circuits/pedlar-1c.ts'
@@ -46,6 +47,7 @@ const circuits: Readonly<Record<string, Circuit>> = {
   'haulmoor-1e': haulmoor,
   'pedlar-1c': pedlar,
   'clipwell-1m': clipwell,
+  'freshet-4d': freshet,
 }
 
 /** @throws Error for a machine that nobody has wired here yet */
