@@ -144,6 +144,7 @@ export const looksChecks: Readonly<Record<string, Observation>> = {
   'module-legs': look('clean', { rusty: 0.08 }, ['rusty']),
   'static-timing': staticTiming,
   'magnets-pull': magnets,
+  'rim-magnet': magnets,
   'pickup-gap': look('right', { dirty: 0.06, wrong: 0.02 }, ['wrong', 'dirty']),
   'pickup-push': pickupPush,
   'pickup-polarity': look('as-sheet', { crossed: 0.02 }, ['crossed']),
