@@ -24,17 +24,26 @@ export function repaired(bench: Bench, parts: readonly string[]): Bench {
 }
 
 function plugsOf({ world: { circuit } }: Site, part: string): readonly string[] {
-  const { ends, legs, wires, boxes } = circuit
+  const { ends, grounded, legs, wires, boxes } = circuit
   const box = boxes.find((each) => each.part === part)
   return [
-    ...[ends[part]?.[0], legs[part]?.[0]].filter((plug) => plug !== undefined),
+    ...[ends[part]?.[0], grounded?.[part]?.[0], legs[part]?.[0]].filter(
+      (plug) => plug !== undefined,
+    ),
     ...(wires[part] ?? []).flat().map(([plug]) => plug),
     ...[...(box?.inputs ?? []), ...(box?.outputs ?? [])].flat().map(([plug]) => plug),
   ]
 }
 
 /** What a hand puts right there and then; all else needs a new part. */
-const byHand: ReadonlySet<string> = new Set(['loose', 'out-of-place', 'pushed-back', 'wet'])
+const byHand: ReadonlySet<string> = new Set([
+  'loose',
+  'out-of-place',
+  'pushed-back',
+  'wet',
+  'oiled',
+  'ground-lost',
+])
 
 /**
  * What was seen at one of these parts is put right by hand, all is put together, and it is tried.

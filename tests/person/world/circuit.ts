@@ -1,4 +1,5 @@
 import { clipwell } from './circuits/clipwell-1m.ts'
+import { fernslade } from './circuits/fernslade-1p.ts'
 import { haulmoor } from './circuits/haulmoor-1e.ts'
 import { larkfell } from './circuits/larkfell-2i.ts'
 import { pedlar } from './circuits/pedlar-1c.ts'
@@ -16,6 +17,8 @@ export type Stretch = readonly [from: Pin, to: Pin]
 export interface Circuit {
   /** What has two ends of its own: both sit in the half of its plug that does not face the harness. */
   readonly ends: Readonly<Record<string, readonly [plug: string, a: number, b: number]>>
+  /** What has one wire out and its other end at metal: both by the half of its plug that does not face the harness. */
+  readonly grounded?: Readonly<Record<string, Pin>>
   /** The three legs of a three-phase winding. */
   readonly legs: Readonly<Record<string, readonly [plug: string, a: number, b: number, c: number]>>
   readonly wires: Readonly<Record<string, readonly Stretch[]>>
@@ -46,6 +49,7 @@ const circuits: Readonly<Record<string, Circuit>> = {
   'haulmoor-1e': haulmoor,
   'pedlar-1c': pedlar,
   'clipwell-1m': clipwell,
+  'fernslade-1p': fernslade,
 }
 
 /** @throws Error for a machine that nobody has wired here yet */

@@ -1,5 +1,6 @@
 import type { Effects } from '../effect.ts'
 import { flooding, flywheelKey, injectionUnit, rectifier, regulator, staleFuel } from './boxes.ts'
+import { condenser, groundedWinding, points, pointsLead } from './points.ts'
 import {
   cylinder,
   flywheel,
@@ -29,12 +30,14 @@ import {
 export const effects: Readonly<Record<string, Effects>> = {
   battery,
   'battery-lead': batteryLead,
+  condenser,
   cylinder,
   flooding,
   flywheel,
   'flywheel-key': flywheelKey,
   fuse,
   'ground-pin': groundPin,
+  'grounded-winding': groundedWinding,
   'ground-strap': groundStrap,
   igniter,
   'igniter-output': output,
@@ -47,6 +50,8 @@ export const effects: Readonly<Record<string, Effects>> = {
   'plug-cap': plugCap,
   'plug-lead': plugLead,
   pump,
+  points,
+  'points-lead': pointsLead,
   'rectifier-regulator': rectifier,
   regulator,
   'regulator-ground': groundStrap,
