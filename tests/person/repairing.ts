@@ -37,12 +37,9 @@ function plugsOf({ world: { circuit } }: Site, part: string): readonly string[] 
 
 /** What a hand puts right there and then; all else needs a new part. */
 const byHand: ReadonlySet<string> = new Set([
-  'loose',
-  'out-of-place',
-  'pushed-back',
-  'wet',
-  'oiled',
-  'ground-lost',
+  ...['loose', 'out-of-place', 'pushed-back', 'wet'],
+  ...['shut', 'choke-closed', 'idle-low'],
+  ...['oiled', 'ground-lost'],
 ])
 
 /**

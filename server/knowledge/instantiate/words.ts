@@ -14,9 +14,11 @@ export const placeholders = [
   'connector',
   'role',
   'ground',
+  'gap',
   'run',
   'off',
   'turn',
+  'gap',
 ] as const
 
 /** What stands for each placeholder here: one of those above, or a role of the machine. */
@@ -76,8 +78,9 @@ export function unknownPlaceholders(text: string, roles: readonly string[]): str
 export function fillingsOf(machine: Machine, output?: string): Fillings {
   const roles = new Set(machine.parts.map(({ role }) => role))
   const names = [...roles].map((role) => [role, inWords(partsOf(machine, role, output))] as const)
-  const { stop, turn = usualTurn } = machine
-  return { ...Object.fromEntries(names), turn, ...(stop && { run: stop.run, off: stop.off }) }
+  const { stop, sparkGap, turn = usualTurn } = machine
+  const gap = `${sparkGap.mm} mm`
+  return { ...Object.fromEntries(names), turn, gap, ...(stop && { run: stop.run, off: stop.off }) }
 }
 
 /** How an engine is turned whose sheet says nothing else. */

@@ -37,6 +37,11 @@ const OfGate = z.strictObject({
   holds: Chances,
   holdsNot: Chances,
   /**
+   * What faults below the gate show here, each in its own way: a property of part kinds, whose rows stand in for
+   * `holds`. A fault that says nothing of it shows as `holds` does.
+   */
+  shows: Name.optional(),
+  /**
    * Where the cause is none of the tree. Left out: `holdsNot`, since no gate holds then; where the top of the
    * tree itself is watched after a change, `holds`, since that cures nothing outside the tree.
    */
@@ -79,7 +84,7 @@ export const Answer = z.strictObject({
     .optional(),
 })
 
-/** Words in a check may hold: {part} {output} {place} {pins} {wires} {limits} {connector} {role} {ground} {run} {off} */
+/** Words in a check may hold: {part} {output} {place} {pins} {wires} {limits} {connector} {role} {ground} {gap} {run} {off} */
 export const CheckKind = z.strictObject({
   ...schemaKey,
   id: Name,

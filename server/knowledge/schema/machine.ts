@@ -122,6 +122,8 @@ export const Machine = z.strictObject({
       off: Words,
     })
     .optional(),
+  /** How far a good spark jumps on a tester, mm, on every brisk pull: in the words of checks as {gap}. */
+  sparkGap: z.strictObject({ mm: z.number().min(2).max(15), source: Source }),
   connectors: z.record(Name, Connector),
   parts: z.array(Part).min(1),
 })

@@ -10,7 +10,11 @@ const flicker = (world: World, random: Random): string => {
   return noticed(random, sure, 'all-dim', 'on-bumps')
 }
 
+/** Some only see that they are dark. From memory. */
+const unseen = 0.25
+
 const lampsBright = (world: World, random: Random): string => {
+  if (happens(random, unseen)) return 'unseen'
   if (modes(world).includes('open-burns-lamps')) return noticed(random, fair, 'glaring', 'at-once')
   const all = partsIn(world.machine, 'lamp').length
   const each = world.faults.length === all && all > 1
@@ -28,7 +32,24 @@ const batteryHistory = (world: World, random: Random): string => {
 }
 
 /** What the owner remembers of lamps and battery. */
+/** Nobody overlooks a bang at once; what was added lately is thought of first. */
+const whenItBlows = (world: World, random: Random): string => {
+  if (world.elsewhere) return noticed(random, vague, 'added', 'at-once')
+  if (comesWith(world, 'shaking')) return noticed(random, fair, 'bumps', 'minutes')
+  if (rolesOf(world).includes('fuse')) return noticed(random, fair, 'minutes', 'added')
+  return noticed(random, fair, 'at-once', 'minutes')
+}
+
+/** A dead cell starts poorly; too many volts reach the lamps as well. */
+const whatBoils = (world: World, random: Random): string => {
+  if (modes(world).includes('dead-cell')) return noticed(random, vague, 'one-cell', 'all')
+  if (world.elsewhere) return noticed(random, vague, 'smell', 'all')
+  return happens(random, 0.4) ? 'lamps' : noticed(random, fair, 'all', 'smell')
+}
+
 export const ownerOfLightsChecks: Readonly<Record<string, Observation>> = {
+  'ask-what-boils': ask(whatBoils),
+  'ask-when-it-blows': ask(whenItBlows),
   'ask-battery': ask(batteryHistory),
   'ask-flicker': ask(flicker),
   'ask-lamps-bright': ask(lampsBright),

@@ -1,5 +1,6 @@
 import { clipwell } from './circuits/clipwell-1m.ts'
 import { fernslade } from './circuits/fernslade-1p.ts'
+import { freshet } from './circuits/freshet-4d.ts'
 import { haulmoor } from './circuits/haulmoor-1e.ts'
 import { larkfell } from './circuits/larkfell-2i.ts'
 import { pedlar } from './circuits/pedlar-1c.ts'
@@ -50,6 +51,7 @@ const circuits: Readonly<Record<string, Circuit>> = {
   'pedlar-1c': pedlar,
   'clipwell-1m': clipwell,
   'fernslade-1p': fernslade,
+  'freshet-4d': freshet,
 }
 
 /** @throws Error for a machine that nobody has wired here yet */
