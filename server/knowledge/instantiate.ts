@@ -171,7 +171,7 @@ export function partCards(knowledge: Knowledge, machine: Machine): Map<string, P
         name: part.name,
         repair: fill(kind.repair, fillings),
         prove: filledProof(kind.prove, fillings),
-        cautions: cautionCards(kind.cautions ?? [], knowledge),
+        cautions: cautionCards(kind.cautions ?? [], knowledge, machine),
       }
       return [part.id, part.where === undefined ? card : { ...card, where: part.where }]
     }),

@@ -57,6 +57,21 @@ describe('what a page tells people to do', () => {
     expect(breaking(turnsOff, rule)).toEqual([])
   })
 
+  it('speaks of a charged igniter only where a machine has one', () => {
+    const warns = ({ card }: Page) => card.cautions.some(({ id }) => id === 'charged-capacitor')
+    const stores = ({ kase }: Page) =>
+      kase.machine.parts.some(({ role }) => ['igniter', 'module'].includes(role))
+    expect(breaking(warns, stores)).toEqual([])
+    const isStop = ({ card }: Page) => card.setups.some(({ id }) => id === 'stop-circuit-unplugged')
+    expect(breaking((page) => isStop(page) && stores(page), warns)).toEqual([])
+  })
+
+  it('asks for the puller wherever the flywheel has to come off', () => {
+    const comesOff = (page: Page) => /press the flywheel off its taper/.test(readied(page))
+    const hasPuller = ({ card }: Page) => card.tools.some(({ id }) => id === 'flywheel-puller')
+    expect(breaking(comesOff, hasPuller)).toEqual([])
+  })
+
   it('says where the switch stands once rope starter and fan cover are back', () => {
     const undone = new Map(
       pages.flatMap(({ card }) => card.setups.map(({ id, undo }) => [id, undo?.do] as const)),

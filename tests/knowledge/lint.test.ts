@@ -95,8 +95,8 @@ describe('the lint of the knowledge', () => {
     [
       'a role in one of two lists of needs',
       'complaints/no-spark.yaml',
-      '[module]] }]',
-      '[modul]] }]',
+      '[module], [primary,',
+      '[modul], [primary,',
       /no role is called modul: did you mean module\?/,
       'needs:',
     ],

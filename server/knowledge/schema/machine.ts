@@ -105,6 +105,8 @@ export const Machine = z.strictObject({
       ...InTheWay,
       /** Names in `setups.yaml`: set-ups that need it off as well. */
       for: z.array(Name).optional(),
+      /** Names in `tools.yaml`: what it does not come off without. */
+      tools: z.array(Name).optional(),
     }),
   ),
   /** How it is turned over, for {turn}: "pull the rope", which is taken where this is left out. */

@@ -36,13 +36,22 @@ const inTurn =
 
 const switches = ['stop-switch', 'tether', 'throttle-safety']
 const fromMagneto = [
+  'points-lead',
+  'primary-wires',
   'exciter-wires',
   'pickup-wires',
   'injection-wires',
   'pump-winding-wires',
   'unit-pickup-wires',
 ]
-const fromBoxes = ['igniter-ground', 'unit-ground', 'coil-wires', 'injector-wires', 'pump-wires']
+const fromBoxes = [
+  'igniter-ground',
+  'coil-ground',
+  'unit-ground',
+  'coil-wires',
+  'injector-wires',
+  'pump-wires',
+]
 
 const exhaustWarmth: Observation = (check) =>
   running(check, (now) => answer(firing(now, idle).includes(check.output) ? 'hot' : 'cold'))
@@ -168,6 +177,7 @@ export const engineChecks: Readonly<Record<string, Observation>> = {
     running(check, () => answer(stumbles(check, { wetted: check.part }) ? 'stumbles' : 'runs-on')),
   'shake-controls': inTurn('shaken', [...switches, 'stop-wires']),
   'shake-magneto': inTurn('shaken', fromMagneto),
+  'tap-magneto': inTurn('shaken', ['primary', 'condenser', 'points-lead']),
   'shake-boxes': inTurn('shaken', ['igniter', ...fromBoxes]),
   'mist-controls': inTurn('wetted', switches),
   'mist-spark': inTurn('wetted', ['lead', 'cap', 'coil']),

@@ -8,6 +8,7 @@ import { looksChecks } from './looks.ts'
 import { ohmsChecks } from './ohms.ts'
 import { ownerChecks } from './owner.ts'
 import { ownerOfLightsChecks } from './owner-of-lights.ts'
+import { pointsChecks } from './points.ts'
 import { sparkChecks } from './spark.ts'
 import { voltsChecks } from './volts.ts'
 
@@ -17,6 +18,7 @@ export const observations: Readonly<Record<string, Observation>> = {
   ...ownerOfLightsChecks,
   ...looksChecks,
   ...ohmsChecks,
+  ...pointsChecks,
   ...comparingChecks,
   ...voltsChecks,
   ...sparkChecks,

@@ -20,7 +20,7 @@ import { lasting } from './spark.ts'
 type Age = Readonly<Record<string, number>>
 
 /** What eyes and fingers find on one part; else what age has done to it; else that it is good. */
-const look =
+export const look =
   (good: string, age: Age, finds: readonly string[]): Observation =>
   ({ site, part, kind }) => {
     const seen = looksOf(nowAt(site), site, part)

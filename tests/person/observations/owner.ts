@@ -61,7 +61,9 @@ const kickSince = (world: World, random: Random): string => {
 
 const howLong = (world: World, random: Random): string => {
   const kinds = world.faults.map(({ part }) => partNamed(world.machine, part).kind)
-  const deep = kinds.some((kind) => kind === 'winding' || kind === 'pickup')
+  const deep = kinds.some((kind) =>
+    ['winding', 'grounded-winding', 'condenser', 'pickup'].includes(kind),
+  )
   return deep ? noticed(random, fair, 'long', 'short') : noticed(random, vague, 'short', 'long')
 }
 

@@ -89,7 +89,7 @@ export const puttingBack: readonly Phrase[] = [
     (where) =>
       doing([noStandIns, join(...boxPlugs(where, 'igniter').filter((p) => p !== 'stop-plug'))]),
   ],
-  [/put the machine's own module back in/i, () => noStandIns],
+  [/put the machine's own (module|condenser) back in/i, () => noStandIns],
   [
     /put the machine's own rectifier-regulator back in/i,
     () => doing([noStandIns, join('rectifier-plug', 'output-plug')]),

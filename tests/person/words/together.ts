@@ -49,6 +49,7 @@ export const puttingTogether: readonly Phrase[] = [
       doing([having({ batteryGroundOff: false, batteryOut: false }), remove('off', 'battery-off')]),
   ],
   [/the plug together/i, () => join('output-plug')],
+  [/screw the good condenser down/i, (where) => standIn('condenser', where)],
   [/screw the good one down/i, (where) => standIn('module', where)],
   [/plug the good igniter in/i, (where) => withItsPlugs('igniter', 'igniter', where, 'stop-plug')],
   [/plug the good coil in/i, (where) => doing([join(...coilPlugs(where)), standIn('coil', where)])],

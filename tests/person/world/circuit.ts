@@ -1,4 +1,5 @@
 import { clipwell } from './circuits/clipwell-1m.ts'
+import { fernslade } from './circuits/fernslade-1p.ts'
 import { freshet } from './circuits/freshet-4d.ts'
 import { haulmoor } from './circuits/haulmoor-1e.ts'
 import { larkfell } from './circuits/larkfell-2i.ts'
@@ -17,6 +18,8 @@ export type Stretch = readonly [from: Pin, to: Pin]
 export interface Circuit {
   /** What has two ends of its own: both sit in the half of its plug that does not face the harness. */
   readonly ends: Readonly<Record<string, readonly [plug: string, a: number, b: number]>>
+  /** What has one wire out and its other end at metal: both by the half of its plug that does not face the harness. */
+  readonly grounded?: Readonly<Record<string, Pin>>
   /** The three legs of a three-phase winding. */
   readonly legs: Readonly<Record<string, readonly [plug: string, a: number, b: number, c: number]>>
   readonly wires: Readonly<Record<string, readonly Stretch[]>>
@@ -47,6 +50,7 @@ const circuits: Readonly<Record<string, Circuit>> = {
   'haulmoor-1e': haulmoor,
   'pedlar-1c': pedlar,
   'clipwell-1m': clipwell,
+  'fernslade-1p': fernslade,
   'freshet-4d': freshet,
 }
 

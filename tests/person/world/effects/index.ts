@@ -10,6 +10,7 @@ import {
   staleFuel,
   tankFuel,
 } from './boxes.ts'
+import { condenser, groundedWinding, points, pointsLead } from './points.ts'
 import {
   cylinder,
   flywheel,
@@ -40,6 +41,7 @@ export const effects: Readonly<Record<string, Effects>> = {
   battery,
   'battery-lead': batteryLead,
   carburettor,
+  condenser,
   cylinder,
   flooding,
   flywheel,
@@ -47,6 +49,7 @@ export const effects: Readonly<Record<string, Effects>> = {
   'fuel-feed': fuelFeed,
   fuse,
   'ground-pin': groundPin,
+  'grounded-winding': groundedWinding,
   'ground-strap': groundStrap,
   igniter,
   'igniter-output': output,
@@ -59,6 +62,8 @@ export const effects: Readonly<Record<string, Effects>> = {
   'plug-cap': plugCap,
   'plug-lead': plugLead,
   pump,
+  points,
+  'points-lead': pointsLead,
   'rectifier-regulator': rectifier,
   regulator,
   'regulator-ground': groundStrap,

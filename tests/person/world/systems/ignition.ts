@@ -6,6 +6,7 @@ import { has, seated } from '../site.ts'
 import { ohmsBetween } from '../solve.ts'
 import { moduleSpark } from './module.ts'
 import { groundOhms, loopOhms, pinsAtBox } from './paths.ts'
+import { opening, pointsSpark, stopsBelow as pointsStopBelow } from './points.ts'
 import { arriving, emf, keptAtWork } from './volts.ts'
 
 /** All that follows of the ignition from the machine as it stands, at one speed. */
@@ -53,6 +54,7 @@ const leastPeak = (now: Now, part: string) => least(now, part, 'peak-voltage')
 const leastPulse = (now: Now) => least(now, seated(now.site, 'igniter'), 'pulse')
 
 export function ignition(now: Now, rpm: number): Ignition {
+  if (has(now.site, 'points')) return byPoints(now, rpm)
   const stopped = isStopped(now)
   if (has(now.site, 'module')) return byModules(now, rpm, stopped)
   const supply = supplyShare(now, rpm)
@@ -75,6 +77,17 @@ function byModules(now: Now, rpm: number, stopped: boolean): Ignition {
     }
     return [id, output] as const
   })
+  return { stopped, supply: 1, outputs: new Map(outputs) }
+}
+
+/** One coil, fired as the points cut off what the magnet drives through them. */
+function byPoints(now: Now, rpm: number): Ignition {
+  const outputs = now.site.world.machine.outputs.map(({ id }) => {
+    const made = pointsSpark(now, id, rpm)
+    const spark = keptOnTheWay(now, id, made, ['coil', 'lead', 'cap'])
+    return [id, { timing: 0, pulse: made * 100, behind: 0, spark }] as const
+  })
+  const stopped = opening(now, rpm).leak < pointsStopBelow
   return { stopped, supply: 1, outputs: new Map(outputs) }
 }
 
