@@ -364,7 +364,7 @@ describe('the lint of the knowledge', () => {
       'checks/spark-on-tester.yaml',
       "'{run}.'",
       'Tether on. Unplug the stop wire.',
-      /the step "Unplug the stop wire" takes the stop circuit apart/,
+      /the step "Unplug the stop wire" takes the stop circuit out of play/,
       'do:',
     ],
     [

@@ -39,8 +39,11 @@ export const partKindOf = (measured: readonly string[]) =>
     ...schemaKey,
     kind: Name,
     name: Words,
-    /** It stops the engine: with a connector apart that it is read at or through, it does not. */
-    stops: z.boolean().optional(),
+    /**
+     * It stops the engine: with a connector apart that it is read at or through, it does not. `opening` where it
+     * stops the engine by opening, so that bridging it does the same and a connector apart does not.
+     */
+    stops: z.union([z.literal(true), z.literal('opening')]).optional(),
     properties: z.record(Name, propertyOf(measured)),
     modes: z.array(Mode).min(1),
     /** What it costs to fit a new one, and so what it costs to have been wrong. */
