@@ -1,11 +1,10 @@
 import { writeFileSync } from 'node:fs'
 import { z } from 'zod'
-import type { Knowledge } from './knowledge.ts'
-import { loadKnowledge } from './load.ts'
-import { KnowledgeProblems } from './problems.ts'
+import { warnings } from './lint/index.ts'
+import { soundTrees, type Trees } from './load.ts'
+import { KnowledgeProblems, problemLine } from './problems.ts'
 import { printRole, rolesReport } from './reports/roles.ts'
 import { reportComplaint, reportTestability } from './reports/testability.ts'
-import { unmatched } from './reports/unmatched.ts'
 import { fileKinds } from './schema/index.ts'
 
 const trees = `${import.meta.dirname}/../../trees`
@@ -20,18 +19,18 @@ export function jsonSchemas(): { readonly file: string; readonly text: string }[
 
 /** Each returns the exit code; a word after its name is for it. */
 const commands: Readonly<Record<string, (word?: string) => number>> = {
-  lint: () =>
-    withKnowledge((knowledge) => {
+  lint: (folder) =>
+    withTrees(({ knowledge, locate }) => {
+      for (const each of warnings(knowledge, locate)) console.log(`look at ${problemLine(each)}`)
       const { complaints, partKinds, checkKinds, machines } = knowledge
       console.log(
         `knowledge is sound: ${complaints.size} complaints, ${partKinds.size} part kinds, ` +
           `${checkKinds.size} check kinds, ${machines.size} machines`,
       )
-      for (const remark of unmatched(knowledge)) console.log(remark)
       return 0
-    }),
+    }, folder),
   testability: (id) =>
-    withKnowledge((knowledge) => {
+    withTrees(({ knowledge }) => {
       const { complaints } = knowledge
       const complaint = complaints.get(id ?? '')
       if (id !== undefined && complaint === undefined) {
@@ -47,7 +46,7 @@ const commands: Readonly<Record<string, (word?: string) => number>> = {
       return lost.length === 0 ? 0 : 1
     }),
   roles: (id) =>
-    withKnowledge((knowledge) => {
+    withTrees(({ knowledge }) => {
       const reports = rolesReport(knowledge).filter(({ role }) => id === undefined || role === id)
       for (const report of reports) console.log(printRole(report))
       if (reports.length > 0) return 0
@@ -60,10 +59,10 @@ const commands: Readonly<Record<string, (word?: string) => number>> = {
   },
 }
 
-/** Does something with the knowledge that ships, or says what is wrong with it. */
-function withKnowledge(act: (knowledge: Knowledge) => number): number {
+/** Does something with the knowledge that ships, or with that of another folder, or says what is wrong with it. */
+function withTrees(act: (trees: Trees) => number, folder = trees): number {
   try {
-    return act(loadKnowledge(trees))
+    return act(soundTrees(folder))
   } catch (error) {
     if (!(error instanceof KnowledgeProblems)) throw error
     console.error(error.message)

@@ -1,5 +1,5 @@
 import { type Quantities, quantities as shipped } from '../measure/reading/quantities.ts'
-import type { Knowledge } from './knowledge.ts'
+import type { Knowledge, Locate } from './knowledge.ts'
 import { lint } from './lint/index.ts'
 import { KnowledgeProblems } from './problems.ts'
 import {
@@ -31,6 +31,33 @@ export function loadKnowledge(
   quantities: Quantities = shipped,
   read: typeof readYaml = readYaml,
 ): Knowledge {
+  return soundTrees(folder, quantities, read).knowledge
+}
+
+/** Knowledge with the place of each thing in it, for whoever has something to say of it. */
+export interface Trees {
+  readonly knowledge: Knowledge
+  readonly locate: Locate
+}
+
+/** As `loadKnowledge`, with the places: they keep the text of all files. */
+export function soundTrees(
+  folder: string,
+  quantities: Quantities = shipped,
+  read: typeof readYaml = readYaml,
+): Trees {
+  const trees = readTrees(folder, quantities, read)
+  const problems = lint(trees.knowledge, trees.locate)
+  if (problems.length > 0) throw new KnowledgeProblems(problems)
+  return trees
+}
+
+/** The same, but only its shape is checked: what it means may be wrong. */
+export function readTrees(
+  folder: string,
+  quantities: Quantities,
+  read: typeof readYaml = readYaml,
+): Trees {
   const shelf = new Shelf(folder, read)
   const complaints = shelf.entries('complaints', Complaint, (entry) => entry.id)
   const partKinds = shelf.entries(
@@ -74,7 +101,5 @@ export function loadKnowledge(
     groups,
     roles,
   }
-  const problems = lint(knowledge, shelf.locate)
-  if (problems.length > 0) throw new KnowledgeProblems(problems)
-  return knowledge
+  return { knowledge, locate: shelf.locate }
 }

@@ -1,4 +1,11 @@
-import { isNode, LineCounter, parseDocument } from 'yaml'
+import {
+  isNode,
+  isScalar,
+  LineCounter,
+  type ParsedNode,
+  parseDocument,
+  type YAMLParseError,
+} from 'yaml'
 import type { z } from 'zod'
 import type { Problem } from './knowledge.ts'
 import { shapeWords } from './schema/shape-words.ts'
@@ -14,13 +21,17 @@ export interface YamlFile {
 /** Reads YAML text and checks its shape; every problem carries the line it stands on. */
 export function readYaml(file: string, text: string, schema: z.ZodType): YamlFile {
   const lines = new LineCounter()
-  const document = parseDocument(text, { lineCounter: lines, prettyErrors: false })
+  const document = parseDocument(text, {
+    lineCounter: lines,
+    prettyErrors: false,
+    uniqueKeys: same,
+  })
   // Parsed again for each problem: keeping every document for them would cost the server its memory.
   const lineOf = (path: readonly PropertyKey[]) => lineIn(text, path)
   const broken = document.errors.map((error) => ({
     file,
     line: lines.linePos(error.pos[0]).line,
-    says: `this is not YAML: ${error.message}`,
+    says: brokenWords(error, text),
   }))
   if (broken.length > 0) return { file, value: null, problems: broken, lineOf }
 
@@ -32,6 +43,16 @@ export function readYaml(file: string, text: string, schema: z.ZodType): YamlFil
     says: `${issue.path.map(String).join('.') || 'the file'}: ${issue.message}`,
   }))
   return { file, value: null, problems, lineOf }
+}
+
+/** A pin may be called 1 or '1': whichever it is, read twice the second would hide the first. */
+const same = (one: ParsedNode, other: ParsedNode) =>
+  isScalar(one) && isScalar(other) && String(one.value) === String(other.value)
+
+function brokenWords({ code, message, pos }: YAMLParseError, text: string): string {
+  if (code !== 'DUPLICATE_KEY') return `this is not YAML: ${message}`
+  const [name = ''] = /^[^\s:]+/.exec(text.slice(pos[0])) ?? []
+  return `${name} stands here twice: keep one of the two`
 }
 
 /** The line on which the nearest place stands that exists on the way down the path. */

@@ -36,6 +36,20 @@ describe('what a page tells people to do', () => {
     )
   })
 
+  it('asks the spark to jump as far as the sheet of the machine says, and no further', () => {
+    const asks = ({ card }: Page) => card.id.includes('-strength')
+    const rule = (page: Page) => {
+      const far = `${page.kase.machine.sparkGap.mm} mm`
+      const answers = (page.card.answers ?? []).map(({ says }) => says).join(' ')
+      return steps(page).includes(far) && page.card.phone.includes(far) && answers.includes(far)
+    }
+    const strengths = (page: Page) => asks(page) && page.card.measurand === undefined
+    expect(breaking(strengths, rule)).toEqual([])
+    expect(new Set(pages.filter(strengths).map(({ kase }) => kase.machine.sparkGap.mm)).size).toBe(
+      2,
+    )
+  })
+
   it('never ends with the controls at OFF', () => {
     const turnsOff = (page: Page) => /(stop switch|key switch) at OFF/i.test(steps(page))
     const rule = (page: Page) =>

@@ -2,9 +2,9 @@ import { cpSync, rmSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { fits } from '../../server/knowledge/fits.ts'
-import { loadKnowledge } from '../../server/knowledge/load.ts'
+import { warnings } from '../../server/knowledge/lint/index.ts'
+import { soundTrees } from '../../server/knowledge/load.ts'
 import { rolesReport } from '../../server/knowledge/reports/roles.ts'
-import { unmatched } from '../../server/knowledge/reports/unmatched.ts'
 import type { Complaint, Machine } from '../../server/knowledge/schema/index.ts'
 import { emptyFolder } from '../support/folder.ts'
 import { shippedKnowledge, shippedTrees } from '../support/knowledge.ts'
@@ -32,22 +32,23 @@ describe('knowledge without any machine', () => {
     const folder = emptyFolder()
     cpSync(shippedTrees, folder, { recursive: true })
     rmSync(join(folder, 'machines'), { recursive: true })
-    const knowledge = loadKnowledge(folder)
+    const { knowledge, locate } = soundTrees(folder)
     expect(knowledge.machines.size).toBe(0)
-    const said = unmatched(knowledge)
+    const said = warnings(knowledge, locate)
     expect(said).toHaveLength(knowledge.complaints.size)
-    expect(said).toContain('complaints/no-spark.yaml: no machine has the parts that it needs')
+    expect(said[0]).toMatchObject({
+      file: expect.stringMatching(/^complaints/),
+      says: 'no machine has the parts that this complaint needs',
+    })
   })
 })
 
 it('a machine that no complaint fits is said', () => {
-  const knowledge = shippedKnowledge()
-  const [machine] = knowledge.machines.values()
-  const lone = { ...machine!, id: 'lone', parts: machine!.parts.slice(0, 1) }
-  const machines = new Map([...knowledge.machines, ['lone', lone]])
-  expect(unmatched({ ...knowledge, machines })).toEqual([
-    'machines/lone.yaml: no complaint fits it; its roles lack what each needs',
-  ])
+  const { knowledge, locate } = soundTrees(shippedTrees)
+  const complaints = new Map([...knowledge.complaints].filter(([id]) => id === 'not-charging'))
+  const said = warnings({ ...knowledge, complaints }, locate)
+  expect(said.map(({ file }) => file)).toContain('machines/pedlar-1c.yaml')
+  expect(said.map(({ file }) => file)).not.toContain('machines/haulmoor-1e.yaml')
 })
 
 describe('the report of the roles', () => {

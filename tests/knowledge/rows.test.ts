@@ -27,6 +27,13 @@ describe('a cause outside the tree', () => {
     expect(chance(where, 'swap-coils.left', 'spark')).toBeGreaterThan(0.9)
   })
 
+  it('leaves the lamps aglow, for no magnet is weak', () => {
+    const glow = (...faults: readonly string[]) =>
+      chance('hard-start-cold on pedlar-1c', 'ask-lamps-glow', 'glow', ...faults)
+    expect(glow()).toBeGreaterThan(0.6)
+    expect(glow('flywheel.faded')).toBeLessThan(0.2)
+  })
+
   it('is not cured by what would cure one in it', () => {
     expect(chance('no-pump-prime on larkfell-2i', 'unit-ground-jumper', 'silent')).toBeGreaterThan(
       0.9,
@@ -86,4 +93,22 @@ it('a flooded plug that is wiped dry fires, a cracked one does not', () => {
     chance('no-spark on pedlar-1c', 'spark-old-plug.single', 'spark', fault)
   expect(fires('flooding.wet')).toBeGreaterThan(0.85)
   expect(fires('plug.cracked')).toBeLessThan(0.15)
+})
+
+describe('a spark on a tester', () => {
+  const where = 'one-cylinder-dead on larkfell-2i'
+
+  it('is thin where it jumps a break, and gone where nothing feeds the coil', () => {
+    const thin = (fault: string) => chance(where, 'spark-on-tester.left', 'weak', fault)
+    expect(thin('cap-left.open')).toBeGreaterThan(0.3)
+    expect(thin('coil-left.secondary-open')).toBeGreaterThan(0.3)
+    expect(thin('igniter-left.dead')).toBeLessThan(0.1)
+    expect(thin('wires-coil-left.open')).toBeLessThan(0.1)
+  })
+
+  it('changes sides with the coil that weakens it', () => {
+    const thin = (fault: string) => chance(where, 'swap-coils.left', 'weak', fault)
+    expect(thin('coil-right.secondary-shorted')).toBeGreaterThan(0.4)
+    expect(thin('coil-left.secondary-shorted')).toBeLessThan(0.1)
+  })
 })

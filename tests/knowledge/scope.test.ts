@@ -29,7 +29,7 @@ describe.each(machines.map((machine) => [machine.name, machine] as const))(
     const whole = readingsIn(knowledge, machine, { kind: 'machine' }, tools)
 
     it('is read with the engine stopped and cold, and nothing is cranked', () => {
-      expect(whole.length).toBeGreaterThan(30)
+      expect(whole.length).toBeGreaterThan(5)
       for (const { card } of whole) {
         expect(card.engine).toBe('stopped')
         expect(card.setups.every(({ id }) => /^(access|unplug) /.test(id))).toBe(true)
@@ -44,7 +44,9 @@ describe.each(machines.map((machine) => [machine.name, machine] as const))(
 
     it('of a loose assembly is read at its own connectors alone, with nothing to take off', () => {
       const assemblies = assembliesOf(machine)
-      expect(assemblies.map(({ name }) => name)).toContain('stator plate')
+      // One block beside the flywheel is no assembly: nothing comes off with it.
+      const named = machine.parts.flatMap(({ assembly }) => assembly ?? [])
+      expect(assemblies.map(({ name }) => name).sort()).toEqual([...new Set(named)].sort())
       for (const { id, parts } of assemblies) {
         const readings = readingsIn(knowledge, machine, { kind: 'loose', assembly: id }, tools)
         expect(readings.length, id).toBeGreaterThan(0)

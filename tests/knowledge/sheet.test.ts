@@ -17,7 +17,7 @@ describe.each(machines.map((machine) => [machine.name, machine] as const))(
           reach.filter((way) => way.for.includes(property)).map(() => `${id} ${property}`),
         ),
       )
-      expect(written.length).toBeGreaterThan(50)
+      expect(written.length).toBeGreaterThan(5)
       const drawn = all.map(({ card }) => `${card.part} ${card.measurand.property}`)
       expect(drawn.sort()).toEqual(written.sort())
     })

@@ -194,6 +194,7 @@ export const smallCase: Case = {
     source,
     outputs: [{ id: 'one', name: 'cylinder' }],
     access: {},
+    sparkGap: { mm: 8, source },
     connectors: {},
     parts: [
       { id: 'exciter', kind: 'winding', role: 'exciter', name: 'Start exciter' },

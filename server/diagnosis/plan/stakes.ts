@@ -22,8 +22,9 @@ const namedFrom = 0.95
 
 /**
  * With prices, nothing is named below the first of these: one in ten would be wrong, and whoever reads a
- * name takes it for one. A part that is dear to fit in vain has to be surer. Below, the verdict is the
- * group, with what to fit first. From memory.
+ * name takes it for one. A part that is dear to fit in vain has to be surer, and so has "outside this tree", dearer
+ * than any: a cause of a few in a hundred would go home unseen. Below, the verdict is the group, with what to fit
+ * first. From memory.
  */
 const namedFloors = { cheap: 0.9, dear: 0.95 }
 
@@ -78,7 +79,7 @@ export function sureFrom(threshold: number): Stakes {
 function priced(model: Model): Stakes {
   const wrong = wrongMinutes(model)
   const nameFrom = (parts: readonly string[]) => {
-    const isDear = parts.length > 0 && minutesToFit(model, parts) >= dearFrom
+    const isDear = minutesToFit(model, parts) >= dearFrom
     return isDear ? namedFloors.dear : namedFloors.cheap
   }
   const floors = Float64Array.from(explanations(model).parts, nameFrom)

@@ -80,19 +80,20 @@ function readProperty(
   const expected = likeliest(healthy)
   // Shaking and watering bring it back, and what it has done to a part is there to be seen: only a meter misses it.
   const gone = check.limitsOf === undefined ? 0 : (complaint.gone?.share ?? 0)
-  const rows = new Map(
-    failuresShown(check, about.property, machine, partKinds).map(({ part, mode, row }) => [
-      `${part.id}.${mode.id}`,
-      atLeast(row, expected, gone),
-    ]),
-  )
+  const failures = failuresShown(check, about.property, machine, partKinds)
+  const rows = rowsByFault(failures, (row) => atLeast(row, expected, gone))
   return (faults) => {
     const shown = faults.map((fault) => rows.get(fault)).filter((row) => row !== undefined)
-    const plainness = (row: Chances) => row[expected] ?? 0
-    return shown.length === 0
-      ? healthy
-      : shown.reduce((a, b) => (plainness(b) < plainness(a) ? b : a))
+    return shown.length === 0 ? healthy : plainest(shown, expected)
   }
+}
+
+const rowsByFault = (failures: readonly ShownFailure[], as = (row: Chances) => row) =>
+  new Map(failures.map(({ part, mode, row }) => [`${part.id}.${mode.id}`, as(row)]))
+
+/** Of several rows the one with the least chance of what a good part shows. */
+function plainest(rows: readonly Chances[], expected: string): Chances {
+  return rows.reduce((a, b) => ((b[expected] ?? 0) < (a[expected] ?? 0) ? b : a))
 }
 
 /** A failure, and the chance of each outcome of a reading while it is there. */
@@ -111,11 +112,22 @@ export function failuresShown(
 ): ShownFailure[] {
   const { reach } = check
   const read = partOf(check).id
+  const isOnTheWay = (part: string, mode: string) =>
+    part === read || (reach !== undefined && letsThrough(reach, part, mode))
+  return failuresOf(parts, property, partKinds).filter(({ part, mode }) =>
+    isOnTheWay(part.id, mode.id),
+  )
+}
+
+function failuresOf(
+  parts: readonly Part[],
+  property: string | undefined,
+  partKinds: Context['partKinds'],
+): ShownFailure[] {
   return parts.flatMap((part) =>
     named(partKinds, part.kind).modes.flatMap((mode): ShownFailure[] => {
-      const row = mode.shows[property]
-      const isOnTheWay = part.id === read || (reach && letsThrough(reach, part.id, mode.id))
-      return row !== undefined && isOnTheWay ? [{ part, mode, row }] : []
+      const row = property === undefined ? undefined : mode.shows[property]
+      return row === undefined ? [] : [{ part, mode, row }]
     }),
   )
 }
@@ -136,7 +148,7 @@ function atLeast(row: Chances, outcome: string, share: number): Chances {
 function watchGate(
   about: Extract<About, { kind: 'gate' }>,
   check: PlannedCheck,
-  { complaint, tree, holding }: Context,
+  { complaint, machine, tree, holding, partKinds }: Context,
 ): ChancesOf {
   const watched = gateOf(check)
   const isComplainedOf = about.gate === complaint.top
@@ -153,11 +165,20 @@ function watchGate(
     return [swapped(part, check.swap) + fault.slice(dot)]
   }
   const changes = away.size > 0 || replaced !== undefined || check.swap !== undefined
+  const below = new Set(faultsBelow({ top: watched, gates: tree.gates }, watched))
+  const rows = rowsByFault(failuresOf(machine.parts, about.shows, partKinds))
+  const expected = likeliest(about.holdsNot)
   return (faults) => {
     // What is complained of has a cause outside the tree then, which no change of what is in it cures.
     if (faults.length === 0)
       return about.elsewhere ?? (changes && isComplainedOf ? about.holds : about.holdsNot)
-    return holding(faults.flatMap(change)).has(watched) ? about.holds : about.holdsNot
+    const left = faults.flatMap(change)
+    if (!holding(left).has(watched)) return about.holdsNot
+    const causes = left.filter((fault) => below.has(fault))
+    return plainest(
+      causes.map((fault) => rows.get(fault) ?? about.holds),
+      expected,
+    )
   }
 }
 

@@ -183,7 +183,8 @@ function planQuestion(
   kind: CheckKind,
   { machine, tree }: Context,
 ): PlannedCheck[] {
-  const asks = about.when.some(({ gate }) => (tree.copies.get(gate) ?? []).length > 0)
+  const isThere = (gate: string) => (tree.copies.get(gate) ?? []).length > 0
+  const asks = about.when.some(({ gate }) => isThere(gate)) && (about.within?.some(isThere) ?? true)
   return asks ? [{ id: kind.id, kind, ...placeOf(kind, machine) }] : []
 }
 

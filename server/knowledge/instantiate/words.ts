@@ -14,9 +14,11 @@ export const placeholders = [
   'connector',
   'role',
   'ground',
+  'gap',
   'run',
   'off',
   'turn',
+  'gap',
 ] as const
 
 /** What stands for each placeholder here: one of those above, or a role of the machine. */
@@ -26,15 +28,20 @@ const inBraces = /\{([^{}]*)\}/g
 
 /**
  * Fills placeholders in braces, with a capital where a sentence begins. `{igniter|module}` is the first of
- * these that there is; one that has no filling here becomes nothing, with its space.
+ * these that there is. A sentence that names a role which the machine has not is left out, and any other
+ * placeholder without a filling becomes nothing, with its space.
  */
 export function fill(text: string, fillings: Fillings): string {
-  const filled = text.replace(inBraces, (_, names: string, at: number) => {
+  const kept = text
+    .split(betweenSentences)
+    .filter((sentence) => !namesMissingRole(sentence, fillings))
+    .join(' ')
+  const filled = kept.replace(inBraces, (_, names: string, at: number) => {
     const filling =
       namesIn(names)
         .map((name) => fillings[name])
         .find(Boolean) ?? ''
-    return beginsSentence(text, at) ? filling.charAt(0).toUpperCase() + filling.slice(1) : filling
+    return beginsSentence(kept, at) ? filling.charAt(0).toUpperCase() + filling.slice(1) : filling
   })
   return filled
     .replace(/(^|[.:] )\./g, '$1')
@@ -43,16 +50,25 @@ export function fill(text: string, fillings: Fillings): string {
     .trim()
 }
 
+const betweenSentences = /(?<=[.?!]) +/
+
+function namesMissingRole(sentence: string, fillings: Fillings): boolean {
+  return [...sentence.matchAll(inBraces)].some(([, names = '']) =>
+    namesIn(names).every((name) => !isPlaceholder(name) && !fillings[name]),
+  )
+}
+
+const isPlaceholder = (name: string): boolean => (placeholders as readonly string[]).includes(name)
+
 const beginsSentence = (text: string, at: number): boolean => /(^|[.?!] )$/.test(text.slice(0, at))
 
 const namesIn = (names: string): string[] => names.split('|')
 
 /** The names in braces that are neither a placeholder nor a role. */
 export function unknownPlaceholders(text: string, roles: readonly string[]): string[] {
-  const known: readonly string[] = [...placeholders, ...roles]
   return [...text.matchAll(inBraces)]
     .flatMap(([, names = '']) => namesIn(names))
-    .filter((name) => !known.includes(name))
+    .filter((name) => !isPlaceholder(name) && !roles.includes(name))
 }
 
 /**
@@ -62,8 +78,9 @@ export function unknownPlaceholders(text: string, roles: readonly string[]): str
 export function fillingsOf(machine: Machine, output?: string): Fillings {
   const roles = new Set(machine.parts.map(({ role }) => role))
   const names = [...roles].map((role) => [role, inWords(partsOf(machine, role, output))] as const)
-  const { stop, turn = usualTurn } = machine
-  return { ...Object.fromEntries(names), turn, ...(stop && { run: stop.run, off: stop.off }) }
+  const { stop, sparkGap, turn = usualTurn } = machine
+  const gap = `${sparkGap.mm} mm`
+  return { ...Object.fromEntries(names), turn, gap, ...(stop && { run: stop.run, off: stop.off }) }
 }
 
 /** How an engine is turned whose sheet says nothing else. */

@@ -55,7 +55,9 @@ function outcomesOfProperty(
 ): readonly string[] {
   if (quantity !== 'answers') return entry(knowledge.quantities, quantity).bands
   const readers = [...knowledge.checkKinds.values()].filter(
-    ({ about }) => about.kind === 'property' && about.property === property,
+    ({ about }) =>
+      (about.kind === 'property' && about.property === property) ||
+      (about.kind === 'gate' && about.shows === property),
   )
   return [...new Set(readers.flatMap((check) => check.answers?.map(({ id }) => id) ?? []))]
 }

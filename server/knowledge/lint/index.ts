@@ -2,17 +2,20 @@ import type { Knowledge, Locate, Problem } from '../knowledge.ts'
 import { cautionsRule } from './cautions-rule.ts'
 import { chancesRule } from './chances-rule.ts'
 import { checksRule } from './checks-rule.ts'
+import { doubts } from './doubts/index.ts'
 import { cutSetsRule } from './drawn/cut-sets-rule.ts'
 import { sightRule } from './drawn/sight-rule.ts'
 import { wayRule } from './drawn/way-rule.ts'
+import { metersRule } from './figures/meters-rule.ts'
+import { usualRule } from './figures/usual-rule.ts'
 import { gatesRule } from './gates-rule.ts'
-import { metersRule } from './meters-rule.ts'
 import { namesRule } from './names-rule.ts'
 import { nestingRule } from './nesting-rule.ts'
 import { placeholdersRule } from './placeholders-rule.ts'
 import { newReport, type Rule } from './report.ts'
 import { rolesRule } from './roles-rule.ts'
 import { setupsRule } from './setups-rule.ts'
+import { sharedPinsRule } from './shared-pins-rule.ts'
 import { sheetsRule } from './sheets-rule.ts'
 import { stopRule } from './stop-rule.ts'
 
@@ -24,12 +27,14 @@ const stages: readonly (readonly Rule[])[] = [
     placeholdersRule,
     gatesRule,
     sheetsRule,
+    sharedPinsRule,
     metersRule,
     checksRule,
     cautionsRule,
     setupsRule,
     stopRule,
     chancesRule,
+    usualRule,
   ],
   [nestingRule],
   [cutSetsRule],
@@ -44,4 +49,11 @@ export function lint(knowledge: Knowledge, locate: Locate): Problem[] {
     if (report.problems.length > 0) return report.problems
   }
   return []
+}
+
+/** What is doubtful in knowledge that is sound: somebody should look, and nothing is refused for it. */
+export function warnings(knowledge: Knowledge, locate: Locate): Problem[] {
+  const report = newReport(locate)
+  for (const rule of doubts) rule(knowledge, report)
+  return report.problems
 }

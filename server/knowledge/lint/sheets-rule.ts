@@ -1,9 +1,11 @@
 import { entry, named } from '../../diagnosis/model/named.ts'
 import { parseQuantityText } from '../../measure/reading/parse.ts'
 import type { Quantities } from '../../measure/reading/quantities.ts'
+import type { Unit } from '../../measure/reading/units.ts'
 import type { Knowledge } from '../knowledge.ts'
 import type { Machine, PartKind } from '../schema/index.ts'
 import type { Part, Reach, SheetLimits } from '../schema/machine.ts'
+import { wrongWithText } from './figures/quantity-words.ts'
 import type { Report } from './report.ts'
 
 /** Limits are the right way up and in a fitting unit, and every place to touch is one that exists. */
@@ -16,9 +18,12 @@ export function sheetsRule(knowledge: Knowledge, report: Report): void {
       const kind = named(knowledge.partKinds, part.kind)
       const add = (path: readonly PropertyKey[], says: string) =>
         report.add(machine, ['parts', p, ...path], `${part.id}: ${says}`)
+      if (part.fedBy !== undefined && !machine.parts.some(({ id }) => id === part.fedBy)) {
+        add(['fedBy'], `no part is called ${part.fedBy}`)
+      }
       for (const [property, limits] of Object.entries(part.limits ?? {})) {
-        for (const says of wrongWithLimits(limits, property, kind, knowledge.quantities))
-          add(['limits', property], says)
+        for (const { side, says } of wrongWithLimits(limits, property, kind, knowledge.quantities))
+          add(['limits', property, ...(side ? [side] : [])], says)
         if (!part.reach?.some((reach) => reach.for.includes(property))) {
           add(['limits', property], `say in reach where ${property} is read`)
         }
@@ -49,31 +54,45 @@ export function sheetsRule(knowledge: Knowledge, report: Report): void {
   }
 }
 
+interface Wrong {
+  /** Where it is one of the two limits. */
+  readonly side?: 'low' | 'high'
+  readonly says: string
+}
+
 function wrongWithLimits(
   limits: SheetLimits,
   property: string,
   kind: PartKind,
   quantities: Quantities,
-): string[] {
+): Wrong[] {
   const { quantity } = entry(kind.properties, property)
-  if (quantity === 'answers') return [`${property} is looked at, not measured: it has no limits`]
+  if (quantity === 'answers')
+    return [{ says: `${property} is looked at, not measured: it has no limits` }]
   const { unit, name, corrections } = entry(quantities, quantity)
   const { low, high } = limits
-  if (low === undefined && high === undefined) return ['give low, high or both']
-  const texts = [low, high].filter((text) => text !== undefined)
-  const values = texts.flatMap((text) => parseQuantityText(text) ?? [])
-  if (values.length < texts.length)
-    return ['write limits as a value with its unit, like 310 Ω or 7.8 kΩ']
-  if (values.some((value) => value.unit !== unit)) return [`${property} is given in ${unit}`]
-  const [least, most] = values
+  if (low === undefined && high === undefined) return [{ says: 'give low, high or both' }]
+  const texts = wrongTexts(limits, property, unit)
+  if (texts.length > 0) return texts
+  const [least, most] = [low, high].map((text) => text && parseQuantityText(text))
   if (least && most && least.value > most.value) {
-    return [`the limits are upside down: low is ${low}, high is ${high}`]
+    return [{ says: `the limits are upside down: low is ${low}, high is ${high}` }]
   }
   if (limits.rpm !== undefined && !corrections.includes('speed')) {
-    return [`${name} is compared as it is read, whatever the speed: leave out rpm`]
+    return [{ says: `${name} is compared as it is read, whatever the speed: leave out rpm` }]
   }
   return []
 }
+
+function wrongTexts(limits: SheetLimits, property: string, unit: Unit): Wrong[] {
+  return sides.flatMap((side) => {
+    const text = limits[side]
+    const wrong = text === undefined ? null : wrongWithText(text, unit)
+    return wrong === null ? [] : [{ side, says: `${property} is given in ${unit}: ${wrong}` }]
+  })
+}
+
+const sides = ['low', 'high'] as const
 
 function wrongWithReach(reach: Reach, machine: Machine): string[] {
   if ((reach.at === undefined) === (reach.touch === undefined)) {
@@ -81,6 +100,7 @@ function wrongWithReach(reach: Reach, machine: Machine): string[] {
   }
   if (reach.at === undefined) return []
   if (reach.pins === undefined) return [`say which pins of ${reach.at} to touch`]
+  if (new Set(reach.pins).size < reach.pins.length) return ['name two pins, not one of them twice']
   const wired = entry(machine.connectors, reach.at).pins
   return reach.pins
     .filter((pin) => pin !== 'ground' && !(String(pin) in wired))

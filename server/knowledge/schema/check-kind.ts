@@ -37,6 +37,11 @@ const OfGate = z.strictObject({
   holds: Chances,
   holdsNot: Chances,
   /**
+   * What faults below the gate show here, each in its own way: a property of part kinds, whose rows stand in for
+   * `holds`. A fault that says nothing of it shows as `holds` does.
+   */
+  shows: Name.optional(),
+  /**
    * Where the cause is none of the tree. Left out: `holdsNot`, since no gate holds then; where the top of the
    * tree itself is watched after a change, `holds`, since that cures nothing outside the tree.
    */
@@ -46,6 +51,8 @@ const OfGate = z.strictObject({
 /** Asks something. The first gate in the list that holds gives the chances. Made once. */
 const OfQuestion = z.strictObject({
   kind: z.literal('question'),
+  /** Only where one of these gates is there: with a single control nobody asks which of two it was. */
+  within: z.array(Name).min(1).optional(),
   when: z.array(z.strictObject({ gate: Name, chances: Chances })).min(1),
   otherwise: Chances,
 })
@@ -77,7 +84,7 @@ export const Answer = z.strictObject({
     .optional(),
 })
 
-/** Words in a check may hold: {part} {output} {place} {pins} {wires} {limits} {connector} {role} {ground} {run} {off} */
+/** Words in a check may hold: {part} {output} {place} {pins} {wires} {limits} {connector} {role} {ground} {gap} {run} {off} */
 export const CheckKind = z.strictObject({
   ...schemaKey,
   id: Name,

@@ -69,10 +69,12 @@ export const Part = z.strictObject({
   kind: Name,
   role: Name,
   name: Words,
-  /** The cylinder that it belongs to, or the several that it serves. Left out: all. */
+  /** The cylinder that it belongs to, or the several that it serves, the one it sits at first. Left out: all. */
   output: z.union([Name, z.array(Name).min(2)]).optional(),
   /** The connectors it hangs on: those that part it from everything else. */
   plugs: z.array(Name).min(1).optional(),
+  /** The winding that its current comes from. */
+  fedBy: Name.optional(),
   limits: z.record(Name, SheetLimits).optional(),
   reach: z.array(Reach).optional(),
   /** What it comes off with, in words: "stator plate". Left out: it comes off alone. */
@@ -118,6 +120,8 @@ export const Machine = z.strictObject({
       off: Words,
     })
     .optional(),
+  /** How far a good spark jumps on a tester, mm, on every brisk pull: in the words of checks as {gap}. */
+  sparkGap: z.strictObject({ mm: z.number().min(2).max(15), source: Source }),
   connectors: z.record(Name, Connector),
   parts: z.array(Part).min(1),
 })

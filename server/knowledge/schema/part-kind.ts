@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { quantities } from '../../measure/reading/quantities.ts'
 import { Proof } from './proof.ts'
+import { QuantityText } from './quantity-text.ts'
 import { Chances, Name, Source, schemaKey, Words } from './shared.ts'
 
 /** Base rate of a failure mode, per 1000 machines that come in with an ignition or electrical complaint. */
@@ -23,6 +24,15 @@ export const Mode = z.strictObject({
   source: Source,
 })
 
+const usualSpan = { low: QuantityText, high: QuantityText }
+
+const Usual = z.strictObject({
+  ...usualSpan,
+  /** For parts with these roles, where they differ. */
+  roles: z.record(Name, z.strictObject(usualSpan)).optional(),
+  source: Source,
+})
+
 /** What can be read or looked at on a part of this kind. */
 const propertyOf = (measured: readonly string[]) =>
   z.strictObject({
@@ -30,6 +40,8 @@ const propertyOf = (measured: readonly string[]) =>
     quantity: z.enum([...measured, 'answers']),
     /** `copper` where a reading follows the temperature as a copper winding does. Left out: it does not. */
     material: z.literal('copper').optional(),
+    /** From and to where the limits of any machine lie. Left out: the lint compares with the other sheets. */
+    usual: Usual.optional(),
     says: Words,
   })
 
@@ -44,6 +56,8 @@ export const partKindOf = (measured: readonly string[]) =>
      * stops the engine by opening, so that bridging it does the same and a connector apart does not.
      */
     stops: z.union([z.literal(true), z.literal('opening')]).optional(),
+    /** All its properties come from it, on whichever part they are read: whatever is read so is read through it. */
+    drives: z.boolean().optional(),
     properties: z.record(Name, propertyOf(measured)),
     modes: z.array(Mode).min(1),
     /** What it costs to fit a new one, and so what it costs to have been wrong. */

@@ -20,7 +20,20 @@ export const shapeWords: z.core.$ZodErrorMap = (issue) => {
     case 'invalid_value':
       return `write one of ${issue.values.map(String).join(', ')}`
     case 'unrecognized_keys':
-      return `nothing here is called ${issue.keys.join(', ')}; look for its name in the guide, or leave it out`
+      return (
+        commaWords(issue.keys, issue.input) ??
+        `nothing here is called ${issue.keys.join(', ')}; look for its name in the guide, or leave it out`
+      )
   }
   return undefined
+}
+
+/** In `{ high: 7,8 kΩ }` the comma ends the value, and what follows is taken for a name. */
+function commaWords(keys: readonly string[], input: unknown): string | undefined {
+  const rest = keys.find((key) => /^\d/.test(key))
+  if (rest === undefined) return undefined
+  const says = 'a comma ends a value here: write decimals with a point'
+  const entries = Object.entries(Object(input))
+  const [, before] = entries[entries.findIndex(([key]) => key === rest) - 1] ?? []
+  return typeof before === 'number' ? `${says}, ${before}.${rest}` : says
 }

@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { settingNames } from '../../measure/reading/settings.ts'
+import { QuantityText } from './quantity-text.ts'
 import { Doing, InTheWay, Undo } from './setup.ts'
 import { Name, Place, Source, schemaKey, Words } from './shared.ts'
 
@@ -137,8 +138,8 @@ export const Meter = z.strictObject({
       z.strictObject({
         quantity: z.enum(settingNames),
         /** Top of the range and its last digit, with unit: 400 Ω, 0.1 Ω. */
-        top: Words,
-        digit: Words,
+        top: QuantityText,
+        digit: QuantityText,
         /** Percent of reading, and counts of the last digit. */
         percent: z.number().min(0).max(20),
         counts: z.number().min(0).max(50),

@@ -33,9 +33,14 @@ export function parseReading(typed: string, quantity: Quantity): ParsedReading {
  */
 export function parseQuantityText(text: string): { value: number; unit: Unit } | null {
   const amount = read(tidy(text))
-  if ('problem' in amount || amount.kind) return null
-  const { value, unit } = amount
-  return value === undefined || !unit || unfit(amount, unit) ? null : { value, unit }
+  if (whyNoQuantity(amount)) return null
+  const { value, unit } = amount as Required<Amount>
+  return { value, unit }
+}
+
+/** Why a text in a knowledge file is no value with its unit; undefined where it is one. */
+export function problemWithQuantityText(text: string): Refusal | 'noUnit' | undefined {
+  return whyNoQuantity(read(tidy(text)))
 }
 
 interface Suffix {
@@ -132,6 +137,13 @@ function readSuffix({ rest = '' }: Groups): Suffix | undefined {
 function toValue(sign: string, digits: string, exponent: number): number {
   const size = Number(`${digits}e${exponent}`)
   return size > 0 && /[-−–]/u.test(sign) ? -size : size
+}
+
+function whyNoQuantity(amount: Amount | { problem: Refusal }): Refusal | 'noUnit' | undefined {
+  if ('problem' in amount) return amount.problem
+  if (amount.value === undefined) return 'over'
+  if (amount.kind) return 'unit'
+  return amount.unit ? unfit(amount, amount.unit) : 'noUnit'
 }
 
 function misfit(amount: Amount, quantity: Quantity): Refusal | undefined {

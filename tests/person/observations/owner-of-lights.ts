@@ -10,7 +10,11 @@ const flicker = (world: World, random: Random): string => {
   return noticed(random, sure, 'all-dim', 'on-bumps')
 }
 
+/** Some only see that they are dark. From memory. */
+const unseen = 0.25
+
 const lampsBright = (world: World, random: Random): string => {
+  if (happens(random, unseen)) return 'unseen'
   if (modes(world).includes('open-burns-lamps')) return noticed(random, fair, 'glaring', 'at-once')
   const all = partsIn(world.machine, 'lamp').length
   const each = world.faults.length === all && all > 1

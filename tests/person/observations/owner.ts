@@ -73,6 +73,9 @@ const whichControl = (world: World, random: Random): string => {
   return noticed(random, sure, 'neither', 'only-switch')
 }
 
+/** Nobody tries everything before the machine is brought in. From memory. */
+const untried = 0.35
+
 const slowPull = (world: World, random: Random): string => {
   const weak = [
     'shorted-turns',
@@ -85,9 +88,17 @@ const slowPull = (world: World, random: Random): string => {
     'loose',
   ]
   const helps = modes(world).some((mode) => weak.includes(mode))
+  if (happens(random, untried)) return 'untried'
   return helps
     ? noticed(random, vague, 'faster-helps', 'no-help')
     : noticed(random, fair, 'no-help', 'faster-helps')
+}
+
+const newPlugs = (world: World, random: Random): string => {
+  if (happens(random, untried)) return 'untried'
+  return rolesOf(world).includes('plug')
+    ? noticed(random, fair, 'helps', 'no-help')
+    : noticed(random, fair, 'no-help', 'helps')
 }
 
 /** One that does not come home is seen there and then; the others only gave trouble, or none. */
@@ -120,11 +131,7 @@ export const ownerChecks: Readonly<Record<string, Observation>> = {
       : noticed(random, sure, 'none', 'kicks'),
   ),
   'ask-lamps-glow': ask(lampsGlow),
-  'ask-new-plugs-help': ask((world, random) =>
-    rolesOf(world).includes('plug')
-      ? noticed(random, fair, 'helps', 'no-help')
-      : noticed(random, fair, 'no-help', 'helps'),
-  ),
+  'ask-new-plugs-help': ask(newPlugs),
   'ask-one-or-all': ask(oneOrAll),
   'ask-pump-before': ask((world, random) =>
     modes(world).includes('seized')

@@ -14,8 +14,8 @@ import {
   type Where,
 } from './where.ts'
 
-/** Words of a step, and what whoever follows them does to the machine. */
-export type Phrase = readonly [words: RegExp, change: (where: Where) => Change]
+/** Words of a step, and what whoever follows them does to the machine; the sentence names what it is done to. */
+export type Phrase = readonly [words: RegExp, change: (where: Where, sentence: string) => Change]
 
 /** Words that take something apart, off or out, or leave something on the machine that was not there. */
 export const takingApart: readonly Phrase[] = [
@@ -53,7 +53,7 @@ export const takingApart: readonly Phrase[] = [
   [/what covers the .* and pull it apart/i, (where) => pull(where, [where.part])],
   [/stop wire is unplugged/i, (where) => pull(where, ['stop-plug'])],
   [
-    /(pull|take) (off )?the (plug )?caps? off|pull off the caps|pull the .*cap off/i,
+    /(pull|take) (off )?the (plug )?caps? off|pull off the caps|pull the .*cap\b.* off/i,
     (where) => caps('off', ...outputsMeant(where)),
   ],
   [
@@ -86,9 +86,9 @@ export const takingApart: readonly Phrase[] = [
     /tester (stands in|into) (the|a) cap|put the tester into the cap/i,
     (where) => caps('on a tester', ...all(where)),
   ],
-  [/exchange the .*coil and the .*coil\b/i, () => exchange('coil')],
-  [/caps? and the .* off their leads and exchange/i, () => exchange('cap')],
-  [/unscrew the .*plug and the .*plug and exchange/i, () => exchange('plug')],
+  [/exchange the .*coil and the .*coil\b/i, exchanged('coil')],
+  [/caps?\b.* and the .* off their leads and exchange/i, exchanged('cap')],
+  [/unscrew the .*plug and the .*plug and exchange/i, exchanged('plug')],
   [/take out every lamp/i, () => having({ lampsOut: true })],
   [/pull the fuse/i, () => having({ fuseOut: true })],
   [
@@ -107,6 +107,17 @@ export const takingApart: readonly Phrase[] = [
   [/(clip|jumper) the meter to both ends/i, () => having({ jumper: null })],
   [/every stop switch or lamp that hangs on this wire/i, (where) => pull(where, branches(where))],
 ]
+
+/** The two parts of a role that a sentence names. */
+function exchanged(role: string): Phrase[1] {
+  return ({ site }, sentence) => {
+    const parts = partsIn(site.world.machine, role).filter(({ name }) => sentence.includes(name))
+    const [one, other, ...more] = parts.map(({ id }) => id)
+    if (one === undefined || other === undefined || more.length > 0)
+      throw new Error(`The literal person does not see which two change places: “${sentence}”`)
+    return exchange(one, other)
+  }
+}
 
 function shownPlug(where: Where): Change {
   return pull(where, where.plug === undefined ? [] : [where.plug])

@@ -1,4 +1,5 @@
-import { type Change, caps, doing, having, plugs, remove } from '../world/standing.ts'
+import { partsIn } from '../world/sheet.ts'
+import { backInPlace, type Change, caps, doing, having, plugs, remove } from '../world/standing.ts'
 import type { Phrase } from './apart.ts'
 import {
   all,
@@ -15,6 +16,9 @@ import {
 
 const own = (where: Where, ...fields: ('leadOff' | 'capOff')[]): Change =>
   doing(fields.map((field) => remove(field, ...outputsMeant(where))))
+
+const inPlace = ({ site }: Where, role: string): Change =>
+  backInPlace(partsIn(site.world.machine, role).map(({ id }) => id))
 
 const noStandIns: Change = having({ standIns: new Set() })
 
@@ -98,12 +102,12 @@ export const puttingBack: readonly Phrase[] = [
   [/take the clamps off again/i, () => noStandIns],
   [
     /each coil back on its own side/i,
-    (where) => doing([remove('swapped', 'coil'), join(...coilPlugs(where, all(where)))]),
+    (where) => doing([inPlace(where, 'coil'), join(...coilPlugs(where, all(where)))]),
   ],
-  [/each cap back on its own lead/i, () => remove('swapped', 'cap')],
+  [/each cap back on its own lead/i, (where) => inPlace(where, 'cap')],
   [
     /each plug back in its own cylinder/i,
-    (where) => doing([remove('swapped', 'plug'), plugs('in', ...all(where))]),
+    (where) => doing([inPlace(where, 'plug'), plugs('in', ...all(where))]),
   ],
   [/take the new plug out of the cap again/i, (where) => remove('newPlug', ...outputsMeant(where))],
   [/put the old plug back in/i, (where) => remove('newPlug', ...outputsMeant(where))],

@@ -36,14 +36,16 @@ const isPuttingBack = (sentence: string) => puttingBack.some(([words]) => words.
 export const sentencesOf = (step: string): readonly string[] => step.split(/(?<=[.?!])\s+/)
 
 function changesIn(sentence: string, phrases: readonly Phrase[], where: Where): Change[] {
-  return phrases.flatMap(([words, change]) => (words.test(sentence) ? [change(where)] : []))
+  return phrases.flatMap(([words, change]) =>
+    words.test(sentence) ? [change(where, sentence)] : [],
+  )
 }
 
 /** Where a set-up's own words leave switches and fuel. */
 export const positionsIn = (setup: string): Change[] =>
   sentencesOf(setup).flatMap((sentence) =>
     positions.flatMap(([words, change]) =>
-      words.test(sentence) && !/set the/i.test(sentence) ? [change({} as Where)] : [],
+      words.test(sentence) && !/set the/i.test(sentence) ? [change({} as Where, sentence)] : [],
     ),
   )
 

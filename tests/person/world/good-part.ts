@@ -35,7 +35,7 @@ const usualOhms: Readonly<Record<string, number>> = {
   // Cold filaments of 35 W and of 5 W at 12 V read a tenth of their hot ohms.
   lamp: 0.4,
   injector: 12,
-  pump: 1.2,
+  pump: 6,
   fuse: 0.01,
   'battery-lead': 0.001,
 }

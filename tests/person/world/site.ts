@@ -1,6 +1,6 @@
 import type { Random } from './chance.ts'
-import { partNamed, partsIn, servedBy } from './sheet.ts'
-import type { Standing } from './standing.ts'
+import { partsIn } from './sheet.ts'
+import { type Standing, sittingAt } from './standing.ts'
 import type { World } from './world.ts'
 
 /** The world at one moment, with what is done to it: all that physics looks at. */
@@ -31,22 +31,13 @@ export const doing = (site: Site, doing: Doing): Site => ({ ...site, doing })
 
 /** The part of a role that sits at an output now: two that were exchanged have changed places. */
 export function seated({ world, standing }: Site, role: string, output?: string): string {
-  const at = standing.swapped.has(role) ? otherOutput(world, output) : output
-  const part = partsIn(world.machine, role, at)[0]
+  const part = partsIn(world.machine, role, output)[0]
   if (part === undefined) throw new Error(`${world.machine.id} has no ${role}.`)
-  return part.id
+  return sittingAt(standing, part.id)
 }
 
 export const has = ({ world }: Site, role: string): boolean =>
   partsIn(world.machine, role).length > 0
 
-function otherOutput({ machine }: World, output: string | undefined): string | undefined {
-  return output && (machine.outputs.find(({ id }) => id !== output)?.id ?? output)
-}
-
-/** Pairs that can be told apart by output: which seat a part belongs to by its name is another question. */
-export function seatOf(site: Site, part: string): string {
-  const sheet = partNamed(site.world.machine, part)
-  const [output] = servedBy(sheet)
-  return output === undefined ? part : seated(site, sheet.role, output)
-}
+/** The part that sits where the sheet has this one. */
+export const seatOf = ({ standing }: Site, part: string): string => sittingAt(standing, part)

@@ -14,7 +14,7 @@ export interface Standing {
   readonly capOff: ReadonlySet<string>
   /** Outputs that hold a new plug, in the cylinder or in the cap. */
   readonly newPlug: ReadonlySet<string>
-  /** Roles whose two parts stand exchanged, left and right. */
+  /** Pairs of parts that stand exchanged: each sits where the sheet has the other. */
   readonly swapped: ReadonlySet<string>
   /** Parts for which a known good one stands in. */
   readonly standIns: ReadonlySet<string>
@@ -113,8 +113,29 @@ export const plugs =
     plugs: { ...standing.plugs, ...Object.fromEntries(outputs.map((output) => [output, plug])) },
   })
 
-/** Left and right of a role change places; once more, and they are back. */
+/** Two parts change places; once more, and they are back. */
 export const exchange =
-  (role: string): Change =>
+  (one: string, other: string): Change =>
+  (standing) => {
+    const pair = pairOf(one, other)
+    return standing.swapped.has(pair)
+      ? remove('swapped', pair)(standing)
+      : add('swapped', pair)(standing)
+  }
+
+const pairOf = (one: string, other: string) => [one, other].sort().join(' and ')
+
+/** The part that sits where the sheet has this one. */
+export function sittingAt({ swapped }: Standing, part: string): string {
+  const pair = [...swapped].map((each) => each.split(' and ')).find((each) => each.includes(part))
+  return pair?.find((each) => each !== part) ?? part
+}
+
+/** Whatever of these stood exchanged is back in its place. */
+export const backInPlace =
+  (parts: readonly string[]): Change =>
   (standing) =>
-    standing.swapped.has(role) ? remove('swapped', role)(standing) : add('swapped', role)(standing)
+    remove(
+      'swapped',
+      ...[...standing.swapped].filter((pair) => parts.includes(pair.split(' and ')[0]!)),
+    )(standing)

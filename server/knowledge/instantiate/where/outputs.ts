@@ -33,13 +33,20 @@ export function swapsOf(
   output?: string,
 ): (readonly [Part, Part])[] {
   const ofRole = machine.parts.filter((part) => part.role === role && part.output !== undefined)
-  const own = output === undefined ? ofRole : partsOf(machine, role, output)
+  const own = output === undefined ? ofRole : sittingAt(machine, role, output)
   if (output !== undefined && own.length !== 1) return []
   return own.flatMap((one) =>
     ofRole
       .filter((other) => other.kind === one.kind && mayFollow(one, other, output))
       .map((other) => [one, other] as const),
   )
+}
+
+/** Of several parts that serve an output, those that sit at it; they name it first. */
+function sittingAt(machine: Machine, role: string, output: string): Part[] {
+  const serving = partsOf(machine, role, output)
+  if (serving.length === 1) return serving
+  return serving.filter((part) => outputsServed(part)[0] === output)
 }
 
 function mayFollow(one: Part, other: Part, output: string | undefined): boolean {

@@ -36,6 +36,7 @@ const aboutNames: ByAbout<[entry: object, knowledge: Knowledge, mustKnow: MustKn
     mustKnow(entry, ['about', 'without'], 'gate', listOf(about.without), gates)
     mustKnow(entry, ['about', 'replacing'], 'role', listOf(about.replacing), roles)
     mustKnow(entry, ['about', 'swapping'], 'role', listOf(about.swapping), roles)
+    mustKnow(entry, ['about', 'shows'], 'property', listOf(about.shows), propertiesOf(knowledge))
     const { measured } = about
     if (measured === undefined) return
     mustKnow(entry, ['about', 'measured', 'role'], 'role', [measured.role], roles)
@@ -43,6 +44,7 @@ const aboutNames: ByAbout<[entry: object, knowledge: Knowledge, mustKnow: MustKn
     mustKnow(entry, path, 'property', [measured.property], propertiesOf(knowledge))
   },
   question: (about, entry, knowledge, mustKnow) => {
+    mustKnow(entry, ['about', 'within'], 'gate', about.within, gatesOf(knowledge))
     about.when.forEach(({ gate }, i) => {
       mustKnow(entry, ['about', 'when', i, 'gate'], 'gate', [gate], gatesOf(knowledge))
     })

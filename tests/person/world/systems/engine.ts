@@ -8,7 +8,7 @@ import { ignition } from './ignition.ts'
 export const jumps = {
   /** A tester of 6 to 8 mm. From memory. */
   tester: { weak: 0.25, blue: 0.55 },
-  /** Farther than that: 8 mm on every pull. */
+  /** Farther than that: as far as the sheet asks, on every pull. */
   far: 0.75,
   /** A plug in the open air: a quarter of the voltage. */
   plug: { weak: 0.12, blue: 0.25 },
