@@ -5,6 +5,7 @@ import { shown } from '../world/display.ts'
 import { type Now, nowAt } from '../world/now.ts'
 import { partNamed } from '../world/sheet.ts'
 import { charging, heldUnderLoad } from '../world/systems/charging.ts'
+import { starting } from '../world/systems/starting.ts'
 import { running } from './pulling.ts'
 
 /** No two of the same kind are quite alike, nor are two readings of one. */
@@ -59,7 +60,10 @@ export const chargingChecks: Readonly<Record<string, Observation>> = {
   'known-good-rectifier': known,
   'charge-wire-drop': wireDrop,
   'battery-load': underLoad,
-  'battery-terminal-drop': drop((now) => charging(now).leadDrop),
+  'battery-terminal-drop': (check) =>
+    partNamed(check.site.world.machine, check.part).role === 'starter-lead'
+      ? drop((now) => starting(now).starterLeadDrop)(check)
+      : drop((now) => charging(now).leadDrop)(check),
   'battery-ground-drop': drop((now) => charging(now).groundDrop),
   'cranking-speed': cranking,
   'jump-start': cranking,

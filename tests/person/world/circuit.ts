@@ -1,3 +1,4 @@
+import { brackenway } from './circuits/brackenway-1b.ts'
 import { clipwell } from './circuits/clipwell-1m.ts'
 import { haulmoor } from './circuits/haulmoor-1e.ts'
 import { larkfell } from './circuits/larkfell-2i.ts'
@@ -23,6 +24,10 @@ export interface Circuit {
   readonly grounds: Readonly<Record<string, readonly Pin[]>>
   /** Parts that are nothing but pins of a plug. */
   readonly joints: Readonly<Record<string, readonly Pin[]>>
+  /** Wires that a fuse of its own stands in. */
+  readonly inLine?: Readonly<Record<string, string>>
+  /** Key switches, by the pins that they join. */
+  readonly keys?: Readonly<Record<string, KeySwitch>>
   /** What each box has inside, as an ohmmeter sees it. */
   readonly boxes: readonly Box[]
   /** Parts that stand on the sheet and hang on no pin: what they are stands in their role. */
@@ -30,6 +35,16 @@ export interface Circuit {
   /** The cover that is the rope starter, where one takes it off by itself. */
   readonly ropeStarter?: string
   readonly electricStart: boolean
+  /** Nothing but the starter turns it. */
+  readonly noRope?: boolean
+}
+
+/** From its feed pin a key switch closes to one pin at RUN, and to another as well at START. */
+export interface KeySwitch {
+  readonly plug: string
+  readonly feed: number
+  readonly run: number
+  readonly start: number
 }
 
 /** A sealed box on one or several plugs. Inputs are pairs of pins; `ground` is the pin of its ground. */
@@ -39,6 +54,8 @@ export interface Box {
   readonly outputs: readonly (readonly [Pin, Pin])[]
   readonly ground: Pin
   readonly stop?: Pin
+  /** The pin that has to reach ground for it to run. */
+  readonly run?: Pin
 }
 
 const circuits: Readonly<Record<string, Circuit>> = {
@@ -46,6 +63,7 @@ const circuits: Readonly<Record<string, Circuit>> = {
   'haulmoor-1e': haulmoor,
   'pedlar-1c': pedlar,
   'clipwell-1m': clipwell,
+  'brackenway-1b': brackenway,
 }
 
 /** @throws Error for a machine that nobody has wired here yet */

@@ -11,6 +11,7 @@ import {
   plugLead,
   sparkPlug,
 } from './spark.ts'
+import { interlock, keySwitch, starter, starterRelay } from './starting.ts'
 import { injector, pickup, pump, threePhaseWinding, winding } from './windings.ts'
 import {
   battery,
@@ -42,6 +43,8 @@ export const effects: Readonly<Record<string, Effects>> = {
   'ignition-module': ignitionModule,
   'injection-unit': injectionUnit,
   injector,
+  interlock,
+  'key-switch': keySwitch,
   lamp,
   pickup,
   'plug-cap': plugCap,
@@ -53,6 +56,8 @@ export const effects: Readonly<Record<string, Effects>> = {
   'shared-plug': sharedPlug,
   'spark-plug': sparkPlug,
   'stale-fuel': staleFuel,
+  starter,
+  'starter-relay': starterRelay,
   'stop-switch': stopSwitch,
   switch: lampSwitch,
   'three-phase-winding': threePhaseWinding,
