@@ -46,6 +46,9 @@ export function starting(now: Now, standing = now.site.standing): Starting {
   const source = hasBattery(now) ? rested : 0
   const control = isFed ? 0.1 : path
   const held = source / (winding + control)
+  const lostBeforeKey = Number.isFinite(keyFeed(now))
+    ? (Number.isFinite(winding + path) ? source / (winding + path) : 0) * keyFeed(now)
+    : source
   const signal = Number.isFinite(control) ? (Number.isFinite(winding) ? held * winding : source) : 0
   const isCalled =
     Number.isFinite(winding) && signal >= pullsInAt && !now.has(coil, 'jammed') && source > 0
@@ -57,7 +60,7 @@ export function starting(now: Now, standing = now.site.standing): Starting {
   return {
     signal: Math.min(signal, isFed ? source : signal * (battery / (source || 1))),
     isCalled,
-    atKey: keyFeed(now) < 1e3 ? battery - amps * (heavy.lead + heavy.ground) : 0,
+    atKey: Math.max(0, battery - amps * (heavy.lead + heavy.ground) - lostBeforeKey),
     battery,
     atStarter,
     leadDrop: amps * heavy.lead,
@@ -82,8 +85,10 @@ function hasBattery({ site: { standing } }: Now): boolean {
 function batteryOhms(now: Now): number {
   const battery = only(now, 'battery')
   const held = now.effect(battery).gives ?? 1
-  // What is tired loses its inside by the square. From memory.
-  return inside / held ** 2
+  // What is tired loses its inside by the square; freshly charged, as whoever brings one that goes flat has it, by
+  // its share. From memory.
+  const isCharged = now.site.world.complaint === 'not-charging' || now.site.standing.charged
+  return inside / (isCharged ? held : held ** 2)
 }
 
 function heavyOhms(now: Now) {
