@@ -45,9 +45,8 @@ describe('what a page tells people to do', () => {
     }
     const strengths = (page: Page) => asks(page) && page.card.measurand === undefined
     expect(breaking(strengths, rule)).toEqual([])
-    expect(new Set(pages.filter(strengths).map(({ kase }) => kase.machine.sparkGap.mm)).size).toBe(
-      2,
-    )
+    const gaps = new Set(pages.filter(strengths).map(({ kase }) => kase.machine.sparkGap.mm))
+    expect(gaps.size).toBeGreaterThan(1)
   })
 
   it('never ends with the controls at OFF', () => {

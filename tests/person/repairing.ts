@@ -34,7 +34,10 @@ function plugsOf({ world: { circuit } }: Site, part: string): readonly string[] 
 }
 
 /** What a hand puts right there and then; all else needs a new part. */
-const byHand: ReadonlySet<string> = new Set(['loose', 'out-of-place', 'pushed-back', 'wet'])
+const byHand: ReadonlySet<string> = new Set([
+  ...['loose', 'out-of-place', 'pushed-back', 'wet'],
+  ...['shut', 'choke-closed', 'idle-low'],
+])
 
 /**
  * What was seen at one of these parts is put right by hand, all is put together, and it is tried.

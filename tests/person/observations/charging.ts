@@ -3,10 +3,12 @@ import { answer, barred, type Seen, typed } from '../seen.ts'
 import { spread } from '../world/chance.ts'
 import { shown } from '../world/display.ts'
 import { type Now, nowAt } from '../world/now.ts'
-import { partNamed } from '../world/sheet.ts'
-import { charging, heldUnderLoad } from '../world/systems/charging.ts'
+import { partNamed, partsIn } from '../world/sheet.ts'
+import { type Doing, doing } from '../world/site.ts'
+import { charging, heldUnderLoad, shortOhms } from '../world/systems/charging.ts'
 import { starting } from '../world/systems/starting.ts'
 import { running } from './pulling.ts'
+import { lasting } from './spark.ts'
 
 /** No two of the same kind are quite alike, nor are two readings of one. */
 const near = (check: CheckHere, value: number) => value * spread(check.site.random, 1, 0.01)
@@ -44,8 +46,9 @@ const cranking: Observation = (check) =>
 const wireDrop: Observation = (check) =>
   running(check, (now) => {
     const { role } = partNamed(check.site.world.machine, check.part)
-    const { wireDrop: along, fuseDrop } = charging(now)
-    return volts(check, role === 'fuse' ? fuseDrop : along)
+    const { wireDrop: along, fuseDrop, senseDrop } = charging(now)
+    const lost = { fuse: fuseDrop, 'sense-wires': senseDrop }[role] ?? along
+    return volts(check, lost)
   })
 
 const underLoad: Observation = (check) =>
@@ -54,7 +57,44 @@ const underLoad: Observation = (check) =>
 const known: Observation = (check) =>
   running(check, (now) => answer(charging(now).arrives >= 0.5 ? 'rises' : 'stays'))
 
+/** A lamp of 21 W in the place of the fuse: some ohms behind it leave it bright, some tens dark. From memory. */
+const lampBurns = ({ site }: CheckHere, what: Doing = {}): boolean => {
+  const [feed, rectifier] = ['feed-wires', 'rectifier'].map(
+    (role) => partsIn(site.world.machine, role)[0]!.id,
+  )
+  return shortOhms(nowAt(doing(site, what)), feed!, rectifier!) < 4
+}
+
+const lampForFuse: Observation = (check) => {
+  if (check.site.standing.batteryGroundOff) return barred('the ground lead is off the battery')
+  if (lampBurns(check)) return answer('bright')
+  const flashes = [1, 2, 3].some(() => lampBurns(check, { shaken: 'all' }))
+  return answer(flashes ? 'flickers' : 'dark')
+}
+
+const lampRectifierOff: Observation = (check) => {
+  if (check.site.standing.batteryGroundOff) return barred('the ground lead is off the battery')
+  return answer(lampBurns(check) ? 'bright' : 'dark')
+}
+
+/** A short splashes, an overload parts, a hot holder melts the end. What was added is a short as often as not. */
+const fuseWitness: Observation = ({ site, part }) => {
+  const { seed, faults, elsewhere } = site.world
+  const chance = lasting(seed, part, 'blown')()
+  const mode = faults.find((fault) => fault.part === part)?.mode
+  if (mode === 'burnt-holder') return answer(chance < 0.86 ? 'at-end' : 'parted')
+  if (mode === 'too-small') return answer(chance < 0.84 ? 'parted' : 'splashed')
+  return answer(chance < (elsewhere ? 0.5 : 0.72) ? 'splashed' : 'parted')
+}
+
 export const chargingChecks: Readonly<Record<string, Observation>> = {
+  'lamp-for-fuse': lampForFuse,
+  'lamp-rectifier-off': lampRectifierOff,
+  'fuse-witness': fuseWitness,
+  'fuse-number': ({ site, part }) => answer(nowAt(site).has(part, 'too-small') ? 'other' : 'right'),
+  'over-volts': lifted((now) => charging(now).arrives),
+  'known-good-rectifier-high': (check) =>
+    running(check, (now) => answer(charging(now).arrives > 2.2 ? 'stays' : 'falls')),
   'charge-volts': lifted((now) => charging(now).arrives),
   'rectifier-out-volts': lifted((now) => charging(now).leaves),
   'known-good-rectifier': known,

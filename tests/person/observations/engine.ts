@@ -5,10 +5,11 @@ import { complains } from '../world/complaints.ts'
 import { type Now, nowAt } from '../world/now.ts'
 import { partsIn } from '../world/sheet.ts'
 import { type Doing, doing, seated } from '../world/site.ts'
-import { firing, idle, ropeIsOff } from '../world/systems/engine.ts'
+import { firing, fuelCause, idle, isEarly, ropeIsOff } from '../world/systems/engine.ts'
 import { ignition } from '../world/systems/ignition.ts'
 import { outputsOf } from '../world/world.ts'
 import { notRunning, running } from './pulling.ts'
+import { lasting } from './spark.ts'
 
 const firesNow = (check: CheckHere, what: Doing = {}) =>
   firing(nowAt(doing(check.site, what)), idle)
@@ -79,6 +80,21 @@ function leftApart({ site }: CheckHere): boolean {
   return complains({ ...site, world: { ...site.world, faults: [], elsewhere: false } })
 }
 
+/** Watched to its end: spark faults come as it shakes, all others leave the flashes. */
+const flashAsItDies: Observation = (check) =>
+  running(check, () => {
+    const now = nowAt(doing(check.site, everything))
+    if (fuelCause(now) !== undefined || check.site.world.elsewhere) return answer('flash-goes-on')
+    for (let tries = 0; tries < 4; tries += 1) {
+      const dying = nowAt(doing(check.site, everything))
+      const isDead = !firing(dying, idle).includes(check.output)
+      if (!isDead) continue
+      const { pulse } = ignition(dying, idle).outputs.get(check.output)!
+      return answer(pulse < 20 ? 'flash-stops' : 'flash-goes-on')
+    }
+    return cannotTell('it runs on while it is watched')
+  })
+
 const hotRun: Observation = (check) =>
   running(check, () => {
     const hot = { ...check.site, standing: { ...check.site.standing, hotAt: check.site.clock } }
@@ -104,12 +120,47 @@ const timingMark: Observation = (check) =>
 const isLoose = ({ site }: Now, part: string) =>
   site.world.faults.some((fault) => fault.part === part && fault.mode === 'loose')
 
+/** The mark by the flashes, on three pulls with the plugs out. */
+const timingPulled =
+  (early: string, right: string): Observation =>
+  (check) => {
+    const { site, output } = check
+    if (ropeIsOff(nowAt(site))) return barred('the rope starter is off')
+    const pulls = [1, 2, 3].map(() => nowAt(doing(site, everything)))
+    const outputs = output === '' ? outputsOf(site.world) : [output]
+    return answer(pulls.some((now) => outputs.some((one) => isEarly(now, one))) ? early : right)
+  }
+
+/** Tank, tap and hose are left out: only what lies behind them can still keep it from running. */
+const fedFromCan: Observation = (check) => {
+  const { site } = check
+  const { machine } = site.world
+  if (ropeIsOff(nowAt(site))) return barred('the rope starter is off')
+  const behind = ['fuel', 'fuel-feed'].flatMap((role) => partsIn(machine, role)).map(({ id }) => id)
+  const faults = site.world.faults.filter(({ part }) => !behind.includes(part))
+  return answer(complains({ ...site, world: { ...site.world, faults } }) ? 'no' : 'starts')
+}
+
 /** Within a tenth of the other cylinder, with as many pulls. A gauge scatters by some hundredths. */
 const compression: Observation = (check) => {
   const now = nowAt(check.site)
   if (ropeIsOff(now)) return barred('the rope starter is off')
   const { gives = 1 } = now.effect(seated(check.site, 'cylinder', check.output))
   return answer(gives < 0.88 ? 'lower' : 'alike')
+}
+
+/** A hump is felt by a hand that has felt others. */
+const byRope: Observation = (check) => {
+  const now = nowAt(check.site)
+  if (ropeIsOff(now)) return barred('the rope starter is off')
+  const { world } = check.site
+  const isLow = partsIn(world.machine, 'cylinder').some(({ id }) => {
+    const { gives = 1 } = now.effect(id)
+    return gives < 0.75
+  })
+  // A leaking valve or seal, a cause that no tree holds, is felt as well in one of three.
+  const leaks = world.elsewhere && lasting(world.seed, 'engine', 'leaks')() < 0.3
+  return answer(isLow || leaks ? 'easy' : 'firm')
 }
 
 export const engineChecks: Readonly<Record<string, Observation>> = {
@@ -132,6 +183,7 @@ export const engineChecks: Readonly<Record<string, Observation>> = {
   'exhaust-warmth': exhaustWarmth,
   'swap-plugs': swapPlugs,
   'flash-when-it-cuts': flash,
+  'flash-as-it-dies': flashAsItDies,
   'new-plug-hot': hotRun,
   'known-good-igniter-hot': hotRun,
   'known-good-igniter-poor': tried('well', 'poor'),
@@ -139,5 +191,9 @@ export const engineChecks: Readonly<Record<string, Observation>> = {
   'unit-second-ground': tried('better', 'same'),
   'new-plug-runs': newPlugRuns,
   'timing-mark': timingMark,
+  'timing-pulled': timingPulled('early', 'right'),
+  'known-good-igniter-timing': timingPulled('stays', 'moves'),
   'compression-compare': compression,
+  'compression-by-rope': byRope,
+  'fed-from-a-can': fedFromCan,
 }

@@ -107,6 +107,14 @@ const filaments: Observation = ({ site }) => {
 const keyLook: Observation = ({ site, part }) =>
   answer(nowAt(site).has(part, 'sheared') ? 'sheared' : 'whole')
 
+/** A key that is cut a little moves the mark by less than the eye is sure of. */
+const staticTiming: Observation = ({ site, part }) =>
+  answer(
+    nowAt(site).has(part, 'sheared') && lasting(site.world.seed, part, 'mark')() < 0.85
+      ? 'off'
+      : 'right',
+  )
+
 /** Each magnet snatches at a screwdriver; how strongly is a matter of feel. */
 const magnets: Observation = look('strong', { weak: 0.03 }, ['weak', 'loose'])
 
@@ -151,9 +159,13 @@ export const looksChecks: Readonly<Record<string, Observation>> = {
   'key-look': keyLook,
   'module-gap': look('right', { wide: 0.03, touching: 0.01 }, ['wide']),
   'module-legs': look('clean', { rusty: 0.08 }, ['rusty']),
+  'static-timing': staticTiming,
   'magnets-pull': magnets,
+  'rim-magnet': magnets,
   'pickup-gap': look('right', { dirty: 0.06, wrong: 0.02 }, ['wrong', 'dirty']),
   'pickup-push': pickupPush,
+  'pickup-polarity': look('as-sheet', { crossed: 0.02 }, ['crossed']),
+  'plate-marks': look('stands', { moved: 0.04 }, ['moved']),
   'pins-look': look('clean', { corroded: 0.08, chafed: 0.03 }, [
     'corroded',
     'pushed-back',

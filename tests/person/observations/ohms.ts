@@ -1,7 +1,7 @@
 import type { CheckHere, Observation } from '../check.ts'
 import { between } from '../world/chance.ts'
 import { capIn, capOut, ground, leadIn, leadOut, node, tower } from '../world/net/node.ts'
-import { partsIn } from '../world/sheet.ts'
+import { partNamed, partsIn, servedBy } from '../world/sheet.ts'
 import type { Doing } from '../world/site.ts'
 import { ohms, ohmsOfSeveral, type Places, placesOn, several, wiresOf } from './reading.ts'
 
@@ -10,6 +10,12 @@ function coilPin({ site, output }: CheckHere): string {
   const place = partsIn(site.world.machine, 'coil', output)[0]!.id
   const [plug, , b] = site.world.circuit.ends[place]!
   return node([plug, b], 'own')
+}
+
+/** The other end of a secondary: its pin, or its other tower; at the cap of that, where it is read through the caps. */
+function farEnd(check: CheckHere, at: (output: string) => string): string {
+  const [, second] = servedBy(partNamed(check.site.world.machine, check.part))
+  return second === undefined ? coilPin(check) : at(second)
 }
 
 /** Cold to 80 °C in steps, bent and tapped all the way. */
@@ -29,7 +35,7 @@ const warmed: Observation = (check) => {
 }
 
 const warmedSecondary: Observation = (check) => {
-  const places: Places = [tower(check.output), coilPin(check)]
+  const places: Places = [tower(check.output), farEnd(check, tower)]
   const all = warming(check).map((step) =>
     ohms(check, places, { enter: 'highest', while: [step], clipped: true }),
   )
@@ -48,9 +54,9 @@ export const ohmsChecks: Readonly<Record<string, Observation>> = {
   'warmed-resistance': warmed,
   'warmed-secondary': warmedSecondary,
   'secondary-resistance': (check) =>
-    ohms(check, [tower(check.output), coilPin(check)], { enter: 'all' }),
+    ohms(check, [tower(check.output), farEnd(check, tower)], { enter: 'all' }),
   'through-cap-resistance': (check) =>
-    ohms(check, [capOut(check.output), coilPin(check)], {
+    ohms(check, [capOut(check.output), farEnd(check, capOut)], {
       enter: 'highest',
       while: several({ shaken: 'all' }, 3),
     }),

@@ -32,7 +32,24 @@ const batteryHistory = (world: World, random: Random): string => {
 }
 
 /** What the owner remembers of lamps and battery. */
+/** Nobody overlooks a bang at once; what was added lately is thought of first. */
+const whenItBlows = (world: World, random: Random): string => {
+  if (world.elsewhere) return noticed(random, vague, 'added', 'at-once')
+  if (comesWith(world, 'shaking')) return noticed(random, fair, 'bumps', 'minutes')
+  if (rolesOf(world).includes('fuse')) return noticed(random, fair, 'minutes', 'added')
+  return noticed(random, fair, 'at-once', 'minutes')
+}
+
+/** A dead cell starts poorly; too many volts reach the lamps as well. */
+const whatBoils = (world: World, random: Random): string => {
+  if (modes(world).includes('dead-cell')) return noticed(random, vague, 'one-cell', 'all')
+  if (world.elsewhere) return noticed(random, vague, 'smell', 'all')
+  return happens(random, 0.4) ? 'lamps' : noticed(random, fair, 'all', 'smell')
+}
+
 export const ownerOfLightsChecks: Readonly<Record<string, Observation>> = {
+  'ask-what-boils': ask(whatBoils),
+  'ask-when-it-blows': ask(whenItBlows),
   'ask-battery': ask(batteryHistory),
   'ask-flicker': ask(flicker),
   'ask-lamps-bright': ask(lampsBright),

@@ -40,6 +40,26 @@ const howItDies = (world: World, random: Random): string => {
   return noticed(random, fair, 'snaps', 'fades')
 }
 
+/** What he calls it is a matter of ear, and of how often he has heard it. */
+const howItStops = (world: World, random: Random): string => {
+  if (modes(world).includes('choke-closed')) return noticed(random, fair, 'drowns', 'fades')
+  const isFuel = rolesOf(world).some((role) => /^fuel|carburettor|^injection|pump|unit/.test(role))
+  if (world.elsewhere)
+    return happens(random, 0.6) ? 'fades' : happens(random, 0.6) ? 'snaps' : 'drowns'
+  if (isFuel) return noticed(random, fair, 'fades', 'snaps')
+  return noticed(random, fair, 'snaps', 'fades')
+}
+
+/** Hands move a pickup, a blow shears a key; a slow arm makes a good engine kick. */
+const kickSince = (world: World, random: Random): string => {
+  if (modes(world).some((mode) => ['reversed', 'shifted'].includes(mode)))
+    return noticed(random, fair, 'work', 'nothing')
+  if (modes(world).includes('sheared'))
+    return happens(random, 0.5) ? 'blow' : happens(random, 0.4) ? 'work' : 'nothing'
+  if (world.elsewhere) return happens(random, 0.4) ? 'slow' : 'nothing'
+  return happens(random, 0.1) ? 'blow' : 'nothing'
+}
+
 const howLong = (world: World, random: Random): string => {
   const kinds = world.faults.map(({ part }) => partNamed(world.machine, part).kind)
   const deep = kinds.some((kind) => kind === 'winding' || kind === 'pickup')
@@ -125,12 +145,14 @@ export const ownerChecks: Readonly<Record<string, Observation>> = {
       : noticed(random, fair, 'not-hot', 'hot'),
   ),
   'ask-how-it-dies': ask(howItDies),
+  'ask-how-it-stops': ask(howItStops),
   'ask-how-long-cold': ask(howLong),
   'ask-kick-back': ask((world, random) =>
     modes(world).includes('sheared')
       ? noticed(random, vague, 'kicks', 'none')
       : noticed(random, sure, 'none', 'kicks'),
   ),
+  'ask-kick-since': ask(kickSince),
   'ask-lamps-glow': ask(lampsGlow),
   'ask-new-plugs-help': ask(newPlugs),
   'ask-one-or-all': ask(oneOrAll),
@@ -143,7 +165,8 @@ export const ownerChecks: Readonly<Record<string, Observation>> = {
   ),
   'ask-slow-pull': ask(slowPull),
   'ask-stood': ask((world, random) =>
-    modes(world).includes('glued')
+    modes(world).some((mode) => ['glued', 'stale'].includes(mode)) ||
+    (rolesOf(world).includes('carburettor') && modes(world).includes('blocked'))
       ? noticed(random, fair, 'long', 'short')
       : noticed(random, fair, 'short', 'long'),
   ),

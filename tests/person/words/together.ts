@@ -43,6 +43,11 @@ export const puttingTogether: readonly Phrase[] = [
     /lamp switch (on the way stays )?plugged in and on/i,
     (where) => doing([join(...lampSwitchPlugs(where)), having({ lamps: 'on' })]),
   ],
+  [
+    /the ground lead is on the battery/i,
+    () =>
+      doing([having({ batteryGroundOff: false, batteryOut: false }), remove('off', 'battery-off')]),
+  ],
   [/the plug together/i, () => join('output-plug')],
   [/screw the good one down/i, (where) => standIn('module', where)],
   [/plug the good igniter in/i, (where) => withItsPlugs('igniter', 'igniter', where, 'stop-plug')],

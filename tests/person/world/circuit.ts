@@ -1,5 +1,6 @@
 import { brackenway } from './circuits/brackenway-1b.ts'
 import { clipwell } from './circuits/clipwell-1m.ts'
+import { freshet } from './circuits/freshet-4d.ts'
 import { haulmoor } from './circuits/haulmoor-1e.ts'
 import { larkfell } from './circuits/larkfell-2i.ts'
 import { pedlar } from './circuits/pedlar-1c.ts'
@@ -64,6 +65,7 @@ const circuits: Readonly<Record<string, Circuit>> = {
   'pedlar-1c': pedlar,
   'clipwell-1m': clipwell,
   'brackenway-1b': brackenway,
+  'freshet-4d': freshet,
 }
 
 /** @throws Error for a machine that nobody has wired here yet */

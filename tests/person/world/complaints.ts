@@ -3,8 +3,18 @@ import { nowAt } from './now.ts'
 import { partsIn } from './sheet.ts'
 import { has, type Site } from './site.ts'
 import { add } from './standing.ts'
-import { charging } from './systems/charging.ts'
-import { firing, fullSpeed, isFlooded, jumps, margin, plugAt, ropeSpeed } from './systems/engine.ts'
+import { charging, shortOhms } from './systems/charging.ts'
+import {
+  firing,
+  fuelCause,
+  fullSpeed,
+  isEarly,
+  isFlooded,
+  jumps,
+  margin,
+  plugAt,
+  ropeSpeed,
+} from './systems/engine.ts'
 import { fuel } from './systems/fuel.ts'
 import { ignition } from './systems/ignition.ts'
 import { lights } from './systems/lights.ts'
@@ -21,6 +31,12 @@ const bestPull = (now: Now) =>
 
 /** V at which lamps glare and burn out so soon that one complains of it. From memory. */
 const glaring = 16
+
+/** Ω to metal behind a fuse of some 15 A that blow it. */
+const melts = 0.9
+
+/** V above a battery at rest that boil it. From memory: above 15 V it does so all the time. */
+const boils = 2.5
 
 /** What comes and goes is given so many chances to come: nobody tries such a complaint only once. */
 const tries = [1, 2, 3]
@@ -43,7 +59,10 @@ function provoked(site: Site): Site {
   switch (site.world.complaint) {
     case 'dies-hot':
       return { ...site, standing: { ...site.standing, hotAt: site.clock } }
+    case 'blows-the-fuse':
     case 'cuts-out':
+    case 'kicks-back':
+    case 'starts-then-dies':
     case 'misfires-at-speed':
     case 'lamps-dim':
       return { ...site, doing: { ...site.doing, shaken: 'all', wetted: 'all' } }
@@ -64,6 +83,10 @@ const complaints: Readonly<Record<string, (now: Now) => boolean>> = {
     outputsOf(now.site.world).every(
       (output) => sparksAtPlug(now, output, bestPull(now)) < jumps.plug.weak,
     ),
+  'spark-no-start': (now) =>
+    isFlooded(now) || isOff(now) || firing(now, bestPull(now)).length === 0,
+  'kicks-back': (now) => outputsOf(now.site.world).some((output) => isEarly(now, output)),
+  'starts-then-dies': (now) => fuelCause(now) !== undefined || fails(now),
   'one-cylinder-dead': (now) => {
     const fires = firing(now, 1500).length
     return fires < outputsOf(now.site.world).length
@@ -84,6 +107,16 @@ const complaints: Readonly<Record<string, (now: Now) => boolean>> = {
   'lamps-dim': isDim,
   'lamps-too-bright': (now) => lights(now, 3000, true).atLampToMetal > glaring,
   'not-charging': (now) => charging(now).arrives < 0.5 || charging(now).battery < 0.6,
+  'blows-the-fuse': (now) => {
+    const [fuse, feed, rectifier] = ['fuse', 'feed-wires', 'rectifier'].map(
+      (role) => partsIn(now.site.world.machine, role)[0]!.id,
+    )
+    const hot = now.has(fuse!, 'burnt-holder', 'too-small')
+    return hot || shortOhms(now, feed!, rectifier!) < melts
+  },
+  overcharges: (now) =>
+    charging(now).arrives > boils ||
+    partsIn(now.site.world.machine, 'battery').some(({ id }) => now.has(id, 'dead-cell')),
   'does-not-turn': (now) => starting(now).rpm < 200,
   'will-not-stop': (now) =>
     !stopsBySwitch(now) ||

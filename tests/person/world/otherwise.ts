@@ -22,6 +22,11 @@ export function runsOtherwise(site: Site): boolean {
       return true
     case 'no-pump-prime':
       return true
+    case 'spark-no-start':
+      return outputs.some((output) => {
+        const { spark } = ignition(now, ropeSpeed(site)).outputs.get(output)!
+        return spark >= jumps.plug.blue
+      })
     case 'no-injection-pulse': {
       const rpm = ropeSpeed(site)
       const sparks = [...ignition(now, rpm).outputs.values()].map(({ spark }) => spark)

@@ -35,5 +35,9 @@ export function partsIn(machine: Machine, role: string, output?: string): readon
   const all = machine.parts.filter((part) => part.role === role)
   if (output === undefined) return all
   const own = all.filter((part) => servedBy(part).includes(output))
-  return own.length > 0 ? own : all.filter((part) => part.output === undefined)
+  // What serves several sits at the one it names first.
+  const sitting = own.toSorted((a, b) => seatRank(a, output) - seatRank(b, output))
+  return own.length > 0 ? sitting : all.filter((part) => part.output === undefined)
 }
+
+const seatRank = (part: Part, output: string): number => servedBy(part).indexOf(output)

@@ -21,14 +21,15 @@ export function mustKnowIn(report: Report): MustKnow {
 }
 
 /** A list of more names than this tells nobody which one was meant. */
-const longest = 60
+const longest = 12
 
 function meant(name: string, among: readonly string[]): string {
   if (among.length === 0) return 'there is none yet'
   const nearest = closest(name, among)
   if (distance(name, nearest) * 3 <= name.length) return `did you mean ${nearest}?`
-  const more = among.length > longest ? `, and ${among.length - longest} more` : ''
-  return `there is ${among.slice(0, longest).join(', ')}${more}`
+  if (among.length <= longest) return `there is ${among.join(', ')}`
+  const nearer = among.toSorted((a, b) => distance(name, a) - distance(name, b))
+  return `the nearest are ${nearer.slice(0, 6).join(', ')}, and there are ${among.length - 6} more`
 }
 
 export function listOf(name: string | undefined): string[] {

@@ -35,6 +35,7 @@ export const haulmoor: Circuit = {
       wire('charge-plug', 3, 'rectifier-plug', 3),
     ],
     'wires-feed': [wire('output-plug', 1, 'fuse-holder', 1)],
+    'wires-sense': [wire('sense-plug', 1, 'fuse-holder', 2)],
   },
   grounds: {
     'igniter-ground': [['igniter-plug', 7]],
@@ -70,6 +71,7 @@ export const haulmoor: Circuit = {
   ],
   apart: [
     ...['flywheel', 'flywheel-key', 'lead', 'cap', 'plug', 'flooding'],
+    ...['cylinder', 'fuel', 'fuel-feed', 'carburettor'],
     ...['rectifier', 'fuse', 'battery', 'battery-lead', 'battery-ground'],
   ],
   ropeStarter: 'recoil-starter',

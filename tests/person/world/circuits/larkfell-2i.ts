@@ -174,7 +174,7 @@ export const larkfell: Circuit = {
     ...['igniter-left', 'igniter-right', 'unit-left', 'unit-right'],
     ...['lead-left', 'cap-left', 'plug-left', 'cylinder-left'],
     ...['lead-right', 'cap-right', 'plug-right', 'cylinder-right'],
-    ...['flooding', 'old-fuel', 'regulator', 'headlamp-right', 'tail-lamp'],
+    ...['flooding', 'fuel', 'old-fuel', 'regulator', 'headlamp-right', 'tail-lamp'],
   ],
   ropeStarter: 'recoil-starter',
   electricStart: false,

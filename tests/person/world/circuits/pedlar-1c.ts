@@ -79,6 +79,7 @@ export const pedlar: Circuit = {
   ],
   apart: ['flywheel', 'flywheel-key', 'lead', 'cap', 'plug', 'flooding', 'regulator'].concat([
     'instrument-lamp',
+    ...['cylinder', 'fuel', 'fuel-feed', 'carburettor'],
   ]),
   ropeStarter: 'recoil-starter',
   electricStart: false,

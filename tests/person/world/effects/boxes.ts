@@ -1,5 +1,5 @@
 import { between, happens } from '../chance.ts'
-import type { Effects } from '../effect.ts'
+import { type Effects, visible } from '../effect.ts'
 
 /** A shunt that is shorted, wholly or in part; one that is open. */
 export const regulator: Effects = {
@@ -10,7 +10,7 @@ export const regulator: Effects = {
 }
 
 /**
- * What is left of the charge. A diode that is shorted loads its leg; the battery runs back to metal only where one
+ * What is left of the charge, or what it lets through beyond that. A diode that is shorted loads its leg; the battery runs back to metal only where one
  * of each side is. From memory: so it is in two or three of eight.
  */
 export const rectifier: Effects = {
@@ -24,6 +24,7 @@ export const rectifier: Effects = {
     looks: 'one-shorted',
     ...(happens(random, 0.38) && { leak: between(random, 0.1, 2) }),
   }),
+  unregulated: ({ random }) => ({ gives: between(random, 1.8, 3.5) }),
 }
 
 export const injectionUnit: Effects = {
@@ -32,6 +33,31 @@ export const injectionUnit: Effects = {
   'fails-hot': ({ random }) => ({
     gives: 0,
     comes: { with: 'heat', idle: 0, provoked: 1, above: between(random, 42, 58) },
+  }),
+}
+
+/** What the engine burns, and the way it comes. */
+export const tankFuel: Effects = {
+  stale: ({ random }) => ({ gives: 0, ...(happens(random, visible.plain) && { looks: 'old' }) }),
+  watery: ({ random }) => ({ gives: 0, ...(happens(random, visible.plain) && { looks: 'water' }) }),
+}
+export const fuelFeed: Effects = {
+  shut: () => ({ gives: 0, looks: 'shut' }),
+  blocked: ({ random }) => ({
+    gives: 0,
+    ...(happens(random, visible.plain) && { looks: 'trickles' }),
+  }),
+}
+export const carburettor: Effects = {
+  blocked: ({ random }) => ({ gives: 0, ...(happens(random, visible.half) && { looks: 'dirty' }) }),
+  'choke-closed': ({ random }) => ({
+    gives: 0,
+    ...(happens(random, visible.plain) && { looks: 'stays-shut' }),
+  }),
+  'idle-low': () => ({ gives: 0 }),
+  'choke-open': ({ random }) => ({
+    gives: 0,
+    ...(happens(random, visible.plain) && { looks: 'idle' }),
   }),
 }
 

@@ -1,5 +1,15 @@
 import type { Effects } from '../effect.ts'
-import { flooding, flywheelKey, injectionUnit, rectifier, regulator, staleFuel } from './boxes.ts'
+import {
+  carburettor,
+  flooding,
+  flywheelKey,
+  fuelFeed,
+  injectionUnit,
+  rectifier,
+  regulator,
+  staleFuel,
+  tankFuel,
+} from './boxes.ts'
 import {
   cylinder,
   flywheel,
@@ -30,10 +40,12 @@ import {
 export const effects: Readonly<Record<string, Effects>> = {
   battery,
   'battery-lead': batteryLead,
+  carburettor,
   cylinder,
   flooding,
   flywheel,
   'flywheel-key': flywheelKey,
+  'fuel-feed': fuelFeed,
   fuse,
   'ground-pin': groundPin,
   'ground-strap': groundStrap,
@@ -60,6 +72,7 @@ export const effects: Readonly<Record<string, Effects>> = {
   'starter-relay': starterRelay,
   'stop-switch': stopSwitch,
   switch: lampSwitch,
+  'tank-fuel': tankFuel,
   'three-phase-winding': threePhaseWinding,
   'unit-output': output,
   winding,

@@ -73,6 +73,7 @@ export const igniter: Effects = {
   'fails-hot': ({ random }) => ({ gives: 0, comes: heat(between(random, 42, 58)) }),
   'cracked-joint': () => ({ gives: 0, comes: { with: 'shaking', idle: 0.05, provoked: 0.85 } }),
   'ignores-stop': () => ({}),
+  'fires-early': () => ({}),
 }
 
 export const ignitionModule: Effects = {

@@ -1,11 +1,12 @@
 import { anyScale, between, happens, pick, spread } from '../chance.ts'
-import type { Comes, Draw, Effect, Effects } from '../effect.ts'
+import { type Comes, type Draw, type Effect, type Effects, visible } from '../effect.ts'
 
 /** From memory: how often a cracked joint is apart, left alone and shaken. The engine starts and idles with it. */
 const shaking = { with: 'shaking', idle: 0.08, provoked: 0.9 } as const
 
 /** In a complaint of bumps or wet it comes and goes; in any other it is there to stay. */
-const onBumps = ({ complaint }: Draw) => (complaint === 'cuts-out' ? { comes: shaking } : {})
+const onBumps = ({ complaint }: Draw) =>
+  ['cuts-out', 'starts-then-dies'].includes(complaint) ? { comes: shaking } : {}
 
 const heat = (above: number): Comes => ({ with: 'heat', idle: 0, provoked: 1, above })
 
@@ -66,6 +67,8 @@ export const pickup: Effects = {
   }),
   grounded,
   'fails-hot': failsHot,
+  reversed: ({ random }) => (happens(random, visible.plain) ? { looks: 'crossed' } : {}),
+  shifted: ({ random }) => (happens(random, visible.plain) ? { looks: 'moved' } : {}),
   loose: ({ random }) => ({ gives: anyScale(random, 0.005, 0.6), comes: shaking, looks: 'wrong' }),
 }
 

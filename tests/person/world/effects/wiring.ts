@@ -6,7 +6,7 @@ const shaking: Comes = { with: 'shaking', idle: 0.08, provoked: 0.9 }
 const water: Comes = { with: 'water', idle: 0.15, provoked: 0.85 }
 
 const onBumps = ({ complaint }: Draw) =>
-  ['cuts-out', 'lamps-dim'].includes(complaint) ? { comes: shaking } : {}
+  ['cuts-out', 'lamps-dim', 'starts-then-dies'].includes(complaint) ? { comes: shaking } : {}
 const inTheWet = ({ complaint }: Draw) => (complaint === 'cuts-out' ? { comes: water } : {})
 const seen = ({ random }: Draw, chance: number, looks: string) =>
   happens(random, chance) ? { looks } : {}
@@ -133,6 +133,7 @@ export const lamp: Effects = {
 
 export const fuse: Effects = {
   blown: () => ({ series: Infinity, looks: 'blown' }),
+  'too-small': () => ({ looks: 'too-small' }),
   'burnt-holder': (draw) => ({
     series: spread(draw.random, 0.3, 1.2),
     ...seen(draw, visible.plain, 'burnt-holder'),

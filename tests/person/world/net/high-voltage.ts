@@ -1,5 +1,5 @@
 import type { Now } from '../now.ts'
-import { partsIn } from '../sheet.ts'
+import { partNamed, partsIn, servedBy } from '../sheet.ts'
 import { has, seated } from '../site.ts'
 import type { Resistor } from '../solve.ts'
 import { celsiusOf, copper } from '../temperature.ts'
@@ -29,6 +29,9 @@ function secondary(now: Now, output: string): Resistor {
   const { series = 0, turns = 1 } = now.effect(part)
   const ohms = copper(now.good(part).secondary * turns, celsiusOf(now.site, part)) + series
   if (isModule) return [ground, tower(output), ohms]
+  const [first, second] = servedBy(partNamed(world.machine, part))
+  // Two towers are the two ends of one winding; it is drawn from each, and so with twice its ohms.
+  if (first !== undefined && second !== undefined) return [tower(first), tower(second), 2 * ohms]
   const [plug, , b] = world.circuit.ends[partsIn(world.machine, 'coil', output)[0]!.id]!
   return [node([plug, b], 'own'), tower(output), ohms]
 }

@@ -17,6 +17,8 @@ export interface Charging {
   /** V lost along the wire to the battery, and across the fuse. */
   readonly wireDrop: number
   readonly fuseDrop: number
+  /** V that the sense wire hides from the rectifier-regulator. */
+  readonly senseDrop: number
   /** What the battery holds, as a share of a good one. */
   readonly battery: number
   /** V lost at the plus clamp and at the ground lead while the starter turns. */
@@ -31,6 +33,10 @@ const charge = 8
 const starter = 70
 const lift = 1.4
 const brisk = 450
+/** Ω that the sense input draws through, V that it holds, V that the winding can add at most. From memory. */
+const senseInput = 2000
+const holds = 14
+const atMost = 4
 
 export function charging(now: Now): Charging {
   const { machine } = now.site.world
@@ -44,16 +50,19 @@ export function charging(now: Now): Charging {
   const way = wayOhms(now)
   const wireDrop = Number.isFinite(way.wire) ? charge * passes * way.wire : 13
   const fuseDrop = Number.isFinite(way.fuse) ? charge * passes * way.fuse : 13
+  const sense = senseOhms(now)
+  const more = Math.min(atMost, (holds * sense) / senseInput) * Math.min(1, passes)
   const arrives = Number.isFinite(way.all)
-    ? Math.max(0, lift * passes - charge * passes * way.all)
+    ? Math.max(0, lift * passes + more - charge * passes * way.all)
     : 0
   const held = now.effect(battery!).gives ?? 1
   return {
     pairs,
-    leaves: lift * passes + (Number.isFinite(way.all) ? 0 : passes * 2),
+    leaves: lift * passes + more + (Number.isFinite(way.all) ? 0 : passes * 2),
     arrives,
     wireDrop,
     fuseDrop,
+    senseDrop: Number.isFinite(sense) ? (holds * sense) / (sense + senseInput) : holds,
     battery: held,
     ...turned(now, held),
   }
@@ -129,6 +138,20 @@ export function pairVolts(now: Now, rpm: number, plug = 'rectifier-plug'): reado
       ? (braked * Math.sqrt(1 + gives + gives * gives)) / Math.sqrt(3)
       : braked
   })
+}
+
+/** Ω from the load side of the main fuse to metal: a chafed wire, or a box that is shorted, where it is plugged in. */
+export function shortOhms(now: Now, feed: string, rectifier: string): number {
+  const { leak = Infinity } = now.effect(feed)
+  const isOn = !now.site.standing.apart.has('output-plug') && now.has(rectifier, 'shorted')
+  return Math.min(leak, isOn ? 0.3 : Infinity)
+}
+
+/** Ω of the sense wire; none where the box has no such wire. */
+function senseOhms(now: Now): number {
+  const [wire] = partsIn(now.site.world.machine, 'sense-wires')
+  if (wire === undefined) return 0
+  return now.site.standing.apart.has('sense-plug') ? Infinity : (now.effect(wire.id).series ?? 0)
 }
 
 function wayOhms(now: Now) {

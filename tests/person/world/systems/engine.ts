@@ -71,11 +71,32 @@ function hasFuel(now: Now, output: string): boolean {
   if (now.site.standing.fuelOff || isLameElsewhere(now, output)) return false
   const cylinder = has(now.site, 'cylinder') ? seated(now.site, 'cylinder', output) : undefined
   const compression = cylinder === undefined ? 1 : (now.effect(cylinder).gives ?? 1)
-  if (compression < 0.85) return false
+  if (compression < 0.85 || isStarved(now)) return false
   if (!has(now.site, 'injector')) return true
   const { opens } = fuel(now, 1500)
   return opens.get(output)!
 }
+
+/** Whether the spark of an output comes before its time: the key, the box, or its own pickup. */
+export function isEarly(now: Now, output: string): boolean {
+  const { site } = now
+  const { machine } = site.world
+  return (
+    partsIn(machine, 'flywheel-key').some(({ id }) => now.has(id, 'sheared')) ||
+    partsIn(machine, 'igniter').some(({ id }) => now.has(id, 'fires-early')) ||
+    now.has(seated(site, 'pickup', output), 'reversed', 'shifted', 'loose')
+  )
+}
+
+/** What starts and then dies burns for some seconds what is there. */
+const isStarved = (now: Now) =>
+  now.site.world.complaint !== 'starts-then-dies' && fuelCause(now) !== undefined
+
+/** What keeps fuel that lights from an engine with a carburettor, or the fuel itself: role, where there is one. */
+export const fuelCause = (now: Now): string | undefined =>
+  ['fuel', 'fuel-feed', 'carburettor'].find((role) =>
+    partsIn(now.site.world.machine, role).some(({ id }) => now.effect(id).gives === 0),
+  )
 
 /** What keeps the rope from being pulled: the rope starter is off. */
 export function ropeIsOff(now: Now): boolean {

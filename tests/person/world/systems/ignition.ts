@@ -1,7 +1,7 @@
 import { node } from '../net/node.ts'
 import { harness } from '../network.ts'
 import { type Now, ohmsOf } from '../now.ts'
-import { limitsOn, partNamed, partsIn } from '../sheet.ts'
+import { limitsOn, partNamed, partsIn, servedBy } from '../sheet.ts'
 import { has, seated } from '../site.ts'
 import { ohmsBetween } from '../solve.ts'
 import { moduleSpark } from './module.ts'
@@ -212,13 +212,35 @@ function keptOnTheWay(
   roles: readonly [string, string, string],
 ): number {
   const { standing } = now.site
-  if (standing.leadOff.has(output) || standing.capOff.has(output)) return 0
+  const circuit = [output, ...pairedWith(now, output)]
+  if (circuit.some((each) => standing.leadOff.has(each) || standing.capOff.has(each))) return 0
   const parts = roles.map((role) => now.effect(seated(now.site, role, output)))
   // What a module gives stands in what it has made.
   const [source, ...way] = parts
   const own = roles[0] === 'module' ? 1 : (source?.gives ?? 1)
-  const kept = way.reduce((share, { gives = 1 }) => share * gives, made * own)
+  const kept = way.reduce(
+    (share, { gives = 1 }) => share * gives,
+    made * own * otherHalf(now, output),
+  )
   const { series = 0 } = parts[2]!
   const resistor = Number.isFinite(series) ? 1 / (1 + series / 300e3) : 1
   return Math.min(kept * resistor, ...parts.map(({ holdsOff = Infinity }) => holdsOff))
+}
+
+/** The outputs that hang on the other tower of the same coil. */
+function pairedWith({ site }: Now, output: string): readonly string[] {
+  const [coil] = partsIn(site.world.machine, 'coil', output)
+  return coil === undefined ? [] : servedBy(coil).filter((each) => each !== output)
+}
+
+/** What the other half of a circuit through the head leaves: a break there is a break here. Leaks there are not. */
+function otherHalf(now: Now, output: string): number {
+  const others = pairedWith(now, output).flatMap((other) => [
+    now.effect(seated(now.site, 'lead', other)),
+    now.effect(seated(now.site, 'cap', other)),
+  ])
+  return others.reduce(
+    (share, { series = 0, gives = 1 }) => (Number.isFinite(series) ? share : share * gives),
+    1,
+  )
 }
