@@ -366,11 +366,27 @@ describe('the lint of the knowledge', () => {
       'do:',
     ],
     [
+      'a bridge over what stops the engine by opening, left on',
+      'checks/spark-run-bridged.yaml',
+      'setups: [run-line-bridged, plugs-out-grounded]',
+      'setups: [plugs-out-grounded]',
+      /without run-line-open, nothing stops it: give it a set-up with stopOff/,
+      'do:',
+    ],
+    [
+      'a step that bridges the run wire',
+      'checks/spark-on-tester.yaml',
+      "'{run}.'",
+      'Bridge the run wire to ground.',
+      /the step "Bridge the run wire" takes the stop circuit out of play/,
+      'do:',
+    ],
+    [
       'a step that pulls the stop wire and leaves it',
       'checks/spark-on-tester.yaml',
       "'{run}.'",
       'Tether on. Unplug the stop wire.',
-      /the step "Unplug the stop wire" takes the stop circuit apart/,
+      /the step "Unplug the stop wire" takes the stop circuit out of play/,
       'do:',
     ],
     [

@@ -34,7 +34,7 @@ const inTurn =
       return answer(any ? 'stumbles' : 'runs-on')
     })
 
-const switches = ['stop-switch', 'tether', 'throttle-safety']
+const switches = ['stop-switch', 'tether', 'throttle-safety', 'run-switch']
 const fromMagneto = [
   'points-lead',
   'primary-wires',
@@ -52,6 +52,8 @@ const fromBoxes = [
   'injector-wires',
   'pump-wires',
 ]
+const toBoxes = ['supply-wires', 'key-wires', 'ignition-fuse', 'fuse']
+const runLine = ['run-wires', 'run-ground']
 
 const exhaustWarmth: Observation = (check) =>
   running(check, (now) => answer(firing(now, idle).includes(check.output) ? 'hot' : 'cold'))
@@ -175,13 +177,19 @@ export const engineChecks: Readonly<Record<string, Observation>> = {
   'tap-running': shaken,
   'mist-running': (check) =>
     running(check, () => answer(stumbles(check, { wetted: check.part }) ? 'stumbles' : 'runs-on')),
-  'shake-controls': inTurn('shaken', [...switches, 'stop-wires']),
+  'shake-controls': inTurn('shaken', [...switches, 'stop-wires', 'key-switch', ...runLine]),
   'shake-magneto': inTurn('shaken', fromMagneto),
   'tap-magneto': inTurn('shaken', ['primary', 'condenser', 'points-lead']),
-  'shake-boxes': inTurn('shaken', ['igniter', ...fromBoxes]),
+  'shake-boxes': inTurn('shaken', ['igniter', ...fromBoxes, ...toBoxes]),
   'mist-controls': inTurn('wetted', switches),
   'mist-spark': inTurn('wetted', ['lead', 'cap', 'coil']),
-  'mist-looms': inTurn('wetted', ['pickup-plug', ...fromMagneto, ...fromBoxes]),
+  'mist-looms': inTurn('wetted', [
+    'pickup-plug',
+    ...fromMagneto,
+    ...fromBoxes,
+    ...toBoxes,
+    ...runLine,
+  ]),
   'exhaust-warmth': exhaustWarmth,
   'swap-plugs': swapPlugs,
   'flash-when-it-cuts': flash,

@@ -9,7 +9,8 @@ import { magnets } from '../world/systems/volts.ts'
 import { outputsOf, type World } from '../world/world.ts'
 import { ask, comesWith, fair, modes, noticed, rolesOf, sure, vague } from './asking.ts'
 
-const isControl = (role: string) => ['stop-switch', 'tether', 'throttle-safety'].includes(role)
+const isControl = (role: string) =>
+  ['stop-switch', 'tether', 'throttle-safety', 'run-switch'].includes(role)
 const isWiring = (role: string) => /wires|ground|plug$|pin$/.test(role) && role !== 'plug'
 
 const before = (world: World, random: Random): string => {

@@ -38,6 +38,8 @@ export const puttingBack: readonly Phrase[] = [
     (where) => caps('on its plug', ...all(where)),
   ],
   // Only where the sheet has a key: there is a battery then, and no other machine has one.
+  [/^turn the key back to off/i, () => having({ stopSwitch: 'OFF' })],
+  [/^set it for work again/i, () => having({ letGo: new Set() })],
   [
     /^where it has a key, turn it back to off/i,
     ({ site }) =>

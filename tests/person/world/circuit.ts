@@ -1,3 +1,4 @@
+import { brackenway } from './circuits/brackenway-1b.ts'
 import { clipwell } from './circuits/clipwell-1m.ts'
 import { fernslade } from './circuits/fernslade-1p.ts'
 import { freshet } from './circuits/freshet-4d.ts'
@@ -27,6 +28,10 @@ export interface Circuit {
   readonly grounds: Readonly<Record<string, readonly Pin[]>>
   /** Parts that are nothing but pins of a plug. */
   readonly joints: Readonly<Record<string, readonly Pin[]>>
+  /** Wires that a fuse of its own stands in. */
+  readonly inLine?: Readonly<Record<string, string>>
+  /** Key switches, by the pins that they join. */
+  readonly keys?: Readonly<Record<string, KeySwitch>>
   /** What each box has inside, as an ohmmeter sees it. */
   readonly boxes: readonly Box[]
   /** Parts that stand on the sheet and hang on no pin: what they are stands in their role. */
@@ -34,6 +39,16 @@ export interface Circuit {
   /** The cover that is the rope starter, where one takes it off by itself. */
   readonly ropeStarter?: string
   readonly electricStart: boolean
+  /** Nothing but the starter turns it. */
+  readonly noRope?: boolean
+}
+
+/** From its feed pin a key switch closes to one pin at RUN, and to another as well at START. */
+export interface KeySwitch {
+  readonly plug: string
+  readonly feed: number
+  readonly run: number
+  readonly start: number
 }
 
 /** A sealed box on one or several plugs. Inputs are pairs of pins; `ground` is the pin of its ground. */
@@ -43,6 +58,8 @@ export interface Box {
   readonly outputs: readonly (readonly [Pin, Pin])[]
   readonly ground: Pin
   readonly stop?: Pin
+  /** The pin that has to reach ground for it to run. */
+  readonly run?: Pin
 }
 
 const circuits: Readonly<Record<string, Circuit>> = {
@@ -51,6 +68,7 @@ const circuits: Readonly<Record<string, Circuit>> = {
   'pedlar-1c': pedlar,
   'clipwell-1m': clipwell,
   'fernslade-1p': fernslade,
+  'brackenway-1b': brackenway,
   'freshet-4d': freshet,
 }
 

@@ -33,6 +33,8 @@ const usualOhms: Readonly<Record<string, number>> = {
   'regulator-ground': 0.02,
   wiring: 0.04,
   'stop-switch': 0.1,
+  interlock: 0.1,
+  'key-switch': 0.05,
   switch: 0.06,
   // Cold filaments of 35 W and of 5 W at 12 V read a tenth of their hot ohms.
   lamp: 0.4,
@@ -51,7 +53,8 @@ export function drawGoodPart(part: Part, random: Random): GoodPart {
     on('primary-to-ground') ??
     on('leg-resistance') ??
     on('primary-resistance') ??
-    on('cap-resistance')
+    on('cap-resistance') ??
+    on('relay-coil')
   const peak = on('peak-voltage') ?? on('pulse') ?? on('pump-volts')
   const asked = between(random, ...aboveLeast)
   const least = Math.max(peakAt(peak, modestPull), peakAt(on('ac-voltage'), modestPull, Math.SQRT2))

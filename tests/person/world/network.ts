@@ -1,6 +1,6 @@
 import { insides, lights } from './net/boxes.ts'
 import { highVoltage } from './net/high-voltage.ts'
-import { legs, parts } from './net/parts.ts'
+import { keySwitches, legs, parts } from './net/parts.ts'
 import { groundedWindings, pointsAndCondenser } from './net/points.ts'
 import { grounds, joints, wires } from './net/wiring.ts'
 import type { Now } from './now.ts'
@@ -21,6 +21,7 @@ export function harness(now: Now): readonly Resistor[] {
   return [
     ...joints(now),
     ...parts(now),
+    ...keySwitches(now),
     ...legs(now),
     ...groundedWindings(now),
     ...pointsAndCondenser(now),

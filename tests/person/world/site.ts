@@ -30,6 +30,8 @@ export interface Doing {
   readonly besideIt?: boolean
   /** It is provoked until it comes; false: it is left in peace, and what comes and goes is gone. */
   readonly certain?: boolean
+  /** The key is held at START. */
+  readonly atStart?: boolean
   readonly tempered?: { readonly part: string; readonly celsius: number }
 }
 

@@ -22,6 +22,7 @@ import {
   plugLead,
   sparkPlug,
 } from './spark.ts'
+import { interlock, keySwitch, starter, starterRelay } from './starting.ts'
 import { injector, pickup, pump, threePhaseWinding, winding } from './windings.ts'
 import {
   battery,
@@ -57,6 +58,8 @@ export const effects: Readonly<Record<string, Effects>> = {
   'ignition-module': ignitionModule,
   'injection-unit': injectionUnit,
   injector,
+  interlock,
+  'key-switch': keySwitch,
   lamp,
   pickup,
   'plug-cap': plugCap,
@@ -70,6 +73,8 @@ export const effects: Readonly<Record<string, Effects>> = {
   'shared-plug': sharedPlug,
   'spark-plug': sparkPlug,
   'stale-fuel': staleFuel,
+  starter,
+  'starter-relay': starterRelay,
   'stop-switch': stopSwitch,
   switch: lampSwitch,
   'tank-fuel': tankFuel,
