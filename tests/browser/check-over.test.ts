@@ -3,10 +3,10 @@ import { describe, expect, it } from 'vitest'
 import { overCase } from '../../server/knowledge/sheet/over-case.ts'
 import { axeFindings } from '../support/axe.ts'
 import { openPage } from '../support/browser.ts'
-import { shippedKnowledge } from '../support/knowledge.ts'
+import { shippedKnowledge, twin } from '../support/knowledge.ts'
 
 const knowledge = shippedKnowledge()
-const machine = [...knowledge.machines.values()].find(({ outputs }) => outputs.length > 1)!
+const machine = twin()
 const { checks } = overCase(
   knowledge,
   machine,
@@ -114,7 +114,7 @@ describe('a loose plate is checked over', () => {
 })
 
 it('a whole machine, filled in as a table, is one page as well', async () => {
-  const small = [...knowledge.machines.values()].find(({ outputs }) => outputs.length === 1)!
+  const small = knowledge.machines.get('haulmoor-1e')!
   const { page } = await openPage()
   await page.goto(`/machines/${small.id}/check-over`)
   await page.getByLabel('What').selectOption('machine')

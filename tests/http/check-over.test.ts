@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest'
 import { overCase } from '../../server/knowledge/sheet/over-case.ts'
-import { type Http, readyApp, shippedKnowledge } from '../support/app.ts'
+import { type Http, readyApp, shippedKnowledge, twin } from '../support/app.ts'
 import { post } from '../support/job.ts'
 import { addressesIn, textIn, valueIn } from '../support/page.ts'
 
 const knowledge = shippedKnowledge()
-const machine = [...knowledge.machines.values()].find(({ outputs }) => outputs.length > 1)!
+const machine = twin()
 const path = `/machines/${machine.id}/check-over`
 const plate = {
   scope: 'loose:stator-plate',

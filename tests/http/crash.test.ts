@@ -1,13 +1,13 @@
 import { setTimeout as after } from 'node:timers/promises'
 import { expect, it } from 'vitest'
 import { openStore } from '../../server/store/open.ts'
-import { allCases } from '../support/app.ts'
+import { anyCase } from '../support/app.ts'
 import { builtCopy } from '../support/built.ts'
 import { emptyFolder } from '../support/folder.ts'
 import { measuredCheck, openForm } from '../support/job.ts'
 import { runningServer } from '../support/server.ts'
 
-const kase = allCases()[0]!
+const kase = anyCase()
 const check = measuredCheck(kase).id
 const built = builtCopy()
 

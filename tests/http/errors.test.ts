@@ -1,12 +1,12 @@
 import { join } from 'node:path'
 import { DatabaseSync } from '@photostructure/sqlite'
 import { describe, expect, it } from 'vitest'
-import { allCases, readyApp } from '../support/app.ts'
+import { anyCase, readyApp } from '../support/app.ts'
 import { emptyFolder } from '../support/folder.ts'
 import { measuredCheck, openForm, openJob, post } from '../support/job.ts'
 import { addressesIn, textIn } from '../support/page.ts'
 
-const kase = allCases()[0]!
+const kase = anyCase()
 
 /** A logger that keeps its lines. */
 function keptLog() {

@@ -3,11 +3,11 @@ import { complaintsFor } from '../../server/knowledge/fits.ts'
 import { throughOf } from '../../server/knowledge/instantiate/where/path.ts'
 import { type ReadingCard, sheetFor } from '../../server/knowledge/sheet/sheet.ts'
 import { printLimits } from '../../server/measure/reading/print.ts'
-import { appForAll, readyApp, shippedKnowledge } from '../support/app.ts'
+import { appForAll, readyApp, shippedKnowledge, twin } from '../support/app.ts'
 import { addressesIn, formIn, textIn, valueIn } from '../support/page.ts'
 
 const knowledge = shippedKnowledge()
-const machine = [...knowledge.machines.values()].find(({ outputs }) => outputs.length > 1)!
+const machine = twin()
 const sheet = sheetFor(knowledge, machine)
 /** Of copper, at a plug that is easy to touch, with two limits. */
 const { card } = [...sheet.readings.values()].find(

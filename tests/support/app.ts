@@ -8,9 +8,11 @@ import { shippedKnowledge } from './knowledge.ts'
 import { allRoomsCookie } from './rooms.ts'
 
 export {
+  anyCase,
   shippedCases as allCases,
   shippedKnowledge,
   shippedTrees as treesFolder,
+  twin,
 } from './knowledge.ts'
 
 /** Sends requests without a port, one at a time or together. */
