@@ -101,7 +101,7 @@ export const puttingBack: readonly Phrase[] = [
   ],
   [/take the clamps off again/i, () => noStandIns],
   [
-    /each coil back on its own side/i,
+    /each coil back in its own place/i,
     (where) => doing([inPlace(where, 'coil'), join(...coilPlugs(where, all(where)))]),
   ],
   [/each cap back on its own lead/i, (where) => inPlace(where, 'cap')],

@@ -1,4 +1,5 @@
 import { clipwell } from './circuits/clipwell-1m.ts'
+import { ferrymere } from './circuits/ferrymere-3t.ts'
 import { freshet } from './circuits/freshet-4d.ts'
 import { haulmoor } from './circuits/haulmoor-1e.ts'
 import { larkfell } from './circuits/larkfell-2i.ts'
@@ -48,6 +49,7 @@ const circuits: Readonly<Record<string, Circuit>> = {
   'pedlar-1c': pedlar,
   'clipwell-1m': clipwell,
   'freshet-4d': freshet,
+  'ferrymere-3t': ferrymere,
 }
 
 /** @throws Error for a machine that nobody has wired here yet */
