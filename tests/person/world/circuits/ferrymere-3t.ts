@@ -28,7 +28,7 @@ export const ferrymere: Circuit = {
     'coil-top': ['coil-plug-top', 1, 2],
     'coil-middle': ['coil-plug-middle', 1, 2],
     'coil-bottom': ['coil-plug-bottom', 1, 2],
-    'stop-switch': ['stop-switch-plug', 1, 2],
+    'key-switch': ['key-plug', 1, 2],
     tether: ['tether-plug', 1, 2],
   },
   legs: { charging: ['charge-plug', 1, 2, 3] },
@@ -40,10 +40,7 @@ export const ferrymere: Circuit = {
     'wires-coil-top': pair('igniter-plug', 9, 'coil-plug-top', 1),
     'wires-coil-middle': pair('igniter-plug', 11, 'coil-plug-middle', 1),
     'wires-coil-bottom': pair('igniter-plug', 13, 'coil-plug-bottom', 1),
-    'wires-stop': [
-      wire('stop-plug', 1, 'stop-switch-plug', 1),
-      wire('stop-plug', 1, 'tether-plug', 1),
-    ],
+    'wires-stop': [wire('stop-plug', 1, 'key-plug', 1), wire('stop-plug', 1, 'tether-plug', 1)],
     'wires-charging': [
       ...pair('charge-plug', 1, 'rectifier-plug', 1),
       wire('charge-plug', 3, 'rectifier-plug', 3),
@@ -53,7 +50,7 @@ export const ferrymere: Circuit = {
   grounds: {
     'igniter-ground': [['igniter-plug', 15]],
     'stop-ground': [
-      ['stop-switch-plug', 2],
+      ['key-plug', 2],
       ['tether-plug', 2],
     ],
     'rectifier-ground': [['output-plug', 2]],
