@@ -53,7 +53,7 @@ export const puttingBack: readonly Phrase[] = [
     /push the cap back on its (own )?plug|push the cap on until|push (the cap|it) on its plug|push its cap on until/i,
     (where) => caps('on its plug', ...outputsMeant(where)),
   ],
-  [/push each cap on until/i, (where) => caps('on its plug', ...all(where))],
+  [/push each cap (on|back on its own plug) until/i, (where) => caps('on its plug', ...all(where))],
   [/screw the (spark )?plug back in/i, (where) => plugs('in', ...outputsMeant(where))],
   [/screw (every spark plug|both spark plugs) back in/i, (where) => plugs('in', ...all(where))],
   [
