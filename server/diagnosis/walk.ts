@@ -1,3 +1,4 @@
+import { asReadElsewhere } from './belief/alike.ts'
 import { beliefs, checkNamed } from './belief/belief.ts'
 import { branches } from './belief/branches.ts'
 import { suspects } from './belief/suspects.ts'
@@ -24,7 +25,7 @@ export function walk(model: Model, options: WalkOptions): Walk {
     now,
     (check) => !answered.has(check.id) && !options.impossible.has(check.id),
     options.stands ?? together,
-    { furtherTakes: furtherTakes(model, options) },
+    { asTheyAre: [...furtherTakes(model, options), ...elsewhere(model, options)] },
   )
   return {
     step: decide(model, now, options, ahead),
@@ -34,6 +35,11 @@ export function walk(model: Model, options: WalkOptions): Walk {
     proposals: ahead.proposals,
     stopping: ahead.stopping,
   }
+}
+
+/** Checks not made yet whose like was: what all share has been seen. */
+function elsewhere(model: Model, { evidence, impossible }: WalkOptions): Check[] {
+  return asReadElsewhere(model, evidence).filter(({ id }) => !impossible.has(id))
 }
 
 /** Checks made already that a slip may have spoilt, to be made once more. */

@@ -4,10 +4,13 @@ import type { Complaint, Machine } from './schema/index.ts'
 
 /** Whether the machine has the parts that the complaint needs. */
 export function fits(complaint: Complaint, machine: Machine): boolean {
+  return hasAll(machine, complaint.needs)
+}
+
+/** Whether the machine has what each of these asks for. */
+export function hasAll(machine: Machine, needs: readonly Need[]): boolean {
   const roles = new Set(machine.parts.map(({ role }) => role))
-  return complaint.needs.every((need) =>
-    waysToMeet(need).some((all) => all.every((role) => roles.has(role))),
-  )
+  return needs.every((need) => waysToMeet(need).some((all) => all.every((role) => roles.has(role))))
 }
 
 /** The lists of roles of which one must be there, whole. */

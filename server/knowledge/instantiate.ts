@@ -60,7 +60,11 @@ export function instantiate(knowledge: Knowledge, complaint: Complaint, machine:
     .map(({ planned, chances }) => {
       const card = checkCard(planned, knowledge, machine)
       const slips = slipsOf(planned, card.outcomes, machine)
-      return { card, check: { ...checkOf(card, chances), ...(slips && { slips }) } }
+      const look = slips && alikeOf(planned)
+      return {
+        card,
+        check: { ...checkOf(card, chances), ...(slips && { slips }), ...(look && { alike: look }) },
+      }
     })
   return {
     machine,
@@ -119,6 +123,12 @@ function treeBelow(top: string, drawn: DrawnTree): FaultTree {
   return { top, gates }
 }
 
+/** One thing is looked at at every output where faults show in ways of their own: a spark, strong or weak. */
+function alikeOf({ kind: { about, answers = [] } }: PlannedCheck): string | undefined {
+  if (about.kind !== 'gate' || about.shows === undefined) return undefined
+  return [about.shows, ...answers.map(({ id }) => id)].join(' ')
+}
+
 /** What does not outlast a check is paid with it, way back and all. */
 function checkOf(card: CheckCard, chances: Check['chances']): Check {
   const own = card.setups.filter(({ once }) => once).map(setupOf)
@@ -161,7 +171,7 @@ export function partCards(knowledge: Knowledge, machine: Machine): Map<string, P
         name: part.name,
         repair: fill(kind.repair, fillings),
         prove: filledProof(kind.prove, fillings),
-        cautions: cautionCards(kind.cautions ?? [], knowledge),
+        cautions: cautionCards(kind.cautions ?? [], knowledge, machine),
       }
       return [part.id, part.where === undefined ? card : { ...card, where: part.where }]
     }),

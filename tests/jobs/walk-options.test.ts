@@ -77,6 +77,7 @@ const finest: MeterAtHand = {
     resistance: [{ top: 1e6, digit: 0.001, percent: 0.01, counts: 1 }],
     'ac-voltage': volts,
     'dc-voltage': volts,
+    capacitance: [],
   },
   zero: 0,
 }

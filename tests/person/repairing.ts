@@ -24,10 +24,12 @@ export function repaired(bench: Bench, parts: readonly string[]): Bench {
 }
 
 function plugsOf({ world: { circuit } }: Site, part: string): readonly string[] {
-  const { ends, legs, wires, boxes } = circuit
+  const { ends, grounded, legs, wires, boxes } = circuit
   const box = boxes.find((each) => each.part === part)
   return [
-    ...[ends[part]?.[0], legs[part]?.[0]].filter((plug) => plug !== undefined),
+    ...[ends[part]?.[0], grounded?.[part]?.[0], legs[part]?.[0]].filter(
+      (plug) => plug !== undefined,
+    ),
     ...(wires[part] ?? []).flat().map(([plug]) => plug),
     ...[...(box?.inputs ?? []), ...(box?.outputs ?? [])].flat().map(([plug]) => plug),
   ]
@@ -37,6 +39,7 @@ function plugsOf({ world: { circuit } }: Site, part: string): readonly string[] 
 const byHand: ReadonlySet<string> = new Set([
   ...['loose', 'out-of-place', 'pushed-back', 'wet'],
   ...['shut', 'choke-closed', 'idle-low'],
+  ...['oiled', 'ground-lost'],
 ])
 
 /**

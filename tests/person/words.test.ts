@@ -12,7 +12,7 @@ const handiwork =
 
 /** Sentences with such a verb that leave the machine as it is: probes, clips, tools, and what others say. */
 const leavesItAsItIs = [
-  /exchange the (probes|two clips)|back-probe pins? (out|off)|probes out again|gauge out again/i,
+  /exchange the (probes|two clips)|back-probe (pins? )?(out|off)|probes out again|gauge out again/i,
   /thermometer off|take the gun away|take both hands|hands? away|with the maker's/i,
   /put it back with both tapers|flywheel|^dry a wet plug|as you set it|known good|old hand|or take it off/i,
   /take the clips and the back-probe pin off|lay .* side by side/i,

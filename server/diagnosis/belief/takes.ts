@@ -27,13 +27,20 @@ export interface Take {
  * A second take is no second opinion: what the part does, it does again, and only a slip (contact, a
  * miscounted pin) comes out otherwise. So each cut set has chances q of what the part itself would give,
  * every take slips from there by the check's `slips`, and takes are independent once q's outcome is known.
+ *
+ * @param before what is known of q from readings of the same thing elsewhere; left out: its row alone
  */
-export function takes(check: Check, cutSet: number, item: Evidence): Take[] {
+export function takes(check: Check, cutSet: number, item: Evidence, before?: Row): Take[] {
   const row = numbered(check.chances, cutSet)
-  const first = { chances: row, likelihoods: item.likelihoods }
-  if (item.furtherTakes === undefined || item.furtherTakes.length === 0) return [first]
+  const hasMore = item.furtherTakes !== undefined && item.furtherTakes.length > 0
+  if (!hasMore && before === undefined) return [{ chances: row, likelihoods: item.likelihoods }]
   const { slips, ownOutcomes } = slippingOf(check)
-  let own = weighted(ownOutcomes(row), slips, item.likelihoods)
+  const first = {
+    chances: before === undefined ? row : mixed(before, slips),
+    likelihoods: item.likelihoods,
+  }
+  if (item.furtherTakes === undefined) return [first]
+  let own = weighted(before ?? ownOutcomes(row), slips, item.likelihoods)
   const further = item.furtherTakes.map((outcome): Take => {
     const chances = mixed(own, slips)
     const likelihoods = only(outcome, row.length)
@@ -44,7 +51,7 @@ export function takes(check: Check, cutSet: number, item: Evidence): Take[] {
 }
 
 /** A reading that is certain of one outcome. */
-const only = (outcome: number, count: number): number[] =>
+export const only = (outcome: number, count: number): number[] =>
   Array.from({ length: count }, (_, o) => (o === outcome ? 1 : 0))
 
 /** The readings with one more: of a check not made yet, or one more take of one that was. */
@@ -86,7 +93,7 @@ export function furtherTake(check: Check, item: Evidence): Check | null {
 }
 
 /** The chances of what the part itself gives, after a take that was read so. */
-function weighted(own: Row, slips: readonly Row[], likelihoods: Row): Row {
+export function weighted(own: Row, slips: readonly Row[], likelihoods: Row): Row {
   const joint = own.map((p, state) => p * dot(numbered(slips, state), likelihoods))
   const sum = joint.reduce((a, b) => a + b, 0)
   return sum > 0 ? joint.map((p) => p / sum) : own

@@ -1,7 +1,9 @@
 import { dot } from '../model/chances.ts'
 import type { Check, Evidence } from '../model/model.ts'
 import { numbered } from '../model/named.ts'
+import { alike } from './alike.ts'
 import { likeliest } from './likeliest.ts'
+import type { Row } from './slipping.ts'
 import { takes } from './takes.ts'
 
 /** Chance of a reading under each cut set, given those weighed before it. */
@@ -21,9 +23,16 @@ export type Weighing = (check: Check, item: Evidence) => (cutSet: number) => num
  */
 export function weighing(): Weighing {
   const left = new Map<string, Float64Array>()
+  const seen = alike()
   return (check, item) => {
     const { shared } = item
-    if (shared === undefined) return byRow(check, (c) => chanceOf(check, c, item))
+    if (shared === undefined) {
+      if (check.alike === undefined) return byRow(check, (c) => chanceOf(check, c, item))
+      // Each is worked out before the reading itself is taken in.
+      const chances = check.chances.map((_, c) => chanceOf(check, c, item, seen.before(check, c)))
+      seen.after(check, item)
+      return (c) => numbered(chances, c)
+    }
     const values = atEachValue(item)
     const count = values.length
     const before = left.get(shared.of) ?? new Float64Array(check.chances.length * count).fill(1)
@@ -74,8 +83,8 @@ export function byRow<T>(check: Check, of: (cutSet: number) => T): (cutSet: numb
 }
 
 /** Chance of all takes of a reading if this cut set is true; 0 to the sum of the evidence. */
-export function chanceOf(check: Check, cutSet: number, item: Evidence): number {
-  return takes(check, cutSet, item).reduce(
+export function chanceOf(check: Check, cutSet: number, item: Evidence, before?: Row): number {
+  return takes(check, cutSet, item, before).reduce(
     (product, { chances, likelihoods }) => product * dot(chances, likelihoods),
     1,
   )

@@ -59,6 +59,11 @@ export interface Check {
    * asked once more, it would say the same again.
    */
   readonly slips?: readonly (readonly number[])[]
+  /**
+   * Checks with the same name here look at one thing at several places. A cause that gives them the same row
+   * shows the same at each, and the second reading says little that the first has not. Needs `slips`.
+   */
+  readonly alike?: string
 }
 
 /** What a reading says about its check's outcomes: the probability of each, given the reading. */

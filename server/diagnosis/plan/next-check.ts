@@ -24,29 +24,36 @@ export function rank(...asked: Parameters<typeof candidates>): Proposal[] {
  * proposal. (Gain per cost as figure of merit: R. Johnson 1960, IRE Trans. Reliability and Quality
  * Control; it is greedy, not optimal: `plan` looks further.)
  *
- * @param furtherTakes checks to take once more, with their chances as they are now; see `furtherTake`
+ * @param asTheyAre checks whose chances earlier readings have changed: to take once more (`furtherTake`), or at
+ * another place of what was read already (`asReadElsewhere`)
  */
 export function candidates(
   model: Model,
   belief: readonly number[],
   possible: (check: Check) => boolean,
   stands: Stands,
-  furtherTakes: readonly Check[] = [],
+  asTheyAre: readonly Check[] = [],
 ): Candidate[] {
   const table = gainTableOf(model)
   const drops = table.drops(belief)
+  const changed = new Set(asTheyAre.map(({ id }) => id))
   const fresh = model.checks
     .map((check, i) => ({ check, bits: numbered(drops, i), i }))
-    .filter(({ check }) => possible(check))
+    .filter(({ check }) => possible(check) && !changed.has(check.id))
     .map(({ check, bits, i }) => ({
       check,
       proposal: proposal(check, bits, stands),
       rows: table.rows(i),
     }))
-  const further = furtherTakes.map((check) => {
+  const further = asTheyAre.map((check) => {
     const rows = rowsOf(check)
-    const bits = table.drop(belief, rows)
-    return { check, proposal: { ...proposal(check, bits, stands), furtherTake: true }, rows }
+    const proposed = proposal(check, table.drop(belief, rows), stands)
+    // Not possible any more, since it was made.
+    return {
+      check,
+      proposal: possible(check) ? proposed : { ...proposed, furtherTake: true },
+      rows,
+    }
   })
   return [...fresh, ...further].sort(
     ({ proposal: a }, { proposal: b }) =>

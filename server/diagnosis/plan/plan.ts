@@ -31,8 +31,8 @@ export interface Plan {
 export interface PlanOptions {
   /** What it means to stop; by default from the model's prices. */
   readonly stakes?: Stakes
-  /** Checks that have a reading, to be made once more, with their chances as they are now. */
-  readonly furtherTakes?: readonly Check[]
+  /** Checks whose chances earlier readings have changed, as they are now. */
+  readonly asTheyAre?: readonly Check[]
 }
 
 /**
@@ -46,9 +46,9 @@ export function plan(
   belief: readonly number[],
   possible: (check: Check) => boolean,
   stands: Stands,
-  { stakes = stakesOf(model), furtherTakes = [] }: PlanOptions = {},
+  { stakes = stakesOf(model), asTheyAre = [] }: PlanOptions = {},
 ): Plan {
-  const ranked = candidates(model, belief, possible, stands, furtherTakes)
+  const ranked = candidates(model, belief, possible, stands, asTheyAre)
   const loss = lossNow(model, belief, stakes)
   const telling = ranked.filter(({ proposal }) => proposal.bits > tellsFrom)
   if (telling.length === 0 || loss === 0) {

@@ -17,7 +17,7 @@ export interface Testability {
   readonly groups: readonly { readonly fault: string; readonly parts: readonly string[] }[]
   /** Faults that end outside the tree, in a contradiction, or under another part's name. */
   readonly missed: readonly string[]
-  /** Checks that no walk proposes, not for pairs of faults and not for "nothing in this tree" either. */
+  /** Checks that no walk proposes, not for the likeliest pairs of faults and not for "nothing in this tree" either. */
   readonly neverAsked: readonly string[]
 }
 
@@ -40,8 +40,20 @@ export function* testabilityInSteps(
   model: Model,
   impossible: ReadonlySet<string>,
 ): Steps<Testability> {
-  const all = [...model.cutSets.keys()]
-  return summedUp(model, yield* typicalWalks(model, all, impossible))
+  return summedUp(model, yield* typicalWalks(model, worthWalking(model), impossible))
+}
+
+/** So many combinations of faults are walked; hundreds of rarer ones ask for the same checks again. */
+const combinations = 60
+
+/** Every single fault, "nothing in this tree", and the likeliest combinations. */
+function worthWalking({ cutSets }: Model): number[] {
+  const all = [...cutSets.entries()]
+  const likeliest = all
+    .filter(([, { faults }]) => faults.length > 1)
+    .sort(([, a], [, b]) => b.prior - a.prior)
+    .slice(0, combinations)
+  return [...all.filter(([, { faults }]) => faults.length < 2), ...likeliest].map(([c]) => c)
 }
 
 /** The sum of walks that were taken already: of every single fault at least. */

@@ -1,3 +1,4 @@
+import { asReadElsewhere } from '../belief/alike.ts'
 import { belief, beliefs, checkNamed, updated } from '../belief/belief.ts'
 import { branchProbabilities, isCleared } from '../belief/branches.ts'
 import { suspects } from '../belief/suspects.ts'
@@ -21,7 +22,8 @@ export function prospects(model: Model, taken: readonly Evidence[], id: string):
   const item = taken.find((each) => each.check === id)
   const again = item && furtherTake(check, item)
   const evidence = again ? taken : taken.filter((each) => each !== item)
-  const { chances } = again ?? check
+  const asItIs = asReadElsewhere(model, evidence).find((each) => each.id === id)
+  const { chances } = again ?? asItIs ?? check
   const history = beliefs(model, evidence)
   const now = numbered(history, evidence.length)
   const { nameFrom } = stakesOf(model)
@@ -84,9 +86,13 @@ function afterOutcome(
   id: string,
   o: number,
 ): number[] {
-  const after = withTake(evidence, checkNamed(model, id), o)
+  const check = checkNamed(model, id)
+  const after = withTake(evidence, check, o)
   const added = after[evidence.length]
-  return added === undefined ? belief(model, after) : updated(model, now, added)
+  // What its like have seen bears on it, so those are weighed once more as well.
+  return added === undefined || check.alike !== undefined
+    ? belief(model, after)
+    : updated(model, now, added)
 }
 
 /** Of these gates and faults, those that stand below none of the others. */

@@ -55,7 +55,7 @@ function mended(
     mend: {
       says: sentence(mend.says),
       cautions: {
-        ...cautionsView(cautionCards(kase.complaint.cautions ?? [], knowledge)),
+        ...cautionsView(cautionCards(kase.complaint.cautions ?? [], knowledge, kase.machine)),
         inFull: [],
       },
       ways: mend.parts.flatMap((part) => {

@@ -45,7 +45,7 @@ export function cautionsOf(
   const { kase, knowledge } = input
   return presentCautions(input, [
     ...cards.flatMap(({ cautions }) => cautions),
-    ...cautionCards(kase.complaint.cautions ?? [], knowledge),
+    ...cautionCards(kase.complaint.cautions ?? [], knowledge, kase.machine),
     ...besides,
   ])
 }

@@ -7,7 +7,7 @@ import type { Knowledge } from '../knowledge.ts'
 import type { Machine, SheetLimits } from '../schema/machine.ts'
 import type { LimitsOf, PlannedCheck } from './checks-of-kind.ts'
 import { forbidsFor } from './forbids.ts'
-import { lastSteps, setupsFor } from './setups.ts'
+import { coversFor, lastSteps, setupsFor } from './setups.ts'
 import { outputsServed, partsOf } from './where/outputs.ts'
 import { pinsInWords, spotOf, wiresInWords } from './where/spot.ts'
 import { type Fillings, fill, fillingsOf } from './words.ts'
@@ -45,14 +45,14 @@ export function checkCard(
     title: say(kind.title),
     engine: kind.engine,
     where: kind.where,
-    tools: toolsFor(check, knowledge),
+    tools: toolsFor(check, knowledge, machine),
     minutes: kind.minutes,
     setups,
     forbids: loose ? [] : forbidsFor(check, setups, knowledge, machine),
     do: [...kind.do.map(say).filter(Boolean), ...last],
     phone: [say(kind.phone), ...last].join(' '),
     why: say(kind.why),
-    cautions: cautionCards(kind.cautions, knowledge),
+    cautions: cautionCards(kind.cautions, knowledge, machine),
     outcomes: outcomesOf(check, knowledge),
     ...(check.part && { part: check.part.id }),
     ...(kind.asked && { asked: true }),
@@ -93,11 +93,16 @@ function propertyOf({ part, property }: LimitsOf, { partKinds }: Knowledge) {
   return entry(named(partKinds, part.kind).properties, property)
 }
 
-/** Cautions by name, in the order named. */
-export function cautionCards(names: readonly string[], knowledge: Knowledge): CautionCard[] {
-  return names.map((id) => {
-    const { signal, command, says, phone } = entry(knowledge.cautions.cautions, id)
-    return { id, signal, command, says, phone }
+/** Cautions by name, in the order named, without those about what the machine does not have. */
+export function cautionCards(
+  names: readonly string[],
+  knowledge: Knowledge,
+  machine?: Machine,
+): CautionCard[] {
+  return names.flatMap((id) => {
+    const { signal, command, says, phone, roles } = entry(knowledge.cautions.cautions, id)
+    const isMeant = !roles || !machine || machine.parts.some(({ role }) => roles.includes(role))
+    return isMeant ? [{ id, signal, command, says, phone }] : []
   })
 }
 
@@ -165,11 +170,13 @@ function outputIn({ output, part }: PlannedCheck, machine: Machine): Fillings {
   return names.length === 0 ? {} : { output: names.join(' and ') }
 }
 
-function toolsFor({ kind }: PlannedCheck, knowledge: Knowledge): ToolCard[] {
+function toolsFor(check: PlannedCheck, knowledge: Knowledge, machine: Machine): ToolCard[] {
+  const { kind } = check
+  const forCovers = coversFor(check, machine).flatMap((id) => entry(machine.access, id).tools ?? [])
   const forSetups = (kind.setups ?? []).flatMap(
     (id) => entry(knowledge.setups.setups, id).tools ?? [],
   )
-  return [...new Set([...kind.tools, ...forSetups])].map((id) => {
+  return [...new Set([...kind.tools, ...forSetups, ...forCovers])].map((id) => {
     const { name, above } = entry(knowledge.tools.tools, id)
     return { id, name, ...(above !== undefined && { above }) }
   })

@@ -57,7 +57,7 @@ function apartFor({ kind, part, beside, reach }: PlannedCheck): readonly string[
 }
 
 /** Covers over what is read or looked at, over the connectors, and over what is fitted. */
-function coversFor(check: PlannedCheck, { access, connectors }: Machine): readonly string[] {
+export function coversFor(check: PlannedCheck, { access, connectors }: Machine): readonly string[] {
   const { kind, part, beside, reach, swap } = check
   const at = reach?.at === undefined ? [] : [reach.at]
   const overPlugs = [...at, ...apartFor(check)].flatMap((id) => entry(connectors, id).access ?? [])

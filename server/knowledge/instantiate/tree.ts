@@ -1,6 +1,7 @@
 import { entry, named } from '../../diagnosis/model/named.ts'
 import type { Gate } from '../../diagnosis/tree/fault-tree.ts'
 import type { FaultCard, GateCard } from '../case.ts'
+import { hasAll } from '../fits.ts'
 import type { Knowledge } from '../knowledge.ts'
 import type { ComplaintGate, GateInput } from '../schema/complaint.ts'
 import type { Complaint, Machine } from '../schema/index.ts'
@@ -65,6 +66,7 @@ class Drawing implements DrawnTree {
   }
 
   #drawCopy(gate: ComplaintGate, copy: GateCopy): boolean {
+    if (!hasAll(this.#machine, gate.needs ?? [])) return false
     const kind = gate.or ? 'or' : gate.and ? 'and' : 'atLeast'
     const inputs = inputsOf(gate).flatMap((input) => this.#inputsOf(input, copy.output))
     if (inputs.length === 0) return false

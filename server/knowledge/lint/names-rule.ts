@@ -36,9 +36,10 @@ function tableNames(knowledge: Knowledge, mustKnow: MustKnow): void {
     mustKnow(setups, ['setups', id, 'excludes'], 'set-up', setup.excludes, names)
   }
   const quantities = [...Object.keys(knowledge.quantities), 'answers']
-  for (const [id, { neededWhen }] of Object.entries(cautions.cautions)) {
+  for (const [id, { neededWhen, roles: of }] of Object.entries(cautions.cautions)) {
     const path = ['cautions', id, 'neededWhen', 'quantity']
     mustKnow(cautions, path, 'quantity', neededWhen?.quantity, quantities)
+    mustKnow(cautions, ['cautions', id, 'roles'], 'role', of, rolesOf(knowledge))
   }
   for (const [id, { kinds }] of Object.entries(roles.roles)) {
     mustKnow(roles, ['roles', id, 'kinds'], 'part kind', kinds, [...partKinds.keys()])

@@ -26,7 +26,7 @@ function partsThatStop({ machines, partKinds }: Knowledge): Map<Machine, Machine
   return new Map(
     [...machines.values()].map((machine) => [
       machine,
-      machine.parts.filter(({ kind }) => named(partKinds, kind).stops),
+      machine.parts.filter(({ kind }) => named(partKinds, kind).stops === true),
     ]),
   )
 }
@@ -50,8 +50,9 @@ function plugsThatStop({ parts }: Machine, stopping: Machine['parts']): Set<stri
   )
 }
 
-/** Words of a step that take the stop circuit apart. */
-const partsIt = /\b(?:unplug|pull|take|part)\b[^.]*\bstop (?:wire|plug|circuit)\b/i
+/** Words of a step that take the stop circuit apart, or bridge one that stops by opening. */
+const partsIt =
+  /\b(?:unplug|pull|take|part)\b[^.]*\bstop (?:wire|plug|circuit)\b|\bbridge\b[^.]*\brun (?:wire|line)\b/i
 
 /** Why a check must take the stop circuit apart, as far as its file shows; null if it does not. */
 function partsTheStopCircuit(
@@ -60,7 +61,7 @@ function partsTheStopCircuit(
   roles: ReadonlySet<string>,
 ): string | null {
   const said = steps.map((step) => partsIt.exec(step)?.[0]).find(Boolean)
-  if (said !== undefined) return `the step "${said}" takes the stop circuit apart`
+  if (said !== undefined) return `the step "${said}" takes the stop circuit out of play`
   if (about.kind !== 'gate' || about.without === undefined) return null
   const { without } = about
   const below = [...complaints.values()].flatMap((complaint) => rolesBelow(complaint, without))

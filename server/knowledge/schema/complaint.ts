@@ -18,19 +18,21 @@ const GateInput = z.union([
 ])
 export type GateInput = z.infer<typeof GateInput>
 
+/** A part of this role; or a part of every role in one of these lists. */
+const Need = z.union([Name, z.strictObject({ either: z.array(z.array(Name).min(1)).min(2) })])
+export type Need = z.infer<typeof Need>
+
 export const ComplaintGate = z.strictObject({
   /** What it means when this gate holds: "No supply reaches the igniter". May hold {output}. */
   says: Words,
   /** `output`: one copy for each output of the sheet; roles below it mean that output's own parts. */
   per: z.literal('output').optional(),
+  /** It is only drawn on a machine that has what each of these asks for; it can hold on no other. */
+  needs: z.array(Need).min(1).optional(),
   or: z.array(GateInput).min(1).optional(),
   and: z.array(GateInput).min(1).optional(),
   atLeast: z.strictObject({ k: z.int().min(1), of: z.array(GateInput).min(1) }).optional(),
 })
-
-/** A part of this role; or a part of every role in one of these lists. */
-const Need = z.union([Name, z.strictObject({ either: z.array(z.array(Name).min(1)).min(2) })])
-export type Need = z.infer<typeof Need>
 
 /** Far more than any complaint needs; what checks them looks from each gate at all others. */
 const mostGates = 1000

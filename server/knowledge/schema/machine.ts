@@ -105,14 +105,16 @@ export const Machine = z.strictObject({
       ...InTheWay,
       /** Names in `setups.yaml`: set-ups that need it off as well. */
       for: z.array(Name).optional(),
+      /** Names in `tools.yaml`: what it does not come off without. */
+      tools: z.array(Name).optional(),
     }),
   ),
   /** How it is turned over, for {turn}: "pull the rope", which is taken where this is left out. */
   turn: Words.optional(),
-  /** What stops the engine: while one of `plugs` is apart, it does not. */
+  /** What stops the engine: while one of `plugs` is apart, it does not. None where what is apart stops it. */
   stop: z
     .strictObject({
-      plugs: z.array(Name).min(1),
+      plugs: z.array(Name),
       /** How it is tried once all is joined again, and what to do if it fails. */
       try: Words,
       /** How its controls stand for work, and how they hold the spark off: sentences for {run} and {off}. */

@@ -51,8 +51,11 @@ export const partKindOf = (measured: readonly string[]) =>
     ...schemaKey,
     kind: Name,
     name: Words,
-    /** It stops the engine: with a connector apart that it is read at or through, it does not. */
-    stops: z.boolean().optional(),
+    /**
+     * It stops the engine: with a connector apart that it is read at or through, it does not. `opening` where it
+     * stops the engine by opening, so that bridging it does the same and a connector apart does not.
+     */
+    stops: z.union([z.literal(true), z.literal('opening')]).optional(),
     /** All its properties come from it, on whichever part they are read: whatever is read so is read through it. */
     drives: z.boolean().optional(),
     properties: z.record(Name, propertyOf(measured)),

@@ -83,6 +83,8 @@ export const Cautions = z.strictObject({
       place: Place.optional(),
       /** Shown when the engine is hot. */
       hot: z.boolean().optional(),
+      /** Shown only of a machine that has a part of one of these roles. Left out: of any. */
+      roles: z.array(Name).min(1).optional(),
       source: Source,
     }),
   ),

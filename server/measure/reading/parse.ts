@@ -1,7 +1,7 @@
 import type { Quantity } from './quantity.ts'
 import type { Reading } from './reading.ts'
 import { longest, type Refusal, refusals } from './refusals.ts'
-import { type Unit, unitNames, units } from './units.ts'
+import { rowOf, type Unit, unitNames, units } from './units.ts'
 
 export type ParsedReading =
   | { readonly ok: true; readonly reading: Reading }
@@ -127,9 +127,11 @@ function readPlain(groups: Groups): Amount | { problem: Refusal } {
 function readSuffix({ rest = '' }: Groups): Suffix | undefined {
   const bare = rest.replaceAll(' ', '')
   const unit = unitNames.find((name) => units[name].written.test(bare))
-  const { prefix = bare, kind } = (unit && units[unit].written.exec(bare)?.groups) ?? {}
+  const { prefix = unit ? '' : bare, kind } = (unit && units[unit].written.exec(bare)?.groups) ?? {}
   // A single letter means what its case says: m is milli, M is mega, g would be a gram.
-  const exponent = exponents.get(prefix.length === 1 ? prefix : prefix.toLowerCase())
+  const exponent =
+    (unit && rowOf(unit).prefixes?.[prefix.toLowerCase()]) ??
+    exponents.get(prefix.length === 1 ? prefix : prefix.toLowerCase())
   return exponent === undefined ? undefined : { exponent, unit, kind: kind?.toLowerCase() }
 }
 

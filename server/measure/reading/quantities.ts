@@ -1,5 +1,5 @@
 import type { Quantity } from './quantity.ts'
-import { besideAPath, contactAdds, held, lost, pulls, whileItRuns } from './touching.ts'
+import { besideAPath, clippedOn, contactAdds, held, lost, pulls, whileItRuns } from './touching.ts'
 
 const ohms = {
   unit: 'Ω',
@@ -142,6 +142,25 @@ const rows = {
     setting: 'ac-voltage',
     kinds: ['ac', 'rms', '~'],
     said: (reading) => `lost ${reading} AC`,
+  },
+  capacitance: {
+    id: 'capacitance',
+    name: 'capacitance',
+    unit: 'µF',
+    setting: 'capacitance',
+    kinds: [],
+    negative:
+      'A capacitance is never negative: lift the wire off, touch it to the case once and measure again.',
+    bands: ['short', 'low', 'in range', 'high'],
+    bandNames: { short: 'none' },
+    overRange: 'high',
+    whenOver: 'OL means that it is shorted or leaks: send it as OL.',
+    touches: clippedOn,
+    corrections: [],
+    mistakes: ['thousand off'],
+    said: (reading) => `read ${reading}`,
+    goodOne: 'has',
+    examples: { few: '0.22 or OL', all: '0.22, 0,22, 220 nF or OL', several: '0.22 0.23 0.22' },
   },
 } satisfies Readonly<Record<string, Quantity>>
 

@@ -5,6 +5,7 @@ export const settings = {
   resistance: { says: 'ohms', unit: 'Ω' },
   'ac-voltage': { says: 'AC volts', unit: 'V' },
   'dc-voltage': { says: 'DC volts', unit: 'V' },
+  capacitance: { says: 'capacitance', unit: 'µF' },
 } as const satisfies Readonly<Record<string, { readonly says: string; readonly unit: Unit }>>
 
 export type Setting = keyof typeof settings

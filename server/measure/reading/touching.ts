@@ -51,6 +51,16 @@ export const contactAdds: Touching = {
 /** Ohms beside a path that must not be there: contact and leads are nothing beside it. */
 export const besideAPath: Touching = { ...contactAdds, contact: null, leads: false }
 
+/** Microfarads: a poor touch takes away and nothing adds. Good ones lie within a fiftieth (from memory). */
+export const clippedOn: Touching = {
+  ...contactAdds,
+  trouble: 'takes away',
+  alike: 0.02,
+  contact: { clean: 0, poor: 0 },
+  clipped: true,
+  leads: false,
+}
+
 /** Volts of a pull: a weak one takes away, pulls alike differ by a tenth (from memory). */
 export const pulls: Touching = {
   one: 'pull',

@@ -6,6 +6,8 @@ interface UnitRow {
   readonly written: RegExp
   /** The same with the prefix that a meter shows too and that is overlooked. */
   readonly mixedUpWith: string
+  /** What a prefix shifts by where the unit has one of its own: n of µF by a thousand. */
+  readonly prefixes?: Readonly<Record<string, number>>
   /** What a meter shows around the digits, and a phone's keyboard of figures has not: prefix, sign. */
   readonly shown: readonly string[]
   /** A letter may stand for the decimal mark, as in 4R7 (IEC 60062). */
@@ -14,7 +16,7 @@ interface UnitRow {
   readonly most: number
 }
 
-/** SI units without prefix. */
+/** SI units without prefix; of capacitance the one that stands on every condenser of this trade. */
 export const units = {
   Ω: {
     says: 'ohms',
@@ -33,7 +35,18 @@ export const units = {
     letterAsMark: false,
     most: 1e5,
   },
+  µF: {
+    says: 'microfarads',
+    // Two code points look like µ, U+00B5 and U+03BC; a keyboard has u.
+    written: /^(?:(?<prefix>[np])|[µμu]|mc|micro)f(?:arads?)?$/iu,
+    mixedUpWith: 'nF',
+    prefixes: { n: -3, p: -6 },
+    shown: [],
+    letterAsMark: false,
+    most: 1e6,
+  },
 } as const satisfies Readonly<Record<string, UnitRow>>
 
 export type Unit = keyof typeof units
+export const rowOf = (unit: Unit): UnitRow => units[unit]
 export const unitNames = Object.keys(units) as readonly Unit[]

@@ -11,6 +11,21 @@ const taken = (value: number) => ({ ok: true, reading: { kind: 'value', value } 
 const over = { ok: true, reading: { kind: 'over' } }
 const refused = (problem: RegExp) => ({ ok: false, problem: expect.stringMatching(problem) })
 
+describe('a capacitance', () => {
+  it.each([
+    ['0.22', 0.22],
+    ['0,22 µF', 0.22],
+    ['0.22 \u03bcF', 0.22],
+    ['0.22uF', 0.22],
+    ['220 nF', 0.22],
+    ['220 nf', 0.22],
+    ['2200 pF', 0.0022],
+    ['0.22 microfarads', 0.22],
+  ])('typed as "%s" is %d µF', (typed, value) => {
+    expect(parseReading(typed, quantities.capacitance)).toEqual(taken(value))
+  })
+})
+
 describe('a resistance', () => {
   it.each([
     ['52.5', 52.5],

@@ -6,6 +6,7 @@ import { type Now, nowAt } from '../world/now.ts'
 import { partNamed, partsIn } from '../world/sheet.ts'
 import { type Doing, doing } from '../world/site.ts'
 import { charging, heldUnderLoad, shortOhms } from '../world/systems/charging.ts'
+import { starting } from '../world/systems/starting.ts'
 import { running } from './pulling.ts'
 import { lasting } from './spark.ts'
 
@@ -99,7 +100,10 @@ export const chargingChecks: Readonly<Record<string, Observation>> = {
   'known-good-rectifier': known,
   'charge-wire-drop': wireDrop,
   'battery-load': underLoad,
-  'battery-terminal-drop': drop((now) => charging(now).leadDrop),
+  'battery-terminal-drop': (check) =>
+    partNamed(check.site.world.machine, check.part).role === 'starter-lead'
+      ? drop((now) => starting(now).starterLeadDrop)(check)
+      : drop((now) => charging(now).leadDrop)(check),
   'battery-ground-drop': drop((now) => charging(now).groundDrop),
   'cranking-speed': cranking,
   'jump-start': cranking,

@@ -34,15 +34,26 @@ const inTurn =
       return answer(any ? 'stumbles' : 'runs-on')
     })
 
-const switches = ['stop-switch', 'tether', 'throttle-safety']
+const switches = ['stop-switch', 'tether', 'throttle-safety', 'run-switch']
 const fromMagneto = [
+  'points-lead',
+  'primary-wires',
   'exciter-wires',
   'pickup-wires',
   'injection-wires',
   'pump-winding-wires',
   'unit-pickup-wires',
 ]
-const fromBoxes = ['igniter-ground', 'unit-ground', 'coil-wires', 'injector-wires', 'pump-wires']
+const fromBoxes = [
+  'igniter-ground',
+  'coil-ground',
+  'unit-ground',
+  'coil-wires',
+  'injector-wires',
+  'pump-wires',
+]
+const toBoxes = ['supply-wires', 'key-wires', 'ignition-fuse', 'fuse']
+const runLine = ['run-wires', 'run-ground']
 
 const exhaustWarmth: Observation = (check) =>
   running(check, (now) => answer(firing(now, idle).includes(check.output) ? 'hot' : 'cold'))
@@ -166,12 +177,19 @@ export const engineChecks: Readonly<Record<string, Observation>> = {
   'tap-running': shaken,
   'mist-running': (check) =>
     running(check, () => answer(stumbles(check, { wetted: check.part }) ? 'stumbles' : 'runs-on')),
-  'shake-controls': inTurn('shaken', [...switches, 'stop-wires']),
+  'shake-controls': inTurn('shaken', [...switches, 'stop-wires', 'key-switch', ...runLine]),
   'shake-magneto': inTurn('shaken', fromMagneto),
-  'shake-boxes': inTurn('shaken', ['igniter', ...fromBoxes]),
+  'tap-magneto': inTurn('shaken', ['primary', 'condenser', 'points-lead']),
+  'shake-boxes': inTurn('shaken', ['igniter', ...fromBoxes, ...toBoxes]),
   'mist-controls': inTurn('wetted', switches),
   'mist-spark': inTurn('wetted', ['lead', 'cap', 'coil']),
-  'mist-looms': inTurn('wetted', ['pickup-plug', ...fromMagneto, ...fromBoxes]),
+  'mist-looms': inTurn('wetted', [
+    'pickup-plug',
+    ...fromMagneto,
+    ...fromBoxes,
+    ...toBoxes,
+    ...runLine,
+  ]),
   'exhaust-warmth': exhaustWarmth,
   'swap-plugs': swapPlugs,
   'flash-when-it-cuts': flash,

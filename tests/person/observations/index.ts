@@ -8,7 +8,9 @@ import { looksChecks } from './looks.ts'
 import { ohmsChecks } from './ohms.ts'
 import { ownerChecks } from './owner.ts'
 import { ownerOfLightsChecks } from './owner-of-lights.ts'
+import { pointsChecks } from './points.ts'
 import { sparkChecks } from './spark.ts'
+import { startingChecks } from './starting.ts'
 import { voltsChecks } from './volts.ts'
 
 /** What comes back from each kind of check. A new kind gets its function in the file of its subject. */
@@ -17,6 +19,7 @@ export const observations: Readonly<Record<string, Observation>> = {
   ...ownerOfLightsChecks,
   ...looksChecks,
   ...ohmsChecks,
+  ...pointsChecks,
   ...comparingChecks,
   ...voltsChecks,
   ...sparkChecks,
@@ -24,6 +27,7 @@ export const observations: Readonly<Record<string, Observation>> = {
   ...fuelChecks,
   ...lightsChecks,
   ...chargingChecks,
+  ...startingChecks,
 }
 
 /** @throws Error with where to add it, for a kind that nobody has told the person how to make */

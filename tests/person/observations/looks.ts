@@ -2,13 +2,14 @@ import type { CheckHere, Observation } from '../check.ts'
 import { answer, cannotTell, type Seen } from '../seen.ts'
 import { happens } from '../world/chance.ts'
 import { type Now, nowAt } from '../world/now.ts'
-import { partsIn } from '../world/sheet.ts'
+import { partNamed, partsIn } from '../world/sheet.ts'
 import { seated, seatOf } from '../world/site.ts'
 import { caps, doing, plugs } from '../world/standing.ts'
 import { firing, idle, isFlooded } from '../world/systems/engine.ts'
 import { fuel } from '../world/systems/fuel.ts'
 import { ignition } from '../world/systems/ignition.ts'
 import { allBurnt } from '../world/systems/lights.ts'
+import { isOnGround } from '../world/systems/starting.ts'
 import { outputsOf, type World } from '../world/world.ts'
 import { running } from './pulling.ts'
 import { lasting } from './spark.ts'
@@ -20,7 +21,7 @@ import { lasting } from './spark.ts'
 type Age = Readonly<Record<string, number>>
 
 /** What eyes and fingers find on one part; else what age has done to it; else that it is good. */
-const look =
+export const look =
   (good: string, age: Age, finds: readonly string[]): Observation =>
   ({ site, part, kind }) => {
     const seen = looksOf(nowAt(site), site, part)
@@ -131,19 +132,36 @@ const atItsPlace =
   (check) =>
     observe({ ...check, part: seatOf(check.site, check.part) })
 
+/** A wire that touches metal has blown the fuse that guards it. */
+const fuseLook: Observation = (check) => {
+  const { site, part } = check
+  const behind = {
+    'ignition-fuse': ['supply-wires'],
+    fuse: ['key-wires', 'start-wires'],
+  }[partNamed(site.world.machine, part).role as 'fuse' | 'ignition-fuse']
+  const now = nowAt(site)
+  if (behind.some((role) => isOnGround(now, role))) return answer('blown')
+  return look('good', { 'burnt-holder': 0.04 }, ['blown', 'burnt-holder'])(check)
+}
+
 export const looksChecks: Readonly<Record<string, Observation>> = {
   'battery-case-look': look('good', { 'swollen-or-dry': 0.04 }, ['swollen-or-dry']),
   'battery-terminals-look': look('good', { corroded: 0.06 }, ['loose', 'corroded']),
   'cap-look': atItsPlace(
     look('good', { 'burnt-or-cracked': 0.03, loose: 0.03 }, ['loose', 'burnt-or-cracked']),
   ),
-  'fuse-look': look('good', { 'burnt-holder': 0.04 }, ['blown', 'burnt-holder']),
+  'fuse-look': fuseLook,
+  'interlock-look': look('good', { 'stiff-or-wet': 0.07, 'out-of-place': 0.02 }, [
+    'stiff-or-wet',
+    'out-of-place',
+  ]),
   'ground-look': look('good', { corroded: 0.1, loose: 0.02 }, ['loose', 'corroded']),
   'key-look': keyLook,
   'module-gap': look('right', { wide: 0.03, touching: 0.01 }, ['wide']),
   'module-legs': look('clean', { rusty: 0.08 }, ['rusty']),
   'static-timing': staticTiming,
   'magnets-pull': magnets,
+  'rim-magnet': magnets,
   'pickup-gap': look('right', { dirty: 0.06, wrong: 0.02 }, ['wrong', 'dirty']),
   'pickup-push': pickupPush,
   'pickup-polarity': look('as-sheet', { crossed: 0.02 }, ['crossed']),

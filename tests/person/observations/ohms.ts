@@ -99,6 +99,20 @@ export const ohmsChecks: Readonly<Record<string, Observation>> = {
     ohms(check, placesOn(check, 'harness'), { enter: 'highest', while: several({}, 5) }),
   'stop-line-tether': (check) =>
     ohms(check, placesOn(check, 'harness'), { enter: 'highest', while: several({}, 5) }),
+  'run-line': (check) =>
+    ohms(check, placesOn(check, 'harness'), {
+      enter: 'highest',
+      while: [{}, {}, { shaken: 'all' }],
+    }),
+  'run-line-opened': (check) =>
+    ohms(check, placesOn(check, 'harness'), { enter: 'lowest', while: several({}, 5) }),
+  'interlock-closed': (check) =>
+    ohms(check, placesOn(check, 'own'), {
+      enter: 'highest',
+      while: several({ shaken: check.part }, 5),
+    }),
+  'interlock-opens': (check) =>
+    ohms(check, placesOn(check, 'own'), { enter: 'lowest', while: several({}, 5) }),
   'stop-switch-alone': (check) =>
     ohms(check, placesOn(check, 'own'), {
       enter: 'lowest',

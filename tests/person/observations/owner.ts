@@ -9,7 +9,8 @@ import { magnets } from '../world/systems/volts.ts'
 import { outputsOf, type World } from '../world/world.ts'
 import { ask, comesWith, fair, modes, noticed, rolesOf, sure, vague } from './asking.ts'
 
-const isControl = (role: string) => ['stop-switch', 'tether', 'throttle-safety'].includes(role)
+const isControl = (role: string) =>
+  ['stop-switch', 'tether', 'throttle-safety', 'run-switch'].includes(role)
 const isWiring = (role: string) => /wires|ground|plug$|pin$/.test(role) && role !== 'plug'
 
 const before = (world: World, random: Random): string => {
@@ -61,7 +62,9 @@ const kickSince = (world: World, random: Random): string => {
 
 const howLong = (world: World, random: Random): string => {
   const kinds = world.faults.map(({ part }) => partNamed(world.machine, part).kind)
-  const deep = kinds.some((kind) => kind === 'winding' || kind === 'pickup')
+  const deep = kinds.some((kind) =>
+    ['winding', 'grounded-winding', 'condenser', 'pickup'].includes(kind),
+  )
   return deep ? noticed(random, fair, 'long', 'short') : noticed(random, vague, 'short', 'long')
 }
 

@@ -20,8 +20,13 @@ export function placesOn({ card, site }: CheckHere, half?: Half): Places {
   return [at(touch[0]), at(touch[1])]
 }
 
-function halfOf(part: string, plug: string, { ends, legs }: CheckHere['site']['world']['circuit']) {
-  return ends[part]?.[0] === plug || legs[part]?.[0] === plug ? 'own' : 'harness'
+function halfOf(
+  part: string,
+  plug: string,
+  { ends, legs, grounded }: CheckHere['site']['world']['circuit'],
+) {
+  const own = [ends[part], legs[part], grounded?.[part]]
+  return own.some((each) => each?.[0] === plug) ? 'own' : 'harness'
 }
 
 /** Every wire of a stretch by its two ends; where all share one end, or one leads on into the next, once. */

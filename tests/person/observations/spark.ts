@@ -75,6 +75,12 @@ const atOff: Observation = (check) => {
   return answer(Math.max(...stopped) >= jumps.tester.weak ? 'spark' : 'none')
 }
 
+const sparksAtAll: Observation = (check) => {
+  const sparks = threePulls(check, (now, rpm) => atCap(now, check.output, rpm))
+  if (isSeen(sparks)) return sparks
+  return answer(Math.max(...sparks) >= jumps.tester.weak ? 'spark' : 'none')
+}
+
 /** Sparks that go astray are seen and heard in the dark, where there is a pulse at all. */
 const leaks =
   (roles: readonly string[]): Observation =>
@@ -146,18 +152,23 @@ export const sparkChecks: Readonly<Record<string, Observation>> = {
   'swap-caps': onTester,
   'known-good-coil': onTester,
   'known-good-module': onTester,
+  'known-good-condenser': onTester,
   'known-good-igniter-output': onTester,
   'spark-when-hot': onTester,
   'spark-strength': howFar,
   'swap-coils-strength': howFar,
   'known-good-coil-strength': howFar,
   'known-good-module-strength': howFar,
+  'known-good-condenser-strength': howFar,
   'spark-old-plug': atOldPlug,
   'spark-new-plug': atOnePlug,
   'spark-old-plug-hot': atOnePlug,
   'spark-stop-unplugged': atThePlugs,
   'igniter-ground-jumper': atThePlugs,
   'known-good-igniter': atThePlugs,
+  'spark-run-bridged': atThePlugs,
+  'spark-fed': atThePlugs,
+  'spark-run-parted': sparksAtAll,
   'spark-at-off': atOff,
   'leak-in-the-dark': leaks([]),
   'leaks-of-one-side': leaks(['coil', 'lead', 'cap']),

@@ -38,6 +38,8 @@ export const puttingBack: readonly Phrase[] = [
     (where) => caps('on its plug', ...all(where)),
   ],
   // Only where the sheet has a key: there is a battery then, and no other machine has one.
+  [/^turn the key back to off/i, () => having({ stopSwitch: 'OFF' })],
+  [/^set it for work again/i, () => having({ letGo: new Set() })],
   [
     /^where it has a key, turn it back to off/i,
     ({ site }) =>
@@ -89,7 +91,7 @@ export const puttingBack: readonly Phrase[] = [
     (where) =>
       doing([noStandIns, join(...boxPlugs(where, 'igniter').filter((p) => p !== 'stop-plug'))]),
   ],
-  [/put the machine's own module back in/i, () => noStandIns],
+  [/put the machine's own (module|condenser) back in/i, () => noStandIns],
   [
     /put the machine's own rectifier-regulator back in/i,
     () => doing([noStandIns, join('rectifier-plug', 'output-plug')]),

@@ -88,6 +88,12 @@ function made(id: string, where: Where): Change {
       return caps('on a tester', ...outputs)
     case 'stop-circuit-unplugged':
       return pull(where, ['stop-plug'])
+    case 'run-line-bridged':
+      return having({ jumper: 'run wire' })
+    case 'igniter-fed':
+      return having({ jumper: 'supply' })
+    case 'relay-fed':
+      return doing([pull(where, ['relay-plug']), having({ jumper: 'relay' })])
     case 'battery-charged':
       return having({ batteryOut: true, charged: true })
     case 'flywheel-bare':
@@ -123,6 +129,11 @@ function undone(id: string, where: Where): Change {
       return doing([plugs('in', ...outputs), caps('on its plug', ...outputs)])
     case 'stop-circuit-unplugged':
       return remove('apart', 'stop-plug')
+    case 'run-line-bridged':
+    case 'igniter-fed':
+      return having({ jumper: null })
+    case 'relay-fed':
+      return doing([remove('apart', 'relay-plug'), having({ jumper: null })])
     case 'battery-charged':
       return having({ batteryOut: false, batteryGroundOff: false })
     case 'flywheel-bare':

@@ -49,6 +49,7 @@ export const puttingTogether: readonly Phrase[] = [
       doing([having({ batteryGroundOff: false, batteryOut: false }), remove('off', 'battery-off')]),
   ],
   [/the plug together/i, () => join('output-plug')],
+  [/screw the good condenser down/i, (where) => standIn('condenser', where)],
   [/screw the good one down/i, (where) => standIn('module', where)],
   [/plug the good igniter in/i, (where) => withItsPlugs('igniter', 'igniter', where, 'stop-plug')],
   [/plug the good coil in/i, (where) => doing([join(...coilPlugs(where)), standIn('coil', where)])],
@@ -98,6 +99,9 @@ export const puttingTogether: readonly Phrase[] = [
 /** Words on where switches, lamps and fuel stand. */
 export const positions: readonly Phrase[] = [
   [/(switch|key) at run|set as for work|as for work:/i, () => having({ stopSwitch: 'RUN' })],
+  // A rider's weight and a clipped cord close what stops the engine by opening.
+  [/seat weighed down|set the .* as for work/i, () => having({ letGo: new Set() })],
+  [/^let the .* go, as when/i, ({ part }) => add('letGo', part)],
   [/tether (left )?on|as for work:/i, () => having({ tether: 'on' })],
   [/(stop|key) switch at off|key (still )?at off/i, () => having({ stopSwitch: 'OFF' })],
   [/tether pulled|pull the tether|tether on and pull it/i, () => having({ tether: 'pulled' })],

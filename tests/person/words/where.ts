@@ -35,8 +35,8 @@ export const coilPlugs = (where: Where, outputs = outputsMeant(where)): readonly
 
 /** The plug in which a part ends. */
 export function plugOf({ site }: Where, part: string): string {
-  const { ends, legs } = site.world.circuit
-  return (ends[part] ?? legs[part])![0]
+  const { ends, legs, grounded } = site.world.circuit
+  return (ends[part] ?? legs[part] ?? grounded?.[part])![0]
 }
 
 export const plugOfRole = (where: Where, role: string): string =>

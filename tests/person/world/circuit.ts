@@ -1,4 +1,6 @@
+import { brackenway } from './circuits/brackenway-1b.ts'
 import { clipwell } from './circuits/clipwell-1m.ts'
+import { fernslade } from './circuits/fernslade-1p.ts'
 import { ferrymere } from './circuits/ferrymere-3t.ts'
 import { freshet } from './circuits/freshet-4d.ts'
 import { haulmoor } from './circuits/haulmoor-1e.ts'
@@ -18,6 +20,8 @@ export type Stretch = readonly [from: Pin, to: Pin]
 export interface Circuit {
   /** What has two ends of its own: both sit in the half of its plug that does not face the harness. */
   readonly ends: Readonly<Record<string, readonly [plug: string, a: number, b: number]>>
+  /** What has one wire out and its other end at metal: both by the half of its plug that does not face the harness. */
+  readonly grounded?: Readonly<Record<string, Pin>>
   /** The three legs of a three-phase winding. */
   readonly legs: Readonly<Record<string, readonly [plug: string, a: number, b: number, c: number]>>
   readonly wires: Readonly<Record<string, readonly Stretch[]>>
@@ -25,6 +29,10 @@ export interface Circuit {
   readonly grounds: Readonly<Record<string, readonly Pin[]>>
   /** Parts that are nothing but pins of a plug. */
   readonly joints: Readonly<Record<string, readonly Pin[]>>
+  /** Wires that a fuse of its own stands in. */
+  readonly inLine?: Readonly<Record<string, string>>
+  /** Key switches, by the pins that they join. */
+  readonly keys?: Readonly<Record<string, KeySwitch>>
   /** What each box has inside, as an ohmmeter sees it. */
   readonly boxes: readonly Box[]
   /** Parts that stand on the sheet and hang on no pin: what they are stands in their role. */
@@ -32,6 +40,16 @@ export interface Circuit {
   /** The cover that is the rope starter, where one takes it off by itself. */
   readonly ropeStarter?: string
   readonly electricStart: boolean
+  /** Nothing but the starter turns it. */
+  readonly noRope?: boolean
+}
+
+/** From its feed pin a key switch closes to one pin at RUN, and to another as well at START. */
+export interface KeySwitch {
+  readonly plug: string
+  readonly feed: number
+  readonly run: number
+  readonly start: number
 }
 
 /** A sealed box on one or several plugs. Inputs are pairs of pins; `ground` is the pin of its ground. */
@@ -41,6 +59,8 @@ export interface Box {
   readonly outputs: readonly (readonly [Pin, Pin])[]
   readonly ground: Pin
   readonly stop?: Pin
+  /** The pin that has to reach ground for it to run. */
+  readonly run?: Pin
 }
 
 const circuits: Readonly<Record<string, Circuit>> = {
@@ -48,6 +68,8 @@ const circuits: Readonly<Record<string, Circuit>> = {
   'haulmoor-1e': haulmoor,
   'pedlar-1c': pedlar,
   'clipwell-1m': clipwell,
+  'fernslade-1p': fernslade,
+  'brackenway-1b': brackenway,
   'freshet-4d': freshet,
   'ferrymere-3t': ferrymere,
 }

@@ -2,6 +2,7 @@ import type { Now } from './now.ts'
 import { nowAt } from './now.ts'
 import { partsIn } from './sheet.ts'
 import { has, type Site } from './site.ts'
+import { add } from './standing.ts'
 import { charging, shortOhms } from './systems/charging.ts'
 import {
   firing,
@@ -17,13 +18,16 @@ import {
 import { fuel } from './systems/fuel.ts'
 import { ignition } from './systems/ignition.ts'
 import { lights } from './systems/lights.ts'
+import { starting } from './systems/starting.ts'
+import { supplyVolts } from './systems/supply.ts'
 import { outputsOf } from './world.ts'
 
 /** Of an owner who pulls, rpm. */
 const pull = 450
 
 /** It is as bad on the best pull of whoever is to find it. */
-const bestPull = (now: Now) => Math.max(pull, 1.15 * ropeSpeed(now.site))
+const bestPull = (now: Now) =>
+  now.site.world.circuit.noRope ? starting(now).rpm : Math.max(pull, 1.15 * ropeSpeed(now.site))
 
 /** V at which lamps glare and burn out so soon that one complains of it. From memory. */
 const glaring = 16
@@ -113,7 +117,11 @@ const complaints: Readonly<Record<string, (now: Now) => boolean>> = {
   overcharges: (now) =>
     charging(now).arrives > boils ||
     partsIn(now.site.world.machine, 'battery').some(({ id }) => now.has(id, 'dead-cell')),
-  'will-not-stop': (now) => !stopsBySwitch(now) || (has(now.site, 'tether') && !stopsByTether(now)),
+  'does-not-turn': (now) => starting(now).rpm < 200,
+  'will-not-stop': (now) =>
+    !stopsBySwitch(now) ||
+    runSwitches(now).some((part) => !stopsLetGo(now, part)) ||
+    (has(now.site, 'tether') && !stopsByTether(now)),
 }
 
 /** Dim, not dark, standing still; on a bump a lamp may go out. */
@@ -139,7 +147,14 @@ function late(now: Now): boolean {
 }
 
 const stopsBySwitch = (now: Now) => stopped(now, { stopSwitch: 'OFF' })
+const runSwitches = ({ site }: Now) => partsIn(site.world.machine, 'run-switch').map(({ id }) => id)
+const stopsLetGo = ({ site }: Now, part: string) =>
+  ignition(nowAt({ ...site, standing: add('letGo', part)(site.standing) }), 1500).stopped
 const stopsByTether = (now: Now) => stopped(now, { tether: 'pulled' })
 
-const stopped = (now: Now, position: { stopSwitch: 'OFF' } | { tether: 'pulled' }) =>
-  ignition(nowAt({ ...now.site, standing: { ...now.site.standing, ...position } }), 1500).stopped
+function stopped(now: Now, position: { stopSwitch: 'OFF' } | { tether: 'pulled' }): boolean {
+  const then = nowAt({ ...now.site, standing: { ...now.site.standing, ...position } })
+  if (has(now.site, 'supply-wires') && 'stopSwitch' in position)
+    return supplyVolts(then, 'OFF', true) < 5
+  return ignition(then, 1500).stopped
+}

@@ -17,6 +17,8 @@ export interface Effect {
   /** The same two of the primary, where a part has two windings. */
   readonly primaryTurns?: number
   readonly primarySeries?: number
+  /** Ω in the heavy contacts of a relay, or in those of a key for START. */
+  readonly contacts?: number
   /** Which leg of a three-phase winding. */
   readonly leg?: number
   /** What it gives, as a share of what a good one gives: EMF, pulse, spark, light. */

@@ -8,6 +8,8 @@ export interface GoodPart {
   readonly ohms: number
   /** Ω of the secondary, where a part has two windings; `ohms` is the primary then. */
   readonly secondary: number
+  /** µF of a condenser. */
+  readonly microfarad: number
   /** V peak, open, at `rpm`. */
   readonly peak: number
   readonly rpm: number
@@ -31,6 +33,8 @@ const usualOhms: Readonly<Record<string, number>> = {
   'regulator-ground': 0.02,
   wiring: 0.04,
   'stop-switch': 0.1,
+  interlock: 0.1,
+  'key-switch': 0.05,
   switch: 0.06,
   // Cold filaments of 35 W and of 5 W at 12 V read a tenth of their hot ohms.
   lamp: 0.4,
@@ -44,7 +48,13 @@ const usualOhms: Readonly<Record<string, number>> = {
 export function drawGoodPart(part: Part, random: Random): GoodPart {
   const on = (property: string) => limitsOn(part, property)
   const ohms =
-    on('resistance') ?? on('leg-resistance') ?? on('primary-resistance') ?? on('cap-resistance')
+    on('resistance') ??
+    on('to-ground') ??
+    on('primary-to-ground') ??
+    on('leg-resistance') ??
+    on('primary-resistance') ??
+    on('cap-resistance') ??
+    on('relay-coil')
   const peak = on('peak-voltage') ?? on('pulse') ?? on('pump-volts')
   const asked = between(random, ...aboveLeast)
   const least = Math.max(peakAt(peak, modestPull), peakAt(on('ac-voltage'), modestPull, Math.SQRT2))
@@ -52,6 +62,7 @@ export function drawGoodPart(part: Part, random: Random): GoodPart {
   return {
     ohms: inside(ohms, random) ?? spread(random, usualOhms[part.kind] ?? 1, 0.2),
     secondary: inside(on('secondary-resistance') ?? on('module-secondary'), random) ?? 0,
+    microfarad: inside(on('capacitance'), random) ?? 0,
     peak: Math.max(least, legs) * asked,
     rpm: modestPull,
     atSpeed: regulated(on('regulated-volts'), random) ?? running(on('running-pulse'), random) ?? 0,

@@ -1,6 +1,7 @@
 import { insides, lights } from './net/boxes.ts'
 import { highVoltage } from './net/high-voltage.ts'
-import { legs, parts } from './net/parts.ts'
+import { keySwitches, legs, parts } from './net/parts.ts'
+import { groundedWindings, pointsAndCondenser } from './net/points.ts'
 import { grounds, joints, wires } from './net/wiring.ts'
 import type { Now } from './now.ts'
 import type { Resistor } from './solve.ts'
@@ -17,5 +18,14 @@ export function network(now: Now): readonly Resistor[] {
 
 /** The same without what is inside the boxes: wires, plugs, and what hangs on them. */
 export function harness(now: Now): readonly Resistor[] {
-  return [...joints(now), ...parts(now), ...legs(now), ...wires(now), ...grounds(now)]
+  return [
+    ...joints(now),
+    ...parts(now),
+    ...keySwitches(now),
+    ...legs(now),
+    ...groundedWindings(now),
+    ...pointsAndCondenser(now),
+    ...wires(now),
+    ...grounds(now),
+  ]
 }

@@ -1,8 +1,9 @@
 import { nowAt } from './now.ts'
-import type { Site } from './site.ts'
+import { has, type Site } from './site.ts'
 import { firing, idle, jumps, ropeSpeed } from './systems/engine.ts'
 import { fuel } from './systems/fuel.ts'
 import { ignition } from './systems/ignition.ts'
+import { starting } from './systems/starting.ts'
 import { outputsOf } from './world.ts'
 
 /**
@@ -16,6 +17,9 @@ export function runsOtherwise(site: Site): boolean {
   const fires = firing(now, idle).length
   switch (site.world.complaint) {
     case 'no-spark':
+      return !has(site, 'starter') || starting(now).rpm > 120
+    case 'does-not-turn':
+      return true
     case 'no-pump-prime':
       return true
     case 'spark-no-start':

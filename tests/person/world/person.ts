@@ -33,7 +33,7 @@ export interface Meter {
   /** Shows a lone 1 where others show OL. */
   readonly showsOne: boolean
   readonly ranges: Readonly<
-    Record<'resistance' | 'ac-voltage' | 'dc-voltage', readonly TrueRange[]>
+    Record<'resistance' | 'ac-voltage' | 'dc-voltage' | 'capacitance', readonly TrueRange[]>
   >
 }
 
@@ -62,6 +62,7 @@ export function drawMeter({ meters }: Knowledge, id: string, random: Random): Me
       resistance: of('resistance'),
       'ac-voltage': of('ac-voltage'),
       'dc-voltage': of('dc-voltage'),
+      capacitance: of('capacitance'),
     },
   }
 }

@@ -22,8 +22,16 @@ export interface Doing {
   /** Part that is warmed with a gun or cooled with a spray, to °C. */
   /** V that an insulation tester puts on it. */
   readonly testVolts?: number
+  /** The flywheel stands where the points are open; left out, they are closed. */
+  readonly pointsOpen?: boolean
+  /** Everything is lifted off the terminal of the points. */
+  readonly lifted?: boolean
+  /** A good condenser is clipped beside the old one. */
+  readonly besideIt?: boolean
   /** It is provoked until it comes; false: it is left in peace, and what comes and goes is gone. */
   readonly certain?: boolean
+  /** The key is held at START. */
+  readonly atStart?: boolean
   readonly tempered?: { readonly part: string; readonly celsius: number }
 }
 

@@ -28,6 +28,8 @@ export interface Standing {
   readonly batteryOut: boolean
   readonly charged: boolean
   readonly fuelOff: boolean
+  /** Interlock switches that are let go, as when the rider leaves the machine. */
+  readonly letGo: ReadonlySet<string>
   readonly stopSwitch: 'RUN' | 'OFF'
   readonly tether: 'on' | 'pulled'
   readonly lamps: 'on' | 'off'
@@ -40,7 +42,15 @@ export interface Standing {
 }
 
 export type Cap = 'on its plug' | 'off' | 'on a grounded plug' | 'on a tester'
-export type Jumper = 'igniter' | 'pump-driver' | 'regulator' | 'lamp-switch' | 'stop wire'
+export type Jumper =
+  | 'igniter'
+  | 'pump-driver'
+  | 'regulator'
+  | 'lamp-switch'
+  | 'stop wire'
+  | 'run wire'
+  | 'supply'
+  | 'relay'
 
 /** What a step does to the machine. */
 export type Change = (standing: Standing) => Standing
@@ -68,6 +78,7 @@ export function allTogether(outputs: readonly string[]): Standing {
     batteryOut: false,
     charged: false,
     fuelOff: false,
+    letGo: none,
     stopSwitch: 'RUN',
     tether: 'on',
     lamps: 'on',
@@ -82,7 +93,15 @@ export const doing =
   (standing) =>
     changes.reduce((now, change) => change(now), standing)
 
-type SetField = 'apart' | 'off' | 'leadOff' | 'capOff' | 'newPlug' | 'swapped' | 'standIns'
+type SetField =
+  | 'apart'
+  | 'off'
+  | 'leadOff'
+  | 'capOff'
+  | 'newPlug'
+  | 'swapped'
+  | 'standIns'
+  | 'letGo'
 
 export const add =
   (field: SetField, ...names: readonly string[]): Change =>

@@ -8,6 +8,8 @@ import type { Site } from './site.ts'
  */
 const heats: Readonly<Record<string, { readonly hot: number; readonly minutes: number }>> = {
   winding: { hot: 95, minutes: 30 },
+  'grounded-winding': { hot: 95, minutes: 30 },
+  condenser: { hot: 80, minutes: 30 },
   'three-phase-winding': { hot: 95, minutes: 30 },
   pickup: { hot: 90, minutes: 30 },
   flywheel: { hot: 80, minutes: 30 },

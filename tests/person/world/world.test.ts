@@ -27,7 +27,8 @@ describe('the world of the literal person', () => {
     'has every part of %s on its wires, or knows it by its role',
     (_, { id, parts, connectors }) => {
       const circuit = circuitOf(id)
-      const hung = [circuit.ends, circuit.legs, circuit.wires, circuit.grounds, circuit.joints]
+      const { ends, grounded = {}, legs, wires, grounds, joints } = circuit
+      const hung = [ends, grounded, legs, wires, grounds, joints]
       const known = new Set([
         ...hung.flatMap((each) => Object.keys(each)),
         ...circuit.boxes.map(({ part }) => part),

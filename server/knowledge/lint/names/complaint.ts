@@ -26,6 +26,9 @@ export function complaintNames(
     watched: complaint.watched ?? {},
   })) {
     for (const [id, gate] of Object.entries(gates)) {
+      gate.needs?.forEach((need, n) => {
+        mustKnow(complaint, [section, id, 'needs', n], 'role', rolesIn(need), roles)
+      })
       const inputs = gate.or ?? gate.and ?? gate.atLeast?.of ?? []
       inputs.forEach((input, i) => {
         const word = gate.or ? 'or' : gate.and ? 'and' : 'atLeast'

@@ -9,12 +9,14 @@ import { listOf, type MustKnow } from './must-know.ts'
 export function machineNames(machine: Machine, knowledge: Knowledge, mustKnow: MustKnow): void {
   const connectors = Object.keys(machine.connectors)
   const setups = Object.keys(knowledge.setups.setups)
+  const tools = Object.keys(knowledge.tools.tools)
   const access = Object.keys(machine.access)
   const outputs = machine.outputs.map(({ id }) => id)
   const parts = machine.parts.map(({ id }) => id)
   const colours = Object.keys(knowledge.colours.colours)
   for (const [id, cover] of Object.entries(machine.access)) {
     mustKnow(machine, ['access', id, 'for'], 'set-up', cover.for, setups)
+    mustKnow(machine, ['access', id, 'tools'], 'tool', cover.tools, tools)
   }
   mustKnow(machine, ['stop', 'plugs'], 'connector', machine.stop?.plugs, connectors)
   for (const [id, connector] of Object.entries(machine.connectors)) {

@@ -10,6 +10,7 @@ import {
   staleFuel,
   tankFuel,
 } from './boxes.ts'
+import { condenser, groundedWinding, points, pointsLead } from './points.ts'
 import {
   cylinder,
   flywheel,
@@ -21,6 +22,7 @@ import {
   plugLead,
   sparkPlug,
 } from './spark.ts'
+import { interlock, keySwitch, starter, starterRelay } from './starting.ts'
 import { injector, pickup, pump, threePhaseWinding, winding } from './windings.ts'
 import {
   battery,
@@ -40,6 +42,7 @@ export const effects: Readonly<Record<string, Effects>> = {
   battery,
   'battery-lead': batteryLead,
   carburettor,
+  condenser,
   cylinder,
   flooding,
   flywheel,
@@ -47,6 +50,7 @@ export const effects: Readonly<Record<string, Effects>> = {
   'fuel-feed': fuelFeed,
   fuse,
   'ground-pin': groundPin,
+  'grounded-winding': groundedWinding,
   'ground-strap': groundStrap,
   igniter,
   'igniter-output': output,
@@ -54,17 +58,23 @@ export const effects: Readonly<Record<string, Effects>> = {
   'ignition-module': ignitionModule,
   'injection-unit': injectionUnit,
   injector,
+  interlock,
+  'key-switch': keySwitch,
   lamp,
   pickup,
   'plug-cap': plugCap,
   'plug-lead': plugLead,
   pump,
+  points,
+  'points-lead': pointsLead,
   'rectifier-regulator': rectifier,
   regulator,
   'regulator-ground': groundStrap,
   'shared-plug': sharedPlug,
   'spark-plug': sparkPlug,
   'stale-fuel': staleFuel,
+  starter,
+  'starter-relay': starterRelay,
   'stop-switch': stopSwitch,
   switch: lampSwitch,
   'tank-fuel': tankFuel,

@@ -12,6 +12,7 @@ export function parts(now: Now): Resistor[] {
     const to = node([plug, b], 'own')
     const sheet = partNamed(now.site.world.machine, part)
     const { kind, role } = sheet
+    if (kind === 'interlock') return [interlock(now, part, from, to)]
     if (kind === 'stop-switch') return [stopSwitch(now, part, from, to)]
     const sits = kind === 'ignition-coil' ? seated(now.site, role, servedBy(sheet)[0]) : part
     if (kind === 'lamp') return [lamp(now, part, from, to)]
@@ -45,6 +46,31 @@ function stopSwitch(now: Now, part: string, from: string, to: string): Resistor 
     (role === 'stop-switch' && standing.stopSwitch === 'OFF') ||
     (role === 'tether' && standing.tether === 'pulled')
   return [from, to, closed ? now.good(part).ohms + series : across]
+}
+
+/** Closed as long as it is set for work. */
+function interlock(now: Now, part: string, from: string, to: string): Resistor {
+  const { series = 0, across = Infinity } = now.effect(part)
+  const isSet = !now.site.standing.letGo.has(part)
+  return [from, to, isSet ? now.good(part).ohms + series : across]
+}
+
+/** What a key switch joins, where it stands. */
+export function keySwitches(now: Now): Resistor[] {
+  const { circuit } = now.site.world
+  const { standing, doing } = now.site
+  return Object.entries(circuit.keys ?? {}).flatMap(([part, { plug, ...pins }]): Resistor[] => {
+    const { series = 0, contacts = 0, across = Infinity } = now.effect(part)
+    const at = (pin: number) => node([plug, pin], 'own')
+    const own = now.good(part).ohms
+    const drops = doing.atStart && now.has(part, 'drops-at-start')
+    const isOn = standing.stopSwitch === 'RUN' || doing.atStart
+    const run = drops ? Infinity : isOn ? own + series : across
+    return [
+      [at(pins.feed), at(pins.run), run],
+      [at(pins.feed), at(pins.start), doing.atStart ? own + contacts : Infinity],
+    ]
+  })
 }
 
 function lampSwitch(now: Now, part: string, from: string, to: string): Resistor {

@@ -40,7 +40,9 @@ function acrossPins(now: Now, part: string, pins: readonly Pin[]): Resistor[] {
 
 export function wires(now: Now): Resistor[] {
   return Object.entries(now.site.world.circuit.wires).flatMap(([part, stretches]) => {
-    const { series = 0, leak = Infinity } = now.effect(part)
+    const { leak = Infinity, ...effect } = now.effect(part)
+    const inLine = now.site.world.circuit.inLine?.[part]
+    const series = (effect.series ?? 0) + (inLine ? (now.effect(inLine).series ?? 0) : 0)
     return stretches.flatMap(([from, to], i): Resistor[] => [
       // What is wrong is wrong with one wire of several: with the first, or with what all branches share.
       [

@@ -3,6 +3,7 @@ import { harness } from '../network.ts'
 import { type Now, ohmsOf } from '../now.ts'
 import { limitsOn, partsIn } from '../sheet.ts'
 import { ohmsBetween } from '../solve.ts'
+import { starting } from './starting.ts'
 import { magnets } from './volts.ts'
 
 /** What follows of charging and starting from the machine as it stands. */
@@ -55,9 +56,6 @@ export function charging(now: Now): Charging {
     ? Math.max(0, lift * passes + more - charge * passes * way.all)
     : 0
   const held = now.effect(battery!).gives ?? 1
-  const lead = now.effect(partsIn(machine, 'battery-lead')[0]!.id).series ?? 0
-  const ground = now.effect(partsIn(machine, 'battery-ground')[0]!.id).series ?? 0
-  const turns = held / (1 + (starter * (lead + ground)) / 6)
   return {
     pairs,
     leaves: lift * passes + more + (Number.isFinite(way.all) ? 0 : passes * 2),
@@ -66,6 +64,22 @@ export function charging(now: Now): Charging {
     fuseDrop,
     senseDrop: Number.isFinite(sense) ? (holds * sense) / (sense + senseInput) : holds,
     battery: held,
+    ...turned(now, held),
+  }
+}
+
+/** What the starter makes of the battery: by its own circuit, where the sheet has one. */
+function turned(now: Now, held: number): Pick<Charging, 'leadDrop' | 'groundDrop' | 'cranking'> {
+  const { machine } = now.site.world
+  if (partsIn(machine, 'starter').length > 0) {
+    const { leadDrop, groundDrop, rpm } = starting(now)
+    return { leadDrop, groundDrop, cranking: rpm }
+  }
+  const { standing } = now.site
+  const lead = now.effect(partsIn(machine, 'battery-lead')[0]!.id).series ?? 0
+  const ground = now.effect(partsIn(machine, 'battery-ground')[0]!.id).series ?? 0
+  const turns = held / (1 + (starter * (lead + ground)) / 6)
+  return {
     leadDrop: Math.min(10, starter * lead * Math.min(1, turns + 0.3)),
     groundDrop: Math.min(10, starter * ground * Math.min(1, turns + 0.3)),
     cranking: standing.batteryOut || standing.batteryGroundOff ? 0 : brisk * Math.min(1, turns),

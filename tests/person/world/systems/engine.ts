@@ -1,8 +1,9 @@
-import type { Now } from '../now.ts'
+import { type Now, nowAt } from '../now.ts'
 import { partsIn } from '../sheet.ts'
 import { has, type Site, seated } from '../site.ts'
 import { fuel } from './fuel.ts'
 import { ignition } from './ignition.ts'
+import { isKeptFromStarting, starting } from './starting.ts'
 
 /** Where the spark is looked at: 0 is none, 1 the spark of a good machine on a modest pull. */
 export const jumps = {
@@ -99,20 +100,25 @@ export const fuelCause = (now: Now): string | undefined =>
   )
 
 /** What keeps the rope from being pulled: the rope starter is off. */
-export function ropeIsOff({ site: { standing, world } }: Now): boolean {
-  const { ropeStarter } = world.circuit
+export function ropeIsOff(now: Now): boolean {
+  const { standing, world } = now.site
+  const { ropeStarter, noRope } = world.circuit
+  if (noRope && isKeptFromStarting(now)) return true
   return standing.flywheelBare || (ropeStarter !== undefined && standing.off.has(ropeStarter))
 }
 
 /** rpm of a pull of this person, slower in thick oil. From memory. */
-export function ropeSpeed({ world: { person, weather } }: Site): number {
+export function ropeSpeed(site: Site): number {
+  const { person, weather, circuit } = site.world
   const cold = weather.parts < -10 ? 0.8 : weather.parts < 5 ? 0.92 : 1
+  if (circuit.noRope) return starting(nowAt(site)).rpm * cold
   return Math.max(200, person.rpm * cold)
 }
 
 /** Whether the engine can be started and idles. A key that has sheared lets it run, badly. */
 export function runs(now: Now): boolean {
-  return !ropeIsOff(now) && firing(now, 1500).length > 0
+  const isTurned = !now.site.world.circuit.noRope || starting(now).rpm > 150
+  return !ropeIsOff(now) && isTurned && firing(now, 1500).length > 0
 }
 
 export const idle = 1500

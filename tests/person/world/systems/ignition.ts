@@ -6,6 +6,8 @@ import { has, seated } from '../site.ts'
 import { ohmsBetween } from '../solve.ts'
 import { moduleSpark } from './module.ts'
 import { groundOhms, loopOhms, pinsAtBox } from './paths.ts'
+import { opening, pointsSpark, stopsBelow as pointsStopBelow } from './points.ts'
+import { fedShare } from './supply.ts'
 import { arriving, emf, keptAtWork } from './volts.ts'
 
 /** All that follows of the ignition from the machine as it stands, at one speed. */
@@ -30,6 +32,8 @@ export interface Output {
 
 /** Stop wires are pulled up through some kΩ: below this many Ω to metal there is no spark. From memory. */
 const stopsBelow = 1500
+/** A run wire is pulled up as weakly: above this many Ω to metal there is no spark. From memory. */
+const runsBelow = 2500
 /** Capacitor of the igniter, F, and the input of its trigger, Ω. Common practice. */
 export const capacitor = 1e-6
 const triggerInput = 2000
@@ -53,9 +57,10 @@ const leastPeak = (now: Now, part: string) => least(now, part, 'peak-voltage')
 const leastPulse = (now: Now) => least(now, seated(now.site, 'igniter'), 'pulse')
 
 export function ignition(now: Now, rpm: number): Ignition {
+  if (has(now.site, 'points')) return byPoints(now, rpm)
   const stopped = isStopped(now)
   if (has(now.site, 'module')) return byModules(now, rpm, stopped)
-  const supply = supplyShare(now, rpm)
+  const supply = isFed(now) ? fedShare(now, rpm) : supplyShare(now, rpm)
   const outputs = now.site.world.machine.outputs.map(
     ({ id }) => [id, outputAt(now, id, rpm, stopped ? 0 : supply)] as const,
   )
@@ -78,9 +83,27 @@ function byModules(now: Now, rpm: number, stopped: boolean): Ignition {
   return { stopped, supply: 1, outputs: new Map(outputs) }
 }
 
+/** One coil, fired as the points cut off what the magnet drives through them. */
+function byPoints(now: Now, rpm: number): Ignition {
+  const outputs = now.site.world.machine.outputs.map(({ id }) => {
+    const made = pointsSpark(now, id, rpm)
+    const spark = keptOnTheWay(now, id, made, ['coil', 'lead', 'cap'])
+    return [id, { timing: 0, pulse: made * 100, behind: 0, spark }] as const
+  })
+  const stopped = opening(now, rpm).leak < pointsStopBelow
+  return { stopped, supply: 1, outputs: new Map(outputs) }
+}
+/** A battery feeds it, and no winding. */
+const isFed = ({ site }: Now) => has(site, 'supply-wires')
+
 function isStopped(now: Now): boolean {
   const box = seated(now.site, has(now.site, 'module') ? 'module' : 'igniter')
   if (now.has(box, 'ignores-stop')) return false
+  const { run } = now.site.world.circuit.boxes.find(({ part }) => part === box) ?? {}
+  if (run !== undefined) {
+    const isBridged = now.site.standing.jumper === 'run wire'
+    return !isBridged && ohmsBetween(harness(now), node(run, 'own'), 'ground') > runsBelow
+  }
   const ohms = ohmsBetween(harness(now), node(['stop-plug', 1], 'own'), 'ground')
   return ohms < stopsBelow
 }
@@ -128,7 +151,9 @@ function outputAt(now: Now, output: string, rpm: number, supply: number): Output
   const box = (now.effect(igniter).gives ?? 1) * own(now, 'igniter-output', output)
   const ground = 1 / (1 + groundOhms(now, igniter) / groundHalves)
   const { peak, rpm: at, atSpeed } = now.good(igniter)
-  const whole = Math.min((peak * rpm) / at, atSpeed || Infinity)
+  // What a battery feeds gives all it has at any speed.
+  const made = isFed(now) ? peak : (peak * rpm) / at
+  const whole = Math.min(made, atSpeed || Infinity)
   const enough = supply > 0.15 ? supply : 0
   const pulse = triggered(now, output, timing) * whole * enough * box * ground
   const arrives = coilLoop(now, output)

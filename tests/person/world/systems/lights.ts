@@ -2,8 +2,10 @@ import { node } from '../net/node.ts'
 import { harness } from '../network.ts'
 import type { Now } from '../now.ts'
 import { partsIn } from '../sheet.ts'
+import { has } from '../site.ts'
 import { ohmsBetween } from '../solve.ts'
 import { loopOhms } from './paths.ts'
+import { plainAcVolts, plainLights } from './plain-lights.ts'
 import { emf, keptAtWork } from './volts.ts'
 
 /** What follows of the lights from the machine as it stands, at one speed, lamps on or off. */
@@ -26,6 +28,7 @@ const allLamps = 2.4
 const surplus = { on: 3, off: 7 }
 
 export function lights(now: Now, rpm: number, on: boolean): Lights {
+  if (!has(now.site, 'regulator')) return plainLights(now, rpm)
   const { machine } = now.site.world
   const regulator = partsIn(machine, 'regulator')[0]!.id
   const drawing = on && pathOpen(now) ? lampsThatDraw(now) : 0
@@ -62,6 +65,7 @@ function sourceVolts(now: Now, rpm: number, drawing: number): number {
 
 /** V AC that the lighting winding gives with nothing on it. */
 export function acVolts(now: Now, rpm: number): number {
+  if (!has(now.site, 'regulator')) return plainAcVolts(now, rpm)
   const { machine } = now.site.world
   const winding = partsIn(machine, 'lighting')[0]!.id
   const wires = partsIn(machine, 'lighting-wires')[0]!.id
