@@ -85,7 +85,7 @@ const deadPlug: Observation = (check) =>
   running(beforeItWasOut(check), (now): Seen => {
     const { site } = check
     const dead = outputsOf(site.world).find((output) => !firing(now, idle).includes(output))
-    if (dead === undefined) return cannotTell('both fire')
+    if (dead === undefined) return cannotTell('all of them fire')
     if (plugLooks(now, dead) === 'bad') return answer('bad')
     const fed = fuel(now, idle).opens.get(dead)!
     if (!fed) return answer('dry')

@@ -147,6 +147,11 @@ export const ownerChecks: Readonly<Record<string, Observation>> = {
       : noticed(random, fair, 'not-hot', 'hot'),
   ),
   'ask-how-it-dies': ask(howItDies),
+  'ask-how-it-misses': ask((world, random) =>
+    modes(world).includes('loose')
+      ? noticed(random, fair, 'fits', 'steady')
+      : noticed(random, fair, 'steady', 'fits'),
+  ),
   'ask-how-it-stops': ask(howItStops),
   'ask-how-long-cold': ask(howLong),
   'ask-kick-back': ask((world, random) =>

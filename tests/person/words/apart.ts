@@ -25,7 +25,14 @@ export const takingApart: readonly Phrase[] = [
   [/clip the adaptor to .*harness side/i, shownPlug],
   [/leave the plugs of the .* apart/i, (where) => pull(where, plugsOnSheet(where))],
   [/leave the plug of the coil apart/i, (where) => pull(where, coilPlugs(where))],
-  [/unplug both coils/i, (where) => pull(where, coilPlugs(where, all(where)))],
+  [
+    /unplug the .*coil and the .*coil\b/i,
+    (where, sentence) =>
+      pull(
+        where,
+        named(where, 'coil', sentence).map((id) => plugOf(where, id)),
+      ),
+  ],
   [/unplug the coil/i, (where) => pull(where, coilPlugs(where))],
   [
     /unplug the igniter and everything else/i,
@@ -110,14 +117,18 @@ export const takingApart: readonly Phrase[] = [
 
 /** The two parts of a role that a sentence names. */
 function exchanged(role: string): Phrase[1] {
-  return ({ site }, sentence) => {
-    const parts = partsIn(site.world.machine, role).filter(({ name }) => sentence.includes(name))
-    const [one, other, ...more] = parts.map(({ id }) => id)
+  return (where, sentence) => {
+    const [one, other, ...more] = named(where, role, sentence)
     if (one === undefined || other === undefined || more.length > 0)
       throw new Error(`The literal person does not see which two change places: “${sentence}”`)
     return exchange(one, other)
   }
 }
+
+const named = ({ site }: Where, role: string, sentence: string): readonly string[] =>
+  partsIn(site.world.machine, role)
+    .filter(({ name }) => sentence.includes(name))
+    .map(({ id }) => id)
 
 function shownPlug(where: Where): Change {
   return pull(where, where.plug === undefined ? [] : [where.plug])

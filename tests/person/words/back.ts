@@ -55,7 +55,7 @@ export const puttingBack: readonly Phrase[] = [
     /push the cap back on its (own )?plug|push the cap on until|push (the cap|it) on its plug|push its cap on until/i,
     (where) => caps('on its plug', ...outputsMeant(where)),
   ],
-  [/push each cap on until/i, (where) => caps('on its plug', ...all(where))],
+  [/push each cap (on|back on its own plug) until/i, (where) => caps('on its plug', ...all(where))],
   [/screw the (spark )?plug back in/i, (where) => plugs('in', ...outputsMeant(where))],
   [/screw (every spark plug|both spark plugs) back in/i, (where) => plugs('in', ...all(where))],
   [
@@ -103,7 +103,7 @@ export const puttingBack: readonly Phrase[] = [
   ],
   [/take the clamps off again/i, () => noStandIns],
   [
-    /each coil back on its own side/i,
+    /each coil back in its own place/i,
     (where) => doing([inPlace(where, 'coil'), join(...coilPlugs(where, all(where)))]),
   ],
   [/each cap back on its own lead/i, (where) => inPlace(where, 'cap')],

@@ -1,6 +1,7 @@
 import { brackenway } from './circuits/brackenway-1b.ts'
 import { clipwell } from './circuits/clipwell-1m.ts'
 import { fernslade } from './circuits/fernslade-1p.ts'
+import { ferrymere } from './circuits/ferrymere-3t.ts'
 import { freshet } from './circuits/freshet-4d.ts'
 import { haulmoor } from './circuits/haulmoor-1e.ts'
 import { larkfell } from './circuits/larkfell-2i.ts'
@@ -70,6 +71,7 @@ const circuits: Readonly<Record<string, Circuit>> = {
   'fernslade-1p': fernslade,
   'brackenway-1b': brackenway,
   'freshet-4d': freshet,
+  'ferrymere-3t': ferrymere,
 }
 
 /** @throws Error for a machine that nobody has wired here yet */

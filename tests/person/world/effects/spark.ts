@@ -111,4 +111,6 @@ export const flywheel: Effects = {
 
 export const cylinder: Effects = {
   'low-compression': ({ random }) => ({ gives: between(random, 0.3, 0.8) }),
+  // Its spark and its compression are good. That it does not fire is for the engine to know.
+  'breathes-badly': () => ({}),
 }

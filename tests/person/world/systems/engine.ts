@@ -61,7 +61,7 @@ function diesElsewhere({ site: { world, doing, random } }: Now): boolean {
   return world.elsewhere && world.complaint === 'cuts-out' && shaken && random() < 0.85
 }
 
-/** A broken reed: the cylinder gets spark and fuel and cannot burn it. The last one, as it happens. */
+/** A cause that no tree holds: the cylinder gets its spark and burns nothing. The last one, as it happens. */
 function isLameElsewhere({ site: { world } }: Now, output: string): boolean {
   const last = world.machine.outputs.at(-1)!.id
   return world.elsewhere && world.complaint === 'one-cylinder-dead' && output === last
@@ -72,6 +72,7 @@ function hasFuel(now: Now, output: string): boolean {
   const cylinder = has(now.site, 'cylinder') ? seated(now.site, 'cylinder', output) : undefined
   const compression = cylinder === undefined ? 1 : (now.effect(cylinder).gives ?? 1)
   if (compression < 0.85 || isStarved(now)) return false
+  if (cylinder !== undefined && now.has(cylinder, 'breathes-badly')) return false
   if (!has(now.site, 'injector')) return true
   const { opens } = fuel(now, 1500)
   return opens.get(output)!
