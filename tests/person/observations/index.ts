@@ -3,6 +3,7 @@ import { chargingChecks } from './charging.ts'
 import { comparingChecks } from './comparing.ts'
 import { engineChecks } from './engine.ts'
 import { fuelChecks } from './fuel.ts'
+import { hotStartChecks } from './hot-start.ts'
 import { lightsChecks } from './lights.ts'
 import { looksChecks } from './looks.ts'
 import { ohmsChecks } from './ohms.ts'
@@ -22,6 +23,7 @@ export const observations: Readonly<Record<string, Observation>> = {
   ...sparkChecks,
   ...engineChecks,
   ...fuelChecks,
+  ...hotStartChecks,
   ...lightsChecks,
   ...chargingChecks,
 }

@@ -54,6 +54,7 @@ export function complains(site: Site): boolean {
 function provoked(site: Site): Site {
   switch (site.world.complaint) {
     case 'dies-hot':
+    case 'hard-start-hot':
       return { ...site, standing: { ...site.standing, hotAt: site.clock } }
     case 'blows-the-fuse':
     case 'cuts-out':
@@ -95,6 +96,7 @@ const complaints: Readonly<Record<string, (now: Now) => boolean>> = {
   'misfires-at-speed': (now) =>
     isOff(now) || outputsOf(now.site.world).some((output) => margin(now, output, fullSpeed) < 1),
   'dies-hot': (now) => fails(now),
+  'hard-start-hot': (now) => fails(now),
   'cuts-out': (now) => fails(now),
   'no-pump-prime': (now) => fuel(now, bestPull(now)).pump !== 'hums',
   'no-injection-pulse': (now) =>

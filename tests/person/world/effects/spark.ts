@@ -110,5 +110,7 @@ export const flywheel: Effects = {
 }
 
 export const cylinder: Effects = {
-  'low-compression': ({ random }) => ({ gives: between(random, 0.3, 0.8) }),
+  'low-compression': ({ random, complaint }) => ({
+    gives: complaint === 'hard-start-hot' ? between(random, 0.7, 0.84) : between(random, 0.3, 0.8),
+  }),
 }

@@ -1,6 +1,7 @@
 import type { Now } from '../now.ts'
 import { partsIn } from '../sheet.ts'
 import { has, type Site, seated } from '../site.ts'
+import { celsiusOf } from '../temperature.ts'
 import { fuel } from './fuel.ts'
 import { ignition } from './ignition.ts'
 
@@ -68,12 +69,19 @@ function isLameElsewhere({ site: { world } }: Now, output: string): boolean {
 
 function hasFuel(now: Now, output: string): boolean {
   if (now.site.standing.fuelOff || isLameElsewhere(now, output)) return false
-  const cylinder = has(now.site, 'cylinder') ? seated(now.site, 'cylinder', output) : undefined
-  const compression = cylinder === undefined ? 1 : (now.effect(cylinder).gives ?? 1)
-  if (compression < 0.85 || isStarved(now)) return false
+  if (isWorn(now, output) || isStarved(now)) return false
   if (!has(now.site, 'injector')) return true
   const { opens } = fuel(now, 1500)
   return opens.get(output)!
+}
+
+/** Too little compression to fire on. Where hot is what one complains of, thick oil seals it cold. From memory. */
+export function isWorn(now: Now, output: string): boolean {
+  if (!has(now.site, 'cylinder')) return false
+  const cylinder = seated(now.site, 'cylinder', output)
+  const isSealed =
+    now.site.world.complaint === 'hard-start-hot' && celsiusOf(now.site, cylinder) < 40
+  return (now.effect(cylinder).gives ?? 1) < (isSealed ? 0.65 : 0.85)
 }
 
 /** Whether the spark of an output comes before its time: the key, the box, or its own pickup. */
@@ -96,6 +104,18 @@ export const fuelCause = (now: Now): string | undefined =>
   ['fuel', 'fuel-feed', 'carburettor'].find((role) =>
     partsIn(now.site.world.machine, role).some(({ id }) => now.effect(id).gives === 0),
   )
+
+/** Hot it stands in more fuel than it can light. */
+export const isDrowned = (now: Now): boolean =>
+  isFlooded(now) ||
+  partsIn(now.site.world.machine, 'carburettor').some(({ id }) =>
+    now.has(id, 'leaks-over', 'choke-closed'),
+  )
+
+/** Hot nothing but vapour comes, or no fuel is pumped. */
+export const starvesHot = (now: Now): boolean =>
+  (fuelCause(now) !== undefined && !isDrowned(now)) ||
+  (has(now.site, 'pump') && fuel(now, 600).pump !== 'hums')
 
 /** What keeps the rope from being pulled: the rope starter is off. */
 export function ropeIsOff({ site: { standing, world } }: Now): boolean {
