@@ -1,6 +1,7 @@
 import type { Observation } from '../check.ts'
 import { chargingChecks } from './charging.ts'
 import { comparingChecks } from './comparing.ts'
+import { dashChecks } from './dash.ts'
 import { engineChecks } from './engine.ts'
 import { fuelChecks } from './fuel.ts'
 import { hotStartChecks } from './hot-start.ts'
@@ -26,6 +27,7 @@ export const observations: Readonly<Record<string, Observation>> = {
   ...hotStartChecks,
   ...lightsChecks,
   ...chargingChecks,
+  ...dashChecks,
 }
 
 /** @throws Error with where to add it, for a kind that nobody has told the person how to make */

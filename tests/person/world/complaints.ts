@@ -3,6 +3,7 @@ import { nowAt } from './now.ts'
 import { partsIn } from './sheet.ts'
 import { has, type Site } from './site.ts'
 import { charging, shortOhms } from './systems/charging.ts'
+import { dashWakes } from './systems/dash.ts'
 import {
   firing,
   fuelCause,
@@ -101,6 +102,7 @@ const complaints: Readonly<Record<string, (now: Now) => boolean>> = {
   'no-pump-prime': (now) => fuel(now, bestPull(now)).pump !== 'hums',
   'no-injection-pulse': (now) =>
     [...fuel(now, bestPull(now)).opens.values()].every((opens) => !opens),
+  'dash-dead': (now) => !dashWakes(now),
   'dead-lights': (now) => [...lights(now, 3000, true).lamps.values()].every((volts) => volts < 4),
   'lamps-dim': isDim,
   'lamps-too-bright': (now) => lights(now, 3000, true).atLampToMetal > glaring,

@@ -38,6 +38,9 @@ export const injectionUnit: Effects = {
   }),
 }
 
+/** A dash shows it or does not; what it looks like is drawn where it is looked at. */
+export const dash: Effects = { dead: () => ({}), wet: () => ({}) }
+
 /** What the engine burns, and the way it comes. */
 export const tankFuel: Effects = {
   stale: ({ random }) => ({ gives: 0, ...(happens(random, visible.plain) && { looks: 'old' }) }),

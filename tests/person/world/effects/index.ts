@@ -1,6 +1,7 @@
 import type { Effects } from '../effect.ts'
 import {
   carburettor,
+  dash,
   flooding,
   flywheelKey,
   fuelFeed,
@@ -41,6 +42,7 @@ export const effects: Readonly<Record<string, Effects>> = {
   'battery-lead': batteryLead,
   carburettor,
   cylinder,
+  dash,
   flooding,
   flywheel,
   'flywheel-key': flywheelKey,

@@ -91,7 +91,7 @@ export function isEarly(now: Now, output: string): boolean {
   return (
     partsIn(machine, 'flywheel-key').some(({ id }) => now.has(id, 'sheared')) ||
     partsIn(machine, 'igniter').some(({ id }) => now.has(id, 'fires-early')) ||
-    now.has(seated(site, 'pickup', output), 'reversed', 'shifted', 'loose')
+    (has(site, 'pickup') && now.has(seated(site, 'pickup', output), 'reversed', 'shifted', 'loose'))
   )
 }
 
