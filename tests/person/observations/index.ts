@@ -1,4 +1,5 @@
 import type { Observation } from '../check.ts'
+import { bogsChecks } from './bogs.ts'
 import { chargingChecks } from './charging.ts'
 import { comparingChecks } from './comparing.ts'
 import { dashChecks } from './dash.ts'
@@ -28,6 +29,7 @@ export const observations: Readonly<Record<string, Observation>> = {
   ...lightsChecks,
   ...chargingChecks,
   ...dashChecks,
+  ...bogsChecks,
 }
 
 /** @throws Error with where to add it, for a kind that nobody has told the person how to make */

@@ -10,6 +10,7 @@ import {
   fullSpeed,
   isEarly,
   isFlooded,
+  isHeldDown,
   jumps,
   margin,
   plugAt,
@@ -58,6 +59,7 @@ function provoked(site: Site): Site {
     case 'hard-start-hot':
       return { ...site, standing: { ...site.standing, hotAt: site.clock } }
     case 'blows-the-fuse':
+    case 'bogs-limited':
     case 'cuts-out':
     case 'kicks-back':
     case 'starts-then-dies':
@@ -83,6 +85,11 @@ const complaints: Readonly<Record<string, (now: Now) => boolean>> = {
     ),
   'spark-no-start': (now) =>
     isFlooded(now) || isOff(now) || firing(now, bestPull(now)).length === 0,
+  'bogs-limited': (now) =>
+    isOff(now) ||
+    isHeldDown(now) ||
+    fuelCause(now) !== undefined ||
+    outputsOf(now.site.world).some((output) => margin(now, output, fullSpeed) < 1),
   'kicks-back': (now) => outputsOf(now.site.world).some((output) => isEarly(now, output)),
   'starts-then-dies': (now) => fuelCause(now) !== undefined || fails(now),
   'one-cylinder-dead': (now) => {

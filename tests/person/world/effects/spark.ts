@@ -74,6 +74,7 @@ export const igniter: Effects = {
   'cracked-joint': () => ({ gives: 0, comes: { with: 'shaking', idle: 0.05, provoked: 0.85 } }),
   'ignores-stop': () => ({}),
   'fires-early': () => ({}),
+  'stays-limited': () => ({}),
 }
 
 export const ignitionModule: Effects = {

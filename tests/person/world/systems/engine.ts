@@ -95,9 +95,14 @@ export function isEarly(now: Now, output: string): boolean {
   )
 }
 
-/** What starts and then dies burns for some seconds what is there. */
+/** What starts and then dies burns for some seconds what is there; at idle a little is enough. */
 const isStarved = (now: Now) =>
-  now.site.world.complaint !== 'starts-then-dies' && fuelCause(now) !== undefined
+  !['starts-then-dies', 'bogs-limited'].includes(now.site.world.complaint) &&
+  fuelCause(now) !== undefined
+
+/** Whether the box keeps the speed down although nothing asks for it. */
+export const isHeldDown = (now: Now): boolean =>
+  partsIn(now.site.world.machine, 'igniter').some(({ id }) => now.has(id, 'stays-limited'))
 
 /** What keeps fuel that lights from an engine with a carburettor, or the fuel itself: role, where there is one. */
 export const fuelCause = (now: Now): string | undefined =>
