@@ -9,7 +9,7 @@ describe('every fault of the shipped trees, with every tool', () => {
     'ends with its part named or in a stated group, and nine in ten named: %s',
     (_, kase) => {
       const found = endsOf(kase)
-      expect(found.faults).toBeGreaterThan(1)
+      expect(found.faults).toBeGreaterThan(0)
       expect(found.missed).toEqual([])
       expect(found.detected).toBeCloseTo(1, 12)
       expect(found.isolated[0]).toBeGreaterThanOrEqual(0.9)
