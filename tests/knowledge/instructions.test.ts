@@ -38,6 +38,9 @@ describe('what a page tells people to do', () => {
 
   it('asks the spark to jump as far as the sheet of the machine says, and no further', () => {
     const asks = ({ card }: Page) => card.id.includes('-strength')
+    const onTester = ({ card }: Page) => card.id.startsWith('spark-on-tester')
+    const setTo = (page: Page) => steps(page).includes(`set to ${page.kase.machine.sparkGap.mm} mm`)
+    expect(breaking(onTester, setTo)).toEqual([])
     const rule = (page: Page) => {
       const far = `${page.kase.machine.sparkGap.mm} mm`
       const answers = (page.card.answers ?? []).map(({ says }) => says).join(' ')
@@ -45,9 +48,9 @@ describe('what a page tells people to do', () => {
     }
     const strengths = (page: Page) => asks(page) && page.card.measurand === undefined
     expect(breaking(strengths, rule)).toEqual([])
-    expect(new Set(pages.filter(strengths).map(({ kase }) => kase.machine.sparkGap.mm)).size).toBe(
-      2,
-    )
+    expect(
+      new Set(pages.filter(strengths).map(({ kase }) => kase.machine.sparkGap.mm)).size,
+    ).toBeGreaterThan(1)
   })
 
   it('never ends with the controls at OFF', () => {

@@ -7,9 +7,9 @@ import { ignition } from './ignition.ts'
 
 /** Where the spark is looked at: 0 is none, 1 the spark of a good machine on a modest pull. */
 export const jumps = {
-  /** A tester of 6 to 8 mm. From memory. */
+  /** A tester that is set as far as the sheet asks: less jumps now and then, and thin. From memory. */
   tester: { weak: 0.25, blue: 0.55 },
-  /** Farther than that: as far as the sheet asks, on every pull. */
+  /** What jumps it on every pull, and blue. */
   far: 0.75,
   /** A plug in the open air: a quarter of the voltage. */
   plug: { weak: 0.12, blue: 0.25 },
