@@ -4,6 +4,7 @@ import { chargingChecks } from './charging.ts'
 import { comparingChecks } from './comparing.ts'
 import { dashChecks } from './dash.ts'
 import { engineChecks } from './engine.ts'
+import { firstMovesChecks } from './first-moves.ts'
 import { fuelChecks } from './fuel.ts'
 import { hotStartChecks } from './hot-start.ts'
 import { lightsChecks } from './lights.ts'
@@ -30,6 +31,7 @@ export const observations: Readonly<Record<string, Observation>> = {
   ...chargingChecks,
   ...dashChecks,
   ...bogsChecks,
+  ...firstMovesChecks,
 }
 
 /** @throws Error with where to add it, for a kind that nobody has told the person how to make */
