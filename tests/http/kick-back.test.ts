@@ -4,6 +4,7 @@ import { hiddenFault } from '../support/hidden-fault.ts'
 import { openJob, post } from '../support/job.ts'
 import { textIn, valueIn } from '../support/page.ts'
 
+const complained = allCases().filter(({ complaint }) => complaint.id === 'kicks-back')
 const kase = allCases().find(({ checks }) => checks.has('ask-kick-back'))!
 const turning = [...kase.checks.values()].filter(({ engine }) => engine !== 'stopped')
 const keyLook = [...kase.checks.keys()].find((id) => id.startsWith('key-look'))!
@@ -33,3 +34,20 @@ it('once it kicks back nothing that turns the engine is asked for until the key 
   await post(http, `${job}/readings`, { version, check: keyLook, choice: 'whole' }).expect(303)
   expect(textIn(await page(`?check=${turning[0]!.id}`))).not.toContain(warning)
 })
+
+it.each(complained.map((each) => [each.machine.id, each] as const))(
+  'whoever complains of it is asked for nothing that turns the engine until then: %s',
+  async (_, each) => {
+    const { http } = await readyApp()
+    const job = await openJob(http, each)
+    const page = async (query = '') => (await http.get(`${job}${query}`).expect(200)).text
+    const turns = [...each.checks.values()].filter(({ engine }) => engine !== 'stopped')
+    const look = [...each.checks.keys()].find((id) => id.startsWith('key-look'))!
+
+    expect(turns.length).toBeGreaterThan(0)
+    for (const { id } of turns) expect(textIn(await page(`?check=${id}`))).toContain(warning)
+    const fields = { version: valueIn(await page(), 'version'), check: look, choice: 'whole' }
+    await post(http, `${job}/readings`, fields).expect(303)
+    for (const { id } of turns) expect(textIn(await page(`?check=${id}`))).not.toContain(warning)
+  },
+)

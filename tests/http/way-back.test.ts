@@ -58,6 +58,14 @@ describe('a check page', () => {
     expect(starter).toContain('Put the recoil starter back on')
   })
 
+  it('has it put back as well before somebody pulls only to look at the plug', async () => {
+    const { page, make } = await openedJob(caseOf('pedlar-1c', 'spark-no-start'))
+    await make('pickup-gap.pickup')
+    const back = putBackOn(await page('check=plug-after-pulls')).join(' ')
+    expect(back).toContain('screw every spark plug in')
+    expect(back).toContain('Put the recoil starter back on')
+  })
+
   it('leaves apart what is in the way of nothing', async () => {
     const { page, make } = await openedJob(twin)
     await make('winding-resistance.exciter-start.igniter-plug', { typed: '365' })

@@ -38,6 +38,9 @@ describe('what a page tells people to do', () => {
 
   it('asks the spark to jump as far as the sheet of the machine says, and no further', () => {
     const asks = ({ card }: Page) => card.id.includes('-strength')
+    const onTester = ({ card }: Page) => card.id.startsWith('spark-on-tester')
+    const setTo = (page: Page) => steps(page).includes(`set to ${page.kase.machine.sparkGap.mm} mm`)
+    expect(breaking(onTester, setTo)).toEqual([])
     const rule = (page: Page) => {
       const far = `${page.kase.machine.sparkGap.mm} mm`
       const answers = (page.card.answers ?? []).map(({ says }) => says).join(' ')
@@ -84,12 +87,10 @@ describe('what a page tells people to do', () => {
     const hot = ({ card }: Page) => card.setups.some(({ id }) => id === 'run-until-hot')
     const rule = (page: Page) =>
       /Take testers and spare plugs out.*every cap on its own plug/s.test(readied(page)) &&
-      /until it dies by itself.*at RUN/s.test(readied(page))
+      /until it dies by itself.*heat soak in.*at RUN/s.test(readied(page))
     expect(breaking(hot, rule)).toEqual([])
     const dead = (page: Page) => hot(page) && / dead hot/.test(page.card.title)
-    expect(
-      breaking(dead, (page) => /It has just died|has just died by itself/.test(steps(page))),
-    ).toEqual([])
+    expect(breaking(dead, (page) => /It has just failed hot/.test(steps(page)))).toEqual([])
   })
 
   it('enters the first reading before the pins are cleaned', () => {

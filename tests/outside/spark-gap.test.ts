@@ -3,7 +3,12 @@ import { jumps } from '../person/world/systems/engine.ts'
 import { shippedKnowledge } from '../support/knowledge.ts'
 import { betweenPoints, betweenRounds } from './spark-gap.ts'
 
-const { setups, checkKinds } = shippedKnowledge()
+const { setups, checkKinds, machines } = shippedKnowledge()
+
+/** How far the shipped sheets ask the spark to jump, mm. */
+const gaps = [...new Set([...machines.values()].map(({ sparkGap }) => sparkGap.mm))].sort(
+  (a, b) => a - b,
+)
 
 /** The millimetres that a shipped sentence names, in its order. */
 const millimetres = (words: string) =>
@@ -40,14 +45,13 @@ describe('the air of a gap', () => {
 })
 
 describe('the gap of a tester', () => {
-  const set = millimetres(setups.setups['tester-fitted']!.do)
-  const onTester = millimetres(checkKinds.get('spark-on-tester')!.do.join(' '))
   const strength = checkKinds.get('spark-strength')!
 
   it('stands for a plug under pressure, and an open plug for neither', () => {
-    expect(set).toEqual([6, 8])
-    expect(onTester).toEqual(set)
-    const [[least], [, most]] = [betweenPoints(set[0]!), betweenPoints(set[1]!)]
+    expect(setups.setups['tester-fitted']!.do).toContain('set to {gap} into')
+    expect(checkKinds.get('spark-on-tester')!.do.join(' ')).toContain('set to {gap},')
+    expect(gaps.length).toBeGreaterThan(1)
+    const [[least], [, most]] = [betweenPoints(gaps[0]!), betweenPoints(gaps.at(-1)!)]
     // Points of 6 to 8 mm: 6 to 10 kV, about the 8 kV of a plug at work.
     expect(least).toBeLessThan(plug.pressed)
     expect(most).toBeGreaterThan(plug.pressed)
@@ -55,24 +59,25 @@ describe('the gap of a tester', () => {
   })
 
   it('asks far less between its points than between round ends, so its mm are no volts', () => {
-    for (const mm of set) expect(betweenRounds(mm)).toBeGreaterThan(2 * betweenPoints(mm)[1])
+    for (const mm of gaps) expect(betweenRounds(mm)).toBeGreaterThan(2 * betweenPoints(mm)[1])
   })
 
-  it('is opened in two steps from more than an open plug takes to what a full cylinder takes', () => {
-    const [from, by] = millimetres(strength.do.join(' ')) as [number, number]
-    expect(betweenPoints(from)[0]).toBeGreaterThan(plug.open[1])
-    expect(betweenPoints(from + by)[1]).toBeLessThan(plug.pressed)
-    expect(betweenPoints(from + 2 * by)[0]).toBeGreaterThanOrEqual(plug.pressed)
+  it('is opened from what an open plug takes at most, as far as the sheet asks', () => {
+    const [from] = millimetres(strength.do.join(' ')) as [number]
+    expect(betweenPoints(from)[0]).toBeGreaterThanOrEqual(plug.open[1])
+    expect(betweenPoints(from)[1]).toBeLessThan(plug.pressed)
+    expect(strength.do.join(' ')).toContain('up to {gap}, no further')
+    for (const mm of gaps) expect(mm).toBeGreaterThan(from)
   })
 
-  it('lies where the world of the literal person puts it: one spark, told apart by what it jumps', () => {
+  it.each(gaps)('of %d mm lies where the world of the literal person puts it', (mm) => {
     // kV of what that world calls 1: what jumps blue certainly breaks the gap down, what is weak hardly does.
     const tester = [
-      betweenPoints(6)[0] / jumps.tester.blue,
-      betweenPoints(8)[1] / jumps.tester.weak,
+      betweenPoints(mm)[0] / jumps.tester.blue,
+      betweenPoints(mm)[1] / jumps.tester.weak,
     ]
     const inTheOpen = [plug.open[0] / jumps.plug.blue, plug.open[1] / jumps.plug.weak]
-    const far = [betweenPoints(8)[0] / jumps.far, betweenPoints(8)[1] / jumps.tester.weak]
+    const far = [betweenPoints(mm)[0] / jumps.far, betweenPoints(mm)[1] / jumps.tester.weak]
     const whole = [tester, inTheOpen, far]
     const least = Math.max(...whole.map(([low]) => low!))
     const most = Math.min(...whole.map(([, high]) => high!))

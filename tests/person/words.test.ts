@@ -18,7 +18,7 @@ const leavesItAsItIs = [
   /take the clips and the back-probe pin off|lay .* side by side/i,
   /^undo the screw half a turn|^(then )?pull the rope/i,
   /^take off what lies over|^screw the module down again/i,
-  /^before anything else at the next start|^if it does not, /i,
+  /^before anything else at the next start|^if it does not, |^put the filter back|unplug each of them at its own plug/i,
 ]
 
 describe('the words of the pages', () => {

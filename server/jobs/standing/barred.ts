@@ -1,15 +1,22 @@
 import type { Barring, Case, CheckCard } from '../../knowledge/case.ts'
 import type { Folded } from '../record/fold.ts'
 
-/** The answers so far that make something unsafe, as long as the check that would clear it is not made. */
-export function barringsOf({ checks }: Case, { readings }: Folded): readonly Barring[] {
-  return [...readings].flatMap(([check, { touches }]) => {
+/**
+ * What the complaint and the answers so far make unsafe, as long as the check that would clear it is not made. A
+ * complaint bars nothing on a machine that has no such check.
+ */
+export function barringsOf({ checks, complaint }: Case, { readings }: Folded): readonly Barring[] {
+  const isIn = (all: Iterable<string>, kind: string) => [...all].some((id) => kindOf(id) === kind)
+  const ofAnswers = [...readings].map(([check, { touches }]) => {
     const answers = checks.get(check)?.answers ?? []
     const last = touches.findLast(({ kind }) => kind === 'answer')
-    const bars = answers.find(({ id }) => last?.kind === 'answer' && last.answer === id)?.bars
-    const isMade = [...readings.keys()].some((made) => kindOf(made) === bars?.until)
-    return bars === undefined || isMade ? [] : [bars]
+    return answers.find(({ id }) => last?.kind === 'answer' && last.answer === id)?.bars
   })
+  const ofComplaint =
+    complaint.bars && isIn(checks.keys(), complaint.bars.until) ? complaint.bars : undefined
+  return [ofComplaint, ...ofAnswers].flatMap((bars) =>
+    bars === undefined || isIn(readings.keys(), bars.until) ? [] : [bars],
+  )
 }
 
 /** Why a check is not safe after what was answered, or null where it is. */

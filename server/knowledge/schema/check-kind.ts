@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { Barring } from './barring.ts'
 import { Chances, Minutes, Name, Place, Source, schemaKey, Words } from './shared.ts'
 
 /**
@@ -74,14 +75,7 @@ export const Answer = z.strictObject({
     })
     .optional(),
   /** After this answer nothing is done with the engine so, until a check of that kind has been made. */
-  bars: z
-    .strictObject({
-      engine: z.array(z.enum(['cranking', 'running'])).min(1),
-      until: Name,
-      /** Why, a sentence: it stands on the page of what is barred. */
-      says: Words,
-    })
-    .optional(),
+  bars: Barring.optional(),
 })
 
 /** Words in a check may hold: {part} {output} {place} {pins} {wires} {limits} {connector} {role} {ground} {gap} {run} {off} */

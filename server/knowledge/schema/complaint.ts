@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { Barring } from './barring.ts'
 import { Proof } from './proof.ts'
 import { Name, Source, schemaKey, Words } from './shared.ts'
 
@@ -53,6 +54,8 @@ export const Complaint = z.strictObject({
   owner: Words,
   /** The complaint fits a machine that has what each of these asks for. */
   needs: z.array(Need).min(1),
+  /** What the complaint itself makes unsafe until a check of some kind has been made. */
+  bars: Barring.optional(),
   top: Name,
   gates: Gates,
   /** Gates that checks and questions look at but that are no branch of the tree: "no pulse at the coil". */

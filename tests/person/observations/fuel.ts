@@ -121,7 +121,8 @@ const doingAll = ({ site }: CheckHere) => whileDoing(site, { shaken: 'all', wett
 const found =
   (good: string, age: string, share: number): Observation =>
   ({ site, part, kind, card }) => {
-    const { looks: all } = nowAt(site).effect(part)
+    // What comes with heat is seen cold as well.
+    const all = site.world.faults.find((fault) => fault.part === part)?.effect.looks
     // What another look would find is no answer to this one.
     const looks = card.answers?.some(({ id }) => id === all) ? all : undefined
     const old = lasting(site.world.seed, part, kind)() < share
@@ -135,6 +136,7 @@ export const fuelChecks: Readonly<Record<string, Observation>> = {
   'fuel-look': found('fresh', 'old', 0.06),
   'fuel-flow': found('flows', 'trickles', 0.04),
   'choke-look': found('works', 'idle', 0.04),
+  'hose-look': found('clear', 'hot-side', 0.08),
   'choke-keeps-it': helped({ blocked: 0.75, shut: 0.15, watery: 0.2, 'idle-low': 0.3 }, 0.12),
   'throttle-held': helped({ 'idle-low': 0.95, blocked: 0.25, 'choke-open': 0.35 }, 0.12),
   'pump-as-it-dies': pumpAsItDies,

@@ -1,8 +1,12 @@
 import type { Observation } from '../check.ts'
+import { bogsChecks } from './bogs.ts'
 import { chargingChecks } from './charging.ts'
 import { comparingChecks } from './comparing.ts'
+import { dashChecks } from './dash.ts'
 import { engineChecks } from './engine.ts'
+import { firstMovesChecks } from './first-moves.ts'
 import { fuelChecks } from './fuel.ts'
+import { hotStartChecks } from './hot-start.ts'
 import { lightsChecks } from './lights.ts'
 import { looksChecks } from './looks.ts'
 import { ohmsChecks } from './ohms.ts'
@@ -25,9 +29,13 @@ export const observations: Readonly<Record<string, Observation>> = {
   ...sparkChecks,
   ...engineChecks,
   ...fuelChecks,
+  ...hotStartChecks,
   ...lightsChecks,
   ...chargingChecks,
   ...startingChecks,
+  ...dashChecks,
+  ...bogsChecks,
+  ...firstMovesChecks,
 }
 
 /** @throws Error with where to add it, for a kind that nobody has told the person how to make */

@@ -7,7 +7,7 @@ import { type Now, nowAt } from '../world/now.ts'
 import { partNamed, servedBy } from '../world/sheet.ts'
 import { type Doing, doing, has, seated } from '../world/site.ts'
 import { having } from '../world/standing.ts'
-import { jumps, plugAt, ropeIsOff } from '../world/systems/engine.ts'
+import { fuelCause, isWorn, jumps, plugAt, ropeIsOff } from '../world/systems/engine.ts'
 import { ignition } from '../world/systems/ignition.ts'
 import { outputsOf } from '../world/world.ts'
 import { isSeen, pullSpeed, threePulls } from './pulling.ts'
@@ -136,7 +136,9 @@ function complainsNow(site: CheckHere['site']): boolean {
   const rpm = 500
   const outputs = outputsOf(site.world)
   const dead = outputs.some((output) => atPlug(now, output, rpm) < jumps.plug.weak)
-  return dead || (has(site, 'pump') && complains({ ...site, world: asPump(site.world) }))
+  if (dead || fuelCause(now) !== undefined || outputs.some((output) => isWorn(now, output)))
+    return true
+  return has(site, 'pump') && complains({ ...site, world: asPump(site.world) })
 }
 
 const asPump = (world: CheckHere['site']['world']) => ({
@@ -162,7 +164,7 @@ export const sparkChecks: Readonly<Record<string, Observation>> = {
   'known-good-condenser-strength': howFar,
   'spark-old-plug': atOldPlug,
   'spark-new-plug': atOnePlug,
-  'spark-old-plug-hot': atOnePlug,
+  'spark-old-plug-hot': atOldPlug,
   'spark-stop-unplugged': atThePlugs,
   'igniter-ground-jumper': atThePlugs,
   'known-good-igniter': atThePlugs,

@@ -4,12 +4,14 @@ import { partsIn } from './sheet.ts'
 import { has, type Site } from './site.ts'
 import { add } from './standing.ts'
 import { charging, shortOhms } from './systems/charging.ts'
+import { dashWakes } from './systems/dash.ts'
 import {
   firing,
   fuelCause,
   fullSpeed,
   isEarly,
   isFlooded,
+  isHeldDown,
   jumps,
   margin,
   plugAt,
@@ -58,8 +60,10 @@ export function complains(site: Site): boolean {
 function provoked(site: Site): Site {
   switch (site.world.complaint) {
     case 'dies-hot':
+    case 'hard-start-hot':
       return { ...site, standing: { ...site.standing, hotAt: site.clock } }
     case 'blows-the-fuse':
+    case 'bogs-limited':
     case 'cuts-out':
     case 'kicks-back':
     case 'starts-then-dies':
@@ -85,6 +89,11 @@ const complaints: Readonly<Record<string, (now: Now) => boolean>> = {
     ),
   'spark-no-start': (now) =>
     isFlooded(now) || isOff(now) || firing(now, bestPull(now)).length === 0,
+  'bogs-limited': (now) =>
+    isOff(now) ||
+    isHeldDown(now) ||
+    fuelCause(now) !== undefined ||
+    outputsOf(now.site.world).some((output) => margin(now, output, fullSpeed) < 1),
   'kicks-back': (now) => outputsOf(now.site.world).some((output) => isEarly(now, output)),
   'starts-then-dies': (now) => fuelCause(now) !== undefined || fails(now),
   'one-cylinder-dead': (now) => {
@@ -99,10 +108,12 @@ const complaints: Readonly<Record<string, (now: Now) => boolean>> = {
   'misfires-at-speed': (now) =>
     isOff(now) || outputsOf(now.site.world).some((output) => margin(now, output, fullSpeed) < 1),
   'dies-hot': (now) => fails(now),
+  'hard-start-hot': (now) => fails(now),
   'cuts-out': (now) => fails(now),
   'no-pump-prime': (now) => fuel(now, bestPull(now)).pump !== 'hums',
   'no-injection-pulse': (now) =>
     [...fuel(now, bestPull(now)).opens.values()].every((opens) => !opens),
+  'dash-dead': (now) => !dashWakes(now),
   'dead-lights': (now) => [...lights(now, 3000, true).lamps.values()].every((volts) => volts < 4),
   'lamps-dim': isDim,
   'lamps-too-bright': (now) => lights(now, 3000, true).atLampToMetal > glaring,

@@ -19,6 +19,11 @@ const heats: Readonly<Record<string, { readonly hot: number; readonly minutes: n
   'ignition-module': { hot: 80, minutes: 15 },
   'spark-plug': { hot: 180, minutes: 8 },
   pump: { hot: 50, minutes: 20 },
+  cylinder: { hot: 120, minutes: 20 },
+  // What soaks into them once the fan stands still.
+  carburettor: { hot: 65, minutes: 20 },
+  'fuel-feed': { hot: 70, minutes: 12 },
+  flooding: { hot: 65, minutes: 20 },
 }
 
 /** °C of a part now. */

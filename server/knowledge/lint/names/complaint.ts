@@ -20,6 +20,7 @@ export function complaintNames(
   })
   const checks = [...checkKinds.keys()]
   mustKnow(complaint, ['chart'], 'check', complaint.chart, checks)
+  mustKnow(complaint, ['bars'], 'check', complaint.bars && [complaint.bars.until], checks)
   mustKnow(complaint, ['top'], 'gate', [complaint.top], Object.keys(complaint.gates))
   for (const [section, gates] of Object.entries({
     gates: complaint.gates,

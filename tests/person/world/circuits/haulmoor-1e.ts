@@ -36,6 +36,7 @@ export const haulmoor: Circuit = {
     ],
     'wires-feed': [wire('output-plug', 1, 'fuse-holder', 1)],
     'wires-sense': [wire('sense-plug', 1, 'fuse-holder', 2)],
+    'wires-dash': [wire('dash-plug', 1, 'dash-fuse-holder', 1)],
   },
   grounds: {
     'igniter-ground': [['igniter-plug', 7]],
@@ -44,6 +45,7 @@ export const haulmoor: Circuit = {
       ['tether-plug', 2],
     ],
     'rectifier-ground': [['output-plug', 2]],
+    'dash-ground': [['dash-plug', 2]],
   },
   joints: {},
   boxes: [
@@ -73,6 +75,7 @@ export const haulmoor: Circuit = {
     ...['flywheel', 'flywheel-key', 'lead', 'cap', 'plug', 'flooding'],
     ...['cylinder', 'fuel', 'fuel-feed', 'carburettor'],
     ...['rectifier', 'fuse', 'battery', 'battery-lead', 'battery-ground'],
+    ...['dash-display', 'dash-fuse'],
   ],
   ropeStarter: 'recoil-starter',
   electricStart: true,

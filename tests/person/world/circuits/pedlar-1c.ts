@@ -43,6 +43,7 @@ export const pedlar: Circuit = {
       wire('regulator-plug', 3, 'lamp-switch-plug', 1),
       wire('lamp-switch-plug', 2, 'work-lamp-plug', 1),
     ],
+    'wires-meter': [wire('regulator-plug', 3, 'meter-plug', 1)],
   },
   grounds: {
     'igniter-ground': [['igniter-plug', 7]],
@@ -52,6 +53,7 @@ export const pedlar: Circuit = {
     ],
     'regulator-ground': [['regulator-plug', 4]],
     'lamp-ground': [['work-lamp-plug', 2]],
+    'meter-ground': [['meter-plug', 2]],
   },
   joints: { 'regulator-pin': [['regulator-plug', 4]] },
   boxes: [
@@ -79,6 +81,7 @@ export const pedlar: Circuit = {
   ],
   apart: ['flywheel', 'flywheel-key', 'lead', 'cap', 'plug', 'flooding', 'regulator'].concat([
     'instrument-lamp',
+    'hour-meter',
     ...['cylinder', 'fuel', 'fuel-feed', 'carburettor'],
   ]),
   ropeStarter: 'recoil-starter',

@@ -1,5 +1,7 @@
 import { between, happens } from '../chance.ts'
-import { type Effects, visible } from '../effect.ts'
+import { type Comes, type Effects, visible } from '../effect.ts'
+
+const heat = (above: number): Comes => ({ with: 'heat', idle: 0, provoked: 1, above })
 
 /** A shunt that is shorted, wholly or in part; one that is open. */
 export const regulator: Effects = {
@@ -32,9 +34,12 @@ export const injectionUnit: Effects = {
   'no-pulse': () => ({}),
   'fails-hot': ({ random }) => ({
     gives: 0,
-    comes: { with: 'heat', idle: 0, provoked: 1, above: between(random, 42, 58) },
+    comes: heat(between(random, 42, 58)),
   }),
 }
+
+/** A dash shows it or does not; what it looks like is drawn where it is looked at. */
+export const dash: Effects = { dead: () => ({}), wet: () => ({}) }
 
 /** What the engine burns, and the way it comes. */
 export const tankFuel: Effects = {
@@ -42,6 +47,11 @@ export const tankFuel: Effects = {
   watery: ({ random }) => ({ gives: 0, ...(happens(random, visible.plain) && { looks: 'water' }) }),
 }
 export const fuelFeed: Effects = {
+  boils: ({ random }) => ({
+    gives: 0,
+    comes: heat(between(random, 35, 55)),
+    ...(happens(random, visible.plain) && { looks: 'hot-side' }),
+  }),
   shut: () => ({ gives: 0, looks: 'shut' }),
   blocked: ({ random }) => ({
     gives: 0,
@@ -50,11 +60,14 @@ export const fuelFeed: Effects = {
 }
 export const carburettor: Effects = {
   blocked: ({ random }) => ({ gives: 0, ...(happens(random, visible.half) && { looks: 'dirty' }) }),
-  'choke-closed': ({ random }) => ({
+  // Cold it helps, and is not missed.
+  'choke-closed': ({ random, complaint }) => ({
     gives: 0,
+    ...(complaint === 'hard-start-hot' && { comes: heat(35) }),
     ...(happens(random, visible.plain) && { looks: 'stays-shut' }),
   }),
   'idle-low': () => ({ gives: 0 }),
+  'leaks-over': ({ random }) => ({ gives: 0, comes: heat(between(random, 30, 45)) }),
   'choke-open': ({ random }) => ({
     gives: 0,
     ...(happens(random, visible.plain) && { looks: 'idle' }),
@@ -62,6 +75,11 @@ export const carburettor: Effects = {
 }
 
 /** No part is broken: fuel that wets every plug, or has glued every injector. The key moves the moment of the spark. */
-export const flooding: Effects = { wet: () => ({ looks: 'wet' }) }
+export const flooding: Effects = {
+  wet: ({ complaint }) => ({
+    looks: 'wet',
+    ...(complaint === 'hard-start-hot' && { comes: heat(40) }),
+  }),
+}
 export const staleFuel: Effects = { glued: () => ({ gives: 0 }) }
 export const flywheelKey: Effects = { sheared: () => ({ looks: 'sheared' }) }

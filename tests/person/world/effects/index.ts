@@ -1,6 +1,7 @@
 import type { Effects } from '../effect.ts'
 import {
   carburettor,
+  dash,
   flooding,
   flywheelKey,
   fuelFeed,
@@ -44,6 +45,7 @@ export const effects: Readonly<Record<string, Effects>> = {
   carburettor,
   condenser,
   cylinder,
+  dash,
   flooding,
   flywheel,
   'flywheel-key': flywheelKey,

@@ -74,6 +74,7 @@ export const igniter: Effects = {
   'cracked-joint': () => ({ gives: 0, comes: { with: 'shaking', idle: 0.05, provoked: 0.85 } }),
   'ignores-stop': () => ({}),
   'fires-early': () => ({}),
+  'stays-limited': () => ({}),
 }
 
 export const ignitionModule: Effects = {
@@ -110,7 +111,9 @@ export const flywheel: Effects = {
 }
 
 export const cylinder: Effects = {
-  'low-compression': ({ random }) => ({ gives: between(random, 0.3, 0.8) }),
+  'low-compression': ({ random, complaint }) => ({
+    gives: complaint === 'hard-start-hot' ? between(random, 0.7, 0.84) : between(random, 0.3, 0.8),
+  }),
   // Its spark and its compression are good. That it does not fire is for the engine to know.
   'breathes-badly': () => ({}),
 }

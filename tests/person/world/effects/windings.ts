@@ -54,7 +54,9 @@ export const winding: Effects = {
     breaksDownAt: volts * between(random, 0.3, 0.85),
     leak: ohms * anyScale(random, 0.02, 2),
     at: between(random, 0, 0.4),
-    ...(complaint === 'dies-hot' && { comes: heat(between(random, 50, 75)) }),
+    ...(['dies-hot', 'hard-start-hot'].includes(complaint) && {
+      comes: heat(between(random, 50, 75)),
+    }),
   }),
 }
 

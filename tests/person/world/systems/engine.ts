@@ -1,15 +1,16 @@
 import { type Now, nowAt } from '../now.ts'
 import { partsIn } from '../sheet.ts'
 import { has, type Site, seated } from '../site.ts'
+import { celsiusOf } from '../temperature.ts'
 import { fuel } from './fuel.ts'
 import { ignition } from './ignition.ts'
 import { isKeptFromStarting, starting } from './starting.ts'
 
 /** Where the spark is looked at: 0 is none, 1 the spark of a good machine on a modest pull. */
 export const jumps = {
-  /** A tester of 6 to 8 mm. From memory. */
+  /** A tester that is set as far as the sheet asks: less jumps now and then, and thin. From memory. */
   tester: { weak: 0.25, blue: 0.55 },
-  /** Farther than that: as far as the sheet asks, on every pull. */
+  /** What jumps it on every pull, and blue. */
   far: 0.75,
   /** A plug in the open air: a quarter of the voltage. */
   plug: { weak: 0.12, blue: 0.25 },
@@ -69,13 +70,21 @@ function isLameElsewhere({ site: { world } }: Now, output: string): boolean {
 
 function hasFuel(now: Now, output: string): boolean {
   if (now.site.standing.fuelOff || isLameElsewhere(now, output)) return false
+  if (isWorn(now, output) || isStarved(now)) return false
   const cylinder = has(now.site, 'cylinder') ? seated(now.site, 'cylinder', output) : undefined
-  const compression = cylinder === undefined ? 1 : (now.effect(cylinder).gives ?? 1)
-  if (compression < 0.85 || isStarved(now)) return false
   if (cylinder !== undefined && now.has(cylinder, 'breathes-badly')) return false
   if (!has(now.site, 'injector')) return true
   const { opens } = fuel(now, 1500)
   return opens.get(output)!
+}
+
+/** Too little compression to fire on. Where hot is what one complains of, thick oil seals it cold. From memory. */
+export function isWorn(now: Now, output: string): boolean {
+  if (!has(now.site, 'cylinder')) return false
+  const cylinder = seated(now.site, 'cylinder', output)
+  const isSealed =
+    now.site.world.complaint === 'hard-start-hot' && celsiusOf(now.site, cylinder) < 40
+  return (now.effect(cylinder).gives ?? 1) < (isSealed ? 0.65 : 0.85)
 }
 
 /** Whether the spark of an output comes before its time: the key, the box, or its own pickup. */
@@ -89,15 +98,32 @@ export function isEarly(now: Now, output: string): boolean {
   )
 }
 
-/** What starts and then dies burns for some seconds what is there. */
+/** What starts and then dies burns for some seconds what is there; at idle a little is enough. */
 const isStarved = (now: Now) =>
-  now.site.world.complaint !== 'starts-then-dies' && fuelCause(now) !== undefined
+  !['starts-then-dies', 'bogs-limited'].includes(now.site.world.complaint) &&
+  fuelCause(now) !== undefined
+
+/** Whether the box keeps the speed down although nothing asks for it. */
+export const isHeldDown = (now: Now): boolean =>
+  partsIn(now.site.world.machine, 'igniter').some(({ id }) => now.has(id, 'stays-limited'))
 
 /** What keeps fuel that lights from an engine with a carburettor, or the fuel itself: role, where there is one. */
 export const fuelCause = (now: Now): string | undefined =>
   ['fuel', 'fuel-feed', 'carburettor'].find((role) =>
     partsIn(now.site.world.machine, role).some(({ id }) => now.effect(id).gives === 0),
   )
+
+/** Hot it stands in more fuel than it can light. */
+export const isDrowned = (now: Now): boolean =>
+  isFlooded(now) ||
+  partsIn(now.site.world.machine, 'carburettor').some(({ id }) =>
+    now.has(id, 'leaks-over', 'choke-closed'),
+  )
+
+/** Hot nothing but vapour comes, or no fuel is pumped. */
+export const starvesHot = (now: Now): boolean =>
+  (fuelCause(now) !== undefined && !isDrowned(now)) ||
+  (has(now.site, 'pump') && fuel(now, 600).pump !== 'hums')
 
 /** What keeps the rope from being pulled: the rope starter is off. */
 export function ropeIsOff(now: Now): boolean {
