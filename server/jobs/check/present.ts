@@ -38,6 +38,7 @@ export function presentCheck(
   const spot =
     card.spot &&
     presentSpot(card.spot, knowledge.colours, {
+      looked: card.meter === undefined && card.spot.connector === undefined,
       isApart: isReadApart(card),
       loose: card.loose,
     })

@@ -7,12 +7,21 @@ import type { ProbeView, SpotView, WireView } from './view.ts'
 /**
  * Where the probes go: in words, by wire, and as a drawing where there is a connector.
  *
- * @param at whether the connector is apart while it is read, and the part lies on the bench by itself
+ * @param at whether the connector is apart while it is read, and the part lies on the bench by itself; and whether it
+ * is only looked at, which no probe has a place in
  */
 export function presentSpot(
   { says, connector, touch, awkward }: Spot,
   colours: Colours,
-  { isApart, loose = false }: { readonly isApart: boolean; readonly loose?: boolean | undefined },
+  {
+    isApart,
+    loose = false,
+    looked = false,
+  }: {
+    readonly isApart: boolean
+    readonly loose?: boolean | undefined
+    readonly looked?: boolean
+  },
 ): SpotView {
   const card = connector?.card
   // Joined, it is read from behind, where the wires go in.
@@ -23,7 +32,7 @@ export function presentSpot(
     says: upperFirst(says),
     ...(card && { where: sentence(card.where) }),
     ...(awkward && { awkward: awkwardWords }),
-    probes: touch
+    probes: (looked ? [] : touch)
       .filter((place) => place !== '')
       .map((place, i): ProbeView => {
         const pin = card?.pins[place]

@@ -16,9 +16,16 @@ export const clipwell: Circuit = {
   joints: {},
   // Its ground is its own legs: no pin of it is read against metal.
   boxes: [],
-  apart: ['flywheel', 'flywheel-key', 'module', 'lead', 'cap', 'plug', 'flooding'].concat([
-    ...['cylinder', 'fuel', 'fuel-feed', 'carburettor'],
-  ]),
+  apart: [
+    'flywheel',
+    'flywheel-key',
+    'module',
+    'module-seat',
+    'lead',
+    'cap',
+    'plug',
+    'flooding',
+  ].concat([...['cylinder', 'fuel', 'fuel-feed', 'carburettor']]),
   ropeStarter: 'blower-housing',
   electricStart: false,
 }

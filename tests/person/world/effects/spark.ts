@@ -84,6 +84,13 @@ export const ignitionModule: Effects = {
     const bridged = between(random, 0.03, 0.4)
     return { turns: 1 - bridged, gives: Math.max(0, 1 - bridged * between(random, 2, 5)) }
   },
+  'fails-hot': ({ random }) => ({ gives: 0, comes: heat(between(random, 45, 62)) }),
+  'cracked-joint': () => ({ gives: 0, comes: { with: 'shaking', idle: 0.05, provoked: 0.85 } }),
+  'ignores-stop': () => ({}),
+}
+
+/** How a module sits: the magnet's path and its ground. */
+export const moduleSeat: Effects = {
   'too-far': ({ random }) => ({
     gives: between(random, 0, 0.5),
     ...(happens(random, visible.plain) && { looks: 'wide' }),
@@ -92,9 +99,6 @@ export const ignitionModule: Effects = {
     gives: between(random, 0, 0.4),
     ...(happens(random, visible.plain) && { looks: 'rusty' }),
   }),
-  'fails-hot': ({ random }) => ({ gives: 0, comes: heat(between(random, 45, 62)) }),
-  'cracked-joint': () => ({ gives: 0, comes: { with: 'shaking', idle: 0.05, provoked: 0.85 } }),
-  'ignores-stop': () => ({}),
 }
 
 export const output: Effects = { dead: () => ({ gives: 0 }) }

@@ -13,7 +13,8 @@ const silentBelow = 150
 export function moduleSpark(now: Now, output: string, rpm: number): number {
   const module = seated(now.site, 'module', output)
   const { gives = 1 } = now.effect(module)
+  const seat = now.effect(seated(now.site, 'module-seat', output)).gives ?? 1
   if (rpm < silentBelow) return 0
   const speed = Math.min(1.4, rpm / wholeFrom)
-  return Math.min(1.8, 1.2 * speed) * magnets(now) ** 2 * gives
+  return Math.min(1.8, 1.2 * speed) * magnets(now) ** 2 * gives * seat
 }
