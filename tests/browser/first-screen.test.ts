@@ -57,17 +57,20 @@ const aim = ['.limits', '.connector-face']
  * Every check of a machine once, as it looks alike whatever the complaint; and of those of one kind at one
  * plug the one with the longest title, which needs most room.
  */
-const cases = shippedCases().map((kase, i, all) => {
-  const before = all.slice(0, i).filter(({ machine }) => machine.id === kase.machine.id)
-  const longest = new Map<string, CheckCard>()
-  for (const card of kase.checks.values()) {
-    if (before.some(({ checks }) => checks.has(card.id))) continue
-    const like = `${card.id.split('.')[0]} ${card.spot?.connector?.id}`
-    const known = longest.get(like)
-    if (known === undefined || known.title.length < card.title.length) longest.set(like, card)
-  }
-  return { kase, cards: [...longest.values()] }
-})
+const cases = shippedCases()
+  // A tree of one fault names nothing by a first reading.
+  .filter(({ model }) => model.cutSets.length > 2)
+  .map((kase, i, all) => {
+    const before = all.slice(0, i).filter(({ machine }) => machine.id === kase.machine.id)
+    const longest = new Map<string, CheckCard>()
+    for (const card of kase.checks.values()) {
+      if (before.some(({ checks }) => checks.has(card.id))) continue
+      const like = `${card.id.split('.')[0]} ${card.spot?.connector?.id}`
+      const known = longest.get(like)
+      if (known === undefined || known.title.length < card.title.length) longest.set(like, card)
+    }
+    return { kase, cards: [...longest.values()] }
+  })
 
 it('the first screen of a check holds all that matters, without scrolling, for nine in ten', async () => {
   const { page } = await openPage({ hasTouch: true }, {}, 'folded')

@@ -62,8 +62,7 @@ describe('what a page tells people to do', () => {
 
   it('speaks of a charged igniter only where a machine has one', () => {
     const warns = ({ card }: Page) => card.cautions.some(({ id }) => id === 'charged-capacitor')
-    const stores = ({ kase }: Page) =>
-      kase.machine.parts.some(({ role }) => role === 'igniter')
+    const stores = ({ kase }: Page) => kase.machine.parts.some(({ role }) => role === 'igniter')
     expect(breaking(warns, stores)).toEqual([])
     const isStop = ({ card }: Page) => card.setups.some(({ id }) => id === 'stop-circuit-unplugged')
     expect(breaking((page) => isStop(page) && stores(page), warns)).toEqual([])
