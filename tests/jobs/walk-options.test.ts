@@ -31,6 +31,7 @@ function measured(id: string, quantity: QuantityId): CheckCard {
 const asked = card('asked', { outcomes: ['yes', 'no', 'both'] })
 const caseOf = (...cards: CheckCard[]) =>
   ({
+    complaint: {},
     checks: new Map(cards.map((each) => [each.id, each])),
     model: { checks: cards.map(({ id }) => ({ id })) },
   }) as unknown as Case

