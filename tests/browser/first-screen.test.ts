@@ -94,7 +94,7 @@ it('the first screen of a check holds all that matters, without scrolling, for n
     const says = `${width} × ${height}:\n${lacks.join('\n')}`
     expect.soft(lacks.length / count, says).toBeLessThanOrEqual(1 - wanted)
   }
-}, 180_000)
+}, 480_000)
 
 const wantedOf = ({ measurand }: CheckCard) => (measurand ? [...always, ...aim] : always)
 
