@@ -62,11 +62,9 @@ const stray: Across = { farad: 100e-12 }
 const transistor: Across = { farad: 1e-9 }
 const condenser: Across = { farad: 0.22e-6 }
 
-/** mm that the spark tester is set to, by the shipped words. */
-const [least, widest] = /(\d) to (\d) mm/
-  .exec(shippedKnowledge().setups.setups['tester-fitted']!.do)!
-  .slice(1)
-  .map(Number) as [number, number]
+/** mm that the spark tester is set to, by the shipped sheets. */
+const gaps = [...shippedKnowledge().machines.values()].map(({ sparkGap }) => sparkGap.mm)
+const [least, widest] = [Math.min(...gaps), Math.max(...gaps)]
 
 describe('a primary that is cut off', () => {
   it.each([
