@@ -1,9 +1,5 @@
-import type { Circuit, Stretch } from '../circuit.ts'
-
-const wire = (from: string, a: number, to: string, b: number): Stretch => [
-  [from, a],
-  [to, b],
-]
+import type { Circuit } from '../circuit.ts'
+import { pair, twoWires, wire } from './pins.ts'
 
 /** The ride-on whose battery feeds the spark. The fuse holder stands in for a plug. */
 export const brackenway: Circuit = {
@@ -18,14 +14,8 @@ export const brackenway: Circuit = {
   legs: { charging: ['charge-plug', 1, 2, 3] },
   wires: {
     'wires-supply': [wire('key-plug', 2, 'igniter-plug', 1)],
-    'wires-pickup': [
-      wire('pickup-lead-plug', 1, 'igniter-plug', 3),
-      wire('pickup-lead-plug', 2, 'igniter-plug', 4),
-    ],
-    'wires-coil': [
-      wire('igniter-plug', 5, 'coil-plug', 1),
-      wire('igniter-plug', 6, 'coil-plug', 2),
-    ],
+    'wires-pickup': twoWires('pickup-lead-plug', 1, 'igniter-plug', 3),
+    'wires-coil': twoWires('igniter-plug', 5, 'coil-plug', 1),
     'wires-run': [wire('igniter-plug', 2, 'seat-plug', 1), wire('lanyard-plug', 1, 'seat-plug', 2)],
     'wires-key': [wire('key-plug', 1, 'fuse-holder', 2)],
     'wires-start': [wire('key-plug', 3, 'brake-plug', 1), wire('relay-plug', 1, 'brake-plug', 2)],
@@ -48,22 +38,8 @@ export const brackenway: Circuit = {
   boxes: [
     {
       part: 'igniter',
-      inputs: [
-        [
-          ['igniter-plug', 1],
-          ['igniter-plug', 7],
-        ],
-        [
-          ['igniter-plug', 3],
-          ['igniter-plug', 4],
-        ],
-      ],
-      outputs: [
-        [
-          ['igniter-plug', 5],
-          ['igniter-plug', 6],
-        ],
-      ],
+      inputs: [pair('igniter-plug', 1, 7), pair('igniter-plug', 3, 4)],
+      outputs: [pair('igniter-plug', 5, 6)],
       ground: ['igniter-plug', 7],
       run: ['igniter-plug', 2],
     },

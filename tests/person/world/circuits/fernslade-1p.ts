@@ -1,4 +1,5 @@
 import type { Circuit } from '../circuit.ts'
+import { wire } from './pins.ts'
 
 /** The bracken cutter with points: every winding has one wire out, and its other end on the core. */
 export const fernslade: Circuit = {
@@ -16,24 +17,9 @@ export const fernslade: Circuit = {
   },
   legs: {},
   wires: {
-    'wires-primary': [
-      [
-        ['magneto-plug', 1],
-        ['coil-plug', 1],
-      ],
-    ],
-    'wires-lighting': [
-      [
-        ['magneto-plug', 2],
-        ['lamp-plug', 1],
-      ],
-    ],
-    'wires-stop': [
-      [
-        ['stop-plug', 1],
-        ['stop-switch-plug', 1],
-      ],
-    ],
+    'wires-primary': [wire('magneto-plug', 1, 'coil-plug', 1)],
+    'wires-lighting': [wire('magneto-plug', 2, 'lamp-plug', 1)],
+    'wires-stop': [wire('stop-plug', 1, 'stop-switch-plug', 1)],
   },
   grounds: {
     'coil-ground': [['coil-plug', 2]],

@@ -1,20 +1,7 @@
-import type { Circuit, Pin, Stretch } from '../circuit.ts'
+import type { Circuit, Pin } from '../circuit.ts'
+import { pair, twoWires, wire } from './pins.ts'
 
-const wire = (from: string, a: number, to: string, b: number): Stretch => [
-  [from, a],
-  [to, b],
-]
-
-/** Two wires side by side, to pins that follow one another. */
-const pair = (from: string, a: number, to: string, b: number): readonly Stretch[] => [
-  wire(from, a, to, b),
-  wire(from, a + 1, to, b + 1),
-]
-
-const atIgniter = (first: number): readonly [Pin, Pin] => [
-  ['igniter-plug', first],
-  ['igniter-plug', first + 1],
-]
+const atIgniter = (first: number) => pair('igniter-plug', first, first + 1)
 
 const cylinders = ['top', 'middle', 'bottom']
 
@@ -33,16 +20,16 @@ export const ferrymere: Circuit = {
   },
   legs: { charging: ['charge-plug', 1, 2, 3] },
   wires: {
-    'wires-exciter': pair('magneto-plug', 1, 'igniter-plug', 1),
-    'wires-pickup-top': pair('pickup-plug', 1, 'igniter-plug', 3),
-    'wires-pickup-middle': pair('pickup-plug', 3, 'igniter-plug', 5),
-    'wires-pickup-bottom': pair('pickup-plug', 5, 'igniter-plug', 7),
-    'wires-coil-top': pair('igniter-plug', 9, 'coil-plug-top', 1),
-    'wires-coil-middle': pair('igniter-plug', 11, 'coil-plug-middle', 1),
-    'wires-coil-bottom': pair('igniter-plug', 13, 'coil-plug-bottom', 1),
+    'wires-exciter': twoWires('magneto-plug', 1, 'igniter-plug', 1),
+    'wires-pickup-top': twoWires('pickup-plug', 1, 'igniter-plug', 3),
+    'wires-pickup-middle': twoWires('pickup-plug', 3, 'igniter-plug', 5),
+    'wires-pickup-bottom': twoWires('pickup-plug', 5, 'igniter-plug', 7),
+    'wires-coil-top': twoWires('igniter-plug', 9, 'coil-plug-top', 1),
+    'wires-coil-middle': twoWires('igniter-plug', 11, 'coil-plug-middle', 1),
+    'wires-coil-bottom': twoWires('igniter-plug', 13, 'coil-plug-bottom', 1),
     'wires-stop': [wire('stop-plug', 1, 'key-plug', 1), wire('stop-plug', 1, 'tether-plug', 1)],
     'wires-charging': [
-      ...pair('charge-plug', 1, 'rectifier-plug', 1),
+      ...twoWires('charge-plug', 1, 'rectifier-plug', 1),
       wire('charge-plug', 3, 'rectifier-plug', 3),
     ],
     'wires-feed': [wire('output-plug', 1, 'fuse-holder', 1)],

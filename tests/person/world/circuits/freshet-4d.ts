@@ -1,9 +1,5 @@
-import type { Circuit, Stretch } from '../circuit.ts'
-
-const wire = (from: string, a: number, to: string, b: number): Stretch => [
-  [from, a],
-  [to, b],
-]
+import type { Circuit } from '../circuit.ts'
+import { pair, twoWires, wire } from './pins.ts'
 
 const cylinders = [1, 2, 3, 4]
 
@@ -19,26 +15,11 @@ export const freshet: Circuit = {
   },
   legs: {},
   wires: {
-    'wires-exciter': [
-      wire('stator-plug', 1, 'igniter-plug', 1),
-      wire('stator-plug', 2, 'igniter-plug', 2),
-    ],
-    'wires-pickup-outer': [
-      wire('stator-plug', 3, 'igniter-plug', 3),
-      wire('stator-plug', 4, 'igniter-plug', 4),
-    ],
-    'wires-pickup-inner': [
-      wire('stator-plug', 5, 'igniter-plug', 5),
-      wire('stator-plug', 6, 'igniter-plug', 6),
-    ],
-    'wires-coil-outer': [
-      wire('igniter-plug', 7, 'coil-plug-outer', 1),
-      wire('igniter-plug', 8, 'coil-plug-outer', 2),
-    ],
-    'wires-coil-inner': [
-      wire('igniter-plug', 9, 'coil-plug-inner', 1),
-      wire('igniter-plug', 10, 'coil-plug-inner', 2),
-    ],
+    'wires-exciter': twoWires('stator-plug', 1, 'igniter-plug', 1),
+    'wires-pickup-outer': twoWires('stator-plug', 3, 'igniter-plug', 3),
+    'wires-pickup-inner': twoWires('stator-plug', 5, 'igniter-plug', 5),
+    'wires-coil-outer': twoWires('igniter-plug', 7, 'coil-plug-outer', 1),
+    'wires-coil-inner': twoWires('igniter-plug', 9, 'coil-plug-inner', 1),
     'wires-stop': [wire('stop-plug', 1, 'stop-switch-plug', 1)],
   },
   grounds: {
@@ -49,30 +30,8 @@ export const freshet: Circuit = {
   boxes: [
     {
       part: 'igniter',
-      inputs: [
-        [
-          ['igniter-plug', 1],
-          ['igniter-plug', 2],
-        ],
-        [
-          ['igniter-plug', 3],
-          ['igniter-plug', 4],
-        ],
-        [
-          ['igniter-plug', 5],
-          ['igniter-plug', 6],
-        ],
-      ],
-      outputs: [
-        [
-          ['igniter-plug', 7],
-          ['igniter-plug', 8],
-        ],
-        [
-          ['igniter-plug', 9],
-          ['igniter-plug', 10],
-        ],
-      ],
+      inputs: [pair('igniter-plug', 1, 2), pair('igniter-plug', 3, 4), pair('igniter-plug', 5, 6)],
+      outputs: [pair('igniter-plug', 7, 8), pair('igniter-plug', 9, 10)],
       ground: ['igniter-plug', 11],
       stop: ['stop-plug', 1],
     },

@@ -1,9 +1,5 @@
-import type { Circuit, Stretch } from '../circuit.ts'
-
-const wire = (from: string, a: number, to: string, b: number): Stretch => [
-  [from, a],
-  [to, b],
-]
+import type { Circuit } from '../circuit.ts'
+import { pair, twoWires, wire } from './pins.ts'
 
 /** The carrier with a battery, as its sheet says it in words. The fuse holder stands in for a plug. */
 export const haulmoor: Circuit = {
@@ -16,18 +12,9 @@ export const haulmoor: Circuit = {
   },
   legs: { charging: ['charge-plug', 1, 2, 3] },
   wires: {
-    'wires-exciter': [
-      wire('magneto-plug', 1, 'igniter-plug', 1),
-      wire('magneto-plug', 2, 'igniter-plug', 2),
-    ],
-    'wires-pickup': [
-      wire('magneto-plug', 3, 'igniter-plug', 3),
-      wire('magneto-plug', 4, 'igniter-plug', 4),
-    ],
-    'wires-coil': [
-      wire('igniter-plug', 5, 'coil-plug', 1),
-      wire('igniter-plug', 6, 'coil-plug', 2),
-    ],
+    'wires-exciter': twoWires('magneto-plug', 1, 'igniter-plug', 1),
+    'wires-pickup': twoWires('magneto-plug', 3, 'igniter-plug', 3),
+    'wires-coil': twoWires('igniter-plug', 5, 'coil-plug', 1),
     'wires-stop': [wire('stop-plug', 1, 'key-plug', 1), wire('stop-plug', 1, 'tether-plug', 1)],
     'wires-charging': [
       wire('charge-plug', 1, 'rectifier-plug', 1),
@@ -51,22 +38,8 @@ export const haulmoor: Circuit = {
   boxes: [
     {
       part: 'igniter',
-      inputs: [
-        [
-          ['igniter-plug', 1],
-          ['igniter-plug', 2],
-        ],
-        [
-          ['igniter-plug', 3],
-          ['igniter-plug', 4],
-        ],
-      ],
-      outputs: [
-        [
-          ['igniter-plug', 5],
-          ['igniter-plug', 6],
-        ],
-      ],
+      inputs: [pair('igniter-plug', 1, 2), pair('igniter-plug', 3, 4)],
+      outputs: [pair('igniter-plug', 5, 6)],
       ground: ['igniter-plug', 7],
       stop: ['stop-plug', 1],
     },

@@ -1,9 +1,5 @@
-import type { Circuit, Stretch } from '../circuit.ts'
-
-const wire = (from: string, a: number, to: string, b: number): Stretch => [
-  [from, a],
-  [to, b],
-]
+import type { Circuit } from '../circuit.ts'
+import { pair, twoWires, wire } from './pins.ts'
 
 /** The twin with injection, as its sheet says it in words. */
 export const larkfell: Circuit = {
@@ -32,59 +28,26 @@ export const larkfell: Circuit = {
     'wires-exciter-start': [wire('exciter-plug', 1, 'igniter-plug', 1)],
     'wires-exciter-shared': [wire('exciter-plug', 2, 'igniter-plug', 2)],
     'wires-exciter-run': [wire('exciter-plug', 3, 'igniter-plug', 3)],
-    'wires-pickup-left': [
-      wire('pickup-plug', 1, 'igniter-plug', 4),
-      wire('pickup-plug', 2, 'igniter-plug', 5),
-    ],
-    'wires-pickup-right': [
-      wire('pickup-plug', 3, 'igniter-plug', 6),
-      wire('pickup-plug', 4, 'igniter-plug', 7),
-    ],
-    'wires-coil-left': [
-      wire('igniter-plug', 8, 'coil-plug-left', 1),
-      wire('igniter-plug', 9, 'coil-plug-left', 2),
-    ],
-    'wires-coil-right': [
-      wire('igniter-plug', 10, 'coil-plug-right', 1),
-      wire('igniter-plug', 11, 'coil-plug-right', 2),
-    ],
+    'wires-pickup-left': twoWires('pickup-plug', 1, 'igniter-plug', 4),
+    'wires-pickup-right': twoWires('pickup-plug', 3, 'igniter-plug', 6),
+    'wires-coil-left': twoWires('igniter-plug', 8, 'coil-plug-left', 1),
+    'wires-coil-right': twoWires('igniter-plug', 10, 'coil-plug-right', 1),
     'wires-stop': [
       wire('stop-plug', 1, 'stop-switch-plug', 1),
       wire('stop-plug', 1, 'tether-plug', 1),
       wire('stop-plug', 1, 'throttle-plug', 1),
     ],
-    'wires-lighting': [
-      wire('power-plug', 1, 'regulator-plug', 1),
-      wire('power-plug', 2, 'regulator-plug', 2),
-    ],
+    'wires-lighting': twoWires('power-plug', 1, 'regulator-plug', 1),
     'wires-lamps': [
       wire('regulator-plug', 3, 'lamp-switch-plug', 1),
       wire('lamp-switch-plug', 2, 'headlamp-plug', 1),
     ],
-    'wires-injection': [
-      wire('power-plug', 3, 'injection-plug', 1),
-      wire('power-plug', 4, 'injection-plug', 2),
-    ],
-    'wires-pump-winding': [
-      wire('power-plug', 5, 'injection-plug', 3),
-      wire('power-plug', 6, 'injection-plug', 4),
-    ],
-    'wires-pump': [
-      wire('injection-plug', 5, 'pump-plug', 1),
-      wire('injection-plug', 6, 'pump-plug', 2),
-    ],
-    'wires-pickup-injection': [
-      wire('injection-pickup-plug', 1, 'signal-plug', 5),
-      wire('injection-pickup-plug', 2, 'signal-plug', 6),
-    ],
-    'wires-injector-left': [
-      wire('signal-plug', 1, 'injector-plug-left', 1),
-      wire('signal-plug', 2, 'injector-plug-left', 2),
-    ],
-    'wires-injector-right': [
-      wire('signal-plug', 3, 'injector-plug-right', 1),
-      wire('signal-plug', 4, 'injector-plug-right', 2),
-    ],
+    'wires-injection': twoWires('power-plug', 3, 'injection-plug', 1),
+    'wires-pump-winding': twoWires('power-plug', 5, 'injection-plug', 3),
+    'wires-pump': twoWires('injection-plug', 5, 'pump-plug', 1),
+    'wires-pickup-injection': twoWires('injection-pickup-plug', 1, 'signal-plug', 5),
+    'wires-injector-left': twoWires('signal-plug', 1, 'injector-plug-left', 1),
+    'wires-injector-right': twoWires('signal-plug', 3, 'injector-plug-right', 1),
   },
   grounds: {
     'igniter-ground': [['igniter-plug', 12]],
@@ -105,66 +68,23 @@ export const larkfell: Circuit = {
     {
       part: 'igniter',
       inputs: [
-        [
-          ['igniter-plug', 1],
-          ['igniter-plug', 2],
-        ],
-        [
-          ['igniter-plug', 3],
-          ['igniter-plug', 2],
-        ],
-        [
-          ['igniter-plug', 4],
-          ['igniter-plug', 5],
-        ],
-        [
-          ['igniter-plug', 6],
-          ['igniter-plug', 7],
-        ],
+        pair('igniter-plug', 1, 2),
+        pair('igniter-plug', 3, 2),
+        pair('igniter-plug', 4, 5),
+        pair('igniter-plug', 6, 7),
       ],
-      outputs: [
-        [
-          ['igniter-plug', 8],
-          ['igniter-plug', 9],
-        ],
-        [
-          ['igniter-plug', 10],
-          ['igniter-plug', 11],
-        ],
-      ],
+      outputs: [pair('igniter-plug', 8, 9), pair('igniter-plug', 10, 11)],
       ground: ['igniter-plug', 12],
       stop: ['stop-plug', 1],
     },
     {
       part: 'injection-unit',
       inputs: [
-        [
-          ['injection-plug', 1],
-          ['injection-plug', 2],
-        ],
-        [
-          ['injection-plug', 3],
-          ['injection-plug', 4],
-        ],
-        [
-          ['signal-plug', 5],
-          ['signal-plug', 6],
-        ],
+        pair('injection-plug', 1, 2),
+        pair('injection-plug', 3, 4),
+        pair('signal-plug', 5, 6),
       ],
-      outputs: [
-        [
-          ['injection-plug', 5],
-          ['injection-plug', 6],
-        ],
-        [
-          ['signal-plug', 1],
-          ['signal-plug', 2],
-        ],
-        [
-          ['signal-plug', 3],
-          ['signal-plug', 4],
-        ],
-      ],
+      outputs: [pair('injection-plug', 5, 6), pair('signal-plug', 1, 2), pair('signal-plug', 3, 4)],
       ground: ['injection-plug', 7],
     },
   ],

@@ -1,9 +1,5 @@
-import type { Circuit, Stretch } from '../circuit.ts'
-
-const wire = (from: string, a: number, to: string, b: number): Stretch => [
-  [from, a],
-  [to, b],
-]
+import type { Circuit } from '../circuit.ts'
+import { pair, twoWires, wire } from './pins.ts'
 
 /** The carrier with a pull start and a carburettor, as its sheet says it in words. */
 export const pedlar: Circuit = {
@@ -19,26 +15,14 @@ export const pedlar: Circuit = {
   },
   legs: {},
   wires: {
-    'wires-exciter': [
-      wire('magneto-plug', 1, 'igniter-plug', 1),
-      wire('magneto-plug', 2, 'igniter-plug', 2),
-    ],
-    'wires-pickup': [
-      wire('magneto-plug', 3, 'igniter-plug', 3),
-      wire('magneto-plug', 4, 'igniter-plug', 4),
-    ],
-    'wires-coil': [
-      wire('igniter-plug', 5, 'coil-plug', 1),
-      wire('igniter-plug', 6, 'coil-plug', 2),
-    ],
+    'wires-exciter': twoWires('magneto-plug', 1, 'igniter-plug', 1),
+    'wires-pickup': twoWires('magneto-plug', 3, 'igniter-plug', 3),
+    'wires-coil': twoWires('igniter-plug', 5, 'coil-plug', 1),
     'wires-stop': [
       wire('stop-plug', 1, 'stop-switch-plug', 1),
       wire('stop-plug', 1, 'tether-plug', 1),
     ],
-    'wires-lighting': [
-      wire('magneto-plug', 5, 'regulator-plug', 1),
-      wire('magneto-plug', 6, 'regulator-plug', 2),
-    ],
+    'wires-lighting': twoWires('magneto-plug', 5, 'regulator-plug', 1),
     'wires-lamps': [
       wire('regulator-plug', 3, 'lamp-switch-plug', 1),
       wire('lamp-switch-plug', 2, 'work-lamp-plug', 1),
@@ -59,22 +43,8 @@ export const pedlar: Circuit = {
   boxes: [
     {
       part: 'igniter',
-      inputs: [
-        [
-          ['igniter-plug', 1],
-          ['igniter-plug', 2],
-        ],
-        [
-          ['igniter-plug', 3],
-          ['igniter-plug', 4],
-        ],
-      ],
-      outputs: [
-        [
-          ['igniter-plug', 5],
-          ['igniter-plug', 6],
-        ],
-      ],
+      inputs: [pair('igniter-plug', 1, 2), pair('igniter-plug', 3, 4)],
+      outputs: [pair('igniter-plug', 5, 6)],
       ground: ['igniter-plug', 7],
       stop: ['stop-plug', 1],
     },
