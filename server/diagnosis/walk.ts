@@ -1,6 +1,6 @@
-import { asReadElsewhere } from './belief/alike.ts'
 import { beliefs, checkNamed } from './belief/belief.ts'
 import { branches } from './belief/branches.ts'
+import { asReadElsewhere } from './belief/elsewhere.ts'
 import { suspects } from './belief/suspects.ts'
 import { furtherTake } from './belief/takes.ts'
 import type { Check, Model } from './model/model.ts'

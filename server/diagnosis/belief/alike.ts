@@ -1,5 +1,4 @@
-import { mixed } from '../model/chances.ts'
-import type { Check, Evidence, Model } from '../model/model.ts'
+import type { Check, Evidence } from '../model/model.ts'
 import { numbered } from '../model/named.ts'
 import { type Row, slippingOf } from './slipping.ts'
 import { only, weighted } from './takes.ts'
@@ -63,36 +62,4 @@ function nameOf(row: Row): string {
   const name = names.get(row) ?? row.join()
   names.set(row, name)
   return name
-}
-
-/**
- * The checks not made yet that look at what others have looked at, with their chances as those readings
- * have left them.
- */
-export function asReadElsewhere(model: Model, evidence: readonly Evidence[]): Check[] {
-  const read = new Set(evidence.map(({ check }) => check))
-  const seen = alike()
-  for (const item of evidence) {
-    const check = model.checks.find(({ id }) => id === item.check)
-    if (check !== undefined) seen.after(check, item)
-  }
-  return model.checks
-    .filter((check) => check.alike !== undefined && !read.has(check.id))
-    .flatMap((check) => conditioned(check, seen) ?? [])
-}
-
-/** The check with its rows as the readings of its like have left them; null where none bears on it. */
-function conditioned(check: Check, seen: Alike): Check | null {
-  if (check.slips === undefined) return null
-  const { slips } = slippingOf(check)
-  // Many cut sets have one past.
-  const rows = new Map<Row, Row>()
-  const chances = check.chances.map((row, c) => {
-    const own = seen.before(check, c)
-    if (own === undefined) return row
-    const now = rows.get(own) ?? mixed(own, slips)
-    rows.set(own, now)
-    return now
-  })
-  return rows.size === 0 ? null : { ...check, chances }
 }

@@ -29,7 +29,10 @@ export function weighing(): Weighing {
     if (shared === undefined) {
       if (check.alike === undefined) return byRow(check, (c) => chanceOf(check, c, item))
       // Each is worked out before the reading itself is taken in.
-      const chances = check.chances.map((_, c) => chanceOf(check, c, item, seen.before(check, c)))
+      const own = (c: number) => seen.before(check, c)
+      const rowOf = (c: number) => own(c) ?? numbered(check.chances, c)
+      const chance = byRow(check, (c) => chanceOf(check, c, item, own(c)), rowOf)
+      const chances = check.chances.map((_, c) => chance(c))
       seen.after(check, item)
       return (c) => numbered(chances, c)
     }
@@ -72,10 +75,14 @@ export function atEachValue(item: Evidence): readonly Evidence[] {
 }
 
 /** Something that depends on a cut set by its row of chances only, worked out once for each row: many share one. */
-export function byRow<T>(check: Check, of: (cutSet: number) => T): (cutSet: number) => T {
-  const known = new Map<readonly number[], T>()
+export function byRow<T>(
+  check: Check,
+  of: (cutSet: number) => T,
+  rowOf: (cutSet: number) => Row = (c) => numbered(check.chances, c),
+): (cutSet: number) => T {
+  const known = new Map<Row, T>()
   return (c) => {
-    const row = numbered(check.chances, c)
+    const row = rowOf(c)
     const value = known.get(row) ?? of(c)
     known.set(row, value)
     return value

@@ -1,6 +1,6 @@
-import { asReadElsewhere } from '../belief/alike.ts'
 import { belief, beliefs, checkNamed, updated } from '../belief/belief.ts'
 import { branchProbabilities, isCleared } from '../belief/branches.ts'
+import { asItIsRead } from '../belief/elsewhere.ts'
 import { suspects } from '../belief/suspects.ts'
 import { furtherTake, withTake } from '../belief/takes.ts'
 import { weighing } from '../belief/weighing.ts'
@@ -22,8 +22,7 @@ export function prospects(model: Model, taken: readonly Evidence[], id: string):
   const item = taken.find((each) => each.check === id)
   const again = item && furtherTake(check, item)
   const evidence = again ? taken : taken.filter((each) => each !== item)
-  const asItIs = asReadElsewhere(model, evidence).find((each) => each.id === id)
-  const { chances } = again ?? asItIs ?? check
+  const { chances } = again ?? asItIsRead(model, evidence, check)
   const history = beliefs(model, evidence)
   const now = numbered(history, evidence.length)
   const { nameFrom } = stakesOf(model)

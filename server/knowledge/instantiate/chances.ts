@@ -121,12 +121,12 @@ export function failuresShown(
 
 function failuresOf(
   parts: readonly Part[],
-  property: string | undefined,
+  property: string,
   partKinds: Context['partKinds'],
 ): ShownFailure[] {
   return parts.flatMap((part) =>
     named(partKinds, part.kind).modes.flatMap((mode): ShownFailure[] => {
-      const row = property === undefined ? undefined : mode.shows[property]
+      const row = mode.shows[property]
       return row === undefined ? [] : [{ part, mode, row }]
     }),
   )
@@ -148,8 +148,9 @@ function atLeast(row: Chances, outcome: string, share: number): Chances {
 function watchGate(
   about: Extract<About, { kind: 'gate' }>,
   check: PlannedCheck,
-  { complaint, machine, tree, holding, partKinds }: Context,
+  setting: Context,
 ): ChancesOf {
+  const { complaint, tree, holding } = setting
   const watched = gateOf(check)
   const isComplainedOf = about.gate === complaint.top
   const away = new Set(
@@ -165,18 +166,30 @@ function watchGate(
     return [swapped(part, check.swap) + fault.slice(dot)]
   }
   const changes = away.size > 0 || replaced !== undefined || check.swap !== undefined
-  const below = new Set(faultsBelow({ top: watched, gates: tree.gates }, watched))
-  const rows = rowsByFault(failuresOf(machine.parts, about.shows, partKinds))
-  const expected = likeliest(about.holdsNot)
+  const whereItHolds = rowWhereItHolds(about, watched, setting)
   return (faults) => {
     // What is complained of has a cause outside the tree then, which no change of what is in it cures.
     if (faults.length === 0)
       return about.elsewhere ?? (changes && isComplainedOf ? about.holds : about.holdsNot)
     const left = faults.flatMap(change)
-    if (!holding(left).has(watched)) return about.holdsNot
-    const causes = left.filter((fault) => below.has(fault))
+    return holding(left).has(watched) ? whereItHolds(left) : about.holdsNot
+  }
+}
+
+/** The row of a watched gate that holds: of the plainest of its causes, where they show in ways of their own. */
+function rowWhereItHolds(
+  { shows, holds, holdsNot }: Extract<About, { kind: 'gate' }>,
+  watched: string,
+  { machine, tree, partKinds }: Context,
+): ChancesOf {
+  if (shows === undefined) return () => holds
+  const below = new Set(faultsBelow({ top: watched, gates: tree.gates }, watched))
+  const rows = rowsByFault(failuresOf(machine.parts, shows, partKinds))
+  const expected = likeliest(holdsNot)
+  return (faults) => {
+    const causes = faults.filter((fault) => below.has(fault))
     return plainest(
-      causes.map((fault) => rows.get(fault) ?? about.holds),
+      causes.map((fault) => rows.get(fault) ?? holds),
       expected,
     )
   }

@@ -81,7 +81,7 @@ class Drawing implements DrawnTree {
 
   #inputsOf(input: GateInput, output: string | undefined): string[] {
     if ('gate' in input) return this.#copiesSeenFrom(input.gate, output)
-    const target = 'any' in input ? input.any : input.each
+    const target = targetOf(input)
     if (target in this.written) return this.#copiesSeenFrom(target, output)
     return partsOf(this.#machine, target, output).flatMap((part) => this.#partGate(part, input))
   }
@@ -120,6 +120,12 @@ class Drawing implements DrawnTree {
     this.gateCards.set(name, { id: name, says: part.name, part: part.id })
     return [name]
   }
+}
+
+/** The gate or the role that an input of a gate names. */
+export function targetOf(input: GateInput): string {
+  if ('gate' in input) return input.gate
+  return 'any' in input ? input.any : input.each
 }
 
 /** What stands under a gate, by whichever of `or`, `and` and `atLeast` it is written. */

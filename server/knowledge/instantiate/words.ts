@@ -14,7 +14,6 @@ export const placeholders = [
   'connector',
   'role',
   'ground',
-  'gap',
   'run',
   'off',
   'turn',
@@ -75,7 +74,18 @@ export function unknownPlaceholders(text: string, roles: readonly string[]): str
  * What stands for a machine's own words in any text: how it is turned, how its controls stand, and by their
  * role the names of its parts, as seen from an output or from the whole machine.
  */
-export function fillingsOf(machine: Machine, output?: string): Fillings {
+export function fillingsOf(machine: Machine, output = ''): Fillings {
+  const known = kept.get(machine) ?? new Map<string, Fillings>()
+  kept.set(machine, known)
+  const fillings = known.get(output) ?? worked(machine, output || undefined)
+  known.set(output, fillings)
+  return fillings
+}
+
+/** By machine and output: every check, gate, set-up and part of a case asks for them. */
+const kept = new WeakMap<Machine, Map<string, Fillings>>()
+
+function worked(machine: Machine, output: string | undefined): Fillings {
   const roles = new Set(machine.parts.map(({ role }) => role))
   const names = [...roles].map((role) => [role, inWords(partsOf(machine, role, output))] as const)
   const { stop, sparkGap, turn = usualTurn } = machine

@@ -1,5 +1,5 @@
 import { entry } from '../../diagnosis/model/named.ts'
-import { inputsOf } from '../instantiate/tree.ts'
+import { inputsOf, targetOf } from '../instantiate/tree.ts'
 import type { Knowledge } from '../knowledge.ts'
 import type { ComplaintGate } from '../schema/complaint.ts'
 import type { Complaint } from '../schema/index.ts'
@@ -41,10 +41,9 @@ export function gatesUnder(
   gate: ComplaintGate,
   all: Readonly<Record<string, ComplaintGate>>,
 ): string[] {
-  const targets = inputsOf(gate).map((input) =>
-    'gate' in input ? input.gate : 'any' in input ? input.any : input.each,
-  )
-  return targets.filter((target) => target in all)
+  return inputsOf(gate)
+    .map(targetOf)
+    .filter((target) => target in all)
 }
 
 function sections(complaint: Complaint): (readonly [string, Record<string, ComplaintGate>])[] {

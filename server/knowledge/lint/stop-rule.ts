@@ -1,5 +1,5 @@
 import { entry, named } from '../../diagnosis/model/named.ts'
-import { inputsOf } from '../instantiate/tree.ts'
+import { inputsOf, targetOf } from '../instantiate/tree.ts'
 import { throughOf } from '../instantiate/where/path.ts'
 import type { Knowledge } from '../knowledge.ts'
 import type { CheckKind, Complaint, Machine } from '../schema/index.ts'
@@ -75,9 +75,7 @@ function rolesBelow({ gates, watched = {} }: Complaint, top: string): string[] {
     if (gate === undefined) return [name]
     if (seen.has(name)) return []
     seen.add(name)
-    return inputsOf(gate).flatMap((input) =>
-      visit('gate' in input ? input.gate : 'any' in input ? input.any : input.each),
-    )
+    return inputsOf(gate).flatMap((input) => visit(targetOf(input)))
   }
   return visit(top)
 }

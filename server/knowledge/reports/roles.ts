@@ -1,5 +1,5 @@
 import { rolesIn } from '../fits.ts'
-import { inputsOf } from '../instantiate/tree.ts'
+import { inputsOf, targetOf } from '../instantiate/tree.ts'
 import type { Knowledge } from '../knowledge.ts'
 import type { CheckKind, Complaint } from '../schema/index.ts'
 
@@ -47,9 +47,7 @@ export function rolesReport(knowledge: Knowledge): RoleReport[] {
 
 function namesRole({ gates, watched }: Complaint, role: string): boolean {
   return Object.values({ ...gates, ...watched }).some((gate) =>
-    inputsOf(gate).some(
-      (input) => !('gate' in input) && ('any' in input ? input.any : input.each) === role,
-    ),
+    inputsOf(gate).some((input) => !('gate' in input) && targetOf(input) === role),
   )
 }
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { asReadElsewhere } from '../../../server/diagnosis/belief/alike.ts'
 import { belief } from '../../../server/diagnosis/belief/belief.ts'
+import { asReadElsewhere } from '../../../server/diagnosis/belief/elsewhere.ts'
 import { withTake } from '../../../server/diagnosis/belief/takes.ts'
 import type { Check, Evidence, Model } from '../../../server/diagnosis/model/model.ts'
 

@@ -1,4 +1,5 @@
 import { rolesIn } from '../../fits.ts'
+import { inputsOf, targetOf } from '../../instantiate/tree.ts'
 import type { Knowledge } from '../../knowledge.ts'
 import type { Complaint } from '../../schema/index.ts'
 import { modesOf, rolesOf } from './known.ts'
@@ -30,15 +31,14 @@ export function complaintNames(
       gate.needs?.forEach((need, n) => {
         mustKnow(complaint, [section, id, 'needs', n], 'role', rolesIn(need), roles)
       })
-      const inputs = gate.or ?? gate.and ?? gate.atLeast?.of ?? []
-      inputs.forEach((input, i) => {
+      inputsOf(gate).forEach((input, i) => {
         const word = gate.or ? 'or' : gate.and ? 'and' : 'atLeast'
         const path = [section, id, word, ...(word === 'atLeast' ? ['of'] : []), i]
         if ('gate' in input) {
           mustKnow(complaint, path, 'gate', [input.gate], Object.keys(all))
           return
         }
-        const target = 'any' in input ? input.any : input.each
+        const target = targetOf(input)
         mustKnow(complaint, path, 'role or gate', [target], [...roles, ...Object.keys(all)])
         const modes = modesOf(knowledge, target)
         const except = 'except' in input ? (input.except ?? []) : []
