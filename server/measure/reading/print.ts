@@ -1,6 +1,6 @@
 import type { Quantity } from './quantity.ts'
 import type { Limits, Reading } from './reading.ts'
-import type { Unit } from './units.ts'
+import { rowOf, type Unit } from './units.ts'
 
 /** No meter in this trade resolves less, in any unit. */
 const finest = 1e-6
@@ -15,7 +15,8 @@ const noPrefix = { from: 1, letter: '' }
 /**
  * A value as people write it: `4.7 kΩ`, `0.27 Ω`, `145 V`, with a no-break space before
  * the unit. Up to four significant digits and no trailing zeros; below 1 without a prefix, because a
- * misread m costs more than two digits; below a millionth it is 0; a true minus sign. What is printed reads back, by
+ * misread m costs more than two digits, and none before a unit that has one of its own (µF); below a
+ * millionth it is 0; a true minus sign. What is printed reads back, by
  * `parseReading`, to a value that prints the same.
  *
  * @throws RangeError for NaN and the infinities: OL is a reading of its own, not a number.
@@ -24,7 +25,8 @@ export function printValue(value: number, unit: Unit): string {
   if (!Number.isFinite(value)) throw new RangeError(`a value to print must be finite, not ${value}`)
   // Rounded before the prefix is chosen, or 999.96 Ω would print as 1000 Ω and read back as 1 kΩ.
   const rounded = Math.abs(value) < finest ? 0 : fourDigits(value)
-  const prefix = prefixes.find(({ from }) => Math.abs(rounded) >= from) ?? noPrefix
+  const fitting = rowOf(unit).prefixes ? [] : prefixes
+  const prefix = fitting.find(({ from }) => Math.abs(rounded) >= from) ?? noPrefix
   const digits = String(fourDigits(rounded / prefix.from)).replace('-', '−')
   return `${digits}\u00a0${prefix.letter}${unit}`
 }

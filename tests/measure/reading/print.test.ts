@@ -31,6 +31,8 @@ describe('a value in print', () => {
     [1e-6, 'Ω', '0.000001 Ω'],
     [9.99e-7, 'Ω', '0 Ω'],
     [-12.5, 'V', '−12.5 V'],
+    [999.96, 'µF', '1000 µF'],
+    [2500, 'µF', '2500 µF'],
   ] as const)('%d %s is written %s', (value, unit, text) => {
     expect(spaced(printValue(value, unit))).toBe(text)
   })
