@@ -39,6 +39,7 @@ const floors: Readonly<Record<string, readonly string[]>> = {
       'over',
       'verdict',
       'beside',
+      'phone',
       'page',
       'meter',
       'finding',
