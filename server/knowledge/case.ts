@@ -79,6 +79,8 @@ export interface CheckCard {
   readonly do: readonly string[]
   /** The same in words to read to an owner, one sentence at a time. */
   readonly phone: readonly string[]
+  /** The sentence of it that the answers are to: its last question, or what is to be read out. */
+  readonly asks: string
   readonly why: string
   /** Whether an owner on the phone can make it. */
   readonly owner: OwnerFit

@@ -39,6 +39,7 @@ const card = (id: string, more: Partial<CheckCard>): CheckCard => ({
   setups: [],
   do: ['Look at it.'],
   phone: ['Look at it.'],
+  asks: 'Look at it.',
   why: 'It tells.',
   owner: { fit: true, needs: [] },
   cautions: [],

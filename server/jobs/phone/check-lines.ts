@@ -31,9 +31,3 @@ function about({ kase }: Standing, { part, asked }: CheckCard): Line[] {
   const where = card.where === undefined ? '' : `, ${lowerFirst(card.where)}`
   return [{ says: sentence(`It is about ${the(card.name)}${where}`), label: 'name it' }]
 }
-
-/** What the answers are an answer to: the last question in its words. */
-export function questionOf({ phone }: CheckCard): string {
-  const questions = phone.filter((says) => says.endsWith('?'))
-  return questions.at(-1) ?? phone.at(-1) ?? ''
-}

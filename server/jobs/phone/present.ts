@@ -12,7 +12,7 @@ import { cautionsEverywhere, presentCautions } from '../words/cautions.ts'
 import { limitsNow } from '../words/limits-now.ts'
 import { counted, lowerFirst, sentence, upperFirst } from '../words/sentences.ts'
 import { noToolHere } from '../words/skip-reasons.ts'
-import { checkLines, questionOf } from './check-lines.ts'
+import { checkLines } from './check-lines.ts'
 import { afterCutOff } from './cut-off.ts'
 import { saying } from './saying.ts'
 import type { PhoneCheck, PhoneEnding, PhonePage } from './view.ts'
@@ -89,7 +89,7 @@ function presentPhoneCheck(input: Standing & Asked, card: CheckCard): PhoneCheck
       ...(form.field && { field: form.field }),
       typed: form.typed,
       ...(form.problem !== undefined && { problem: form.problem }),
-      asks: questionOf(card),
+      asks: card.asks,
       answers: (card.answers ?? []).map(({ id, phone }) => ({ id, says: upperFirst(phone) })),
       skip: { action: `/jobs/${job.id}/skips`, reasons: ownersReasons },
       cutOff: `/jobs/${job.id}/cut-offs`,

@@ -33,6 +33,7 @@ export function checkCard(
     ground: loose ? 'the core' : 'the engine',
   }
   const say = (text: string) => fill(text, fillings)
+  const spoken = sentencesIn(say(kind.phone))
   const answers = kind.answers?.map(({ id, says, phone, bars, mend }) => ({
     id,
     says: say(says),
@@ -50,7 +51,8 @@ export function checkCard(
     setups,
     forbids: loose ? [] : forbidsFor(check, setups, knowledge, machine),
     do: [...kind.do.map(say).filter(Boolean), ...last],
-    phone: [...sentencesIn(say(kind.phone)), ...last.flatMap(sentencesIn)],
+    phone: [...spoken, ...last.flatMap(sentencesIn)],
+    asks: spoken.findLast((each) => each.endsWith('?')) ?? spoken.at(-1) ?? '',
     why: say(kind.why),
     owner: ownerFit(kind.owner),
     cautions: cautionCards(kind.cautions, knowledge, machine),
