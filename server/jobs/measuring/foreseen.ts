@@ -41,7 +41,7 @@ export function foreseenModel(
 /** Minutes until an owner has understood, done and told it. */
 export function minutesByPhone({ minutes, measurand }: CheckCard, { answers }: Owner): number {
   const readings = measurand === undefined ? 0 : (measurand.places ?? 1)
-  return minutes * answers.pace + readings * answers.metering
+  return answers.talk + minutes * answers.pace + readings * answers.metering
 }
 
 function blurOf(
