@@ -30,7 +30,7 @@ const libraries = ['tinyqueue']
  */
 const floors: Readonly<Record<string, readonly string[]>> = {
   measure: ['reading', 'doubt', 'correct', 'decide', 'door', 'foresee'],
-  diagnosis: ['tree', 'model', 'belief', 'plan', 'verdict', 'door', 'testability'],
+  diagnosis: ['tree', 'model', 'rates', 'belief', 'plan', 'verdict', 'door', 'testability'],
   jobs: [
     ...['record', 'measuring', 'words', 'standing', 'posts'],
     ...[
