@@ -116,4 +116,5 @@ export const JobEventSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('accepted'), check: z.string() }),
   z.strictObject({ kind: z.literal('skipped'), check: z.string(), reason: z.string() }),
   z.strictObject({ kind: z.literal('back'), setup: z.string() }),
+  z.strictObject({ kind: z.literal('counting'), counts: z.boolean(), reason: z.string() }),
 ]) satisfies z.ZodType<JobEvent>

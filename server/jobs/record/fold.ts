@@ -119,6 +119,7 @@ export function fold(events: StoredJob['events']): Folded {
         break
       case 'opened':
       case 'back':
+      case 'counting':
         break
     }
   }
