@@ -16,7 +16,18 @@ const rooms = [
     'stands',
     'others',
   ],
-  ...['health', 'opening', 'finding', 'machines', 'jobs', 'new-job', 'sheet', 'over', 'wires'],
+  ...[
+    'health',
+    'rates',
+    'opening',
+    'finding',
+    'machines',
+    'jobs',
+    'new-job',
+    'sheet',
+    'over',
+    'wires',
+  ],
   ...['preferences', 'paper', 'print'],
 ]
 

@@ -22,8 +22,9 @@ export function byTenths(all: readonly Said[]): Calibration[] {
   }).filter(({ said }) => said > 0)
 }
 
-/** In whole thousandths, so that what is printed as nine in ten is nine in ten. */
-const tenthOf = (chance: number): number => Math.min(9, Math.floor(Math.round(chance * 1000) / 100))
+/** Which tenth, from 0 to 9, by whole percents as they are printed: what shows as 90 % is nine in ten. */
+export const tenthOf = (chance: number): number =>
+  Math.min(9, Math.floor(Math.round(chance * 100) / 10))
 
 /** How many were as said, and between which shares the true one lies. */
 export function hitsAmong(

@@ -4,7 +4,7 @@ import { printTemperature } from '../../web/typed/temperature.ts'
 import { repairedInVain } from '../record/fold.ts'
 import type { Fact } from '../words/fact.ts'
 import { engineWords, meterWords, partNames, placeWords } from '../words/names.ts'
-import { dateAndTime, listed, lowerFirst, upperFirst } from '../words/sentences.ts'
+import { counted, dateAndTime, listed, lowerFirst, upperFirst } from '../words/sentences.ts'
 import type { Standing } from './standing.ts'
 
 /** The head of the work order: what was said, and how things stand. */
@@ -29,6 +29,15 @@ export function presentHead({ job, folded, meter, kase, knowledge }: Standing): 
       way: { href: `/jobs/${job.id}/meter`, text: 'Meter and leads' },
     },
     { label: 'Tools at hand', value: toolWords(conditions.tools, knowledge) },
+    ...(job.counted === undefined
+      ? []
+      : [
+          {
+            label: 'Base rates',
+            value: `Moved by ${counted(job.counted.repairs.length, 'confirmed repair')}`,
+            way: { href: `/rates/${kase.machine.id}`, text: 'Look' },
+          },
+        ]),
     ...(stillThere.length === 0
       ? []
       : [{ label: 'Repaired, still there', value: upperFirst(partNames(kase, stillThere)) }]),
