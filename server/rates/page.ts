@@ -30,7 +30,6 @@ export interface CalibrationRow {
 /** The rates of one sheet. */
 export interface SheetRatesPage {
   readonly title: string
-  readonly machine: string
   readonly lead: string
   readonly meaning: readonly string[]
   /** Causes that were confirmed on this family. */
@@ -38,6 +37,8 @@ export interface SheetRatesPage {
   /** Every cause on the sheet, part by part. */
   readonly parts: readonly { readonly name: string; readonly rows: readonly RateRow[] }[]
   readonly repairs: readonly RepairRow[]
+  /** How many more there are, or empty. */
+  readonly older: string
   readonly leave: LeaveForm
 }
 

@@ -24,8 +24,7 @@ export function presentSheetRates(
   const partsOf = ({ cause }: PresentRate) => cause.parts
   const kinds = rates.filter((rate, i) => i === 0 || rates[i - 1]?.cause.parts !== partsOf(rate))
   return {
-    title: machineName(machine),
-    machine: machine.id,
+    title: `Base rates of ${machineName(machine)}`,
     lead: leadWords(machine, here.length, counting.length - here.length),
     meaning,
     confirmed: rows.filter((_, i) => (rates[i]?.own ?? 0) > 0),
@@ -33,7 +32,8 @@ export function presentSheetRates(
       name: nameOf(kind),
       rows: rows.filter((_, i) => rates[i]?.cause.parts === partsOf(kind)),
     })),
-    repairs: own.toReversed().map((repair) => presentRepair(knowledge, machine, repair)),
+    repairs: listedOf(own).map((repair) => presentRepair(knowledge, machine, repair)),
+    older: olderWords(own.length - listedOf(own).length),
     leave: { ...leave, action: `/rates/${machine.id}/left-out` },
   }
 }
@@ -52,6 +52,16 @@ function leadWords({ family }: Machine, here: number, others: number): string {
     return `Nothing counts for ${family} yet: the rates are those of the tables.`
   return `${upperFirst(counted(here, 'confirmed repair'))} on ${family} ${here === 1 ? 'counts' : 'count'}, and ${others} on other families.`
 }
+
+/** The latest first; what is left out stays on the list, so that it can be taken in again. */
+function listedOf(own: readonly ConfirmedRepair[]): readonly ConfirmedRepair[] {
+  return own.filter(({ leftOut }, i) => leftOut !== null || i >= own.length - mostRepairs).reverse()
+}
+
+const mostRepairs = 50
+
+const olderWords = (older: number): string =>
+  older === 0 ? '' : `And ${older} before these; the form below takes the number of any of them.`
 
 /** "Coil 1 and coil 2, each": parts that are alike have one rate. */
 function nameOf({ cause: { parts } }: PresentRate): string {
