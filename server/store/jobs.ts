@@ -86,7 +86,7 @@ export class JobRecords {
         .values(eventRow(id, version + 1, event))
         .execute()
       if (summary?.confirmed !== undefined) {
-        await keepConfirmed(write, id, version + 1, summary.confirmed)
+        await keepConfirmed(write, id, summary.confirmed)
       }
       return 'written'
     })
@@ -158,7 +158,7 @@ export class JobRecords {
         .where('version', '=', version)
         .executeTakeFirst()
       if (numUpdatedRows > 0n && summary.confirmed !== undefined) {
-        await keepConfirmed(write, id, version, summary.confirmed)
+        await keepConfirmed(write, id, summary.confirmed)
       }
     })
   }
@@ -168,7 +168,7 @@ export class JobRecords {
     return allConfirmed(this.#access)
   }
 
-  /** Another number whenever anything of that has changed. */
+  /** A greater number whenever anything of that has changed. */
   async confirmedStamp(): Promise<number> {
     return confirmedStamp(this.#access)
   }

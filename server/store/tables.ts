@@ -31,8 +31,8 @@ export interface Tables {
   }
   confirmed_repairs: {
     job: number
-    /** Number of the job's events when this was written. */
-    version: number
+    /** Greater than all others were when this was written. */
+    change: number
     /** When it was proved; empty where nothing stands confirmed. */
     at: Time
     /** JSON; null where the repair was confirmed once, and is not now. */

@@ -6,14 +6,14 @@ export const confirmed: Migration = {
     await db.schema
       .createTable('confirmed_repairs')
       .addColumn('job', 'integer', (column) => column.primaryKey().references('jobs.id'))
-      .addColumn('version', 'integer', (column) => column.notNull())
+      .addColumn('change', 'integer', (column) => column.notNull())
       .addColumn('at', 'text', (column) => column.notNull())
       .addColumn('body', 'text')
       .execute()
     await db.schema
-      .createIndex('confirmed_repairs_version')
+      .createIndex('confirmed_repairs_change')
       .on('confirmed_repairs')
-      .column('version')
+      .column('change')
       .execute()
     await (db as Kysely<Columns>)
       .updateTable('jobs')
