@@ -52,6 +52,7 @@ const floors: Readonly<Record<string, readonly string[]>> = {
       'over',
       'verdict',
       'beside',
+      'phone',
       'page',
       'meter',
       'finding',

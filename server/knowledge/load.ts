@@ -8,8 +8,10 @@ import {
   Colours,
   Complaint,
   Groups,
+  Home,
   Machine,
   Meter,
+  Owner,
   Roles,
   Setups,
   Tools,
@@ -75,6 +77,8 @@ export function readTrees(
   const colours = shelf.table('colours.yaml', Colours)
   const groups = shelf.table('groups.yaml', Groups)
   const roles = shelf.table('roles.yaml', Roles)
+  const owner = shelf.table('owner.yaml', Owner)
+  const home = shelf.table('home.yaml', Home)
   if (
     shelf.problems.length > 0 ||
     !tools ||
@@ -82,7 +86,9 @@ export function readTrees(
     !cautions ||
     !colours ||
     !groups ||
-    !roles
+    !roles ||
+    !owner ||
+    !home
   ) {
     throw new KnowledgeProblems(shelf.problems)
   }
@@ -100,6 +106,8 @@ export function readTrees(
     colours,
     groups,
     roles,
+    owner,
+    home,
   }
   return { knowledge, locate: shelf.locate }
 }

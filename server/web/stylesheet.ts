@@ -26,6 +26,7 @@ const rooms = [
     'new-job',
     'sheet',
     'over',
+    'phone',
     'wires',
   ],
   ...['preferences', 'paper', 'print'],

@@ -44,7 +44,11 @@ describe('what a page tells people to do', () => {
     const rule = (page: Page) => {
       const far = `${page.kase.machine.sparkGap.mm} mm`
       const answers = (page.card.answers ?? []).map(({ says }) => says).join(' ')
-      return steps(page).includes(far) && page.card.phone.includes(far) && answers.includes(far)
+      return (
+        steps(page).includes(far) &&
+        page.card.phone.join(' ').includes(far) &&
+        answers.includes(far)
+      )
     }
     const strengths = (page: Page) => asks(page) && page.card.measurand === undefined
     expect(breaking(strengths, rule)).toEqual([])
@@ -109,7 +113,7 @@ describe('what a page tells people to do', () => {
 
   it('leaves no brace and no stray full stop in any text', () => {
     const rule = (page: Page) =>
-      !/[{}]|(^|\s)\.|\.\./.test([page.card.title, all(page), page.card.phone].join(' '))
+      !/[{}]|(^|\s)\.|\.\./.test([page.card.title, all(page), ...page.card.phone].join(' '))
     expect(breaking(() => true, rule)).toEqual([])
   })
 
@@ -129,7 +133,7 @@ describe('what a page tells people to do', () => {
   it('never asks to hold a live wire, nor puts the last clamp on a battery', () => {
     const rule = (page: Page) =>
       !/hold the free end|dark cover|to your ear|your thumb/i.test(
-        `${all(page)} ${page.card.phone}`,
+        `${all(page)} ${page.card.phone.join(' ')}`,
       )
     expect(breaking(() => true, rule)).toEqual([])
     const jumps = pages.find(({ card }) => card.id.startsWith('jump-start'))!

@@ -37,11 +37,12 @@ export function standingOf(knowledge: Knowledge, found: FoundJob): Standing {
   const { folded } = found
   const meter = meterAtHand(knowledge, folded)
   if (folded.opened.over !== undefined) return overStanding(knowledge, found, meter)
-  const whole = withRates(knowledge, found, foreseenModel(found.kase, meter, folded.conditions))
+  const seen = foreseenModel(found.kase, meter, folded.conditions, knowledge.owner)
+  const whole = withRates(knowledge, found, seen)
   const model = afterRepair(whole, repairedInVain(folded))
   const kase = { ...found.kase, model }
-  const judged = judgedReadings(kase, folded, meter)
-  const options = walkOptions(kase, folded, judged, meter)
+  const judged = judgedReadings(kase, folded, meter, knowledge.owner)
+  const options = walkOptions(kase, folded, judged, { meter, owner: knowledge.owner })
   const stands = asItStands(kase, found.job)
   return {
     ...found,
@@ -70,7 +71,7 @@ function overStanding(knowledge: Knowledge, found: FoundJob, meter: MeterAtHand)
     ...found,
     knowledge,
     meter,
-    judged: judgedReadings(found.kase, found.folded, meter),
+    judged: judgedReadings(found.kase, found.folded, meter, knowledge.owner),
     evidence: [],
     asItStands: asItStands(found.kase, found.job),
     walk: noWalk,

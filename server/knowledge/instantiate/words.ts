@@ -51,6 +51,9 @@ export function fill(text: string, fillings: Fillings): string {
 
 const betweenSentences = /(?<=[.?!]) +/
 
+/** A text cut into its sentences. */
+export const sentencesIn = (text: string): string[] => text.split(betweenSentences).filter(Boolean)
+
 function namesMissingRole(sentence: string, fillings: Fillings): boolean {
   return [...sentence.matchAll(inBraces)].some(([, names = '']) =>
     namesIn(names).every((name) => !isPlaceholder(name) && !fillings[name]),

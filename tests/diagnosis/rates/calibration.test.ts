@@ -5,7 +5,13 @@ const said = (chance: number, right: boolean) => ({ chance, right })
 
 describe('what was said, by tenths', () => {
   it('counts a chance on a border as it is printed, in the tenth above, and certainty in the last', () => {
-    const rows = byTenths([said(0.9, true), said(1, true), said(0.895, false), said(0.894, false), said(0.3, true)])
+    const rows = byTenths([
+      said(0.9, true),
+      said(1, true),
+      said(0.895, false),
+      said(0.894, false),
+      said(0.3, true),
+    ])
     expect(rows.map(({ from, said, right }) => [from, said, right])).toEqual([
       [0.3, 1, 1],
       [0.8, 1, 0],
