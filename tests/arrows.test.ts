@@ -16,8 +16,21 @@ const below: Readonly<Record<string, readonly string[]>> = {
   // Without a complaint, from the boxes of a job's page.
   sheets: ['jobs', 'knowledge', 'diagnosis', 'measure', 'web', 'drawings'],
   health: ['knowledge', 'diagnosis', 'web'],
+  // What jobs have confirmed, and which of them count.
+  rates: ['jobs', 'knowledge', 'diagnosis', 'web'],
   // The top of the house puts everything together.
-  '': ['knowledge', 'diagnosis', 'measure', 'store', 'web', 'drawings', 'jobs', 'sheets', 'health'],
+  '': [
+    'knowledge',
+    'diagnosis',
+    'measure',
+    'store',
+    'web',
+    'drawings',
+    'jobs',
+    'sheets',
+    'health',
+    'rates',
+  ],
 }
 
 /** The pure rooms may use general-purpose libraries only, and none of Node's own. */
@@ -30,7 +43,7 @@ const libraries = ['tinyqueue']
  */
 const floors: Readonly<Record<string, readonly string[]>> = {
   measure: ['reading', 'doubt', 'correct', 'decide', 'door', 'foresee'],
-  diagnosis: ['tree', 'model', 'belief', 'plan', 'verdict', 'door', 'testability'],
+  diagnosis: ['tree', 'model', 'rates', 'belief', 'plan', 'verdict', 'door', 'testability'],
   jobs: [
     ...['record', 'measuring', 'words', 'standing', 'posts'],
     ...[

@@ -18,6 +18,7 @@ const rooms = [
   ],
   ...[
     'health',
+    'rates',
     'opening',
     'finding',
     'machines',

@@ -6,7 +6,7 @@ import { openJob, post } from '../support/job.ts'
 const kase = anyCase()
 
 describe('every page', () => {
-  it.each(['/', '/jobs', '/jobs/new', '/jobs/1', '/health', '/nothing', '/%'])(
+  it.each(['/', '/jobs', '/jobs/new', '/jobs/1', '/health', '/rates', '/nothing', '/%'])(
     'is never kept, and differs by what is asked for: %s',
     async (address) => {
       const { http } = await readyApp()
@@ -39,6 +39,8 @@ describe('every page', () => {
       '/jobs',
       '/jobs/new',
       '/health',
+      '/rates',
+      `/rates/${kase.machine.id}`,
       `/health/${kase.machine.id}/${kase.complaint.id}`,
       ...checks.map((id) => `${job}?check=${id}`),
     ]) {

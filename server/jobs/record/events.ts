@@ -3,6 +3,7 @@ import type { Place } from '../../knowledge/schema/shared.ts'
 import type { Scope } from '../../knowledge/sheet/scope.ts'
 import type { Touches } from '../../measure/reading/reading.ts'
 import type { DegreeUnit } from '../../web/typed/temperature.ts'
+import type { Counted } from './confirmed.ts'
 import type { JobSummary } from './summary.ts'
 
 /** How things stand, as it was said last. */
@@ -114,6 +115,8 @@ export type JobEvent =
   | { readonly kind: 'cut off'; readonly at: string | null }
   /** An owner tried a way to get home, by its name in `home.yaml`. */
   | { readonly kind: 'tried'; readonly way: string; readonly helped: boolean }
+  /** Whether what was repaired counts towards the base rates, and why not. Left out: it does. */
+  | { readonly kind: 'counting'; readonly counts: boolean; readonly reason: string }
 
 /** A job as it is kept: its events, and when each was written. */
 export interface StoredJob {
@@ -121,6 +124,8 @@ export interface StoredJob {
   /** Number of events; every new event names the version it was made on. */
   readonly version: number
   readonly events: readonly { readonly event: JobEvent; readonly at: Date }[]
+  /** The confirmed repairs that its base rates go by. Left out: none. */
+  readonly counted?: Counted | undefined
 }
 
 /** One line of the jobs list. */

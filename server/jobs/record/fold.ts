@@ -129,6 +129,7 @@ export function fold(events: StoredJob['events']): Folded {
       case 'opened':
       case 'back':
       case 'cut off':
+      case 'counting':
         break
     }
   }

@@ -30,6 +30,15 @@ export function presentHead({ job, folded, meter, kase, knowledge }: Standing): 
       way: { href: `/jobs/${job.id}/meter`, text: 'Meter and leads' },
     },
     { label: 'Tools at hand', value: toolWords(conditions.tools, knowledge) },
+    ...(job.counted === undefined
+      ? []
+      : [
+          {
+            label: 'Base rates',
+            value: `Moved by ${counted(job.counted.repairs.length, 'confirmed repair')}`,
+            way: { href: `/rates/${kase.machine.id}`, text: 'Look' },
+          },
+        ]),
     ...(stillThere.length === 0
       ? []
       : [{ label: 'Repaired, still there', value: upperFirst(partNames(kase, stillThere)) }]),
