@@ -112,6 +112,14 @@ describe('what a page tells people to do', () => {
     expect(undone.get('flywheel-bare')).toMatch(/at OFF\s+until a step asks for RUN\.$/)
   })
 
+  it('takes the ground lead off a battery before hands go to a bare flywheel', () => {
+    const isBare = ({ kase, card }: Page) =>
+      card.setups.some(({ id }) => id === 'flywheel-bare') &&
+      kase.machine.parts.some(({ role }) => role === 'battery')
+    const rule = (page: Page) => /ground lead off the battery/i.test(readied(page))
+    expect(breaking(isBare, rule)).toEqual([])
+  })
+
   it('has every cap on its plug for a hot run, and the engine die by itself', () => {
     const hot = ({ card }: Page) => card.setups.some(({ id }) => id === 'run-until-hot')
     const rule = (page: Page) =>
