@@ -266,6 +266,7 @@ export const smallKnowledge: Knowledge = {
   checkKinds: new Map(),
   machines: new Map([['wren', smallCase.machine]]),
   roles: { roles: {} },
+  circuits: new Map(),
   meters: new Map([
     [
       'pocket',

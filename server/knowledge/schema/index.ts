@@ -1,5 +1,6 @@
 import type { z } from 'zod'
 import { CheckKind } from './check-kind.ts'
+import { Circuit } from './circuit.ts'
 import { Complaint } from './complaint.ts'
 import { Machine } from './machine.ts'
 import { PartKind } from './part-kind.ts'
@@ -19,6 +20,7 @@ export const fileKinds: readonly FileKind[] = [
   { name: 'part-kind', folder: 'parts', schema: PartKind },
   { name: 'check-kind', folder: 'checks', schema: CheckKind },
   { name: 'machine', folder: 'machines', schema: Machine },
+  { name: 'circuit', folder: 'circuits', schema: Circuit },
   { name: 'meter', folder: 'meters', schema: Meter },
   { name: 'tools', file: 'tools.yaml', schema: Tools },
   { name: 'setups', file: 'setups.yaml', schema: Setups },
@@ -31,6 +33,7 @@ export const fileKinds: readonly FileKind[] = [
 export {
   Cautions,
   CheckKind,
+  Circuit,
   Colours,
   Complaint,
   Groups,

@@ -1,4 +1,5 @@
-import type { Pin } from '../circuit.ts'
+/** A pin of a connector. */
+export type Pin = readonly [plug: string, pin: number]
 
 /** The half of a connector that faces the harness, and the other one. */
 export type Half = 'harness' | 'own'

@@ -1,5 +1,19 @@
-/** Gives the next number from 0 up to 1. The only source of chance in the world: it is always passed in. */
+import { numbered } from '../../diagnosis/model/named.ts'
+
+/** Gives the next number from 0 up to 1. The only source of chance here: it is always passed in. */
 export type Random = () => number
+
+/** A small generator of numbers in [0, 1), the same for the same seed (mulberry32, public domain). */
+export function seeded(seed: number): Random {
+  let state = seed >>> 0
+  return () => {
+    state = (state + 0x6d2b79f5) >>> 0
+    let t = state
+    t = Math.imul(t ^ (t >>> 15), t | 1)
+    t ^= t + Math.imul(t ^ (t >>> 7), t | 61)
+    return ((t ^ (t >>> 14)) >>> 0) / 2 ** 32
+  }
+}
 
 /** Evenly anywhere between two numbers. */
 export const between = (random: Random, low: number, high: number): number =>
@@ -21,8 +35,18 @@ export const spread = (random: Random, median: number, sigma: number): number =>
 export const anyScale = (random: Random, low: number, high: number): number =>
   low * (high / low) ** random()
 
+/** Index drawn with these weights. */
+export function drawn(weights: readonly number[], random: Random): number {
+  let left = random() * weights.reduce((a, b) => a + b, 0)
+  for (const [i, weight] of weights.entries()) {
+    left -= weight
+    if (left < 0) return i
+  }
+  return weights.findLastIndex((weight) => weight > 0)
+}
+
 export function pick<T>(random: Random, items: readonly T[]): T {
-  return items[Math.floor(random() * items.length)]!
+  return numbered(items, Math.floor(random() * items.length))
 }
 
 /** A seed from words and numbers (FNV-1a, stirred by the end of MurmurHash3: both public domain). */

@@ -1,5 +1,5 @@
 import { between, type Random } from './chance.ts'
-import type { Meter, TrueRange } from './person.ts'
+import type { Meter, TrueRange } from './meter.ts'
 
 /** What a meter set to `setting` shows, as one types it off the display: `365.2`, `9.34k`, `1.2M`, `OL`. */
 export function shown(
@@ -15,6 +15,17 @@ export function shown(
   const { digit, counts, gain } = range
   const counted = Math.max(0, Math.round((value * gain) / digit + (wandering * counts) / 4))
   return asTyped(counted * digit, digit)
+}
+
+/** The same of volts, that nobody reads on a range which is too small: never over the highest range. */
+export function shownVolts(
+  meter: Meter,
+  setting: 'ac-voltage' | 'dc-voltage',
+  value: number,
+  random: Random,
+): string {
+  const most = Math.max(...meter.ranges[setting].map(({ top, gain }) => top / gain))
+  return shown(meter, setting, Math.min(value, 0.99 * most), random)
 }
 
 function rangeFor(ranges: readonly TrueRange[], value: number): TrueRange | null {

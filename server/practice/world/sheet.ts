@@ -1,5 +1,5 @@
-import type { Machine, Part } from '../../../server/knowledge/schema/machine.ts'
-import { parseQuantityText } from '../../../server/measure/reading/parse.ts'
+import type { Machine, Part } from '../../knowledge/schema/machine.ts'
+import { parseQuantityText } from '../../measure/reading/parse.ts'
 
 /** What a sheet gives for one property of a part, as numbers in Ω or V. */
 export interface SheetValue {
@@ -8,7 +8,8 @@ export interface SheetValue {
   readonly rpm?: number
 }
 
-const number = (text: string) => parseQuantityText(text)!.value
+/** The lint has read every figure of a sheet before. */
+const number = (text: string) => parseQuantityText(text)?.value ?? Number.NaN
 
 export function limitsOn(part: Part, property: string): SheetValue | undefined {
   const given = part.limits?.[property]
