@@ -36,7 +36,10 @@ const libraries = ['tinyqueue']
 const floors: Readonly<Record<string, readonly string[]>> = {
   measure: ['reading', 'doubt', 'correct', 'decide', 'door', 'foresee'],
   diagnosis: ['tree', 'model', 'belief', 'plan', 'verdict', 'door', 'testability'],
-  practice: ['world', 'seen'],
+  practice: [
+    ...['world', 'seen', 'record', 'round', 'tool', 'page'],
+    ...['after', 'opening', 'progress', 'door'],
+  ],
   jobs: [
     ...['record', 'measuring', 'words', 'standing', 'posts'],
     ...[

@@ -17,6 +17,7 @@ const rooms = [
     'others',
   ],
   ...['health', 'opening', 'finding', 'machines', 'jobs', 'new-job', 'sheet', 'over', 'wires'],
+  ...['practice'],
   ...['preferences', 'paper', 'print'],
 ]
 

@@ -31,7 +31,11 @@ export function byWiring(
   const now = momentOf(hidden, truth, card, making)
   const { meter, leads } = hidden
   if (reads === 'ohms') {
-    return shown(meter, 'resistance', ohmsAt(now, places) + contact + leads, random)
+    const ohms = ohmsAt(now, places)
+    // Of several wires the highest is entered, of legs every one.
+    const entered = card.measurand?.places === ohms.length ? ohms : [Math.max(...ohms)]
+    const texts = entered.map((each) => shown(meter, 'resistance', each + contact + leads, random))
+    return texts.join(' ')
   }
   return shownVolts(meter, 'dc-voltage', volts(now, card, first, making, contact, random), random)
 }

@@ -12,8 +12,21 @@ import { speedOf } from './speed.ts'
 /** °C of a winding behind the flywheel of an engine that has just died hot. From memory. */
 const runHot = 90
 
-/** What the meter shows of a value that lies in this band, at this air and this pull. */
+/** What the meter shows of a value that lies in this band, at this air and this pull; of several places one is off. */
 export function shownFor(
+  hidden: Hidden,
+  card: CheckCard,
+  measurand: Measurand,
+  band: string,
+  making: Making,
+  random: Random,
+): string {
+  const { places = 1 } = measurand
+  const bands = Array.from({ length: places }, (_, i) => (i === 0 ? band : 'in range'))
+  return bands.map((each) => shownOnce(hidden, card, measurand, each, making, random)).join(' ')
+}
+
+function shownOnce(
   hidden: Hidden,
   card: CheckCard,
   measurand: Measurand,

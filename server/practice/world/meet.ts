@@ -21,7 +21,25 @@ export function placesFor(card: CheckCard, circuit: Circuit): readonly Places[] 
   const at = (touched: string) =>
     touched === 'ground' ? ground : node([plug, Number(touched)], half)
   const [from, to] = spot.touch
+  if ((card.measurand?.places ?? 1) > 1) return pairsOfLegs(part, plug, circuit)
   return [[at(from), at(to)]]
+}
+
+/** Every two legs of a three-phase winding, at its own plug or at the far end of its wires. */
+function pairsOfLegs(
+  part: string,
+  plug: string,
+  { legs, wires }: Circuit,
+): readonly Places[] | null {
+  const [own, ...pins] = legs?.[part] ?? []
+  if (own === undefined) return null
+  const all = Object.values(wires ?? {}).flat()
+  const ends = pins.flatMap((pin) => {
+    if (plug === own) return [node([own, pin], 'own')]
+    const wire = all.find(([from, a, to]) => from === own && a === pin && to === plug)
+    return wire ? [node([plug, wire[3]], 'harness')] : []
+  })
+  return ends.flatMap((end, i) => ends.slice(i + 1).map((other): Places => [end, other]))
 }
 
 function halfOf(part: string, plug: string, { ends, legs, grounded }: Circuit): Half {
@@ -43,10 +61,10 @@ function endsOfWires(part: string, { wires }: Circuit): readonly Places[] | null
   return second?.[0] === first[2] ? places.slice(0, 1) : places
 }
 
-/** Ω between places as things are; of several pairs the highest, which is the one that is entered. */
-export const ohmsAt = (now: Moment, places: readonly Places[]): number => {
+/** Ω between each two places as things are. */
+export function ohmsAt(now: Moment, places: readonly Places[]): readonly number[] {
   const conducts = network(now)
-  return Math.max(...places.map(([from, to]) => ohmsBetween(conducts, from, to)))
+  return places.map(([from, to]) => ohmsBetween(conducts, from, to))
 }
 
 /** V that a peak adaptor shows at these places while it is pulled at this speed, rpm. */
