@@ -55,9 +55,9 @@ export function presentAfter(standing: RoundStanding, tool: ToolWalk): AfterPage
     }),
     facts: [
       { label: 'Your minutes', value: minutes(spent) },
-      { label: 'The tool’s', value: minutes(tool.minutes) },
+      { label: 'The tool’s minutes', value: minutes(tool.minutes) },
       { label: 'Your checks', value: String(standing.made.length) },
-      { label: 'The tool’s', value: String(tool.steps.length) },
+      { label: 'The tool’s checks', value: String(tool.steps.length) },
       {
         label: 'Good parts bought',
         value:

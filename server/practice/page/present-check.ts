@@ -1,6 +1,9 @@
+import { unfitSentence } from '../../jobs/check/meter.ts'
 import { isReadApart } from '../../jobs/check/present.ts'
 import { presentSpot } from '../../jobs/check/spot.ts'
 import { presentSteps } from '../../jobs/check/way.ts'
+import { fitnessFor } from '../../jobs/measuring/foreseen.ts'
+import { meterAtHand } from '../../jobs/measuring/meter-at-hand.ts'
 import { temperatureOf, usualWarmth } from '../../jobs/measuring/warmth.ts'
 import { fold } from '../../jobs/record/fold.ts'
 import { wayTo } from '../../jobs/standing/as-it-stands.ts'
@@ -24,6 +27,12 @@ export function presentPracticeCheck(standing: RoundStanding, card: CheckCard): 
   const onJob = { job, folded, kase, knowledge }
   const way = wayTo({ setups, unsure: [] }, card)
   const barred = barredBy(barringsOf(kase, folded), card)
+  const unfit =
+    card.measurand &&
+    unfitSentence(
+      fitnessFor(card.measurand, meterAtHand(knowledge, folded), folded.conditions),
+      card.measurand,
+    )
   const times = made.filter((each) => each.card.id === card.id)
   return {
     id: card.id,
@@ -32,6 +41,7 @@ export function presentPracticeCheck(standing: RoundStanding, card: CheckCard): 
     ...(barred !== null && { barred: sentence(barred) }),
     ...(card.measurand && { limits: limitsOf(standing, card.measurand) }),
     ...(card.meter && { setting: card.meter }),
+    ...(unfit && { unfit }),
     ...(card.spot && {
       spot: presentSpot(card.spot, knowledge.colours, {
         looked: card.meter === undefined && card.spot.connector === undefined,

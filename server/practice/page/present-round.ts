@@ -11,7 +11,7 @@ import { barredBecause } from './barred.ts'
 import { handOutHref, roundHref } from './hrefs.ts'
 import { minutesToMake, presentPracticeCheck } from './present-check.ts'
 import type { CheckGroup, LastView, RoundPage } from './views.ts'
-import { backWords, seenWords } from './words.ts'
+import { backWords, seenWords, titled } from './words.ts'
 
 /** What somebody asked to see of a round, or sent and could not be taken. */
 export interface AskedOfRound {
@@ -24,6 +24,7 @@ export function presentRound(standing: RoundStanding, { check, notice }: AskedOf
   const { round, hidden, kase, knowledge, made, setups, fitted } = standing
   const { machine, complaint } = kase
   const card = kase.checks.get(check)
+  const renewed = fitted.map(({ part }) => part)
   const last = made.at(-1)
   const href = roundHref(round.id)
   return {
@@ -45,11 +46,14 @@ export function presentRound(standing: RoundStanding, { check, notice }: AskedOf
           ? [{ setup: setup.id, says: backWords(setup), minutes: minutes(setup.undo.minutes) }]
           : [],
       ),
-    readings: made.map(
-      (each) => `${upperFirst(each.card.title)}: ${seenWords(each.card, each.seen)}`,
+    readings: made.map((each) =>
+      titled(upperFirst(each.card.title), seenWords(each.card, each.seen)),
     ),
     ...(standing.askedLast && {
-      suspects: presentSuspects({ kase, walk: { suspects: knownAfter(hidden, made).suspects } }),
+      suspects: presentSuspects({
+        kase,
+        walk: { suspects: knownAfter(hidden, made, renewed).suspects },
+      }),
     }),
     parts: [...kase.parts.values()]
       .filter(({ id }) => !fitted.some(({ part }) => part === id))

@@ -47,6 +47,8 @@ export interface PracticeCheckView {
   readonly barred?: string
   readonly limits?: { readonly verb: string; readonly says: string; readonly now?: string }
   readonly setting?: string
+  /** What the meter cannot tell here; left out where it is fit. */
+  readonly unfit?: string
   readonly spot?: SpotView
   readonly steps: readonly StepsView[]
   readonly terms: readonly Fact[]

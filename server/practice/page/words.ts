@@ -18,5 +18,9 @@ function withUnit(text: string, measurand: CheckCard['measurand']): string {
   return `${figure}\u00a0${prefix}${measurand.quantity.unit}`
 }
 
+/** "Plug look: dry", "Did it die hot? No": a check and what came back. */
+export const titled = (title: string, shown: string): string =>
+  title.endsWith('?') ? `${title} ${shown}` : `${title}: ${shown}`
+
 /** How it is put back, or what was done where nothing is written of that. */
 export const backWords = ({ undo, do: says }: SetupCard): string => sentence(undo?.do ?? says)

@@ -1,3 +1,4 @@
+import { afterRepair } from '../../diagnosis/belief/after-repair.ts'
 import { belief } from '../../diagnosis/belief/belief.ts'
 import { suspects } from '../../diagnosis/belief/suspects.ts'
 import type { Evidence } from '../../diagnosis/model/model.ts'
@@ -18,12 +19,18 @@ export interface Known {
   readonly suspects: readonly Suspect[]
 }
 
-export function knownAfter(hidden: Hidden, readings: readonly Reading[]): Known {
+/** @param renewed parts that are new meanwhile, with the complaint still there */
+export function knownAfter(
+  hidden: Hidden,
+  readings: readonly Reading[],
+  renewed: readonly string[] = [],
+): Known {
   const { kase, knowledge } = hidden
   const folded = fold(asJob(hidden, readings).events)
   const meter = meterAtHand(knowledge, folded)
   const judged = judgedReadings(kase, folded, meter)
   const { evidence } = walkOptions(kase, folded, judged, meter)
-  const now = belief(kase.model, evidence)
-  return { evidence, belief: now, suspects: suspects(kase.model, now) }
+  const model = afterRepair(kase.model, renewed)
+  const now = belief(model, evidence)
+  return { evidence, belief: now, suspects: suspects(model, now) }
 }
