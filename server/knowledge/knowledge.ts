@@ -2,6 +2,7 @@ import type { Quantities } from '../measure/reading/quantities.ts'
 import type {
   Cautions,
   CheckKind,
+  Circuit,
   Colours,
   Complaint,
   Groups,
@@ -23,6 +24,8 @@ export interface Knowledge {
   readonly partKinds: ReadonlyMap<string, PartKind>
   readonly checkKinds: ReadonlyMap<string, CheckKind>
   readonly machines: ReadonlyMap<string, Machine>
+  /** How machines are wired, by machine; of some it is not known. */
+  readonly circuits: ReadonlyMap<string, Circuit>
   readonly meters: ReadonlyMap<string, Meter>
   readonly tools: Tools
   readonly setups: Setups

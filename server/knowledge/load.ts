@@ -5,6 +5,7 @@ import { KnowledgeProblems } from './problems.ts'
 import {
   Cautions,
   CheckKind,
+  Circuit,
   Colours,
   Complaint,
   Groups,
@@ -70,6 +71,7 @@ export function readTrees(
   const checkKinds = shelf.entries('checks', CheckKind, (entry) => entry.id)
   // A shop that has taken the demo away has no sheet yet.
   const machines = shelf.anyEntries('machines', Machine, (entry) => entry.id)
+  const circuits = shelf.anyEntries('circuits', Circuit, (entry) => entry.id)
   const meters = shelf.entries('meters', Meter, (entry) => entry.id)
   const tools = shelf.table('tools.yaml', Tools)
   const setups = shelf.table('setups.yaml', Setups)
@@ -99,6 +101,7 @@ export function readTrees(
     partKinds,
     checkKinds,
     machines,
+    circuits,
     meters,
     tools,
     setups,

@@ -56,7 +56,7 @@ export class JobRecords {
     const rows = await this.#access.read((database) =>
       database.selectFrom('job_events').selectAll().where('job', '=', id).orderBy('seq').execute(),
     )
-    return rows.map(eventRecord)
+    return rows.map((row, index) => eventRecord(row, index, { number: id }))
   }
 
   /**

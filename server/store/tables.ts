@@ -38,6 +38,23 @@ export interface Tables {
     /** JSON; null where the repair was confirmed once, and is not now. */
     body: string | null
   }
+  practice_rounds: {
+    id: Generated<number>
+    /** Who practises, as typed; may be empty. */
+    who: string
+    version: number
+    opened_at: Time
+    changed_at: Time
+    /** JSON of what came of it; null while it goes on. */
+    result: Generated<string | null>
+  }
+  practice_events: {
+    round: number
+    seq: number
+    at: Time
+    kind: string
+    body: string
+  }
 }
 
 /** ISO 8601 in UTC: sorts as time does, and means the same in every database. */

@@ -16,19 +16,8 @@ const rooms = [
     'stands',
     'others',
   ],
-  ...[
-    'health',
-    'rates',
-    'opening',
-    'finding',
-    'machines',
-    'jobs',
-    'new-job',
-    'sheet',
-    'over',
-    'phone',
-    'wires',
-  ],
+  ...['health', 'rates', 'opening', 'finding', 'machines', 'jobs', 'new-job', 'sheet'],
+  ...['over', 'phone', 'practice', 'wires'],
   ...['preferences', 'paper', 'print'],
 ]
 

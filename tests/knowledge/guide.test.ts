@@ -70,6 +70,7 @@ const schemaOf = (kind: string) => fileKinds.find(({ name }) => name === kind)!.
 describe('what the guide says that a file must and may say', () => {
   it.each([
     ['A machine', 'machine'],
+    ['A circuit', 'circuit'],
     ['A complaint', 'complaint'],
     ['A part kind', 'part-kind'],
     ['A check', 'check-kind'],

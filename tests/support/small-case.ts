@@ -277,6 +277,7 @@ export const smallKnowledge: Knowledge = {
     cold: { below: 0, without: 'light', most: 3, source },
   },
   home: { ways: {}, never: { 'hold-lead': 'Never hold a lead.' }, stay: ['It is dark.'] },
+  circuits: new Map(),
   meters: new Map([
     [
       'pocket',

@@ -2,6 +2,7 @@ import { rolesIn } from '../fits.ts'
 import type { Knowledge } from '../knowledge.ts'
 import type { PartKind } from '../schema/index.ts'
 import { checkNames } from './names/check.ts'
+import { circuitNames } from './names/circuit.ts'
 import { complaintNames } from './names/complaint.ts'
 import { rolesOf } from './names/known.ts'
 import { machineNames } from './names/machine.ts'
@@ -14,6 +15,7 @@ export function namesRule(knowledge: Knowledge, report: Report): void {
   for (const [, kind] of knowledge.partKinds) partKindNames(kind, knowledge, mustKnow)
   for (const [, check] of knowledge.checkKinds) checkNames(check, knowledge, mustKnow)
   for (const [, machine] of knowledge.machines) machineNames(machine, knowledge, mustKnow)
+  for (const [, circuit] of knowledge.circuits) circuitNames(circuit, knowledge, mustKnow, report)
   for (const [, complaint] of knowledge.complaints) complaintNames(complaint, knowledge, mustKnow)
   ownerNames(knowledge, mustKnow)
   tableNames(knowledge, mustKnow)

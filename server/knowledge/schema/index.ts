@@ -5,6 +5,7 @@ import { Machine } from './machine.ts'
 import { PartKind } from './part-kind.ts'
 import { Home } from './phone/home.ts'
 import { Owner } from './phone/owner.ts'
+import { Circuit } from './practice/circuit.ts'
 import { Cautions, Colours, Groups, Meter, Roles, Setups, Tools } from './tables.ts'
 
 /** Which files under `trees/` follow which schema. The name is also the name of its JSON Schema. */
@@ -21,6 +22,7 @@ export const fileKinds: readonly FileKind[] = [
   { name: 'part-kind', folder: 'parts', schema: PartKind },
   { name: 'check-kind', folder: 'checks', schema: CheckKind },
   { name: 'machine', folder: 'machines', schema: Machine },
+  { name: 'circuit', folder: 'circuits', schema: Circuit },
   { name: 'meter', folder: 'meters', schema: Meter },
   { name: 'tools', file: 'tools.yaml', schema: Tools },
   { name: 'setups', file: 'setups.yaml', schema: Setups },
@@ -35,6 +37,7 @@ export const fileKinds: readonly FileKind[] = [
 export {
   Cautions,
   CheckKind,
+  Circuit,
   Colours,
   Complaint,
   Groups,

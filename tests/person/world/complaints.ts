@@ -1,6 +1,6 @@
+import { partsIn } from '../../../server/practice/world/sheet.ts'
 import type { Now } from './now.ts'
 import { nowAt } from './now.ts'
-import { partsIn } from './sheet.ts'
 import { has, type Site } from './site.ts'
 import { add } from './standing.ts'
 import { charging, shortOhms } from './systems/charging.ts'

@@ -1,5 +1,5 @@
+import { partsIn } from '../../../../server/practice/world/sheet.ts'
 import { type Now, nowAt } from '../now.ts'
-import { partsIn } from '../sheet.ts'
 import { has, type Site, seated } from '../site.ts'
 import { celsiusOf } from '../temperature.ts'
 import { fuel } from './fuel.ts'
