@@ -8,6 +8,7 @@ import { overRoutes } from './over/routes.ts'
 import { jobRoutes } from './page/job-routes.ts'
 import { repairRoutes } from './page/repair-routes.ts'
 import { standsRoutes } from './page/stands-routes.ts'
+import { paperRoutes } from './paper/routes.ts'
 import type { JobParts } from './record/parts.ts'
 
 /** Everything under `/` that is about jobs. */
@@ -21,6 +22,7 @@ export async function jobsArea(app: FastifyInstance, parts: JobParts): Promise<v
   await overRoutes(app, parts)
   await repairRoutes(app, parts)
   await standsRoutes(app, parts)
+  await paperRoutes(app, parts)
   await jobRoutes(app, parts)
 }
 

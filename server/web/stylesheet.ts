@@ -16,7 +16,18 @@ const rooms = [
     'stands',
     'others',
   ],
-  ...['health', 'opening', 'finding', 'machines', 'jobs', 'new-job', 'sheet', 'over', 'wires'],
+  ...[
+    'health',
+    'opening',
+    'finding',
+    'machines',
+    'jobs',
+    'new-job',
+    'sheet',
+    'over',
+    'wires',
+    'job-sheet',
+  ],
   ...['preferences', 'paper', 'print'],
 ]
 

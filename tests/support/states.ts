@@ -174,6 +174,13 @@ export const states: Readonly<Record<string, (page: Page) => Promise<unknown>>> 
     await page.getByRole('button', { name: /^Proved: / }).click()
     await page.getByText('Repaired and proved', { exact: true }).waitFor()
   },
+  'a job sheet': async (page) => {
+    await openTwin(page, { air: '-25' })
+    const job = new URL(page.url()).pathname
+    await take(page, 'winding-resistance.pickup-left.igniter-plug', '185.6 191 185.7')
+    await take(page, 'winding-resistance.exciter-start.exciter-plug', 'OL OL')
+    await page.goto(`${job}/sheet`)
+  },
   'a job with its rooms folded': async (page) => {
     await page.context().clearCookies()
     await openTwin(page)
