@@ -40,6 +40,7 @@ const floors: Readonly<Record<string, readonly string[]>> = {
       'verdict',
       'beside',
       'page',
+      'export',
       'paper',
       'meter',
       'finding',

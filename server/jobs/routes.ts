@@ -1,4 +1,5 @@
 import type { FastifyInstance } from 'fastify'
+import { exportRoutes } from './export/routes.ts'
 import { listRoutes } from './finding/list-routes.ts'
 import { meterRoutes } from './meter/routes.ts'
 import { zeroRoutes } from './meter/zero-routes.ts'
@@ -20,6 +21,7 @@ export async function jobsArea(app: FastifyInstance, parts: JobParts): Promise<v
   await meterRoutes(app, parts)
   await zeroRoutes(app, parts)
   await overRoutes(app, parts)
+  await exportRoutes(app, parts)
   await repairRoutes(app, parts)
   await standsRoutes(app, parts)
   await paperRoutes(app, parts)
