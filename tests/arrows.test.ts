@@ -12,7 +12,8 @@ const below: Readonly<Record<string, readonly string[]>> = {
   store: [],
   web: [],
   drawings: [],
-  jobs: ['knowledge', 'diagnosis', 'measure', 'store', 'web', 'drawings'],
+  photos: [],
+  jobs: ['knowledge', 'diagnosis', 'measure', 'store', 'web', 'drawings', 'photos'],
   // Without a complaint, from the boxes of a job's page.
   sheets: ['jobs', 'knowledge', 'diagnosis', 'measure', 'web', 'drawings'],
   health: ['knowledge', 'diagnosis', 'web'],

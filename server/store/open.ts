@@ -3,11 +3,13 @@ import { accessTo } from './access.ts'
 import { openDatabase } from './database.ts'
 import { JobRecords } from './jobs.ts'
 import { patiently } from './patience.ts'
+import { PhotoRecords } from './photos/records.ts'
 import { sameFiles } from './same-files.ts'
 
 /** Everything that is kept between starts. */
 export interface Store {
   readonly jobs: JobRecords
+  readonly photos: PhotoRecords
   /** The path of the file, where there was nothing in it until now. */
   readonly madeNew?: string
   close(): Promise<void>
@@ -23,6 +25,7 @@ export async function openStore(folder: string): Promise<Store> {
   const access = accessTo(database, sameFiles(path))
   return {
     jobs: new JobRecords(access),
+    photos: new PhotoRecords(access),
     ...(isNew && { madeNew: path }),
     close: access.close,
   }
