@@ -33,7 +33,7 @@ const floors: Readonly<Record<string, readonly string[]>> = {
   measure: ['reading', 'doubt', 'correct', 'decide', 'door', 'foresee'],
   diagnosis: ['tree', 'model', 'belief', 'plan', 'verdict', 'door', 'testability'],
   jobs: [
-    ...['record', 'measuring', 'words', 'standing', 'posts'],
+    ...['record', 'measuring', 'words', 'standing', 'posts', 'photos'],
     ...[
       'check',
       'readings',

@@ -27,6 +27,7 @@ const rooms = [
     'over',
     'wires',
     'job-sheet',
+    'photos',
   ],
   ...['preferences', 'paper', 'print'],
 ]

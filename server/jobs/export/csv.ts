@@ -12,8 +12,11 @@ export function csvOfJob(knowledge: Knowledge, job: StoredJob): string {
   return [readingColumns, ...cellsOf(knowledge, job)].map(csvLine).join('')
 }
 
+/** What it takes to go through all jobs. */
+export type AllJobs = Pick<JobParts, 'knowledge' | 'jobs'>
+
 /** The readings of all jobs, a line each with the job in front; job by job, as somebody takes them. */
-export async function* csvOfAll({ knowledge, jobs }: JobParts): AsyncGenerator<string> {
+export async function* csvOfAll({ knowledge, jobs }: AllJobs): AsyncGenerator<string> {
   yield csvLine([...jobColumns, ...readingColumns])
   for await (const each of eachJob(jobs)) yield linesOf(knowledge, each)
 }

@@ -1,7 +1,7 @@
 import type { Knowledge } from '../../knowledge/knowledge.ts'
 import { eachJob } from '../record/each-job.ts'
 import type { StoredJob } from '../record/events.ts'
-import type { JobParts } from '../record/parts.ts'
+import type { AllJobs } from './csv.ts'
 import { exportedJob } from './job.ts'
 
 /** One job with all its events, to be read by people too. */
@@ -10,7 +10,7 @@ export function jsonOfJob(knowledge: Knowledge, job: StoredJob): string {
 }
 
 /** All jobs as one list, a job a line; job by job, as somebody takes them. */
-export async function* jsonOfAll({ knowledge, jobs }: JobParts): AsyncGenerator<string> {
+export async function* jsonOfAll({ knowledge, jobs }: AllJobs): AsyncGenerator<string> {
   let between = '[\n'
   for await (const each of eachJob(jobs)) {
     const job =

@@ -25,7 +25,8 @@ export async function showJob(
     return showPage(request, reply, { page: 'jobs/over/show', fragment: 'jobs/over/_over' }, model)
   }
   const rooms = openRooms(request, reply, found.job.id)
-  const model = presentJob({ ...keptStanding(parts, found), rooms, ...asked })
+  const photos = await parts.photos.list(found.job.id)
+  const model = presentJob({ ...keptStanding(parts, found), rooms, photos, ...asked })
   return showPage(request, reply, { page: 'jobs/page/show', fragment: 'jobs/page/_job' }, model)
 }
 

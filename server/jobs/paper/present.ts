@@ -1,3 +1,5 @@
+import type { PhotoRecord } from '../../store/photos/records.ts'
+import { photoViews } from '../photos/present.ts'
 import { presentHead } from '../standing/head.ts'
 import type { Standing } from '../standing/standing.ts'
 import { ticketOf } from '../standing/ticket.ts'
@@ -10,7 +12,7 @@ import { presentProof, presentSheetRepairs } from './repairs.ts'
 import type { JobSheet } from './view.ts'
 
 /** The sheet of a job at whatever stage it is. */
-export function presentSheet(input: Standing): JobSheet {
+export function presentSheet(input: Standing, photos: readonly PhotoRecord[] = []): JobSheet {
   const { job, kase, folded } = input
   const proof = presentProof(input)
   return {
@@ -26,6 +28,7 @@ export function presentSheet(input: Standing): JobSheet {
     ),
     reasoning: reasoning(input),
     verdict: verdictOnSheet(input),
+    photos: photoViews(input, shownOnSheet(photos)),
     repairs: presentSheetRepairs(input),
     ...(proof && { proof }),
     heed: presentHeed(input),
@@ -33,6 +36,15 @@ export function presentSheet(input: Standing): JobSheet {
     asOf: `As it stood on ${dateAndTime(job.events.at(-1)?.at ?? folded.openedAt)}.`,
   }
 }
+
+/** As many as stand side by side: those of a check first, of each kind the latest. */
+function shownOnSheet(photos: readonly PhotoRecord[]): PhotoRecord[] {
+  const latest = photos.toReversed()
+  const ofChecks = latest.filter(({ check }) => check !== null)
+  return [...ofChecks, ...latest.filter(({ check }) => check === null)].slice(0, mostOnSheet)
+}
+
+const mostOnSheet = 4
 
 /** What was at hand says nothing to whoever reads the sheet; what was repaired has a place of its own. */
 const notOnSheet = ['Tools at hand', 'Repaired, still there']

@@ -14,6 +14,7 @@ export async function paperRoutes(app: FastifyInstance, parts: JobParts): Promis
     const found = await findJob(parts, request)
     if ('missing' in found) return showMissing(request, reply, found)
     if (found.folded.opened.over !== undefined) return reply.redirect(`/jobs/${found.job.id}`, 303)
-    return showPage(request, reply, view, presentSheet(keptStanding(parts, found)))
+    const photos = await parts.photos.list(found.job.id)
+    return showPage(request, reply, view, presentSheet(keptStanding(parts, found), photos))
   })
 }

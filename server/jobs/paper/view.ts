@@ -1,3 +1,4 @@
+import type { PhotoView } from '../photos/view.ts'
 import type { Ticket } from '../standing/ticket.ts'
 import type { CautionsView } from '../words/cautions.ts'
 import type { Fact } from '../words/fact.ts'
@@ -16,6 +17,8 @@ export interface JobSheet {
   readonly readings: readonly SheetReading[]
   /** "Spark on the tester: no spark tester here." */
   readonly leftOut: readonly string[]
+  /** At most four. */
+  readonly photos: readonly PhotoView[]
   /** How the verdict came about: at most five sentences. */
   readonly reasoning: readonly string[]
   /** What kind of verdict it is, empty while there is none; and the verdict. */
