@@ -63,7 +63,7 @@ export function buildApp(parts: AppParts): FastifyInstance {
   useViews(app, { assets: addressesOf(assets), fresh: freshViews })
   app.register(staticFiles, { assets })
   const jobs = jobStore(store.jobs, now, (job) => summaryOf(jobParts, job))
-  const jobParts: JobParts = { knowledge, jobs }
+  const jobParts: JobParts = { knowledge, jobs, photos: store.photos, now }
   app.register(jobsArea, jobParts)
   app.register(sheetsArea, { knowledge })
   app.register(healthArea, { knowledge })

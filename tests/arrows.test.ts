@@ -12,7 +12,8 @@ const below: Readonly<Record<string, readonly string[]>> = {
   store: [],
   web: [],
   drawings: [],
-  jobs: ['knowledge', 'diagnosis', 'measure', 'store', 'web', 'drawings'],
+  photos: [],
+  jobs: ['knowledge', 'diagnosis', 'measure', 'store', 'web', 'drawings', 'photos'],
   // Without a complaint, from the boxes of a job's page.
   sheets: ['jobs', 'knowledge', 'diagnosis', 'measure', 'web', 'drawings'],
   health: ['knowledge', 'diagnosis', 'web'],
@@ -43,7 +44,7 @@ const floors: Readonly<Record<string, readonly string[]>> = {
     ...['after', 'opening', 'progress', 'door'],
   ],
   jobs: [
-    ...['record', 'measuring', 'words', 'standing', 'posts'],
+    ...['record', 'measuring', 'words', 'standing', 'posts', 'photos'],
     ...[
       'check',
       'readings',
@@ -52,6 +53,8 @@ const floors: Readonly<Record<string, readonly string[]>> = {
       'beside',
       'phone',
       'page',
+      'export',
+      'paper',
       'meter',
       'finding',
       'opening',

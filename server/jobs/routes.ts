@@ -1,4 +1,5 @@
 import type { FastifyInstance } from 'fastify'
+import { exportRoutes } from './export/routes.ts'
 import { listRoutes } from './finding/list-routes.ts'
 import { meterRoutes } from './meter/routes.ts'
 import { zeroRoutes } from './meter/zero-routes.ts'
@@ -7,8 +8,10 @@ import { openRoutes } from './opening/open-routes.ts'
 import { overRoutes } from './over/routes.ts'
 import { jobRoutes } from './page/job-routes.ts'
 import { phoneRoutes } from './page/phone-routes.ts'
+import { photoRoutes } from './page/photo-routes.ts'
 import { repairRoutes } from './page/repair-routes.ts'
 import { standsRoutes } from './page/stands-routes.ts'
+import { paperRoutes } from './paper/routes.ts'
 import type { JobParts } from './record/parts.ts'
 
 /** Everything under `/` that is about jobs. */
@@ -20,9 +23,12 @@ export async function jobsArea(app: FastifyInstance, parts: JobParts): Promise<v
   await meterRoutes(app, parts)
   await zeroRoutes(app, parts)
   await overRoutes(app, parts)
+  await exportRoutes(app, parts)
   await repairRoutes(app, parts)
   await standsRoutes(app, parts)
   await phoneRoutes(app, parts)
+  await paperRoutes(app, parts)
+  await photoRoutes(app, parts)
   await jobRoutes(app, parts)
 }
 

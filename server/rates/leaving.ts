@@ -13,7 +13,7 @@ export type ReadLeaving =
 
 /** Which job a form means to leave out, and why; or what is wrong in it. */
 export function readLeaving(body: unknown, repairs: readonly ConfirmedRepair[]): ReadLeaving {
-  const typed = textOf(body, 'job').trim().slice(0, 40)
+  const typed = textOf(body, 'number').trim().slice(0, 40)
   const reason = textOf(body, 'reason').trim().slice(0, 1000)
   const wrong = (field: 'job' | 'reason', says: string): ReadLeaving => ({
     ok: false,

@@ -43,7 +43,7 @@ export async function ratesArea(app: FastifyInstance, parts: JobParts): Promise<
   app.post<OfMachine>('/rates/:machine/taken-in', async (request, reply) => {
     const machine = knowledge.machines.get(request.params.machine)
     if (machine === undefined) return showError(request, reply, noSuchMachine)
-    const id = wholeOf(textOf(request.body, 'job'))
+    const id = wholeOf(textOf(request.body, 'number'))
     const repair = (await jobs.confirmed()).find(({ job }) => job === id)
     if (repair === undefined) return showError(request, reply, noSuchRepair)
     if (repair.leftOut !== null) await writeCounting(jobs, repair.job, true, '')

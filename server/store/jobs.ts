@@ -133,6 +133,20 @@ export class JobRecords {
     return row?.id ?? null
   }
 
+  /** The numbers of jobs, in order, from the first one after `after`. */
+  async numbers(after: number, limit: number): Promise<number[]> {
+    const rows = await this.#access.read((database) =>
+      database
+        .selectFrom('jobs')
+        .select('id')
+        .where('id', '>', after)
+        .orderBy('id')
+        .limit(limit)
+        .execute(),
+    )
+    return rows.map(({ id }) => id)
+  }
+
   /** Jobs of which nothing is kept for lists, by number, from the first one after `after`. */
   async withoutSummary(after: number, limit: number): Promise<number[]> {
     const rows = await this.#access.read((database) =>

@@ -3,6 +3,7 @@ import { accessTo } from './access.ts'
 import { openDatabase } from './database.ts'
 import { JobRecords } from './jobs.ts'
 import { patiently } from './patience.ts'
+import { PhotoRecords } from './photos/records.ts'
 import { PracticeRecords } from './practice.ts'
 import { sameFiles } from './same-files.ts'
 
@@ -10,6 +11,7 @@ import { sameFiles } from './same-files.ts'
 export interface Store {
   readonly jobs: JobRecords
   readonly practice: PracticeRecords
+  readonly photos: PhotoRecords
   /** The path of the file, where there was nothing in it until now. */
   readonly madeNew?: string
   close(): Promise<void>
@@ -26,6 +28,7 @@ export async function openStore(folder: string): Promise<Store> {
   return {
     jobs: new JobRecords(access),
     practice: new PracticeRecords(access),
+    photos: new PhotoRecords(access),
     ...(isNew && { madeNew: path }),
     close: access.close,
   }

@@ -55,6 +55,17 @@ export interface Tables {
     kind: string
     body: string
   }
+  photos: {
+    id: Generated<number>
+    job: number
+    /** The check it shows something of; null where it shows the machine. */
+    of_check: string | null
+    type: string
+    width: number
+    height: number
+    added_at: Time
+    bytes: Uint8Array
+  }
 }
 
 /** ISO 8601 in UTC: sorts as time does, and means the same in every database. */

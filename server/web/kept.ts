@@ -21,10 +21,12 @@ export interface FieldWord {
 
 /** What was posted and could not be taken; nothing where the request was no form. */
 export function keptFrom(
-  { method, url, body }: FastifyRequest,
+  { method, url, body, headers }: FastifyRequest,
   words: FieldWords,
 ): Kept | undefined {
-  if (method !== 'POST') return undefined
+  // A file cannot be put into a form again: it is chosen anew.
+  const hasFile = headers['content-type']?.startsWith('multipart/') ?? false
+  if (method !== 'POST' || hasFile) return undefined
   const names = Object.keys(Object(body))
   const known = new Map(Object.entries(words))
   return {

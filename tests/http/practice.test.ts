@@ -60,7 +60,7 @@ describe('the form that begins a round', () => {
       complaint: 'dead-lights',
       level: 'hard',
       seed: 'blue',
-      who: 'Hilda',
+      learner: 'Hilda',
     }
     const { text } = await http().post('/practice/rounds').type('form').send(form).expect(422)
     expect(textIn(text)).toContain('choose another complaint, or leave one of the two to chance')
@@ -161,7 +161,7 @@ describe('a round', () => {
 
 describe('the end of a round', () => {
   it('is won by who fits the failed part, with the tool’s order beside', async () => {
-    const round = await begin({ seed: seedHiding('exciter'), who: 'Wilf' })
+    const round = await begin({ seed: seedHiding('exciter'), learner: 'Wilf' })
     await press(round, 'checks', { check: 'winding-resistance.exciter.igniter-plug' })
     await press(round, 'parts', { part: 'exciter' })
     const over = await http().get(round).expect(303)
@@ -174,7 +174,7 @@ describe('the end of a round', () => {
   })
 
   it('costs whoever buys good parts, and goes on', async () => {
-    const round = await begin({ seed: seedHiding('exciter'), who: 'Wilf' })
+    const round = await begin({ seed: seedHiding('exciter'), learner: 'Wilf' })
     await press(round, 'parts', { part: 'igniter' })
     expect(await shownOn(round)).toContain('The igniter is new, and the complaint is still there')
     const again = await press(round, 'parts', { part: 'igniter' }, 422)
@@ -186,7 +186,7 @@ describe('the end of a round', () => {
   })
 
   it('counts for whoever gave a name, by the kind of part', async () => {
-    const lost = await begin({ seed: seedHiding('coil'), who: 'Nan' })
+    const lost = await begin({ seed: seedHiding('coil'), learner: 'Nan' })
     await press(lost, 'ends')
     const page = await shownOn('/practice/progress?who=Nan')
     expect(page).toContain('1 round, 0 of them right.')

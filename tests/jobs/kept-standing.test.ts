@@ -8,7 +8,12 @@ import { smallCase, smallKnowledge } from '../support/small-case.ts'
 import { smallJob, smallReading } from '../support/small-job.ts'
 
 /** An app of its own, whose store nobody asks. */
-const app = (): JobParts => ({ knowledge: smallKnowledge, jobs: {} as JobParts['jobs'] })
+const app = (): JobParts => ({
+  knowledge: smallKnowledge,
+  jobs: {} as JobParts['jobs'],
+  photos: {} as JobParts['photos'],
+  now: () => new Date(0),
+})
 const [opened] = smallJob().job.events.map(({ event }) => event)
 const check = [...smallCase.checks.keys()][0]!
 

@@ -5,6 +5,7 @@ import { changing, checkOnPage, followProposals, give, openJobByClicks } from '.
 import { shippedCases, shippedKnowledge } from './knowledge.ts'
 import { lookUntil } from './look-until.ts'
 import { goTo, openTwin, take } from './measuring.ts'
+import { plainJpeg } from './pictures.ts'
 
 /** The case with the most checks: its pages hold everything that a page can hold. */
 export const largest = shippedCases().sort((a, b) => b.checks.size - a.checks.size)[0]!
@@ -173,6 +174,24 @@ export const states: Readonly<Record<string, (page: Page) => Promise<unknown>>> 
     await states['a repair to be proved']!(page)
     await page.getByRole('button', { name: /^Proved: / }).click()
     await page.getByText('Repaired and proved', { exact: true }).waitFor()
+  },
+  'a job sheet': async (page) => {
+    await openTwin(page, { air: '-25' })
+    const job = new URL(page.url()).pathname
+    await take(page, 'winding-resistance.pickup-left.igniter-plug', '185.6 191 185.7')
+    await take(page, 'winding-resistance.exciter-start.exciter-plug', 'OL OL')
+    await page.goto(`${job}/sheet`)
+  },
+  'the photos of a job, one of them refused': async (page) => {
+    await openTwin(page)
+    await page.goto(`${new URL(page.url()).pathname}/photos`)
+    for (const buffer of [plainJpeg, Buffer.from('words')]) {
+      const file = { name: 'plug.jpg', mimeType: 'image/jpeg', buffer }
+      await page.getByLabel('Picture', { exact: true }).setInputFiles(file)
+      await page.getByRole('button', { name: 'Add it' }).click()
+      await page.getByRole('img', { name: /^Photo 1/ }).waitFor()
+    }
+    await page.getByRole('alert').waitFor()
   },
   'a job with its rooms folded': async (page) => {
     await page.context().clearCookies()

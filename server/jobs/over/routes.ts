@@ -1,22 +1,19 @@
 import type { FastifyInstance } from 'fastify'
 import { showError } from '../../web/errors.ts'
 import { textOf } from '../../web/fields.ts'
-import { neverKeep, showPage } from '../../web/page.ts'
+import { showPage } from '../../web/page.ts'
 import { usualAir } from '../measuring/warmth.ts'
 import { appendAll } from '../record/append-all.ts'
 import type { Opened } from '../record/fold.ts'
 import type { JobParts } from '../record/parts.ts'
-import { keptStanding } from '../standing/kept.ts'
 import { noSuchMachine } from '../words/no-such-machine.ts'
-import { asCsv, exportedReadings } from './export.ts'
-import { findOver, noSuchOver } from './find-over.ts'
 import { acceptOver, type OverProblems, overFormFrom } from './open-form.ts'
 import { presentOverForm } from './present-open.ts'
 import { tableRoutes } from './table-routes.ts'
 
 const view = { page: 'jobs/over/open' }
 
-/** Beginning a check-over, and its readings as data. Its page is that of any job. */
+/** Beginning a check-over. Its page is that of any job, and so are its data. */
 export async function overRoutes(app: FastifyInstance, parts: JobParts): Promise<void> {
   const { knowledge, jobs } = parts
   const path = '/machines/:machine/check-over'
@@ -46,22 +43,6 @@ export async function overRoutes(app: FastifyInstance, parts: JobParts): Promise
   })
 
   await tableRoutes(app, parts)
-
-  for (const kind of ['csv', 'json'] as const) {
-    app.get(`/jobs/:id/readings.${kind}`, async (request, reply) => {
-      const found = await findOver(parts, request)
-      if (found === null) return showError(request, reply, noSuchOver)
-      neverKeep(reply)
-      const rows = exportedReadings(keptStanding(parts, found))
-      const name = `check-over-${found.job.id}.${kind}`
-      reply.header('content-disposition', `attachment; filename="${name}"`)
-      if (kind === 'csv') return reply.type('text/csv; charset=utf-8').send(asCsv(rows))
-      const { opened, meter, conditions, openedAt } = found.folded
-      const about = { machine: opened.machine, ...found.over }
-      const whole = { ...about, openedAt, air: conditions.air, meter, readings: rows }
-      return reply.type('application/json; charset=utf-8').send(JSON.stringify(whole, null, 2))
-    })
-  }
 }
 
 /** An earlier check-over to stand beside has to be one, and of the same machine. */

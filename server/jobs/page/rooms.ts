@@ -6,6 +6,7 @@ import { presentTree } from '../beside/tree.ts'
 import { presentTreeDrawing } from '../beside/tree-drawing.ts'
 import { presentProspects } from '../check/prospects.ts'
 import type { CheckView } from '../check/view.ts'
+import { photoViews } from '../photos/present.ts'
 import { presentReadings } from '../readings/present.ts'
 import { presentTogether } from '../readings/together.ts'
 import { toPutBack } from '../standing/as-it-stands.ts'
@@ -92,6 +93,8 @@ const inside: Readonly<Record<Room, (input: Standing & Asked, check?: CheckView)
     room: 'readings',
     readings: presentReadings(input),
     together: presentTogether(input),
+    photos: photoViews(input, input.photos ?? []),
+    photosHref: `/jobs/${input.job.id}/photos`,
   }),
   suspects: (input) => ({ room: 'suspects', suspects: presentSuspects(input) }),
   tree: (input, check) => ({

@@ -42,7 +42,8 @@ export async function showJob(
     )
   }
   const rooms = openRooms(request, reply, found.job.id, usualRooms(found.folded))
-  const model = presentJob({ ...keptStanding(parts, found), rooms, ...asked })
+  const photos = await parts.photos.list(found.job.id)
+  const model = presentJob({ ...keptStanding(parts, found), rooms, photos, ...asked })
   return showPage(request, reply, { page: 'jobs/page/show', fragment: 'jobs/page/_job' }, model)
 }
 

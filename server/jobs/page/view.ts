@@ -1,5 +1,6 @@
 import type { BranchView, OthersView, StandsView, SuspectsView } from '../beside/view.ts'
 import type { CheckView, ProspectRow } from '../check/view.ts'
+import type { PhotoView } from '../photos/view.ts'
 import type { LastReading, ReadingRow } from '../readings/view.ts'
 import type { Room } from '../standing/rooms.ts'
 import type { Ticket } from '../standing/ticket.ts'
@@ -28,6 +29,9 @@ export type RoomInside =
       readonly readings: readonly ReadingRow[]
       /** What pairs of readings say together, as sentences. */
       readonly together: readonly string[]
+      readonly photos: readonly PhotoView[]
+      /** The page where one is added or deleted. */
+      readonly photosHref: string
     }
   | { readonly room: 'suspects'; readonly suspects: SuspectsView }
   | {

@@ -76,7 +76,7 @@ function lastCheck({ job, folded }: Standing): string | undefined {
 }
 
 /** What it took off the list, or else where it moved the suspicion. */
-function meaning(input: Standing, check: string): string {
+export function meaning(input: Standing, check: string): string {
   const { kase, evidence, walk } = input
   if (!kase.checks.has(check)) return 'That changes little.'
   const moves = movesOf(kase.model, evidence, check)

@@ -24,6 +24,8 @@ export interface JobStore {
   append(id: number, version: number, event: JobEvent): Promise<'written' | 'stale'>
   /** Newest change first, leaving out the first few. */
   list(limit: number, wanted?: WantedJobs, skip?: number): Promise<JobLine[]>
+  /** The numbers of jobs, in order, from the first one after `after`. */
+  numbers(after: number, limit: number): Promise<number[]>
   /** How many of the wanted jobs there are. */
   count(wanted: WantedJobs): Promise<{ readonly open: number; readonly closed: number }>
   /** How the last job was opened; null where there is none, or it cannot be read. */
@@ -72,6 +74,7 @@ export function jobStore(records: JobRecords, now: () => Date, summarise: Summar
         summary: summaryIn(shown),
       }))
     },
+    numbers: (after, limit) => records.numbers(after, limit),
     count: (wanted) => records.count(wanted),
     async lastOpened() {
       const id = await records.last()

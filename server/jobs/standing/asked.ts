@@ -1,9 +1,12 @@
+import type { PhotoRecord } from '../../store/photos/records.ts'
 import type { Room } from './rooms.ts'
 
 /** What somebody asked to see on a job's page, or sent and could not be taken. */
 export interface Asked {
   /** The rooms beside the check that are open; all others are folded. */
   readonly rooms?: ReadonlySet<Room>
+  /** The photos of the job, for the rooms that show them. */
+  readonly photos?: readonly PhotoRecord[]
   /** A part in which somebody has seen the fault with their own eyes. */
   readonly found?: string
   /** What was to be written down of a repair and could not be taken. */

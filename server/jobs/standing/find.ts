@@ -36,7 +36,7 @@ export async function findJob(
   return kase === null ? { missing: outlived(job) } : { job, folded, kase }
 }
 
-const noSuchJob = {
+export const noSuchJob = {
   status: 404,
   title: 'No such job',
   says: 'There is no job with this number.',

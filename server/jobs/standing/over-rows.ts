@@ -4,7 +4,7 @@ import { fitnessFor } from '../measuring/foreseen.ts'
 import type { Judged } from '../measuring/judged.ts'
 import type { MeterAtHand } from '../measuring/meter-at-hand.ts'
 import type { Folded } from '../record/fold.ts'
-import type { Standing } from './standing.ts'
+import type { ReadJob } from './standing.ts'
 
 /** A reading of a check-over, and what may be said of it among all the others. */
 export interface OverRow {
@@ -21,7 +21,7 @@ export interface OverRow {
 const mostTakes = 6
 
 /** Every reading of a check-over in order, judged together. */
-export function overRows({ kase, judged, folded, job, meter }: Standing): readonly OverRow[] {
+export function overRows({ kase, judged, folded, job, meter }: ReadJob): readonly OverRow[] {
   const letStand = new Set(
     job.events.flatMap(({ event }) => (event.kind === 'accepted' ? event.check : [])),
   )

@@ -24,7 +24,7 @@ export function roundFormFrom(sent: unknown, who = ''): RoundForm {
   const level = levels.find((each) => each === text('level')) ?? 'any'
   return {
     ...{ machine: text('machine'), complaint: text('complaint'), seed: text('seed'), level },
-    who: text('who') || who,
+    who: text('learner') || who,
   }
 }
 

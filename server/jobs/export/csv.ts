@@ -1,0 +1,40 @@
+import type { Knowledge } from '../../knowledge/knowledge.ts'
+import { eachJob, type ReadOrDamaged } from '../record/each-job.ts'
+import type { StoredJob } from '../record/events.ts'
+import { fold } from '../record/fold.ts'
+import type { JobParts } from '../record/parts.ts'
+import { type Cell, csvLine } from './csv-line.ts'
+import { readingsOf } from './job.ts'
+import { readingColumns } from './readings.ts'
+
+/** The readings of one job, a line each. */
+export function csvOfJob(knowledge: Knowledge, job: StoredJob): string {
+  return [readingColumns, ...cellsOf(knowledge, job)].map(csvLine).join('')
+}
+
+/** What it takes to go through all jobs. */
+export type AllJobs = Pick<JobParts, 'knowledge' | 'jobs'>
+
+/** The readings of all jobs, a line each with the job in front; job by job, as somebody takes them. */
+export async function* csvOfAll({ knowledge, jobs }: AllJobs): AsyncGenerator<string> {
+  yield csvLine([...jobColumns, ...readingColumns])
+  for await (const each of eachJob(jobs)) yield linesOf(knowledge, each)
+}
+
+const jobColumns = ['job', 'openedAt', 'machine', 'complaint', 'note']
+
+function linesOf(knowledge: Knowledge, each: ReadOrDamaged): string {
+  if ('damaged' in each) {
+    const blank = (name: string): Cell => (name === 'state' ? each.damaged : null)
+    const [, ...others] = jobColumns
+    return csvLine([each.id, ...others.map(blank), ...readingColumns.map(blank)])
+  }
+  const { opened, openedAt, note } = fold(each.job.events)
+  const head = [each.job.id, openedAt.toISOString(), opened.machine, opened.complaint, note]
+  return cellsOf(knowledge, each.job)
+    .map((cells) => csvLine([...head, ...cells]))
+    .join('')
+}
+
+const cellsOf = (knowledge: Knowledge, job: StoredJob): Cell[][] =>
+  readingsOf(knowledge, job).map((row) => readingColumns.map((name) => row[name]))

@@ -1,0 +1,36 @@
+import type { Knowledge } from '../../knowledge/knowledge.ts'
+import type { StoredJob } from '../record/events.ts'
+import { fold } from '../record/fold.ts'
+import { caseOf } from '../standing/find.ts'
+import { readJob } from '../standing/standing.ts'
+import { type ExportedReading, exportedReadings, unjudgedReadings } from './readings.ts'
+
+/** A job as data: what is known of it now, and all events that this follows from. */
+export function exportedJob(knowledge: Knowledge, job: StoredJob) {
+  const { opened, openedAt, conditions, note, meter, repairs } = fold(job.events)
+  const { machine, complaint, over } = opened
+  return {
+    job: job.id,
+    machine,
+    complaint,
+    ...over,
+    openedAt,
+    note,
+    air: conditions.air,
+    conditions,
+    meter,
+    repairs,
+    readings: readingsOf(knowledge, job),
+    // As they were written: whoever reads these loses nothing.
+    events: job.events.map(({ event, at }) => ({ at, ...event })),
+  }
+}
+
+/** The readings of a job, judged where its machine and its complaint are still among the trees. */
+export function readingsOf(knowledge: Knowledge, job: StoredJob): readonly ExportedReading[] {
+  const folded = fold(job.events)
+  const kase = caseOf(knowledge, folded)
+  return kase === null
+    ? unjudgedReadings(folded.readings)
+    : exportedReadings(readJob(knowledge, { job, folded, kase }))
+}

@@ -1,0 +1,118 @@
+import type { CheckCard } from '../../knowledge/case.ts'
+import { printLimits } from '../../measure/reading/print.ts'
+import type { Judged } from '../measuring/judged.ts'
+import type { Recorded } from '../record/fold.ts'
+import { overRows } from '../standing/over-rows.ts'
+import type { ReadJob } from '../standing/standing.ts'
+import { readWords } from '../words/reading-words.ts'
+
+/** One reading as data: numbers in SI units without prefix. */
+export interface ExportedReading {
+  readonly check: string
+  readonly part: string
+  /** What was measured; empty of a look or a question. */
+  readonly quantity: string
+  readonly at: string
+  readonly unit: string
+  readonly low: number | null
+  readonly high: number | null
+  readonly limits: string
+  readonly read: string
+  /** As compared with the limits, and the half-width that holds the true value with 95 %. */
+  readonly corrected: number | null
+  readonly expanded: number | null
+  readonly within: number | null
+  readonly takes: number
+  readonly state: string
+  /** Why it was left out; empty where it was not. */
+  readonly leftOut: string
+  /** As somebody typed it. */
+  readonly typed: string
+  /** When, ISO 8601 in UTC; empty where it was not read. */
+  readonly readAt: string
+}
+
+/** The names of the columns, in their order. */
+export const readingColumns = [
+  ...['check', 'part', 'quantity', 'at', 'unit', 'low', 'high', 'limits', 'read'],
+  ...['corrected', 'expanded', 'within', 'takes', 'state', 'leftOut', 'typed', 'readAt'],
+] as readonly (keyof ExportedReading)[]
+
+/**
+ * The readings of a job that stand, and the checks left out, in the order in which they were made; of a
+ * check-over every reading that it asks for.
+ */
+export function exportedReadings(input: ReadJob): readonly ExportedReading[] {
+  const { folded, judged, kase } = input
+  if (folded.opened.over !== undefined) {
+    return overRows(input).map(({ card, judged, state, skipped = '' }) =>
+      rowOf(input, card.id, card, judged, state, skipped),
+    )
+  }
+  const made = [...judged].map(([check, taken]) => {
+    const card = kase.checks.get(check)
+    return rowOf(input, check, card, taken, stateOf(taken), '')
+  })
+  const leftOut = [...folded.skipped].map(([check, reason]) =>
+    rowOf(input, check, kase.checks.get(check), undefined, 'left out', reason),
+  )
+  return [...made, ...leftOut]
+}
+
+function stateOf({ measured, reading }: Judged): string {
+  if (reading.kind === 'could-not-tell') return 'could not tell'
+  if (measured === null) return reading.kind === 'answer' ? 'answered' : 'not judged'
+  return stateWords[measured.decision]
+}
+
+/** The same words as of a check-over. */
+const stateWords = { conforms: 'good', 'does not conform': 'bad', undecided: 'unsure' } as const
+
+function rowOf(
+  { kase, folded }: ReadJob,
+  check: string,
+  card: CheckCard | undefined,
+  judged: Judged | undefined,
+  state: string,
+  leftOut: string,
+): ExportedReading {
+  const by = card?.measurand
+  const measured = judged?.measured
+  return {
+    check,
+    part: kase.parts.get(card?.part ?? '')?.name ?? '',
+    quantity: by?.quantity.name ?? '',
+    at: card?.spot?.says ?? '',
+    unit: by?.quantity.unit ?? '',
+    low: by?.limits.low ?? null,
+    high: by?.limits.high ?? null,
+    limits: by ? printLimits(by.limits, by.quantity.unit) : '',
+    read: card && judged ? readWords(card, judged) : '',
+    corrected: measured?.corrected ?? null,
+    expanded: measured?.budget?.expanded ?? null,
+    within: measured?.conformance.within ?? null,
+    state,
+    leftOut,
+    ...asRecorded(folded.readings.get(check)),
+  }
+}
+
+function asRecorded(recorded: Recorded | undefined) {
+  return {
+    takes: recorded?.takes.length ?? 0,
+    typed: recorded?.typed ?? '',
+    readAt: recorded?.at.toISOString() ?? '',
+  }
+}
+
+/** A job whose machine or complaint left the trees: what was typed is there, and worth nothing by itself. */
+export function unjudgedReadings(
+  readings: ReadonlyMap<string, Recorded>,
+): readonly ExportedReading[] {
+  return [...readings].map(([check, recorded]) => ({
+    ...{ check, part: '', quantity: '', at: '', unit: '', low: null, high: null, limits: '' },
+    ...{ read: '', corrected: null, expanded: null, within: null },
+    ...{ state: 'not judged', leftOut: '' },
+    ...asRecorded(recorded),
+  }))
+}

@@ -1,0 +1,64 @@
+import type { PhotoRecord } from '../../store/photos/records.ts'
+import { photoViews } from '../photos/present.ts'
+import { presentHead } from '../standing/head.ts'
+import type { Standing } from '../standing/standing.ts'
+import { ticketOf } from '../standing/ticket.ts'
+import { presentVerdict } from '../verdict/present.ts'
+import { dateAndTime, lowerFirst, sentence, upperFirst } from '../words/sentences.ts'
+import { presentHeed } from './heed.ts'
+import { presentSheetReadings } from './readings.ts'
+import { reasoning } from './reasoning.ts'
+import { presentProof, presentSheetRepairs } from './repairs.ts'
+import type { JobSheet } from './view.ts'
+
+/** The sheet of a job at whatever stage it is. */
+export function presentSheet(input: Standing, photos: readonly PhotoRecord[] = []): JobSheet {
+  const { job, kase, folded } = input
+  const proof = presentProof(input)
+  return {
+    title: `Job ${job.id}: job sheet`,
+    job: ticketOf(job),
+    state: stateWords(input),
+    facts: presentHead(input)
+      .filter(({ label }) => !notOnSheet.includes(label))
+      .map(({ label, value }) => ({ label, value })),
+    readings: presentSheetReadings(input),
+    leftOut: [...folded.skipped].map(([check, reason]) =>
+      sentence(`${upperFirst(kase.checks.get(check)?.title ?? check)}: ${lowerFirst(reason)}`),
+    ),
+    reasoning: reasoning(input),
+    verdict: verdictOnSheet(input),
+    photos: photoViews(input, shownOnSheet(photos)),
+    repairs: presentSheetRepairs(input),
+    ...(proof && { proof }),
+    heed: presentHeed(input),
+    signatures: ['Technician', 'Customer', 'Date'],
+    asOf: `As it stood on ${dateAndTime(job.events.at(-1)?.at ?? folded.openedAt)}.`,
+  }
+}
+
+/** As many as stand side by side: those of a check first, of each kind the latest. */
+function shownOnSheet(photos: readonly PhotoRecord[]): PhotoRecord[] {
+  const latest = photos.toReversed()
+  const ofChecks = latest.filter(({ check }) => check !== null)
+  return [...ofChecks, ...latest.filter(({ check }) => check === null)].slice(0, mostOnSheet)
+}
+
+const mostOnSheet = 4
+
+/** What was at hand says nothing to whoever reads the sheet; what was repaired has a place of its own. */
+const notOnSheet = ['Tools at hand', 'Repaired, still there']
+
+function stateWords({ folded, walk }: Standing): string {
+  const last = folded.repairs.at(-1)
+  if (last?.outcome === 'gone') return 'Finished: repaired and proved.'
+  if (last?.outcome === null) return 'Not finished: repaired, and not proved yet.'
+  if (walk.step.kind === 'named') return 'Not finished: named, and not repaired yet.'
+  return 'Not finished: the cause is not settled yet.'
+}
+
+function verdictOnSheet(input: Standing): JobSheet['verdict'] {
+  const verdict = presentVerdict(input)
+  if (verdict === undefined) return { stamp: '', says: 'No part is named yet.' }
+  return { stamp: verdict.stamp, says: verdict.says }
+}

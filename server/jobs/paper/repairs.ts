@@ -1,0 +1,65 @@
+import type { Repair } from '../record/fold.ts'
+import type { Standing } from '../standing/standing.ts'
+import { proofClause } from '../verdict/proof.ts'
+import type { Fact } from '../words/fact.ts'
+import { partNames } from '../words/names.ts'
+import { dateAndTime, minutes, sentence, upperFirst } from '../words/sentences.ts'
+import type { ProofOnSheet, SheetRepair } from './view.ts'
+
+/** What was repaired, in order, and what came of each. */
+export function presentSheetRepairs({ folded, kase }: Standing): SheetRepair[] {
+  return folded.repairs.map((repair) => ({
+    parts: upperFirst(partNames(kase, repair.parts)),
+    when: dateAndTime(repair.at),
+    facts: factsOf(repair, (fault) => kase.faults.get(fault)?.says ?? fault),
+    came: cameOf(repair),
+  }))
+}
+
+function factsOf(repair: Repair, faultWords: (fault: string) => string): Fact[] {
+  const { fault, note, price, minutes: spent } = repair
+  return [
+    ...(fault ? [{ label: 'How it failed', value: sentence(`It ${faultWords(fault)}`) }] : []),
+    ...(price ? [{ label: 'Price', value: price }] : []),
+    ...(spent === undefined ? [] : [{ label: 'Work', value: minutes(spent) }]),
+    ...(note ? [{ label: 'Note', value: sentence(note) }] : []),
+  ]
+}
+
+function cameOf({ outcome, provedAt }: Repair): string {
+  const when = provedAt ? ` on ${dateAndTime(provedAt)}` : ''
+  switch (outcome) {
+    case 'gone':
+      return `Tried${when}: the complaint is gone.`
+    case 'still there':
+      return `Tried${when}: the complaint was still there.`
+    case null:
+      return 'Not tried yet.'
+  }
+}
+
+/** How the last repair was proved, or how what is named is to be; nothing while there is neither. */
+export function presentProof({ folded, kase, walk }: Standing): ProofOnSheet | undefined {
+  const last = folded.repairs.at(-1)
+  const isPast = last === undefined || last.outcome === 'still there'
+  const named = walk.step.kind === 'named' ? walk.step.parts : []
+  const parts = isPast ? named : last.parts
+  if (parts.length === 0) return undefined
+  return {
+    says: proofSays(isPast ? undefined : last),
+    steps: [
+      ...parts.flatMap((part) => {
+        const proof = kase.parts.get(part)?.prove
+        return proof ? upperFirst(proofClause(proof)) : []
+      }),
+      `The complaint itself: ${proofClause(kase.complaint.prove)}`,
+    ],
+  }
+}
+
+function proofSays(repair: Repair | undefined): string {
+  if (repair?.outcome === 'gone') return 'Proved as follows, and the complaint is gone.'
+  return repair === undefined
+    ? 'Once it is repaired, prove it as follows.'
+    : 'Repaired, and still to be proved as follows.'
+}

@@ -1,0 +1,131 @@
+import { describe, expect, it } from 'vitest'
+import { csvOfAll } from '../../server/jobs/export/csv.ts'
+import { jsonOfAll } from '../../server/jobs/export/json.ts'
+import { JobEventSchema } from '../../server/jobs/record/event-schema.ts'
+import { type JobStore, jobStore } from '../../server/jobs/record/job-store.ts'
+import type { Store } from '../../server/store/open.ts'
+import { readyApp, shippedKnowledge } from '../support/app.ts'
+import { begunJob, check, kase } from '../support/begun-job.ts'
+import { openForm, post } from '../support/job.ts'
+import { readCsv } from '../support/oracles/csv.ts'
+import { addressesIn } from '../support/page.ts'
+
+/** The lines of a CSV by the names of its columns. */
+function rowsIn(text: string): Record<string, string>[] {
+  const [names = [], ...lines] = readCsv(text)
+  return lines.map((line) => Object.fromEntries(names.map((name, i) => [name, line[i]!])))
+}
+
+/** Each event by itself, without when it was written. */
+const eventsIn = (events: readonly { at: string }[]) =>
+  events.map(({ at: _, ...event }) => JobEventSchema.parse(event))
+
+describe('one job', () => {
+  it('gives its readings as CSV, with what was typed and what it came to', async () => {
+    const { http, job } = await begunJob()
+    const answer = await http.get(`${job}/readings.csv`).expect(200)
+    expect(answer.headers['content-type']).toBe('text/csv; charset=utf-8')
+    expect(answer.headers['content-disposition']).toBe('attachment; filename="job-1.csv"')
+    const rows = rowsIn(answer.text)
+    expect(rows).toHaveLength(1)
+    const { limits } = kase.checks.get(check)!.measurand!
+    expect(rows[0]).toMatchObject({ check, typed: '52.5', unit: 'Ω', leftOut: '' })
+    expect(rows[0]!.low).toBe(String(limits.low ?? ''))
+    expect(rows[0]!.high).toBe(String(limits.high ?? ''))
+    expect(Number(rows[0]!.corrected)).toBeGreaterThan(50)
+    expect(Date.parse(rows[0]!.readAt!)).toBeGreaterThan(0)
+    const sheet = await http.get(`${job}/sheet`)
+    expect(addressesIn(sheet.text)).toContain(`${job}/readings.csv`)
+    expect(addressesIn(sheet.text)).toContain(`${job}/readings.json`)
+  })
+
+  it('gives every event as JSON, from which the same job can be told again', async () => {
+    const { http, job, store } = await begunJob()
+    const other = [...kase.checks.values()].find(({ answers }) => answers)!.id
+    await post(http, `${job}/skips`, { version: 2, check: other, reason: '=No time' }).expect(303)
+    const { body } = await http.get(`${job}/readings.json`).expect(200)
+    expect(body).toMatchObject({ job: 1, machine: kase.machine.id, complaint: kase.complaint.id })
+    const kept = await store.jobs.events(1)
+    expect(kept).toHaveLength(3)
+    expect(eventsIn(body.events)).toEqual(kept.map(({ kind, body }) => ({ kind, ...Object(body) })))
+    expect(body.events.map(({ at }: { at: string }) => at)).toEqual(
+      kept.map(({ at }) => at.toISOString()),
+    )
+    const rows = rowsIn((await http.get(`${job}/readings.csv`)).text)
+    expect(rows[1]).toMatchObject({ check: other, state: 'left out', leftOut: "'=No time" })
+  })
+
+  it('that is not there is a page that says so', async () => {
+    const { http } = await readyApp()
+    await http.get('/jobs/99/readings.json').expect(404)
+    await http.get('/jobs/all/readings.csv').expect(404)
+  })
+})
+
+/** Jobs as the store holds them, a job that cannot be read and one of another set of trees among them. */
+async function threeJobs(store: Store): Promise<void> {
+  const head = { machine: kase.machine.id, complaint: kase.complaint.id, note: '' }
+  const opened = (await store.jobs.events(1))[0]!
+  await store.jobs.open(head, { kind: 'nonsense', body: {}, at: new Date(0) })
+  const body = { ...Object(opened.body), machine: 'gone-since' }
+  await store.jobs.open({ ...head, machine: 'gone-since' }, { ...opened, body })
+}
+
+describe('all jobs', () => {
+  it('come as CSV and as JSON, and one that is damaged keeps no other from coming', async () => {
+    const { http, store } = await begunJob()
+    await threeJobs(store)
+    const form = openForm(kase, { note: '=1+1, "Ada"' })
+    await http.post('/jobs').type('form').send(form).expect(303)
+    await post(http, '/jobs/4/readings', { version: 1, check, typed: 'OL' }).expect(303)
+
+    const csv = await http.get('/jobs/readings.csv').expect(200)
+    const rows = rowsIn(csv.text)
+    expect(rows.map(({ job }) => job)).toEqual(['1', '2', '4'])
+    expect(rows[1]!.state).toContain('Event 1 of job 2 is damaged')
+    expect(rows[2]).toMatchObject({ note: `'=1+1, "Ada"`, typed: 'OL', check })
+
+    const json = await http.get('/jobs/readings.json').expect(200)
+    expect(json.body).toHaveLength(4)
+    expect(json.body[1]).toEqual({ job: 2, damaged: expect.stringContaining('is damaged') })
+    expect(json.body[2]).toMatchObject({ machine: 'gone-since', readings: [] })
+    expect(json.body[3].note).toBe('=1+1, "Ada"')
+    expect(json.body[3].events).toHaveLength(2)
+    expect(addressesIn((await http.get('/jobs')).text)).toContain('/jobs/readings.json')
+  })
+
+  it('are none where there is no job', async () => {
+    const { http } = await readyApp()
+    expect((await http.get('/jobs/readings.json').expect(200)).body).toEqual([])
+    expect(readCsv((await http.get('/jobs/readings.csv').expect(200)).text)).toHaveLength(1)
+  })
+
+  it.each([
+    ['CSV', csvOfAll],
+    ['JSON', jsonOfAll],
+  ] as const)('are read from the store one by one, as %s is taken', async (_, ofAll) => {
+    const { store } = await begunJob()
+    const [opened] = await store.jobs.events(1)
+    const head = { machine: kase.machine.id, complaint: kase.complaint.id, note: '' }
+    for (let i = 0; i < 240; i += 1) await store.jobs.open(head, opened!)
+    const jobs = jobStore(
+      store.jobs,
+      () => new Date(),
+      () => ({}) as never,
+    )
+    const loaded: number[] = []
+    const counting: JobStore = {
+      ...jobs,
+      load: (id) => {
+        loaded.push(id)
+        return jobs.load(id)
+      },
+    }
+    const all = ofAll({ knowledge: shippedKnowledge(), jobs: counting })
+    await all.next()
+    await all.next()
+    expect(loaded.length).toBeLessThanOrEqual(2)
+    for await (const _ of all);
+    expect(loaded).toEqual(Array.from({ length: 241 }, (_, i) => i + 1))
+  })
+})

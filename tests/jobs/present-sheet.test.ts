@@ -1,0 +1,114 @@
+import { describe, expect, it } from 'vitest'
+import { presentSheet } from '../../server/jobs/paper/present.ts'
+import type { JobEvent } from '../../server/jobs/record/events.ts'
+import { plain } from '../support/plain.ts'
+import { type Readings, smallJob } from '../support/small-job.ts'
+
+const sheetAfter = (readings: Readings, more: readonly JobEvent[] = []) =>
+  plain(presentSheet(smallJob(readings, {}, more)))
+
+const named: Readings = { spark: 'none', 'exciter.resistance': 'OL OL OL' }
+const repaired: JobEvent = {
+  kind: 'repaired',
+  parts: ['exciter'],
+  note: 'old one kept',
+  price: '€ 84.50',
+  minutes: 45,
+}
+const proved = (gone: boolean, reopened: readonly string[] = []): JobEvent => ({
+  kind: 'proved',
+  gone,
+  reopened,
+})
+
+describe('the sheet of a job', () => {
+  it('just opened says that it is not finished, what is suspected and what comes next', () => {
+    const sheet = sheetAfter({})
+    expect(sheet.state).toBe('Not finished: the cause is not settled yet.')
+    expect(sheet.verdict).toEqual({ stamp: '', says: 'No part is named yet.' })
+    expect(sheet.readings).toEqual([])
+    expect(sheet.reasoning).toEqual([
+      'Of 3 parts that can cause this complaint, the likeliest at first were the start exciter (50 %), the igniter (27 %) and the ignition coil (20 %).',
+      expect.stringMatching(/^The next check would be “.+”\.$/),
+    ])
+    expect(sheet).not.toHaveProperty('proof')
+    expect(sheet.heed.sentences).toEqual([
+      'Nobody rides, runs or lends this machine until it is repaired and the complaint is proved gone.',
+    ])
+  })
+
+  it('has every reading as typed, corrected, with its limits and what it meant', () => {
+    const [spark, exciter] = sheetAfter({ spark: 'none', 'exciter.resistance': '365 400' }).readings
+    expect(spark).toMatchObject({ typed: 'No spark', corrected: '', limits: '', word: '' })
+    expect(exciter).toMatchObject({
+      typed: '365 400',
+      limits: '310 Ω to 420 Ω',
+      word: 'Good',
+      at: expect.stringContaining('pins 1 and 2'),
+    })
+    expect(exciter!.corrected).toMatch(/^36\d(\.\d)? Ω ± [\d.]+ Ω$/)
+    expect(exciter!.means).toBe('Igniter: 28 % before, 47 % now.')
+  })
+
+  it('tells in five sentences at most how a part came to be named', () => {
+    const { reasoning, verdict, state } = sheetAfter(named)
+    expect(state).toBe('Not finished: named, and not repaired yet.')
+    expect(verdict.says).toContain('The fault is in the start exciter')
+    expect(reasoning.length).toBeLessThanOrEqual(5)
+    expect(reasoning[1]).toBe(
+      'One reading points to the start exciter: start exciter read OL, open, >99 %.',
+    )
+    expect(reasoning.join(' ')).toMatch(/Beside that there may still be the igniter \(1 %\)/)
+    expect(reasoning.join(' ')).not.toContain('next check')
+  })
+
+  it('says of a repair what it was of, what it cost, how it was proved and what came of it', () => {
+    const waiting = sheetAfter(named, [repaired])
+    expect(waiting.state).toBe('Not finished: repaired, and not proved yet.')
+    expect(waiting.repairs[0]).toMatchObject({ came: 'Not tried yet.' })
+    const done = sheetAfter(named, [repaired, proved(true)])
+    expect(done.state).toBe('Finished: repaired and proved.')
+    expect(done.repairs).toHaveLength(1)
+    expect(done.repairs[0]).toMatchObject({
+      parts: 'The start exciter',
+      facts: [
+        { label: 'Price', value: '€ 84.50' },
+        { label: 'Work', value: '45 min' },
+        { label: 'Note', value: 'Old one kept.' },
+      ],
+    })
+    expect(done.repairs[0]!.came).toMatch(/^Tried on 7 May 2031, .*: the complaint is gone\.$/)
+    expect(done.proof).toEqual({
+      says: 'Proved as follows, and the complaint is gone.',
+      steps: ['Measure the new exciter.', 'The complaint itself: start it three times.'],
+    })
+    expect(done.heed.sentences).toEqual([])
+  })
+
+  it('says so where something else was repaired than the readings name', () => {
+    const { reasoning } = sheetAfter(named, [{ kind: 'repaired', parts: ['coil'] }])
+    expect(reasoning.at(-1)).toBe(
+      'What was repaired is the ignition coil, which the readings alone did not name.',
+    )
+    expect(sheetAfter(named, [repaired]).reasoning.join(' ')).not.toContain('What was repaired')
+  })
+
+  it('keeps the readings that led to a repair in vain, and says what they are', () => {
+    const more = [repaired, proved(false, ['exciter.resistance'])]
+    const { readings, reasoning, repairs, state } = sheetAfter(named, more)
+    expect(readings.map(({ word, means }) => `${word} ${means}`)[0]).toBe(
+      'Bad: open Before the repair of the start exciter; open again since.',
+    )
+    expect(readings).toHaveLength(2)
+    expect(reasoning[0]).toMatch(/^The repair of the start exciter did not cure it, and of the 2/)
+    expect(repairs[0]!.came).toContain('the complaint was still there.')
+    expect(state).toMatch(/^Not finished/)
+  })
+
+  it('lists what was left out with its reason, and what is still apart', () => {
+    const skipped: JobEvent = { kind: 'skipped', check: 'coil.resistance', reason: 'Seized bolt' }
+    const sheet = sheetAfter({ 'exciter.resistance': 365 }, [skipped])
+    expect(sheet.leftOut).toEqual([expect.stringMatching(/: seized bolt\.$/)])
+    expect(sheet.heed.apart.length).toBeGreaterThan(0)
+  })
+})
