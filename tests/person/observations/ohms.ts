@@ -93,9 +93,7 @@ export const ohmsChecks: Readonly<Record<string, Observation>> = {
   'wire-to-ground': (check) =>
     ohmsOfSeveral(
       check,
-      check.card.spot?.connector
-        ? wiresOf(check).map(([from]) => [from, ground] as const)
-        : [[node(['output-plug', 1], 'harness'), ground]],
+      wiresOf(check).map(([from]) => [from, ground] as const),
       { enter: 'lowest', while: several({ shaken: check.part }, 2) },
     ),
   'stop-line': (check) =>
