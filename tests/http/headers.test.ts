@@ -6,7 +6,7 @@ import { openJob, post } from '../support/job.ts'
 const kase = anyCase()
 
 describe('every page', () => {
-  it.each(['/', '/jobs', '/jobs/new', '/jobs/1', '/health', '/nothing', '/%'])(
+  it.each(['/', '/jobs', '/jobs/new', '/jobs/1', '/health', '/practice', '/nothing', '/%'])(
     'is never kept, and differs by what is asked for: %s',
     async (address) => {
       const { http } = await readyApp()

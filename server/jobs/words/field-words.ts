@@ -17,6 +17,8 @@ export const fieldWords: FieldWords = {
   by: { label: 'Checked by' },
   before: { label: 'Number of the earlier check-over' },
   name: { label: 'Name of the meter' },
+  who: { label: 'Who practises' },
+  seed: { label: 'Seed of a round' },
   top: { label: 'Ranges up to' },
   digit: { label: 'Last digits' },
   percent: { label: '% of reading' },
