@@ -11,6 +11,7 @@ import { fieldWords } from './jobs/words/field-words.ts'
 import type { Knowledge } from './knowledge/knowledge.ts'
 import { roundsIn } from './practice/record/rounds.ts'
 import { practiceArea } from './practice/routes.ts'
+import { ratesArea } from './rates/routes.ts'
 import { sheetsArea } from './sheets/routes.ts'
 import type { Store } from './store/open.ts'
 import { textOfTrouble } from './trouble-text.ts'
@@ -67,6 +68,7 @@ export function buildApp(parts: AppParts): FastifyInstance {
   app.register(sheetsArea, { knowledge })
   app.register(healthArea, { knowledge })
   app.register(practiceArea, { knowledge, rounds: roundsIn(store.practice, now) })
+  app.register(ratesArea, jobParts)
   app.register(refuseOtherMethods)
   return app
 }

@@ -18,10 +18,21 @@ const below: Readonly<Record<string, readonly string[]>> = {
   health: ['knowledge', 'diagnosis', 'web'],
   // The practice bench: rounds on a machine with a hidden fault, from the boxes of a job's page.
   practice: ['jobs', 'knowledge', 'diagnosis', 'measure', 'store', 'web', 'drawings'],
+  // What jobs have confirmed, and which of them count.
+  rates: ['jobs', 'knowledge', 'diagnosis', 'web'],
   // The top of the house puts everything together.
   '': [
-    ...['knowledge', 'diagnosis', 'measure', 'store', 'web', 'drawings'],
-    ...['jobs', 'sheets', 'health', 'practice'],
+    'knowledge',
+    'diagnosis',
+    'measure',
+    'store',
+    'web',
+    'drawings',
+    'jobs',
+    'sheets',
+    'health',
+    'rates',
+    'practice',
   ],
 }
 
@@ -35,7 +46,7 @@ const libraries = ['tinyqueue']
  */
 const floors: Readonly<Record<string, readonly string[]>> = {
   measure: ['reading', 'doubt', 'correct', 'decide', 'door', 'foresee'],
-  diagnosis: ['tree', 'model', 'belief', 'plan', 'verdict', 'door', 'testability'],
+  diagnosis: ['tree', 'model', 'rates', 'belief', 'plan', 'verdict', 'door', 'testability'],
   practice: [
     ...['world', 'seen', 'record', 'round', 'tool', 'page'],
     ...['after', 'opening', 'progress', 'door'],
@@ -48,6 +59,7 @@ const floors: Readonly<Record<string, readonly string[]>> = {
       'over',
       'verdict',
       'beside',
+      'phone',
       'page',
       'meter',
       'finding',

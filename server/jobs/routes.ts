@@ -6,6 +6,7 @@ import { conditionsRoutes } from './opening/conditions-routes.ts'
 import { openRoutes } from './opening/open-routes.ts'
 import { overRoutes } from './over/routes.ts'
 import { jobRoutes } from './page/job-routes.ts'
+import { phoneRoutes } from './page/phone-routes.ts'
 import { repairRoutes } from './page/repair-routes.ts'
 import { standsRoutes } from './page/stands-routes.ts'
 import type { JobParts } from './record/parts.ts'
@@ -21,6 +22,7 @@ export async function jobsArea(app: FastifyInstance, parts: JobParts): Promise<v
   await overRoutes(app, parts)
   await repairRoutes(app, parts)
   await standsRoutes(app, parts)
+  await phoneRoutes(app, parts)
   await jobRoutes(app, parts)
 }
 

@@ -6,8 +6,10 @@ import type {
   Colours,
   Complaint,
   Groups,
+  Home,
   Machine,
   Meter,
+  Owner,
   PartKind,
   Roles,
   Setups,
@@ -31,6 +33,8 @@ export interface Knowledge {
   readonly colours: Colours
   readonly groups: Groups
   readonly roles: Roles
+  readonly owner: Owner
+  readonly home: Home
 }
 
 /** File and line of a place inside an entry; the nearest one that exists, if the path leads nowhere. */

@@ -9,8 +9,10 @@ import {
   Colours,
   Complaint,
   Groups,
+  Home,
   Machine,
   Meter,
+  Owner,
   Roles,
   Setups,
   Tools,
@@ -77,6 +79,8 @@ export function readTrees(
   const colours = shelf.table('colours.yaml', Colours)
   const groups = shelf.table('groups.yaml', Groups)
   const roles = shelf.table('roles.yaml', Roles)
+  const owner = shelf.table('owner.yaml', Owner)
+  const home = shelf.table('home.yaml', Home)
   if (
     shelf.problems.length > 0 ||
     !tools ||
@@ -84,7 +88,9 @@ export function readTrees(
     !cautions ||
     !colours ||
     !groups ||
-    !roles
+    !roles ||
+    !owner ||
+    !home
   ) {
     throw new KnowledgeProblems(shelf.problems)
   }
@@ -103,6 +109,8 @@ export function readTrees(
     colours,
     groups,
     roles,
+    owner,
+    home,
   }
   return { knowledge, locate: shelf.locate }
 }

@@ -46,6 +46,15 @@ export interface Tables {
     kind: string
     body: string
   }
+  confirmed_repairs: {
+    job: number
+    /** Greater than all others were when this was written. */
+    change: number
+    /** When it was proved; empty where nothing stands confirmed. */
+    at: Time
+    /** JSON; null where the repair was confirmed once, and is not now. */
+    body: string | null
+  }
 }
 
 /** ISO 8601 in UTC: sorts as time does, and means the same in every database. */

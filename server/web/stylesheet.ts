@@ -16,8 +16,20 @@ const rooms = [
     'stands',
     'others',
   ],
-  ...['health', 'opening', 'finding', 'machines', 'jobs', 'new-job', 'sheet', 'over', 'wires'],
-  ...['practice'],
+  ...[
+    'health',
+    'rates',
+    'opening',
+    'finding',
+    'machines',
+    'jobs',
+    'new-job',
+    'sheet',
+    'over',
+    'phone',
+    'practice',
+    'wires',
+  ],
   ...['preferences', 'paper', 'print'],
 ]
 

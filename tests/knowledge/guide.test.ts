@@ -89,4 +89,9 @@ describe('what the guide says that a file must and may say', () => {
     const all = new Map([...objectsIn(schemaOf('meter'), 'meters/'), ...others])
     expect(rowsUnder('Meters, tools, set-ups, cautions, colours, groups, roles')).toEqual(all)
   })
+
+  it('is what the schema says, for what an owner has and how they get home', () => {
+    const both = ['owner', 'home'].flatMap((kind) => [...objectsIn(schemaOf(kind), `${kind}.yaml`)])
+    expect(rowsUnder('An owner on the phone')).toEqual(new Map(both))
+  })
 })

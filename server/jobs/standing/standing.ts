@@ -13,6 +13,7 @@ import type { StoredJob } from '../record/events.ts'
 import { type Folded, repairedInVain } from '../record/fold.ts'
 import { type AsItStands, asItStands, standsOf } from './as-it-stands.ts'
 import type { FoundJob } from './find.ts'
+import { withRates } from './rates/with-rates.ts'
 import { walkOptions } from './walk-options.ts'
 
 /** Where a job stands: all that its page is made from, but for what a request asks to see. */
@@ -36,11 +37,12 @@ export function standingOf(knowledge: Knowledge, found: FoundJob): Standing {
   const { folded } = found
   const meter = meterAtHand(knowledge, folded)
   if (folded.opened.over !== undefined) return overStanding(knowledge, found, meter)
-  const whole = foreseenModel(found.kase, meter, folded.conditions)
+  const seen = foreseenModel(found.kase, meter, folded.conditions, knowledge.owner)
+  const whole = withRates(knowledge, found, seen)
   const model = afterRepair(whole, repairedInVain(folded))
   const kase = { ...found.kase, model }
-  const judged = judgedReadings(kase, folded, meter)
-  const options = walkOptions(kase, folded, judged, meter)
+  const judged = judgedReadings(kase, folded, meter, knowledge.owner)
+  const options = walkOptions(kase, folded, judged, { meter, owner: knowledge.owner })
   const stands = asItStands(kase, found.job)
   return {
     ...found,
@@ -69,7 +71,7 @@ function overStanding(knowledge: Knowledge, found: FoundJob, meter: MeterAtHand)
     ...found,
     knowledge,
     meter,
-    judged: judgedReadings(found.kase, found.folded, meter),
+    judged: judgedReadings(found.kase, found.folded, meter, knowledge.owner),
     evidence: [],
     asItStands: asItStands(found.kase, found.job),
     walk: noWalk,

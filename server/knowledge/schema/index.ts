@@ -1,10 +1,12 @@
 import type { z } from 'zod'
 import { CheckKind } from './check-kind.ts'
-import { Circuit } from './circuit.ts'
 import { Complaint } from './complaint.ts'
 import { Machine } from './machine.ts'
 import { PartKind } from './part-kind.ts'
+import { Home } from './phone/home.ts'
+import { Owner } from './phone/owner.ts'
 import { Cautions, Colours, Groups, Meter, Roles, Setups, Tools } from './tables.ts'
+import { Circuit } from './wiring/circuit.ts'
 
 /** Which files under `trees/` follow which schema. The name is also the name of its JSON Schema. */
 export interface FileKind {
@@ -28,6 +30,8 @@ export const fileKinds: readonly FileKind[] = [
   { name: 'colours', file: 'colours.yaml', schema: Colours },
   { name: 'groups', file: 'groups.yaml', schema: Groups },
   { name: 'roles', file: 'roles.yaml', schema: Roles },
+  { name: 'owner', file: 'owner.yaml', schema: Owner },
+  { name: 'home', file: 'home.yaml', schema: Home },
 ]
 
 export {
@@ -37,8 +41,10 @@ export {
   Colours,
   Complaint,
   Groups,
+  Home,
   Machine,
   Meter,
+  Owner,
   PartKind,
   Roles,
   Setups,

@@ -23,7 +23,7 @@ export const posts: Readonly<Record<string, (standing: RoundStanding, body: unkn
 function makeCheck({ kase, hidden, made }: RoundStanding, body: unknown): Meant {
   const card = kase.checks.get(textOf(body, 'check'))
   if (card === undefined) return 'This machine has no such check: choose one from the list.'
-  const why = hindrance(card, conditionsOf(hidden))
+  const why = hindrance(card, conditionsOf(hidden), hidden.knowledge.owner)
   if (why !== null) return why
   const folded = fold(asJob(hidden, made).events)
   const barred = barredBy(barringsOf(kase, folded), card)

@@ -110,7 +110,7 @@ function groupsOf(standing: RoundStanding): CheckGroup[] {
   const names = ['Asking the owner', 'Several parts at once', ...partNames(standing)]
   for (const name of names) groups.set(name, [])
   for (const card of kase.checks.values()) {
-    if (hindrance(card, conditions) !== null) continue
+    if (hindrance(card, conditions, hidden.knowledge.owner) !== null) continue
     const part = card.part === undefined ? undefined : kase.parts.get(card.part)
     const name = part ? upperFirst(part.name) : (names[card.asked ? 0 : 1] ?? '')
     const says = `${minutes(minutesToMake(standing, card))}${done.has(card.id) ? ', made already' : ''}`

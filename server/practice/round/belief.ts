@@ -28,8 +28,8 @@ export function knownAfter(
   const { kase, knowledge } = hidden
   const folded = fold(asJob(hidden, readings).events)
   const meter = meterAtHand(knowledge, folded)
-  const judged = judgedReadings(kase, folded, meter)
-  const { evidence } = walkOptions(kase, folded, judged, meter)
+  const judged = judgedReadings(kase, folded, meter, knowledge.owner)
+  const { evidence } = walkOptions(kase, folded, judged, { meter, owner: knowledge.owner })
   const model = afterRepair(kase.model, renewed)
   const now = belief(model, evidence)
   return { evidence, belief: now, suspects: suspects(model, now) }

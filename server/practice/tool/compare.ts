@@ -31,7 +31,11 @@ export function worthOf({ hidden, kase, made }: RoundStanding): readonly Worth[]
     const stands = new Set(each.before.map(({ id }) => id))
     const isPossible = (id: string) => {
       const card = kase.checks.get(id)
-      return card !== undefined && !answered.has(id) && hindrance(card, conditions) === null
+      return (
+        card !== undefined &&
+        !answered.has(id) &&
+        hindrance(card, conditions, hidden.knowledge.owner) === null
+      )
     }
     const proposals = rank(kase.model, before.belief, ({ id }) => isPossible(id), stands)
     const own = proposals.find(({ check }) => check === each.card.id)

@@ -1,9 +1,9 @@
-import { entry } from '../../diagnosis/model/named.ts'
-import type { Knowledge } from '../knowledge.ts'
-import type { CheckKind } from '../schema/index.ts'
-import type { Proof } from '../schema/proof.ts'
-import { quantityOf } from './checks-rule.ts'
-import type { Report } from './report.ts'
+import { entry } from '../../../diagnosis/model/named.ts'
+import type { Knowledge } from '../../knowledge.ts'
+import type { CheckKind } from '../../schema/index.ts'
+import type { Proof } from '../../schema/proof.ts'
+import { quantityOf } from '../checks-rule.ts'
+import type { Report } from '../report.ts'
 
 /**
  * Whatever tells people to do something carries every caution that it asks for: checks by their engine, tools,

@@ -1,9 +1,9 @@
-import { entry, named } from '../../diagnosis/model/named.ts'
-import { inputsOf, targetOf } from '../instantiate/tree.ts'
-import { throughOf } from '../instantiate/where/path.ts'
-import type { Knowledge } from '../knowledge.ts'
-import type { CheckKind, Complaint, Machine } from '../schema/index.ts'
-import type { Report } from './report.ts'
+import { entry, named } from '../../../diagnosis/model/named.ts'
+import { inputsOf, targetOf } from '../../instantiate/tree.ts'
+import { throughOf } from '../../instantiate/where/path.ts'
+import type { Knowledge } from '../../knowledge.ts'
+import type { CheckKind, Complaint, Machine } from '../../schema/index.ts'
+import type { Report } from '../report.ts'
 
 /** Nobody starts an engine unawares that its switch does not stop: whatever parts the stop circuit says so. */
 export function stopRule(knowledge: Knowledge, report: Report): void {

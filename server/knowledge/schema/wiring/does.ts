@@ -1,6 +1,6 @@
 import { z } from 'zod'
-import { parseQuantityText } from '../../measure/reading/parse.ts'
-import { QuantityText } from './quantity-text.ts'
+import { parseQuantityText } from '../../../measure/reading/parse.ts'
+import { QuantityText } from '../quantity-text.ts'
 
 const upsideDown = { error: 'low is above high: exchange them' }
 

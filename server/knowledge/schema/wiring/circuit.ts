@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { Name, Source, schemaKey } from './shared.ts'
+import { Name, Source, schemaKey } from '../shared.ts'
 
 const pin = z.int().positive()
 
