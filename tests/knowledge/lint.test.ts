@@ -55,6 +55,28 @@ describe('the lint of the knowledge', () => {
       'engine: standing',
       /engine: write one of stopped, cranking, running/,
     ],
+    [
+      'a circuit with a pin that its plug has not',
+      'circuits/pedlar-1c.yaml',
+      '[igniter-plug, 5, coil-plug, 1]',
+      '[igniter-plug, 5, coil-plug, 9]',
+      /coil-plug has no pin 9/,
+    ],
+    [
+      'a circuit with a part that its machine has not',
+      'circuits/pedlar-1c.yaml',
+      'exciter: [magneto-plug, 1, 2]',
+      'excitor: [magneto-plug, 1, 2]',
+      /excitor/,
+      'exciter: [magneto-plug, 1, 2]',
+    ],
+    [
+      'a failure that adds more at least than at most',
+      'parts/wiring.yaml',
+      'does: { adds: { low: 1 Ω, high: 10 MΩ } }',
+      'does: { adds: { low: 10 MΩ, high: 1 Ω } }',
+      /low is above high/,
+    ],
     ['a rate below zero', 'parts/winding.yaml', 'typical: 8', 'typical: -8', /rate\.typical/],
     [
       'a file that is called otherwise',

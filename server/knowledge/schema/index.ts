@@ -5,8 +5,8 @@ import { Machine } from './machine.ts'
 import { PartKind } from './part-kind.ts'
 import { Home } from './phone/home.ts'
 import { Owner } from './phone/owner.ts'
-import { Circuit } from './practice/circuit.ts'
 import { Cautions, Colours, Groups, Meter, Roles, Setups, Tools } from './tables.ts'
+import { Circuit } from './wiring/circuit.ts'
 
 /** Which files under `trees/` follow which schema. The name is also the name of its JSON Schema. */
 export interface FileKind {

@@ -1,9 +1,9 @@
 import { z } from 'zod'
 import { quantities } from '../../measure/reading/quantities.ts'
-import { Does } from './practice/does.ts'
 import { Proof } from './proof.ts'
 import { QuantityText } from './quantity-text.ts'
 import { Chances, Name, Source, schemaKey, Words } from './shared.ts'
+import { Does } from './wiring/does.ts'
 
 /** Base rate of a failure mode, per 1000 machines that come in with an ignition or electrical complaint. */
 export const Rate = z.strictObject({

@@ -27,10 +27,9 @@ export function knownAfter(
 ): Known {
   const { kase, knowledge } = hidden
   const folded = fold(asJob(hidden, readings).events)
-  const { owner } = knowledge
   const meter = meterAtHand(knowledge, folded)
-  const judged = judgedReadings(kase, folded, meter, owner)
-  const { evidence } = walkOptions(kase, folded, judged, { meter, owner })
+  const judged = judgedReadings(kase, folded, meter, knowledge.owner)
+  const { evidence } = walkOptions(kase, folded, judged, { meter, owner: knowledge.owner })
   const model = afterRepair(kase.model, renewed)
   const now = belief(model, evidence)
   return { evidence, belief: now, suspects: suspects(model, now) }

@@ -24,8 +24,6 @@ const clearly = 0.6
 /** Every check of a round, in order, beside what could have been done instead. */
 export function worthOf({ hidden, kase, made }: RoundStanding): readonly Worth[] {
   const conditions = conditionsOf(hidden)
-  const isHindered = (card: CheckCard) =>
-    hindrance(card, conditions, hidden.knowledge.owner) !== null
   return made.map((each, i): Worth => {
     const before = knownAfter(hidden, made.slice(0, i))
     const [likeliest] = knownAfter(hidden, made.slice(0, i + 1)).suspects
@@ -33,7 +31,11 @@ export function worthOf({ hidden, kase, made }: RoundStanding): readonly Worth[]
     const stands = new Set(each.before.map(({ id }) => id))
     const isPossible = (id: string) => {
       const card = kase.checks.get(id)
-      return card !== undefined && !answered.has(id) && !isHindered(card)
+      return (
+        card !== undefined &&
+        !answered.has(id) &&
+        hindrance(card, conditions, hidden.knowledge.owner) === null
+      )
     }
     const proposals = rank(kase.model, before.belief, ({ id }) => isPossible(id), stands)
     const own = proposals.find(({ check }) => check === each.card.id)

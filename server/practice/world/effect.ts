@@ -1,4 +1,4 @@
-import type { Does } from '../../knowledge/schema/practice/does.ts'
+import type { Does } from '../../knowledge/schema/wiring/does.ts'
 import { parseQuantityText } from '../../measure/reading/parse.ts'
 import { anyScale, between, pick, type Random } from './chance.ts'
 

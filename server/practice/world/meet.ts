@@ -1,6 +1,6 @@
 import { named } from '../../diagnosis/model/named.ts'
 import type { CheckCard } from '../../knowledge/case.ts'
-import type { Circuit } from '../../knowledge/schema/practice/circuit.ts'
+import type { Circuit } from '../../knowledge/schema/wiring/circuit.ts'
 import { shownBehindAdaptor, waves } from './adaptor.ts'
 import { harness, type Moment, network } from './network.ts'
 import { ground, type Half, node } from './node.ts'

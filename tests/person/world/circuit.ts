@@ -1,4 +1,4 @@
-import type { Circuit as Wiring } from '../../../server/knowledge/schema/practice/circuit.ts'
+import type { Circuit as Wiring } from '../../../server/knowledge/schema/wiring/circuit.ts'
 import type { Pin } from '../../../server/practice/world/node.ts'
 import { shippedKnowledge } from '../../support/knowledge.ts'
 

@@ -1,5 +1,5 @@
 import type { Knowledge } from '../../knowledge.ts'
-import type { Circuit } from '../../schema/practice/circuit.ts'
+import type { Circuit } from '../../schema/wiring/circuit.ts'
 import type { Report } from '../report.ts'
 import type { MustKnow } from './must-know.ts'
 
