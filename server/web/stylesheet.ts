@@ -28,6 +28,7 @@ const rooms = [
     'wires',
     'job-sheet',
     'photos',
+    'aloud',
   ],
   ...['preferences', 'paper', 'print'],
 ]
