@@ -22,6 +22,7 @@ export type Assets = ReadonlyMap<string, Asset>
 export interface AssetAddresses {
   readonly css: string
   readonly script: string
+  readonly readAloud: string
   readonly icon: string
   readonly htmx: string
 }
@@ -41,6 +42,7 @@ export function addressesOf(assets: Assets): AssetAddresses {
   return {
     css: address('coilhound.css'),
     script: address('coilhound.js'),
+    readAloud: address('read-aloud.js'),
     icon: address('coilhound.svg'),
     htmx: address('htmx.min.js'),
   }

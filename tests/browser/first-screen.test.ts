@@ -31,13 +31,14 @@ const outOfSight = (selectors: readonly string[]) => `(() => {
 
 /**
  * Swaps the page of another check in, as the page's own script does; whole visits would take minutes. It is
- * fetched once, whatever the screen.
+ * fetched once, whatever the screen. What is looked at it on has a voice, and so a button to read aloud.
  */
 const bring = (address: string) => `(async () => {
   window.fetched ??= {}
   fetched['${address}'] ??= await fetch('${address}', { headers: { 'HX-Request-Type': 'partial' } })
     .then((answer) => answer.text())
   document.getElementById('job').outerHTML = fetched['${address}']
+  document.documentElement.classList.add('can-read')
   document.getElementById('job').scrollIntoView()
 })()`
 

@@ -182,6 +182,11 @@ export const states: Readonly<Record<string, (page: Page) => Promise<unknown>>> 
     await take(page, 'winding-resistance.exciter-start.exciter-plug', 'OL OL')
     await page.goto(`${job}/sheet`)
   },
+  'a check that can be read aloud': async (page) => {
+    await openTwin(page)
+    await page.evaluate('document.documentElement.classList.add("can-read")')
+    await page.getByRole('button', { name: 'Read aloud' }).waitFor()
+  },
   'the photos of a job, one of them refused': async (page) => {
     await openTwin(page)
     await page.goto(`${new URL(page.url()).pathname}/photos`)
