@@ -9,6 +9,9 @@ import { jobsArea } from './jobs/routes.ts'
 import { summaryOf } from './jobs/standing/summary.ts'
 import { fieldWords } from './jobs/words/field-words.ts'
 import type { Knowledge } from './knowledge/knowledge.ts'
+import { roundsIn } from './practice/record/rounds.ts'
+import { practiceArea } from './practice/routes.ts'
+import { ratesArea } from './rates/routes.ts'
 import { sheetsArea } from './sheets/routes.ts'
 import type { Store } from './store/open.ts'
 import { textOfTrouble } from './trouble-text.ts'
@@ -64,6 +67,8 @@ export function buildApp(parts: AppParts): FastifyInstance {
   app.register(jobsArea, jobParts)
   app.register(sheetsArea, { knowledge })
   app.register(healthArea, { knowledge })
+  app.register(ratesArea, jobParts)
+  app.register(practiceArea, { knowledge, rounds: roundsIn(store.practice, now) })
   app.register(refuseOtherMethods)
   return app
 }

@@ -7,6 +7,7 @@ import { conditionsRoutes } from './opening/conditions-routes.ts'
 import { openRoutes } from './opening/open-routes.ts'
 import { overRoutes } from './over/routes.ts'
 import { jobRoutes } from './page/job-routes.ts'
+import { phoneRoutes } from './page/phone-routes.ts'
 import { photoRoutes } from './page/photo-routes.ts'
 import { repairRoutes } from './page/repair-routes.ts'
 import { standsRoutes } from './page/stands-routes.ts'
@@ -25,6 +26,7 @@ export async function jobsArea(app: FastifyInstance, parts: JobParts): Promise<v
   await exportRoutes(app, parts)
   await repairRoutes(app, parts)
   await standsRoutes(app, parts)
+  await phoneRoutes(app, parts)
   await paperRoutes(app, parts)
   await photoRoutes(app, parts)
   await jobRoutes(app, parts)

@@ -77,8 +77,13 @@ export interface CheckCard {
   readonly spot?: Spot
   /** The last of them put back what may not stay apart. */
   readonly do: readonly string[]
-  readonly phone: string
+  /** The same in words to read to an owner, one sentence at a time. */
+  readonly phone: readonly string[]
+  /** The sentence of it that the answers are to: its last question, or what is to be read out. */
+  readonly asks: string
   readonly why: string
+  /** Whether an owner on the phone can make it. */
+  readonly owner: OwnerFit
   readonly cautions: readonly CautionCard[]
   /** A measured check has a quantity and limits, any other has answers. */
   readonly measurand?: Measurand
@@ -143,6 +148,11 @@ export interface SetupCard {
   /** It does not outlast the check: it fades, or the check's own last steps put it back. */
   readonly once?: true
 }
+
+/** Yes, with what of their kit it needs besides its tools; or no, and why not, a sentence. */
+export type OwnerFit =
+  | { readonly fit: true; readonly needs: readonly string[] }
+  | { readonly fit: false; readonly why: string }
 
 export interface ToolCard {
   readonly id: string

@@ -3,6 +3,7 @@ import { z } from 'zod'
 import { warnings } from './lint/index.ts'
 import { soundTrees, type Trees } from './load.ts'
 import { KnowledgeProblems, problemLine } from './problems.ts'
+import { ownerReport } from './reports/owner.ts'
 import { printRole, rolesReport } from './reports/roles.ts'
 import { reportComplaint, reportTestability } from './reports/testability.ts'
 import { fileKinds } from './schema/index.ts'
@@ -52,6 +53,11 @@ const commands: Readonly<Record<string, (word?: string) => number>> = {
       if (reports.length > 0) return 0
       console.error(`no role is called ${id}: npm run roles lists them all`)
       return 1
+    }),
+  owner: () =>
+    withTrees(({ knowledge }) => {
+      for (const line of ownerReport(knowledge)) console.log(line)
+      return 0
     }),
   schema: () => {
     for (const { file, text } of jsonSchemas()) writeFileSync(file, text)

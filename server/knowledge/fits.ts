@@ -1,6 +1,6 @@
 import type { Knowledge } from './knowledge.ts'
-import type { Need } from './schema/complaint.ts'
 import type { Complaint, Machine } from './schema/index.ts'
+import type { Need } from './schema/need.ts'
 
 /** Whether the machine has the parts that the complaint needs. */
 export function fits(complaint: Complaint, machine: Machine): boolean {

@@ -2,11 +2,14 @@ import type { Quantities } from '../measure/reading/quantities.ts'
 import type {
   Cautions,
   CheckKind,
+  Circuit,
   Colours,
   Complaint,
   Groups,
+  Home,
   Machine,
   Meter,
+  Owner,
   PartKind,
   Roles,
   Setups,
@@ -21,6 +24,8 @@ export interface Knowledge {
   readonly partKinds: ReadonlyMap<string, PartKind>
   readonly checkKinds: ReadonlyMap<string, CheckKind>
   readonly machines: ReadonlyMap<string, Machine>
+  /** How machines are wired, by machine; of some it is not known. */
+  readonly circuits: ReadonlyMap<string, Circuit>
   readonly meters: ReadonlyMap<string, Meter>
   readonly tools: Tools
   readonly setups: Setups
@@ -28,6 +33,8 @@ export interface Knowledge {
   readonly colours: Colours
   readonly groups: Groups
   readonly roles: Roles
+  readonly owner: Owner
+  readonly home: Home
 }
 
 /** File and line of a place inside an entry; the nearest one that exists, if the path leads nowhere. */

@@ -5,11 +5,14 @@ import { KnowledgeProblems } from './problems.ts'
 import {
   Cautions,
   CheckKind,
+  Circuit,
   Colours,
   Complaint,
   Groups,
+  Home,
   Machine,
   Meter,
+  Owner,
   Roles,
   Setups,
   Tools,
@@ -68,6 +71,7 @@ export function readTrees(
   const checkKinds = shelf.entries('checks', CheckKind, (entry) => entry.id)
   // A shop that has taken the demo away has no sheet yet.
   const machines = shelf.anyEntries('machines', Machine, (entry) => entry.id)
+  const circuits = shelf.anyEntries('circuits', Circuit, (entry) => entry.id)
   const meters = shelf.entries('meters', Meter, (entry) => entry.id)
   const tools = shelf.table('tools.yaml', Tools)
   const setups = shelf.table('setups.yaml', Setups)
@@ -75,6 +79,8 @@ export function readTrees(
   const colours = shelf.table('colours.yaml', Colours)
   const groups = shelf.table('groups.yaml', Groups)
   const roles = shelf.table('roles.yaml', Roles)
+  const owner = shelf.table('owner.yaml', Owner)
+  const home = shelf.table('home.yaml', Home)
   if (
     shelf.problems.length > 0 ||
     !tools ||
@@ -82,7 +88,9 @@ export function readTrees(
     !cautions ||
     !colours ||
     !groups ||
-    !roles
+    !roles ||
+    !owner ||
+    !home
   ) {
     throw new KnowledgeProblems(shelf.problems)
   }
@@ -93,6 +101,7 @@ export function readTrees(
     partKinds,
     checkKinds,
     machines,
+    circuits,
     meters,
     tools,
     setups,
@@ -100,6 +109,8 @@ export function readTrees(
     colours,
     groups,
     roles,
+    owner,
+    home,
   }
   return { knowledge, locate: shelf.locate }
 }

@@ -1,5 +1,11 @@
 import type { Access } from './access.ts'
 import {
+  allConfirmed,
+  confirmedStamp,
+  type KeptConfirmed,
+  keepConfirmed,
+} from './jobs/confirmed.ts'
+import {
   type EventRecord,
   eventRecord,
   eventRow,
@@ -50,7 +56,7 @@ export class JobRecords {
     const rows = await this.#access.read((database) =>
       database.selectFrom('job_events').selectAll().where('job', '=', id).orderBy('seq').execute(),
     )
-    return rows.map(eventRecord)
+    return rows.map((row, index) => eventRecord(row, index, { number: id }))
   }
 
   /**
@@ -79,6 +85,9 @@ export class JobRecords {
         .insertInto('job_events')
         .values(eventRow(id, version + 1, event))
         .execute()
+      if (summary?.confirmed !== undefined) {
+        await keepConfirmed(write, id, summary.confirmed)
+      }
       return 'written'
     })
   }
@@ -155,13 +164,26 @@ export class JobRecords {
 
   /** Keeps what lists show of a job, if it still is at that version. */
   async summarise(id: number, version: number, summary: JobSummaryRecord): Promise<void> {
-    await this.#access.write((write) =>
-      write
+    await this.#access.write(async (write) => {
+      const { numUpdatedRows } = await write
         .updateTable('jobs')
         .set(summaryRow(summary))
         .where('id', '=', id)
         .where('version', '=', version)
-        .execute(),
-    )
+        .executeTakeFirst()
+      if (numUpdatedRows > 0n && summary.confirmed !== undefined) {
+        await keepConfirmed(write, id, summary.confirmed)
+      }
+    })
+  }
+
+  /** What all jobs have confirmed, the earliest first. */
+  async confirmed(): Promise<KeptConfirmed[]> {
+    return allConfirmed(this.#access)
+  }
+
+  /** A greater number whenever anything of that has changed. */
+  async confirmedStamp(): Promise<number> {
+    return confirmedStamp(this.#access)
   }
 }

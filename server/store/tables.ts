@@ -29,6 +29,32 @@ export interface Tables {
     kind: string
     body: string
   }
+  confirmed_repairs: {
+    job: number
+    /** Greater than all others were when this was written. */
+    change: number
+    /** When it was proved; empty where nothing stands confirmed. */
+    at: Time
+    /** JSON; null where the repair was confirmed once, and is not now. */
+    body: string | null
+  }
+  practice_rounds: {
+    id: Generated<number>
+    /** Who practises, as typed; may be empty. */
+    who: string
+    version: number
+    opened_at: Time
+    changed_at: Time
+    /** JSON of what came of it; null while it goes on. */
+    result: Generated<string | null>
+  }
+  practice_events: {
+    round: number
+    seq: number
+    at: Time
+    kind: string
+    body: string
+  }
   photos: {
     id: Generated<number>
     job: number

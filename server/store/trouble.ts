@@ -56,8 +56,13 @@ export function trouble(kind: FileTrouble, cause: unknown): StoreTrouble {
   return new StoreTrouble(kind, words[kind], cause)
 }
 
-/** What stands at one place of a job cannot be read. Everything else can be used as before. */
-export function damagedEvent(job: number, seq: number, cause: unknown): StoreTrouble {
-  const says = `Event ${seq} of job ${job} is damaged, so that job alone cannot be shown; stop Coilhound and put a copy of coilhound.sqlite from before in its place, or open the job anew.`
-  return new StoreTrouble('damaged event', { title: 'This job is damaged', says }, cause)
+/** What stands at one place of a job or a round cannot be read. Everything else can be used as before. */
+export function damagedEvent(
+  number: number,
+  seq: number,
+  cause: unknown,
+  what: 'job' | 'round' = 'job',
+): StoreTrouble {
+  const says = `Event ${seq} of ${what} ${number} is damaged, so that ${what} alone cannot be shown; stop Coilhound and put a copy of coilhound.sqlite from before in its place, or open the ${what} anew.`
+  return new StoreTrouble('damaged event', { title: `This ${what} is damaged`, says }, cause)
 }

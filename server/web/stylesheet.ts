@@ -16,20 +16,8 @@ const rooms = [
     'stands',
     'others',
   ],
-  ...[
-    'health',
-    'opening',
-    'finding',
-    'machines',
-    'jobs',
-    'new-job',
-    'sheet',
-    'over',
-    'wires',
-    'job-sheet',
-    'photos',
-    'aloud',
-  ],
+  ...['health', 'rates', 'opening', 'finding', 'machines', 'jobs', 'new-job', 'sheet'],
+  ...['over', 'phone', 'practice', 'wires', 'job-sheet', 'photos', 'aloud'],
   ...['preferences', 'paper', 'print'],
 ]
 

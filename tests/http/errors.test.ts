@@ -20,7 +20,12 @@ describe('what cannot be answered', () => {
     const { lines, logger } = keptLog()
     const onFire = () => Promise.reject(new Error('the disk is on fire'))
     const broken = { events: onFire, withoutSummary: async () => [] }
-    const store = { jobs: broken as never, photos: broken as never, close: async () => {} }
+    const store = {
+      jobs: broken as never,
+      photos: broken as never,
+      practice: undefined as never,
+      close: async () => {},
+    }
     const { http } = await readyApp({ store, logger })
     const answer = await http.get('/jobs/7')
     expect(answer.status).toBe(500)

@@ -6,16 +6,23 @@ import { openJob, post } from '../support/job.ts'
 const kase = anyCase()
 
 describe('every page', () => {
-  it.each(['/', '/jobs', '/jobs/new', '/jobs/1', '/health', '/nothing', '/%'])(
-    'is never kept, and differs by what is asked for: %s',
-    async (address) => {
-      const { http } = await readyApp()
-      await openJob(http, kase)
-      const { headers } = await http.get(address)
-      expect(headers['cache-control']).toBe('no-store')
-      expect(headers.vary).toContain('HX-Request-Type')
-    },
-  )
+  it.each([
+    '/',
+    '/jobs',
+    '/jobs/new',
+    '/jobs/1',
+    '/health',
+    '/rates',
+    '/practice',
+    '/nothing',
+    '/%',
+  ])('is never kept, and differs by what is asked for: %s', async (address) => {
+    const { http } = await readyApp()
+    await openJob(http, kase)
+    const { headers } = await http.get(address)
+    expect(headers['cache-control']).toBe('no-store')
+    expect(headers.vary).toContain('HX-Request-Type')
+  })
 
   it.each(['/', '/nothing', '/static/htmx.min.js'])('has a strict policy: %s', async (address) => {
     const { http } = await readyApp()
@@ -39,6 +46,8 @@ describe('every page', () => {
       '/jobs',
       '/jobs/new',
       '/health',
+      '/rates',
+      `/rates/${kase.machine.id}`,
       `/health/${kase.machine.id}/${kase.complaint.id}`,
       ...checks.map((id) => `${job}?check=${id}`),
     ]) {

@@ -107,7 +107,12 @@ describe('what was sent and could not be recorded', () => {
   it('is kept on a mistake of ours as well', async () => {
     const broken = { events: () => Promise.reject(new Error('the disk is on fire')) }
     const { http } = await readyApp({
-      store: { jobs: broken as never, photos: broken as never, close: async () => {} },
+      store: {
+        jobs: broken as never,
+        photos: broken as never,
+        practice: undefined as never,
+        close: async () => {},
+      },
     })
     const answer = await send(http, '/jobs/7/readings', [...about, ['typed', '4k7']])
     expect(answer.status).toBe(500)
@@ -118,7 +123,12 @@ describe('what was sent and could not be recorded', () => {
   it('is nothing where a page was only opened', async () => {
     const broken = { list: () => Promise.reject(new Error('the disk is on fire')) }
     const { http } = await readyApp({
-      store: { jobs: broken as never, photos: broken as never, close: async () => {} },
+      store: {
+        jobs: broken as never,
+        photos: broken as never,
+        practice: undefined as never,
+        close: async () => {},
+      },
     })
     const answer = await http.get('/jobs?note=%3Cb%3E').expect(500)
     expect(answer.text).not.toMatch(/<form|&lt;b/)

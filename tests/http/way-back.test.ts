@@ -231,12 +231,13 @@ describe('the verdict and the proof', () => {
     const steps = [...box.matchAll(/<li>(.*?)<\/li>/g)].map(([, step]) => textIn(step!))
     // What has to be apart first, then all put back, then the spark, and the engine started last of all.
     const order = [
-      'Its plug apart, meter on ohms, its leads zeroed. Measure the new winding',
+      'Where you have a meter: its plug apart, meter on ohms, its leads zeroed. Measure the new winding',
       'Join the exciter plug again',
       'Walk round the machine once',
       'Measure its voltage once more, where you have a peak adaptor',
-      'Then the complaint itself: controls at RUN: see a spark on a tester',
+      'Then the complaint itself: stop switch at OFF, spark plugs in. Push a spark tester',
       'See that no tester and no spare plug is left in a cap',
+      'See that every cover is on',
       'Before anything else at the next start, try the stop switch',
       'Then the complaint itself: start the engine and stop it with the stop switch',
     ]

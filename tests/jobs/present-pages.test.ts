@@ -199,14 +199,23 @@ describe('the form that opens a job', () => {
     set: 'trail',
     tools: { hands: [], trail: ['meter'], bench: ['torch', 'rag'] },
     meter: 'pocket',
+    who: 'self',
+    kitSet: 'bare',
+    kit: { bare: ['light'] },
     note: 'Hilda',
   } as const
 
   it('keeps everything that was chosen and typed', () => {
     const page = presentNew(smallKnowledge, form)
-    const all = [page.where, page.engine, page.meter].flatMap(({ choices }) => choices)
+    const all = [page.where, page.engine, page.meter, page.who].flatMap(({ choices }) => choices)
     const chosen = [...all, ...page.tools.sets].filter((choice) => choice.chosen)
-    expect(chosen.map(({ value }) => value)).toEqual(['trailside', 'hot', 'pocket', 'trail'])
+    expect(chosen.map(({ value }) => value)).toEqual([
+      'trailside',
+      'hot',
+      'pocket',
+      'self',
+      'trail',
+    ])
     const ticked = page.tools.sets.map(({ field, tools }) => [
       field,
       tools.filter((tool) => tool.chosen).map(({ value }) => value),

@@ -7,10 +7,12 @@ import { walkOptions } from '../../server/jobs/standing/walk-options.ts'
 import type { Case, CheckCard } from '../../server/knowledge/case.ts'
 import { type QuantityId, quantities } from '../../server/measure/reading/quantities.ts'
 import type { Reading } from '../../server/measure/reading/reading.ts'
+import { smallKnowledge } from '../support/small-case.ts'
 
 /** As much of a check as is weighed. */
 function card(id: string, more: Partial<CheckCard>): CheckCard {
-  return { id, where: ['bench', 'trailside'], tools: [], outcomes: [], ...more } as CheckCard
+  const owner = { fit: true, needs: [] } as const
+  return { id, where: ['bench', 'trailside'], tools: [], outcomes: [], owner, ...more } as CheckCard
 }
 
 function measured(id: string, quantity: QuantityId): CheckCard {
@@ -68,6 +70,7 @@ function folded(
     meter: { choice: { kind: 'class', id: conditions.meter }, zero: null },
     skipped: new Map(Object.entries(skipped)),
     accepted: new Set(),
+    tried: new Map(),
   }
 }
 
@@ -84,7 +87,8 @@ const finest: MeterAtHand = {
 }
 
 function options(kase: Case, job: Folded, meter = finest) {
-  return walkOptions(kase, job, judgedReadings(kase, job, meter), meter)
+  const { owner } = smallKnowledge
+  return walkOptions(kase, job, judgedReadings(kase, job, meter, owner), { meter, owner })
 }
 
 const evidenceOf = (check: CheckCard, reading: Reading) =>
@@ -185,5 +189,28 @@ describe('a check is not proposed', () => {
   it('once it was skipped', () => {
     const tools = ['plug-wrench', 'torch']
     expect(impossible({ tools }, { free: 'seized' })).toEqual(['free'])
+  })
+})
+
+describe('what an owner gave on the phone', () => {
+  const look = card('look', { outcomes: ['spark', 'no-spark', 'weak'] })
+  const answer: Reading = { kind: 'answer', answer: 'no-spark' }
+  const given = (who: Conditions['who']) => {
+    const job = folded({ look: answer }, {}, { ...atBench, who })
+    return options(caseOf(look), job).evidence[0]!.likelihoods
+  }
+
+  it('is never so certain that no other answer explains it', () => {
+    const { astray } = smallKnowledge.owner.answers
+    expect(given('self')).toEqual([0, 1, 0])
+    const by = given('owner')
+    expect(by[0]).toBeCloseTo(astray / 3, 10)
+    expect(by[1]).toBeCloseTo(1 - astray + astray / 3, 10)
+  })
+
+  it('weighs as it was given, whoever is at the machine later', () => {
+    const job = folded({ look: answer }, {}, { ...atBench, who: 'owner' })
+    const later = options(caseOf(look), { ...job, conditions: atBench }).evidence[0]!.likelihoods
+    expect(later).toEqual(given('owner'))
   })
 })

@@ -70,6 +70,7 @@ const schemaOf = (kind: string) => fileKinds.find(({ name }) => name === kind)!.
 describe('what the guide says that a file must and may say', () => {
   it.each([
     ['A machine', 'machine'],
+    ['A circuit', 'circuit'],
     ['A complaint', 'complaint'],
     ['A part kind', 'part-kind'],
     ['A check', 'check-kind'],
@@ -87,5 +88,10 @@ describe('what the guide says that a file must and may say', () => {
     })
     const all = new Map([...objectsIn(schemaOf('meter'), 'meters/'), ...others])
     expect(rowsUnder('Meters, tools, set-ups, cautions, colours, groups, roles')).toEqual(all)
+  })
+
+  it('is what the schema says, for what an owner has and how they get home', () => {
+    const both = ['owner', 'home'].flatMap((kind) => [...objectsIn(schemaOf(kind), `${kind}.yaml`)])
+    expect(rowsUnder('An owner on the phone')).toEqual(new Map(both))
   })
 })

@@ -27,6 +27,26 @@ const looksForSpark = ({ card }: Page) =>
     [card.title, ...(card.answers ?? []).map(({ says }) => says)].join('\n'),
   )
 
+/** Words of hands on what the spark jumps from. */
+const handles =
+  /\b(pull(?! the rope| briskly)|push|unscrew|screw|twist|clamp|put|fit|exchange|ground (?:it|any|every)|open)\b[^.]*\b((?<!tank |pull its )caps?|plug leads?|spark plugs?|testers?|new plug|old plug|it a little)\b/i
+
+/** Sentences of a page that are followed while the controls stand at RUN, and have hands on that. */
+function handledAtRun(page: Page): string[] {
+  const { run, off } = page.kase.machine.stop!
+  let atRun = true
+  const sentences = [...page.card.setups.map(({ do: says }) => says), ...page.card.do].flatMap(
+    (text) => text.split(/(?<=[.?!]) +/),
+  )
+  return sentences.filter((sentence) => {
+    if (sentence.includes(off)) atRun = false
+    const wrong =
+      atRun && handles.test(sentence) && !/^(every cap|any other|caps)\b/i.test(sentence)
+    if (sentence.includes(run)) atRun = true
+    return wrong
+  })
+}
+
 describe('what a page tells people to do', () => {
   it('has the controls at RUN wherever a spark is looked for, in the words of the machine', () => {
     const rule = (page: Page) => steps(page).includes(page.kase.machine.stop!.run)
@@ -44,7 +64,11 @@ describe('what a page tells people to do', () => {
     const rule = (page: Page) => {
       const far = `${page.kase.machine.sparkGap.mm} mm`
       const answers = (page.card.answers ?? []).map(({ says }) => says).join(' ')
-      return steps(page).includes(far) && page.card.phone.includes(far) && answers.includes(far)
+      return (
+        steps(page).includes(far) &&
+        page.card.phone.join(' ').includes(far) &&
+        answers.includes(far)
+      )
     }
     const strengths = (page: Page) => asks(page) && page.card.measurand === undefined
     expect(breaking(strengths, rule)).toEqual([])
@@ -52,12 +76,22 @@ describe('what a page tells people to do', () => {
     expect(gaps.size).toBeGreaterThan(1)
   })
 
-  it('never ends with the controls at OFF', () => {
-    const turnsOff = (page: Page) => /(stop switch|key switch) at OFF/i.test(steps(page))
+  it('has the controls at RUN for the pull alone, and at OFF again after it', () => {
+    const atRest = ({ card }: Page) =>
+      card.engine === 'cranking' && card.setups.every(({ undo }) => undo)
+    const goesToRun = (page: Page) =>
+      atRest(page) && steps(page).includes(page.kase.machine.stop!.run)
     const rule = (page: Page) =>
-      steps(page).lastIndexOf(page.kase.machine.stop!.run) >
-      steps(page).lastIndexOf(page.kase.machine.stop!.off)
-    expect(breaking(turnsOff, rule)).toEqual([])
+      steps(page).lastIndexOf(page.kase.machine.stop!.off) >
+      steps(page).lastIndexOf(page.kase.machine.stop!.run)
+    expect(breaking(goesToRun, rule)).toEqual([])
+  })
+
+  it('lets nobody handle a cap, a lead or a plug of a spark with the controls at RUN', () => {
+    const touches = ({ card }: Page) => !card.loose && card.engine !== 'stopped'
+    expect(breaking(touches, (page) => handledAtRun(page).length === 0)).toEqual([])
+    const bench = ({ card }: Page) => card.engine === 'stopped' && handles.test(card.do.join(' '))
+    expect(breaking(bench, (page) => handledAtRun(page).length === 0)).toEqual([])
   })
 
   it('speaks of a charged igniter only where a machine has one', () => {
@@ -78,8 +112,16 @@ describe('what a page tells people to do', () => {
     const undone = new Map(
       pages.flatMap(({ card }) => card.setups.map(({ id, undo }) => [id, undo?.do] as const)),
     )
-    expect(undone.get('access recoil-starter')).toMatch(/back to RUN\.$/)
-    expect(undone.get('flywheel-bare')).toMatch(/back to RUN\.$/)
+    expect(undone.get('access recoil-starter')).toMatch(/at OFF, draw the rope out slowly once/)
+    expect(undone.get('flywheel-bare')).toMatch(/at OFF\s+until a step asks for RUN\.$/)
+  })
+
+  it('takes the ground lead off a battery before hands go to a bare flywheel', () => {
+    const isBare = ({ kase, card }: Page) =>
+      card.setups.some(({ id }) => id === 'flywheel-bare') &&
+      kase.machine.parts.some(({ role }) => role === 'battery')
+    const rule = (page: Page) => /ground lead off the battery/i.test(readied(page))
+    expect(breaking(isBare, rule)).toEqual([])
   })
 
   it('has every cap on its plug for a hot run, and the engine die by itself', () => {
@@ -109,7 +151,7 @@ describe('what a page tells people to do', () => {
 
   it('leaves no brace and no stray full stop in any text', () => {
     const rule = (page: Page) =>
-      !/[{}]|(^|\s)\.|\.\./.test([page.card.title, all(page), page.card.phone].join(' '))
+      !/[{}]|(^|\s)\.|\.\./.test([page.card.title, all(page), ...page.card.phone].join(' '))
     expect(breaking(() => true, rule)).toEqual([])
   })
 
@@ -129,7 +171,7 @@ describe('what a page tells people to do', () => {
   it('never asks to hold a live wire, nor puts the last clamp on a battery', () => {
     const rule = (page: Page) =>
       !/hold the free end|dark cover|to your ear|your thumb/i.test(
-        `${all(page)} ${page.card.phone}`,
+        `${all(page)} ${page.card.phone.join(' ')}`,
       )
     expect(breaking(() => true, rule)).toEqual([])
     const jumps = pages.find(({ card }) => card.id.startsWith('jump-start'))!

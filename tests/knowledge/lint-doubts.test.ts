@@ -171,6 +171,15 @@ describe('what is doubtful is said once, with file and line:', () => {
     ])
   })
 
+  it('a family that is nearly that of another sheet', () => {
+    const from = 'family: Tarnwick two-stroke singles'
+    const { said, alone, line } = warnedAfter(pedlar, from, 'family: Tarnwick Two-stroke twin')
+    expect(said).toEqual([
+      `${pedlar}:${line}: “Tarnwick Two-stroke twin” is nearly “Tarnwick two-stroke twins”: if they are one family, write both alike`,
+    ])
+    expect(alone).toEqual([])
+  })
+
   it('and nothing is refused for it', () => {
     const { said } = saidAfter(
       larkfell,

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
+import { adaptor, shownBehindAdaptor, waves } from '../../server/practice/world/adaptor.ts'
 import type { Draw } from '../person/world/effect.ts'
 import { effects } from '../person/world/effects/index.ts'
-import { adaptor, shownBehindAdaptor, waves } from '../person/world/systems/volts.ts'
 import { bandRead, likeliest } from './by-the-tool.ts'
 import { over, simulate } from './simulator.ts'
 

@@ -1,6 +1,6 @@
+import { happens, seedOf } from '../../server/practice/world/chance.ts'
 import { seeded } from '../bench/random.ts'
 import type { CheckOnPage } from './page.ts'
-import { happens, seedOf } from './world/chance.ts'
 import type { World } from './world/world.ts'
 
 /** How often a shop has a part of the same model on the shelf or in a second machine. From memory. */

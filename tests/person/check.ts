@@ -1,6 +1,6 @@
 import type { CheckCard } from '../../server/knowledge/case.ts'
+import { servedBy } from '../../server/practice/world/sheet.ts'
 import type { Seen } from './seen.ts'
-import { servedBy } from './world/sheet.ts'
 import type { Site } from './world/site.ts'
 
 /** A check as it stands on the page, at the machine. */

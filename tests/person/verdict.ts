@@ -1,7 +1,7 @@
 import type { Case } from '../../server/knowledge/case.ts'
 import type { Knowledge } from '../../server/knowledge/knowledge.ts'
+import { partNamed } from '../../server/practice/world/sheet.ts'
 import type { JobRecord } from './record.ts'
-import { partNamed } from './world/sheet.ts'
 
 /** What the first verdict of a job came to, and what it had cost. */
 export type FirstVerdict = Pick<

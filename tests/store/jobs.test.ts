@@ -206,3 +206,51 @@ describe('a store', () => {
     await expect(openStore(folder)).rejects.toMatchObject({ kind: 'damaged' })
   })
 })
+
+describe('what jobs have confirmed', () => {
+  const summary = {
+    shown: {},
+    closed: true,
+    words: { machine: '', complaint: '', part: '', note: '' },
+  }
+  const confirmed = (minute: number) => ({ at: event('', minute).at, body: { minute } })
+
+  it('is kept with the event that it comes from, the earliest first, and stands until it is taken back', async () => {
+    const { jobs } = await opened()
+    const [one, two] = [
+      await jobs.open(head, event('opened', 0)),
+      await jobs.open(head, event('opened', 1)),
+    ]
+    await jobs.append(one, 1, event('proved', 9), { ...summary, confirmed: confirmed(9) })
+    await jobs.append(two, 1, event('proved', 5), { ...summary, confirmed: confirmed(5) })
+    expect((await jobs.confirmed()).map(({ job }) => job)).toEqual([two, one])
+    await jobs.append(one, 2, event('noted', 10), summary)
+    expect(await jobs.confirmed()).toHaveLength(2)
+    await jobs.append(one, 3, event('repaired', 11), { ...summary, confirmed: null })
+    expect(await jobs.confirmed()).toEqual([{ job: two, ...confirmed(5) }])
+  })
+
+  it('has another stamp after each change, and none where it came too late', async () => {
+    const { jobs } = await opened()
+    const stamps = [await jobs.confirmedStamp()]
+    const id = await jobs.open(head, event('opened', 0))
+    for (const [version, minute] of [
+      [1, 5],
+      [2, 6],
+    ] as const) {
+      await jobs.append(id, version, event('proved', minute), {
+        ...summary,
+        confirmed: confirmed(minute),
+      })
+      stamps.push(await jobs.confirmedStamp())
+    }
+    await jobs.append(id, 3, event('repaired', 7), { ...summary, confirmed: null })
+    stamps.push(await jobs.confirmedStamp())
+    expect(new Set(stamps).size).toBe(4)
+    expect(
+      await jobs.append(id, 3, event('proved', 8), { ...summary, confirmed: confirmed(8) }),
+    ).toBe('stale')
+    expect(await jobs.confirmedStamp()).toBe(stamps.at(-1))
+    expect(await jobs.confirmed()).toEqual([])
+  })
+})

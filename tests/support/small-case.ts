@@ -38,8 +38,10 @@ const card = (id: string, more: Partial<CheckCard>): CheckCard => ({
   minutes: 2,
   setups: [],
   do: ['Look at it.'],
-  phone: 'Look at it.',
+  phone: ['Look at it.'],
+  asks: 'Look at it.',
   why: 'It tells.',
+  owner: { fit: true, needs: [] },
   cautions: [],
   outcomes: [],
   ...more,
@@ -212,6 +214,7 @@ export const smallCase: Case = {
     gates: {},
     elsewhere: { share: 0.03, says: 'Look at the fuel and at the compression.', source },
     prove: { running: 'Start it three times.' },
+    home: { try: {}, never: ['hold-lead'] },
   },
   model: {
     tree: {
@@ -266,6 +269,15 @@ export const smallKnowledge: Knowledge = {
   checkKinds: new Map(),
   machines: new Map([['wren', smallCase.machine]]),
   roles: { roles: {} },
+  owner: {
+    kit: { light: { asks: 'A torch', gives: ['torch'] }, partner: { asks: 'Somebody to help' } },
+    sets: { bare: { name: 'Hands and eyes', kit: ['light'] } },
+    meter: 'pocket',
+    answers: { astray: 0.1, pace: 2, talk: 1, metering: 3, source },
+    cold: { below: 0, without: 'light', most: 3, source },
+  },
+  home: { ways: {}, never: { 'hold-lead': 'Never hold a lead.' }, stay: ['It is dark.'] },
+  circuits: new Map(),
   meters: new Map([
     [
       'pocket',

@@ -31,7 +31,8 @@ export function presentOthers(input: Standing & Asked, onPage: string | undefine
     impossible: [...kase.checks.values()]
       .filter(({ id }) => !folded.readings.has(id) && !folded.skipped.has(id) && fits(id))
       .flatMap((card) => {
-        const reason = hindrance(card, folded.conditions) ?? barredBy(barrings, card)
+        const reason =
+          hindrance(card, folded.conditions, input.knowledge.owner) ?? barredBy(barrings, card)
         return reason === null ? [] : [other(input, card.id, reason)]
       }),
   }

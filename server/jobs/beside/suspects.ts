@@ -8,7 +8,13 @@ import type { SuspectRow, SuspectsView } from './view.ts'
 /** This many of the likeliest are shown, but of those below the share only the first few. */
 const shown = { most: 8, few: 3, share: 0.01 }
 
-export function presentSuspects({ kase, walk }: Standing): SuspectsView {
+/** As much of where a job stands as its suspects depend on. */
+interface Suspected {
+  readonly kase: Standing['kase']
+  readonly walk: Pick<Standing['walk'], 'suspects'>
+}
+
+export function presentSuspects({ kase, walk }: Suspected): SuspectsView {
   const before = new Map(
     suspects(
       kase.model,

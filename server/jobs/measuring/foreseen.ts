@@ -1,6 +1,7 @@
 import type { Check, Model } from '../../diagnosis/model/model.ts'
 import { named } from '../../diagnosis/model/named.ts'
 import type { Case, CheckCard, Measurand } from '../../knowledge/case.ts'
+import type { Owner } from '../../knowledge/schema/phone/owner.ts'
 import { blur } from '../../measure/foresee/blur.ts'
 import { type Fitness, fitness } from '../../measure/foresee/fitness.ts'
 import type { Conditions, Manner } from '../record/events.ts'
@@ -16,18 +17,31 @@ const models = latestOf<Case, Model>(8)
  * The model of a case as it looks through this meter: each measured check with its blur, so that one
  * which this meter cannot judge is expected to tell little.
  */
-export function foreseenModel(kase: Case, meter: MeterAtHand, conditions: Conditions): Model {
-  const { air, engine } = conditions
+export function foreseenModel(
+  kase: Case,
+  meter: MeterAtHand,
+  conditions: Conditions,
+  owner: Owner,
+): Model {
+  const { air, engine, who } = conditions
   const { ranges, zero } = meter
-  const name = JSON.stringify({ ranges, zero, air, engine })
+  const name = JSON.stringify({ ranges, zero, air, engine, byPhone: who === 'owner' })
   return models(kase, name, () => {
     const checks = kase.model.checks.map((check) => {
       const card = named(kase.checks, check.id)
       const blurred = blurOf(card, meter, conditions)
-      return blurred === null ? check : ({ ...check, blur: blurred } satisfies Check)
+      const minutes = who === 'owner' ? minutesByPhone(card, owner) : check.minutes
+      if (blurred === null && minutes === check.minutes) return check
+      return { ...check, minutes, ...(blurred && { blur: blurred }) } satisfies Check
     })
     return { ...kase.model, checks }
   })
+}
+
+/** Minutes until an owner has understood, done and told it. */
+export function minutesByPhone({ minutes, measurand }: CheckCard, { answers }: Owner): number {
+  const readings = measurand === undefined ? 0 : (measurand.places ?? 1)
+  return answers.talk + minutes * answers.pace + readings * answers.metering
 }
 
 function blurOf(

@@ -3,6 +3,7 @@ import { likeliest } from '../../diagnosis/belief/likeliest.ts'
 import { certainFrom, mostTakes } from '../../diagnosis/belief/takes.ts'
 import type { Shared } from '../../diagnosis/model/model.ts'
 import type { Case, CheckCard } from '../../knowledge/case.ts'
+import type { Owner } from '../../knowledge/schema/phone/owner.ts'
 import type { Measured } from '../../measure/measured.ts'
 import type { Reading, Touches } from '../../measure/reading/reading.ts'
 import type { Folded, Recorded } from '../record/fold.ts'
@@ -30,6 +31,7 @@ export function judgedReadings(
   kase: Case,
   folded: Folded,
   meter: MeterAtHand,
+  { answers: { astray } }: Owner,
 ): ReadonlyMap<string, Judged> {
   return new Map(
     [...folded.readings].map(([check, taken]) => {
@@ -37,9 +39,30 @@ export function judgedReadings(
       const judged = card
         ? judgedReading(card, taken, canSlip(kase, check), meter)
         : asItStands(taken)
-      return [check, judged]
+      return [check, taken.conditions.who === 'owner' ? fromOwner(judged, astray) : judged]
     }),
   )
+}
+
+/**
+ * What an owner gave on the phone: with this share it says nothing about the machine, whatever it says, so each
+ * outcome explains it at least that well. Mixed so, the weight of a cut set is the sum over both cases
+ * (law of total probability).
+ */
+function fromOwner(judged: Judged, astray: number): Judged {
+  const { likelihoods, shared } = judged
+  return {
+    ...judged,
+    likelihoods: mixedIn(likelihoods, astray),
+    ...(shared && {
+      shared: { ...shared, likelihoods: shared.likelihoods.map((row) => mixedIn(row, astray)) },
+    }),
+  }
+}
+
+function mixedIn(likelihoods: readonly number[], astray: number): number[] {
+  const mean = likelihoods.reduce((a, b) => a + b, 0) / likelihoods.length
+  return likelihoods.map((each) => (1 - astray) * each + astray * mean)
 }
 
 /** Whether a second take of a check can come out otherwise than the first: an owner's memory cannot. */

@@ -5,7 +5,7 @@ import { showMissing } from '../page/show.ts'
 import type { JobParts } from '../record/parts.ts'
 import { type FoundJob, findJob, type Missing } from '../standing/find.ts'
 import { movedOn } from '../words/moved-on.ts'
-import { formOf, type NewJobForm, sentForm } from './new-job-form.ts'
+import { formOf, type NewJobForm, sentForm, takenOver } from './new-job-form.ts'
 import { acceptOpenForm, type NewJobProblems } from './open-form.ts'
 import { presentConditions } from './present-new.ts'
 
@@ -16,7 +16,8 @@ export async function conditionsRoutes(app: FastifyInstance, parts: JobParts): P
     const found = await findJob(parts, request)
     if ('missing' in found) return showMissing(request, reply, found)
     if (found.folded.opened.over !== undefined) return showMissing(request, reply, fixed(found))
-    return show(request, reply, parts, found, formOf(knowledge, found.folded))
+    const form = textOf(request.query, 'who') === 'self' ? takenOver : formOf
+    return show(request, reply, parts, found, form(knowledge, found.folded))
   })
 
   app.post('/jobs/:id/conditions', async (request, reply) => {

@@ -5,7 +5,14 @@ import { type DegreeUnit, printTemperature } from '../../web/typed/temperature.t
 import { usualAir } from '../measuring/warmth.ts'
 import type { Folded } from '../record/fold.ts'
 import { type BeginsWith, beginsIn } from './begins-with.ts'
-import { fieldOfSet, setAt, type TickedTools, usualTools } from './tool-sets.ts'
+import {
+  fieldOfKit,
+  fieldOfSet,
+  setAt,
+  type TickedTools,
+  usualKit,
+  usualTools,
+} from './tool-sets.ts'
 
 /**
  * What was typed and chosen in the form that opens a job, as text, whether it can be taken or not.
@@ -23,6 +30,11 @@ export interface NewJobForm {
   /** The set of tools at hand; of its ticks the others know nothing. */
   readonly set: string
   readonly tools: TickedTools
+  /** Who is at the machine. */
+  readonly who: string
+  /** The set of what an owner has with them, and the ticks of each. */
+  readonly kitSet: string
+  readonly kit: TickedTools
   readonly note: string
   /** A reading that was made before there was a job. */
   readonly begins?: BeginsWith
@@ -30,7 +42,8 @@ export interface NewJobForm {
 
 /** What the form was sent with. */
 export function sentForm(knowledge: Knowledge, body: unknown): NewJobForm {
-  const sets = Object.keys(knowledge.tools.sets)
+  const ticks = (sets: object, fieldOf: (set: string) => string): TickedTools =>
+    Object.fromEntries(Object.keys(sets).map((set) => [set, textsOf(body, fieldOf(set))]))
   const begins = beginsIn(body)
   return {
     job: textOf(body, 'job'),
@@ -40,7 +53,10 @@ export function sentForm(knowledge: Knowledge, body: unknown): NewJobForm {
     airUnit: textOf(body, 'airUnit') === 'F' ? 'F' : 'C',
     meter: textOf(body, 'meter'),
     set: textOf(body, 'set'),
-    tools: Object.fromEntries(sets.map((set) => [set, textsOf(body, fieldOfSet(set))])),
+    tools: ticks(knowledge.tools.sets, fieldOfSet),
+    who: textOf(body, 'who') || 'self',
+    kitSet: textOf(body, 'kit-set'),
+    kit: ticks(knowledge.owner.sets, fieldOfKit),
     note: textOf(body, 'note'),
     ...(begins && { begins }),
   }
@@ -59,6 +75,8 @@ export function defaultForm(knowledge: Knowledge, query: unknown, unit: DegreeUn
     meter: textOf(query, 'meter') || ([...knowledge.meters.keys()][0] ?? ''),
     set: setAt(knowledge, where),
     tools: usualTools(knowledge),
+    who: textOf(query, 'who') || 'self',
+    ...usualKit(knowledge),
     note: '',
     ...(begins && { begins }),
   }
@@ -66,7 +84,7 @@ export function defaultForm(knowledge: Knowledge, query: unknown, unit: DegreeUn
 
 /** The form with how things stand on a job, to change what is otherwise by now. */
 export function formOf(knowledge: Knowledge, { opened, conditions, note }: Folded): NewJobForm {
-  const { where, engine, air, airUnit = 'C', meter, tools } = conditions
+  const { where, engine, air, airUnit = 'C', meter, tools, who = 'self', kit } = conditions
   const usual = usualTools(knowledge)
   const set = Object.keys(usual).find((name) => isSame(usual[name] ?? [], tools))
   const shown = set ?? setAt(knowledge, where)
@@ -79,8 +97,29 @@ export function formOf(knowledge: Knowledge, { opened, conditions, note }: Folde
     meter,
     set: shown,
     tools: { ...usual, [shown]: tools },
+    who,
+    ...kitAsTicked(knowledge, kit),
     note,
   }
+}
+
+/**
+ * The form to take a job over that an owner was at: whoever fills it in is at the machine, at the bench, with the
+ * tools that one has there.
+ */
+export function takenOver(knowledge: Knowledge, folded: Folded): NewJobForm {
+  const form = formOf(knowledge, folded)
+  const where: Place = 'bench'
+  return { ...form, who: 'self', where, set: setAt(knowledge, where), tools: usualTools(knowledge) }
+}
+
+/** The set with just that kit, or the one that holds most, with these ticks. */
+function kitAsTicked(knowledge: Knowledge, kit: readonly string[] | undefined) {
+  const usual = usualKit(knowledge)
+  if (kit === undefined) return usual
+  const set = Object.keys(usual.kit).find((name) => isSame(usual.kit[name] ?? [], kit))
+  const shown = set ?? usual.kitSet
+  return { kitSet: shown, kit: { ...usual.kit, [shown]: kit } }
 }
 
 const isSame = (some: readonly string[], others: readonly string[]) =>

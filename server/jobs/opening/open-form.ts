@@ -3,8 +3,10 @@ import { complaintsFor } from '../../knowledge/fits.ts'
 import type { Knowledge } from '../../knowledge/knowledge.ts'
 import { Place } from '../../knowledge/schema/shared.ts'
 import { airIn } from '../../web/typed/temperature.ts'
+import { whos } from '../record/events.ts'
 import type { Opened } from '../record/fold.ts'
 import type { NewJobForm } from './new-job-form.ts'
+import { setAt, toolsInKit } from './tool-sets.ts'
 
 export type NewJobProblems = Partial<Record<keyof NewJobForm, string>>
 export type Accepted =
@@ -13,23 +15,45 @@ export type Accepted =
 
 /** Turns the form into the first event of a job, or says what is wrong, one sentence a field. */
 export function acceptOpenForm(knowledge: Knowledge, form: NewJobForm): Accepted {
-  const read = openForm(knowledge, form).safeParse({ ...form, tools: form.tools[form.set] ?? [] })
+  const fields = form.who === 'owner' ? ownersFields(knowledge, form) : form
+  const read = openForm(knowledge, form).safeParse({
+    ...fields,
+    tools: fields.tools[fields.set] ?? [],
+    kit: fields.kit[fields.kitSet] ?? [],
+  })
   if (!read.success) return { ok: false, problems: firstProblems(read.error) }
-  const { job, note, set: _, air, ...conditions } = read.data
+  const { job, note, set: _, kitSet: __, air, who, kit, ...conditions } = read.data
   const { celsius, unit } = air
+  const byPhone = who === 'owner'
   return {
     ok: true,
     event: {
       kind: 'opened',
       ...job,
-      conditions: { ...conditions, air: celsius, airUnit: unit },
+      conditions: {
+        ...conditions,
+        ...(byPhone && { tools: toolsInKit(knowledge, kit), kit }),
+        air: celsius,
+        airUnit: unit,
+        ...(who !== 'self' && { who }),
+      },
       note,
     },
   }
 }
 
+/** An owner is far from a bench, and has the meter that owners have: nobody asks for either. */
+function ownersFields(knowledge: Knowledge, form: NewJobForm): NewJobForm {
+  return {
+    ...form,
+    where: 'trailside',
+    meter: knowledge.owner.meter,
+    set: setAt(knowledge, 'trailside'),
+  }
+}
+
 /** In the order of the fields on the page. */
-const openForm = (knowledge: Knowledge, { airUnit }: NewJobForm) =>
+const openForm = (knowledge: Knowledge, { airUnit, who }: NewJobForm) =>
   z.object({
     job: z.string().transform((text, context) => {
       const [machine = '', complaint = ''] = text.split('/')
@@ -56,6 +80,18 @@ const openForm = (knowledge: Knowledge, { airUnit }: NewJobForm) =>
           (name) => Object.hasOwn(knowledge.tools.tools, name),
           'Choose tools from the list.',
         ),
+    ),
+    who: z.enum(whos, 'Choose who is at the machine.'),
+    kitSet: z
+      .string()
+      .refine(
+        (name) => who !== 'owner' || Object.hasOwn(knowledge.owner.sets, name),
+        'Choose what the owner has with them.',
+      ),
+    kit: z.array(
+      z
+        .string()
+        .refine((name) => Object.hasOwn(knowledge.owner.kit, name), 'Choose from the list.'),
     ),
     note: z.string().trim().max(500, 'Keep the note to 500 characters.'),
   })

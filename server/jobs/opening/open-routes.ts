@@ -14,7 +14,7 @@ import { defaultForm, movedForm, type NewJobForm, sentForm } from './new-job-for
 import { acceptOpenForm, type NewJobProblems } from './open-form.ts'
 import { presentNew } from './present-new.ts'
 
-const views = { page: 'jobs/opening/new', fragment: 'jobs/opening/_tools' }
+const views = { page: 'jobs/opening/new', fragment: 'jobs/opening/_tools-here' }
 
 /** Opening a job: the form, and taking it. */
 export async function openRoutes(app: FastifyInstance, { knowledge, jobs }: JobParts) {

@@ -3,12 +3,12 @@ import { caseFor } from '../../knowledge/instantiate.ts'
 import type { Knowledge } from '../../knowledge/knowledge.ts'
 import { machineName } from '../../knowledge/machine-name.ts'
 import type { StoredJob } from '../record/events.ts'
-import { engineWords } from '../words/names.ts'
+import { engineWords, whoWords } from '../words/names.ts'
 import { counted, upperFirst } from '../words/sentences.ts'
 import { beginningFields } from './begins-with.ts'
 import type { NewJobForm } from './new-job-form.ts'
 import type { NewJobProblems } from './open-form.ts'
-import { fieldOfSet } from './tool-sets.ts'
+import { fieldOfKit, fieldOfSet } from './tool-sets.ts'
 import type { Choice, NewJobPage, ToolsField } from './views.ts'
 
 /** The form that opens a job: with its defaults, or as it was typed with what is wrong in it. */
@@ -18,7 +18,7 @@ export function presentNew(
   problems: NewJobProblems = {},
 ): NewJobPage {
   const problemOf = (field: keyof NewJobForm) => problems[field] && { problem: problems[field] }
-  const words = (field: 'where' | 'engine', all: Readonly<Record<string, string>>) => ({
+  const words = (field: 'where' | 'engine' | 'who', all: Readonly<Record<string, string>>) => ({
     choices: Object.entries(all).map(([value, says]) => choice(value, says, form[field] === value)),
     ...problemOf(field),
   })
@@ -46,6 +46,8 @@ export function presentNew(
       ...problemOf('meter'),
     },
     tools: { sets: toolSets(knowledge, form), ...problemOf('tools'), ...problemOf('set') },
+    who: words('who', whoWords),
+    kit: { sets: kitSets(knowledge, form), ...problemOf('kit'), ...problemOf('kitSet') },
     note: { value: form.note, ...problemOf('note') },
   }
 }
@@ -78,7 +80,8 @@ const choice = (value: string, says: string, chosen: boolean): Choice => ({
 })
 
 /** The set and its ticks are one field on the page. */
-const idOf = (field: string): string => (field === 'set' ? 'tools' : field)
+const idOf = (field: string): string =>
+  field === 'set' ? 'tools' : field === 'kitSet' ? 'kit' : field
 
 function subjectOf(knowledge: Knowledge, { job }: NewJobForm): NewJobPage['subject'] {
   const [machineId = '', complaintId = ''] = job.split('/')
@@ -121,6 +124,19 @@ function toolSets({ tools: { sets, tools } }: Knowledge, form: NewJobForm): Tool
       tools: Object.entries(tools).map(([id, { name }]) =>
         choice(id, upperFirst(name), ticked.includes(id)),
       ),
+    }
+  })
+}
+
+/** What owners carry, and what else they may have. */
+function kitSets({ owner: { sets, kit } }: Knowledge, form: NewJobForm): ToolsField['sets'] {
+  return Object.entries(sets).map(([set, { name }]) => {
+    const ticked = form.kit[set] ?? []
+    return {
+      ...choice(set, name, form.kitSet === set),
+      field: fieldOfKit(set),
+      count: counted(ticked.length, 'thing'),
+      tools: Object.entries(kit).map(([id, { asks }]) => choice(id, asks, ticked.includes(id))),
     }
   })
 }

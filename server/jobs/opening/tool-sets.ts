@@ -8,6 +8,24 @@ export type TickedTools = Readonly<Record<string, readonly string[]>>
 /** The field that the ticks of a set come in. */
 export const fieldOfSet = (set: string): string => `tools-${set}`
 
+/** The field that the ticks of what an owner carries come in. */
+export const fieldOfKit = (set: string): string => `kit-${set}`
+
+/** What owners carry, as it first comes: the first set that is more than bare hands. */
+export function usualKit({ owner: { sets } }: Knowledge): {
+  readonly kitSet: string
+  readonly kit: TickedTools
+} {
+  const [first = '', second = first] = Object.keys(sets)
+  const kit = Object.fromEntries(Object.entries(sets).map(([set, { kit }]) => [set, kit]))
+  return { kitSet: second, kit }
+}
+
+/** The tools that this kit stands for. */
+export function toolsInKit({ owner }: Knowledge, kit: readonly string[]): string[] {
+  return [...new Set(kit.flatMap((each) => owner.kit[each]?.gives ?? []))]
+}
+
 /** The sets as they first come. */
 export function usualTools(knowledge: Knowledge): TickedTools {
   return Object.fromEntries(

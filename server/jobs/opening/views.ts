@@ -30,6 +30,9 @@ export interface NewJobPage {
   readonly air: TextField & { readonly unit: string; readonly hint: string }
   readonly meter: ChoiceField
   readonly tools: ToolsField
+  /** Who is at the machine; an owner on the phone is asked for their kit instead of place, meter and tools. */
+  readonly who: ChoiceField
+  readonly kit: ToolsField
   readonly note: TextField
 }
 

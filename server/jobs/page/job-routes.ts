@@ -1,8 +1,9 @@
 import type { FastifyInstance } from 'fastify'
-import { textOf } from '../../web/fields.ts'
+import { textOf, wholeOf } from '../../web/fields.ts'
 import { allowsFurtherTake } from '../measuring/judged.ts'
 import { type Noun, nouns } from '../posts/nouns.ts'
 import { receive } from '../posts/receive.ts'
+import { canBeMadeAnew } from '../record/fold.ts'
 import type { JobParts } from '../record/parts.ts'
 import type { Asked } from '../standing/asked.ts'
 import { type FoundJob, findJob, type Missing, noSuchCheck, noSuchPart } from '../standing/find.ts'
@@ -27,16 +28,22 @@ function askedBy(query: unknown, { job, folded, kase }: FoundJob): Asked | Missi
   const take = textOf(query, 'take')
   const correcting = textOf(query, 'correct')
   const named = check || take || correcting
+  const line = wholeOf(textOf(query, 'line'))
+  const how = {
+    ...(line !== null && { line }),
+    ...(textOf(query, 'whole') !== '' && { whole: true as const }),
+  }
   const find = textOf(query, 'find').trim().slice(0, 100)
   const found = textOf(query, 'found')
   if (found !== '') return kase.parts.has(found) ? { found } : { missing: noSuchPart, job: job.id }
-  if (named === '') return find === '' ? {} : { find }
+  if (named === '') return find === '' ? how : { ...how, find }
   if (!kase.checks.has(named)) return { missing: noSuchCheck, job: job.id }
   // An old link: the check has been made since, or the reading withdrawn.
-  if (folded.readings.has(named) === (check !== '')) return 'outdated'
-  if (check !== '') return { check }
-  if (take === '') return { correcting }
-  return allowsFurtherTake(kase, take) ? { take } : 'outdated'
+  const isMade = folded.readings.has(named) && !(check !== '' && canBeMadeAnew(folded, named))
+  if (isMade === (check !== '')) return 'outdated'
+  if (check !== '') return { ...how, check }
+  if (take === '') return { ...how, correcting }
+  return allowsFurtherTake(kase, take) ? { ...how, take } : 'outdated'
 }
 
 function nounRoutes(app: FastifyInstance, parts: JobParts, name: string, noun: Noun): void {

@@ -2,6 +2,7 @@ import type { Purpose } from '../check/form.ts'
 import { presentCheck } from '../check/present.ts'
 import type { CheckView } from '../check/view.ts'
 import { presentLast } from '../readings/last.ts'
+import { canBeMadeAnew } from '../record/fold.ts'
 import type { Asked } from '../standing/asked.ts'
 import { presentHead } from '../standing/head.ts'
 import type { Standing } from '../standing/standing.ts'
@@ -72,8 +73,10 @@ function isRepaired({ folded }: Standing): boolean {
   return last !== undefined && last.outcome !== 'still there'
 }
 
-function takingOf({ correcting, take, folded, walk }: Standing & Asked, check: string): Purpose {
-  if (!folded.readings.has(check)) return 'reading'
+function takingOf(input: Standing & Asked, check: string): Purpose {
+  const { correcting, take, folded, walk } = input
+  const anew = input.check === check && canBeMadeAnew(folded, check)
+  if (!folded.readings.has(check) || anew) return 'reading'
   const asks = walk.step.kind === 'ask' && walk.step.proposal.check === check
   return correcting !== check && (take === check || asks) ? 'take' : 'correction'
 }

@@ -66,7 +66,8 @@ const gists: Readonly<Record<Room, (input: Standing, check?: CheckView) => strin
   why: (_, check) => check?.why[0] ?? '',
   answers: () => '',
   readings: ({ folded }) => String(folded.readings.size || 'none'),
-  suspects: ({ kase, walk }) => {
+  suspects: ({ kase, walk, folded }) => {
+    if (folded.conditions.who === 'apprentice') return 'first make a guess of your own'
     const [first] = walk.suspects
     if (first === undefined) return ''
     return `${upperFirst(suspectName(kase, first.part))}, ${percent(first.probability)}`

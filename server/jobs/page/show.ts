@@ -3,10 +3,13 @@ import { showError } from '../../web/errors.ts'
 import { showPage } from '../../web/page.ts'
 import { earlierOver } from '../over/earlier.ts'
 import { presentOver } from '../over/present.ts'
+import { presentPhone } from '../phone/present.ts'
+import type { Folded } from '../record/fold.ts'
 import type { JobParts } from '../record/parts.ts'
 import type { Asked } from '../standing/asked.ts'
 import type { FoundJob, Missing } from '../standing/find.ts'
 import { keptStanding } from '../standing/kept.ts'
+import type { Room } from '../standing/rooms.ts'
 import { openRooms } from './open-rooms.ts'
 import { presentJob } from './present.ts'
 
@@ -24,11 +27,34 @@ export async function showJob(
     const model = presentOver({ ...keptStanding(parts, found), ...asked }, over, before)
     return showPage(request, reply, { page: 'jobs/over/show', fragment: 'jobs/over/_over' }, model)
   }
-  const rooms = openRooms(request, reply, found.job.id)
+  if (
+    found.folded.conditions.who === 'owner' &&
+    isOnCall(found.folded) &&
+    !asked.whole &&
+    asked.found === undefined
+  ) {
+    const model = presentPhone({ ...keptStanding(parts, found), ...asked })
+    return showPage(
+      request,
+      reply,
+      { page: 'jobs/phone/show', fragment: 'jobs/phone/_phone' },
+      model,
+    )
+  }
+  const rooms = openRooms(request, reply, found.job.id, usualRooms(found.folded))
   const photos = await parts.photos.list(found.job.id)
   const model = presentJob({ ...keptStanding(parts, found), rooms, photos, ...asked })
   return showPage(request, reply, { page: 'jobs/page/show', fragment: 'jobs/page/_job' }, model)
 }
+
+/** Once something was repaired, or somebody has seen the fault, the page is about that, whoever is at the machine. */
+function isOnCall({ repairs }: Folded): boolean {
+  return repairs.length === 0
+}
+
+/** An apprentice reads first why a check comes now. */
+const usualRooms = ({ conditions }: Folded): Room[] =>
+  conditions.who === 'apprentice' ? ['why'] : []
 
 /** The page for a job or a check that is not there. */
 export function showMissing(

@@ -26,11 +26,11 @@ export function presentSheetReadings(input: Standing): SheetReading[] {
  * for that repair all the same, and whoever pays for it may ask.
  */
 function beforeRepairs(input: Standing): SheetReading[] {
-  const { job, kase, meter } = input
+  const { job, kase, meter, knowledge } = input
   return job.events.flatMap(({ event }, index) => {
     if (event.kind !== 'proved' || event.gone || event.reopened.length === 0) return []
     const then = fold(job.events.slice(0, index))
-    const judged = judgedReadings(kase, then, meter)
+    const judged = judgedReadings(kase, then, meter, knowledge.owner)
     const parts = partNames(kase, then.repairs.at(-1)?.parts ?? [])
     const means = `Before the repair of ${parts}; open again since.`
     return event.reopened.flatMap((check) => {

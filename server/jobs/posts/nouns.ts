@@ -4,7 +4,7 @@ import { measuredReading } from '../measuring/measured-reading.ts'
 import type { MeterAtHand } from '../measuring/meter-at-hand.ts'
 import { loneOneIn, mistakeIn } from '../measuring/mistakes.ts'
 import type { JobEvent } from '../record/events.ts'
-import type { Folded } from '../record/fold.ts'
+import { canBeMadeAnew, type Folded } from '../record/fold.ts'
 import type { FoundJob } from '../standing/find.ts'
 import { type CheckForm, readReason, readTouches, type Understood } from './check-form.ts'
 import { readManner } from './manner.ts'
@@ -27,8 +27,8 @@ export interface Noun {
 export const nouns: Readonly<Record<string, Noun>> = {
   readings: {
     read: readingOf('reading'),
-    refusal: ({ readings }, check) =>
-      readings.has(check)
+    refusal: (folded, check) =>
+      folded.readings.has(check) && !canBeMadeAnew(folded, check)
         ? 'This check has a reading already; send yours as a correction if it is the better one.'
         : null,
     hasField: true,

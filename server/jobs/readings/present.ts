@@ -4,6 +4,7 @@ import type { Measured } from '../../measure/measured.ts'
 import type { Judged } from '../measuring/judged.ts'
 import { latestOf } from '../measuring/latest.ts'
 import { circumstances } from '../measuring/measured-reading.ts'
+import { canBeMadeAnew } from '../record/fold.ts'
 import { wayTo } from '../standing/as-it-stands.ts'
 import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
@@ -35,10 +36,22 @@ export function presentReadings(input: Standing & Asked): ReadingRow[] {
       effect: [gone.length > 0 ? `Cleared: ${clauses(gone, 4)}.` : '', comesAndGoes(input, check)]
         .filter(Boolean)
         .join(' '),
+      ...toldByOwner(input, check),
       correctHref: `/jobs/${job.id}?correct=${encodeURIComponent(check)}`,
       withdrawAction: `/jobs/${job.id}/withdrawals`,
     }
   })
+}
+
+function toldByOwner({ job, folded, kase }: Standing, check: string): Pick<ReadingRow, 'told'> {
+  if (folded.readings.get(check)?.conditions.who !== 'owner') return {}
+  const canMake = canBeMadeAnew(folded, check) && kase.checks.has(check)
+  return {
+    told: {
+      says: 'As the owner told it by phone; it weighs less.',
+      ...(canMake && { href: `/jobs/${job.id}?check=${encodeURIComponent(check)}` }),
+    },
+  }
 }
 
 type Worth = Pick<

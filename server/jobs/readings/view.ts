@@ -30,6 +30,8 @@ export interface ReadingRow {
   }
   /** The page that says how to get there again, where it is measured and the machine stands otherwise. */
   readonly anewHref?: string
+  /** It is what an owner told by phone: that it weighs less, and the way to make it oneself. */
+  readonly told?: { readonly says: string; readonly href?: string }
   /** What it cleared, as a sentence, or empty. */
   readonly effect: string
   readonly correctHref: string

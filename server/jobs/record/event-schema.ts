@@ -3,7 +3,14 @@ import { Place } from '../../knowledge/schema/shared.ts'
 import type { Reading } from '../../measure/reading/reading.ts'
 import { bySetting } from '../../measure/reading/settings.ts'
 import { degreeUnits } from '../../web/typed/temperature.ts'
-import type { Conditions, JobEvent, Manner, MeterChoice, Over } from './events.ts'
+import {
+  type Conditions,
+  type JobEvent,
+  type Manner,
+  type MeterChoice,
+  type Over,
+  whos,
+} from './events.ts'
 
 /**
  * What was written is checked again when it is read: a file from another version, or one that
@@ -23,6 +30,8 @@ const StoredConditions = z.strictObject({
   engine: z.enum(['cold', 'hot']),
   tools: z.array(z.string()),
   meter: z.string(),
+  who: z.enum(whos).optional(),
+  kit: z.array(z.string()).optional(),
 }) satisfies z.ZodType<Conditions>
 
 const StoredRange = z.strictObject({
@@ -116,4 +125,7 @@ export const JobEventSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('accepted'), check: z.string() }),
   z.strictObject({ kind: z.literal('skipped'), check: z.string(), reason: z.string() }),
   z.strictObject({ kind: z.literal('back'), setup: z.string() }),
+  z.strictObject({ kind: z.literal('cut off'), at: z.string().nullable() }),
+  z.strictObject({ kind: z.literal('tried'), way: z.string(), helped: z.boolean() }),
+  z.strictObject({ kind: z.literal('counting'), counts: z.boolean(), reason: z.string() }),
 ]) satisfies z.ZodType<JobEvent>

@@ -3,6 +3,7 @@ import type { Place } from '../../knowledge/schema/shared.ts'
 import type { Scope } from '../../knowledge/sheet/scope.ts'
 import type { Touches } from '../../measure/reading/reading.ts'
 import type { DegreeUnit } from '../../web/typed/temperature.ts'
+import type { Counted } from './confirmed.ts'
 import type { JobSummary } from './summary.ts'
 
 /** How things stand, as it was said last. */
@@ -17,7 +18,15 @@ export interface Conditions {
   readonly tools: readonly string[]
   /** Name of the meter class. */
   readonly meter: string
+  /** Who is at the machine. Left out, in older jobs: whoever writes it down. */
+  readonly who?: Who | undefined
+  /** What an owner has with them, by name in `owner.yaml`; nothing but where an owner is at the machine. */
+  readonly kit?: readonly string[] | undefined
 }
+
+/** Who is at the machine: whoever writes it down, an owner on the phone, or an apprentice beside them. */
+export const whos = ['self', 'owner', 'apprentice'] as const
+export type Who = (typeof whos)[number]
 
 /** A meter class of the knowledge, or somebody's own meter. */
 export type MeterChoice =
@@ -102,6 +111,12 @@ export type JobEvent =
   | { readonly kind: 'skipped'; readonly check: string; readonly reason: string }
   /** A set-up that a page takes to hold does not: somebody put it back unasked. */
   | { readonly kind: 'back'; readonly setup: string }
+  /** The line went dead while an owner was at this check, or at none. */
+  | { readonly kind: 'cut off'; readonly at: string | null }
+  /** An owner tried a way to get home, by its name in `home.yaml`. */
+  | { readonly kind: 'tried'; readonly way: string; readonly helped: boolean }
+  /** Whether what was repaired counts towards the base rates, and why not. Left out: it does. */
+  | { readonly kind: 'counting'; readonly counts: boolean; readonly reason: string }
 
 /** A job as it is kept: its events, and when each was written. */
 export interface StoredJob {
@@ -109,6 +124,8 @@ export interface StoredJob {
   /** Number of events; every new event names the version it was made on. */
   readonly version: number
   readonly events: readonly { readonly event: JobEvent; readonly at: Date }[]
+  /** The confirmed repairs that its base rates go by. Left out: none. */
+  readonly counted?: Counted | undefined
 }
 
 /** One line of the jobs list. */

@@ -23,6 +23,10 @@ export interface Folded {
   readonly accepted: ReadonlySet<string>
   /** Checks skipped, with the reason. A check with a reading is never among them. */
   readonly skipped: ReadonlyMap<string, string>
+  /** What an owner tried to get home, by the name of the way, and whether it helped the last time. */
+  readonly tried: ReadonlyMap<string, boolean>
+  /** The check that the line went dead at, as long as nothing was taken since; null at none. */
+  readonly cutOff?: { readonly at: string | null }
 }
 
 export type Opened = Extract<JobEvent, { kind: 'opened' }>
@@ -53,6 +57,7 @@ export function fold(events: StoredJob['events']): Folded {
   const accepted = new Set<string>()
   const furtherTakes = new Map<string, number>()
   const repairs: Repair[] = []
+  const tried = new Map<string, boolean>()
   const { opened, openedAt } = firstOf(events)
   let { conditions, note } = opened
   let meter: Folded['meter'] = {
@@ -69,7 +74,8 @@ export function fold(events: StoredJob['events']): Folded {
           takes: [event.touches],
           manner: event.manner,
           // What is put right at the desk was read when it was read.
-          conditions: readings.get(event.check)?.conditions ?? conditions,
+          conditions:
+            (event.kind === 'correction' && readings.get(event.check)?.conditions) || conditions,
           at,
         })
         furtherTakes.delete(event.check)
@@ -117,17 +123,35 @@ export function fold(events: StoredJob['events']): Folded {
       case 'skipped':
         skipped.set(event.check, event.reason)
         break
+      case 'tried':
+        tried.set(event.way, event.helped)
+        break
       case 'opened':
       case 'back':
+      case 'cut off':
+      case 'counting':
         break
     }
   }
-  return { opened, openedAt, conditions, note, meter, readings, repairs, skipped, accepted }
+  return {
+    ...{ opened, openedAt, conditions, note, meter, readings, repairs, skipped, accepted, tried },
+    ...cutOffAt(events.at(-1)?.event),
+  }
+}
+
+/** Whatever was taken after it says that the line stood again. */
+function cutOffAt(last: JobEvent | undefined): Pick<Folded, 'cutOff'> {
+  return last?.kind === 'cut off' ? { cutOff: { at: last.at } } : {}
 }
 
 /** The parts that were repaired while the complaint stayed: they are no suspects any more. */
 export function repairedInVain({ repairs }: Folded): readonly string[] {
   return repairs.flatMap(({ parts, outcome }) => (outcome === 'still there' ? parts : []))
+}
+
+/** Whether a reading is what an owner told by phone, and somebody else is at the machine now, who can make it anew. */
+export function canBeMadeAnew({ readings, conditions }: Folded, check: string): boolean {
+  return conditions.who !== 'owner' && readings.get(check)?.conditions.who === 'owner'
 }
 
 /** A take that could not be had will not be had by asking for it again. */

@@ -3,6 +3,12 @@ import type { WantedJobs } from '../../store/jobs/summary.ts'
 import type { EventRecord, JobRecords } from '../../store/jobs.ts'
 import { damagedEvent } from '../../store/trouble.ts'
 import { catchUp } from './catch-up.ts'
+import {
+  type AllConfirmed,
+  type ConfirmedRepair,
+  confirmedRepairs,
+  countedBefore,
+} from './confirmed.ts'
 import { JobEventSchema, kindNow } from './event-schema.ts'
 import type { JobEvent, JobLine, StoredJob } from './events.ts'
 import type { Opened } from './fold.ts'
@@ -24,6 +30,8 @@ export interface JobStore {
   count(wanted: WantedJobs): Promise<{ readonly open: number; readonly closed: number }>
   /** How the last job was opened; null where there is none, or it cannot be read. */
   lastOpened(): Promise<Opened | null>
+  /** Every confirmed repair, those left out as well, the earliest first. */
+  confirmed(): Promise<readonly ConfirmedRepair[]>
   /** Makes jobs from before there were summaries to be found like all others, until it `isOver`. */
   catchUp(isOver: () => boolean): Promise<void>
 }
@@ -33,9 +41,13 @@ export interface JobStore {
  * events again, and is checked while it does. Each event is written with what lists show after it.
  */
 export function jobStore(records: JobRecords, now: () => Date, summarise: Summarise): JobStore {
+  const confirmed = keptConfirmed(records)
   const load = async (id: number): Promise<StoredJob | null> => {
     const events = (await records.events(id)).map((stored, index) => eventOf(stored, id, index + 1))
-    return events.length === 0 ? null : { id, version: events.length, events }
+    const [first] = events
+    if (first === undefined) return null
+    const counted = countedBefore(await confirmed(), first.at)
+    return { id, version: events.length, events, ...(counted && { counted }) }
   }
   return {
     load,
@@ -48,7 +60,11 @@ export function jobStore(records: JobRecords, now: () => Date, summarise: Summar
       const job = await load(id)
       if (job?.version !== version) return 'stale'
       const next = { event, at: now() }
-      const summary = summarise({ id, version: version + 1, events: [...job.events, next] })
+      const summary = summarise({
+        ...job,
+        version: version + 1,
+        events: [...job.events, next],
+      })
       return records.append(id, version, record(next), summary)
     },
     async list(limit, wanted, skip) {
@@ -66,7 +82,20 @@ export function jobStore(records: JobRecords, now: () => Date, summarise: Summar
       const read = JobEventSchema.safeParse({ ...Object(first?.body), kind: first?.kind })
       return read.data?.kind === 'opened' ? read.data : null
     },
+    confirmed: async () => (await confirmed()).repairs,
     catchUp: (isOver) => catchUp(records, load, summarise, isOver),
+  }
+}
+
+/** Read anew only where something has changed: every page of a job asks. */
+function keptConfirmed(records: JobRecords): () => Promise<AllConfirmed> {
+  let kept: AllConfirmed = { stamp: 0, repairs: [] }
+  return async () => {
+    const stamp = await records.confirmedStamp()
+    if (stamp !== kept.stamp) {
+      kept = { stamp, repairs: confirmedRepairs(await records.confirmed()) }
+    }
+    return kept
   }
 }
 

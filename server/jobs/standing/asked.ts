@@ -11,6 +11,10 @@ export interface Asked {
   readonly found?: string
   /** What was to be written down of a repair and could not be taken. */
   readonly repairRefused?: RepairForm & { readonly sentence: string; readonly field: string }
+  /** By phone: number of the sentence to say, from 1. */
+  readonly line?: number
+  /** By phone: the page as whoever is at the machine would have it. */
+  readonly whole?: true
   /** Words to look for among the other checks. */
   readonly find?: string
   /** A check chosen instead of the proposed one. */

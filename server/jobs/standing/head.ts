@@ -3,8 +3,8 @@ import { machineName } from '../../knowledge/machine-name.ts'
 import { printTemperature } from '../../web/typed/temperature.ts'
 import { repairedInVain } from '../record/fold.ts'
 import type { Fact } from '../words/fact.ts'
-import { engineWords, meterWords, partNames, placeWords } from '../words/names.ts'
-import { dateAndTime, listed, lowerFirst, upperFirst } from '../words/sentences.ts'
+import { engineWords, meterWords, partNames, placeWords, whoWords } from '../words/names.ts'
+import { counted, dateAndTime, listed, lowerFirst, upperFirst } from '../words/sentences.ts'
 import type { Standing } from './standing.ts'
 
 /** The head of the work order: what was said, and how things stand. */
@@ -21,6 +21,7 @@ export function presentHead({ job, folded, meter, kase, knowledge }: Standing): 
       value: placeWords[conditions.where],
       way: { href: `/jobs/${job.id}/conditions`, text: 'Change' },
     },
+    ...atTheMachine(folded, knowledge),
     { label: 'Air', value: printTemperature(conditions.air, conditions.airUnit ?? 'C') },
     { label: 'Engine', value: engineWords[conditions.engine] },
     {
@@ -29,10 +30,37 @@ export function presentHead({ job, folded, meter, kase, knowledge }: Standing): 
       way: { href: `/jobs/${job.id}/meter`, text: 'Meter and leads' },
     },
     { label: 'Tools at hand', value: toolWords(conditions.tools, knowledge) },
+    ...(job.counted === undefined
+      ? []
+      : [
+          {
+            label: 'Base rates',
+            value: `Moved by ${counted(job.counted.repairs.length, 'confirmed repair')}`,
+            way: { href: `/rates/${kase.machine.id}`, text: 'Look' },
+          },
+        ]),
     ...(stillThere.length === 0
       ? []
       : [{ label: 'Repaired, still there', value: upperFirst(partNames(kase, stillThere)) }]),
     ...(note === '' ? [] : [{ label: 'Note', value: note }]),
+  ]
+}
+
+/** Who is at the machine where it is not whoever reads this, and what came by phone before, with what it led to. */
+function atTheMachine(
+  { conditions, readings, tried }: Standing['folded'],
+  { home }: Knowledge,
+): Fact[] {
+  const { who = 'self' } = conditions
+  const told = [...readings.values()].filter(({ conditions }) => conditions.who === 'owner').length
+  const helped = [...tried].findLast(([, helped]) => helped)?.[0]
+  const way = helped === undefined ? undefined : home.ways[helped]
+  return [
+    ...(who === 'self' ? [] : [{ label: 'At the machine', value: whoWords[who] }]),
+    ...(told > 0 && who !== 'owner'
+      ? [{ label: 'By phone', value: `${counted(told, 'reading')}, as the owner told them` }]
+      : []),
+    ...(way ? [{ label: 'Got home', value: way.says }] : []),
   ]
 }
 

@@ -13,6 +13,7 @@ import type { StoredJob } from '../record/events.ts'
 import { type Folded, repairedInVain } from '../record/fold.ts'
 import { type AsItStands, asItStands, standsOf } from './as-it-stands.ts'
 import type { FoundJob } from './find.ts'
+import { withRates } from './rates/with-rates.ts'
 import { walkOptions } from './walk-options.ts'
 
 /** Where a job stands: all that its page is made from, but for what a request asks to see. */
@@ -36,8 +37,10 @@ export type ReadJob = Pick<Standing, 'job' | 'folded' | 'kase' | 'knowledge' | '
 
 /** The readings of a job, judged with its meter. */
 export function readJob(knowledge: Knowledge, found: FoundJob): ReadJob {
-  const meter = meterAtHand(knowledge, found.folded)
-  return { ...found, knowledge, meter, judged: judgedReadings(found.kase, found.folded, meter) }
+  const { kase, folded } = found
+  const meter = meterAtHand(knowledge, folded)
+  const judged = judgedReadings(kase, folded, meter, knowledge.owner)
+  return { ...found, knowledge, meter, judged }
 }
 
 /** Where a job stands: its readings judged with its meter, and the walk they make. */
@@ -45,11 +48,12 @@ export function standingOf(knowledge: Knowledge, found: FoundJob): Standing {
   const { folded } = found
   if (folded.opened.over !== undefined) return overStanding(knowledge, found)
   const meter = meterAtHand(knowledge, folded)
-  const whole = foreseenModel(found.kase, meter, folded.conditions)
+  const seen = foreseenModel(found.kase, meter, folded.conditions, knowledge.owner)
+  const whole = withRates(knowledge, found, seen)
   const model = afterRepair(whole, repairedInVain(folded))
   const kase = { ...found.kase, model }
-  const judged = judgedReadings(kase, folded, meter)
-  const options = walkOptions(kase, folded, judged, meter)
+  const judged = judgedReadings(kase, folded, meter, knowledge.owner)
+  const options = walkOptions(kase, folded, judged, { meter, owner: knowledge.owner })
   const stands = asItStands(kase, found.job)
   return {
     ...found,

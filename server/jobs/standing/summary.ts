@@ -10,6 +10,7 @@ import type { JobSummary } from '../record/summary.ts'
 import { caseOf } from './find.ts'
 import { keptStanding } from './kept.ts'
 import { type OverRow, overRows } from './over-rows.ts'
+import { confirmedBy } from './rates/confirmed.ts'
 import type { Standing } from './standing.ts'
 
 /** What lists show of a job and find it by. The page that follows needs the same standing, so it is kept. */
@@ -30,6 +31,7 @@ export function summaryOf(parts: JobParts, job: StoredJob): JobSummaryRecord {
   const named = [...(shown.verdict?.parts ?? []), ...repaired(folded, kase)]
   return {
     shown,
+    confirmed: confirmedBy(parts, job, folded, kase),
     closed: shown.repair?.outcome === 'gone' || shown.over?.left === 0,
     words: {
       machine: plainText(sheet ? machineName(sheet) : machine),

@@ -1,6 +1,7 @@
 import type { Evidence } from '../../diagnosis/model/model.ts'
 import type { WalkOptions } from '../../diagnosis/model/walk.ts'
 import type { Case } from '../../knowledge/case.ts'
+import type { Owner } from '../../knowledge/schema/phone/owner.ts'
 import type { Judged } from '../measuring/judged.ts'
 import { type MeterAtHand, rangesFor } from '../measuring/meter-at-hand.ts'
 import type { Folded } from '../record/fold.ts'
@@ -12,11 +13,11 @@ export function walkOptions(
   kase: Case,
   folded: Folded,
   judged: ReadonlyMap<string, Judged>,
-  meter: MeterAtHand,
+  atHand: { readonly meter: MeterAtHand; readonly owner: Owner },
 ): WalkOptions {
   return {
     evidence: evidenceOf(kase, judged),
-    impossible: impossibleChecks(kase, folded, meter),
+    impossible: impossibleChecks(kase, folded, atHand),
   }
 }
 
@@ -32,14 +33,18 @@ function evidenceOf(kase: Case, judged: ReadonlyMap<string, Judged>): Evidence[]
     }))
 }
 
-function impossibleChecks(kase: Case, folded: Folded, meter: MeterAtHand): ReadonlySet<string> {
+function impossibleChecks(
+  kase: Case,
+  folded: Folded,
+  { meter, owner }: { readonly meter: MeterAtHand; readonly owner: Owner },
+): ReadonlySet<string> {
   const { conditions, skipped, accepted } = folded
   const barrings = barringsOf(kase, folded)
   const impossible = [...kase.checks.values()].filter(
     (card) =>
       skipped.has(card.id) ||
       accepted.has(card.id) ||
-      hindrance(card, conditions) !== null ||
+      hindrance(card, conditions, owner) !== null ||
       barredBy(barrings, card) !== null ||
       (card.measurand !== undefined && rangesFor(meter, card.measurand).length === 0),
   )

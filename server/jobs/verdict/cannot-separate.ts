@@ -86,7 +86,9 @@ function splitter(input: Standing, check: string | undefined): NextStep {
     }
   }
   const reason =
-    input.folded.skipped.get(card.id) ?? hindrance(card, input.folded.conditions) ?? 'Not made yet.'
+    input.folded.skipped.get(card.id) ??
+    hindrance(card, input.folded.conditions, input.knowledge.owner) ??
+    'Not made yet.'
   return {
     says: `This would split them: “${upperFirst(card.title)}”. ${sentence(reason)}`,
     way: {

@@ -1,11 +1,12 @@
 import type { Proof } from '../../knowledge/schema/proof.ts'
 import type { Standing } from '../standing/standing.ts'
-import { stillApart } from '../standing/still-apart.ts'
+import { stillOff } from '../standing/still-apart.ts'
 import { lowerFirst, sentence } from '../words/sentences.ts'
 
 /**
  * Everything that a proof asks for, in the order in which it can be done: what has to be apart is measured, all is
- * put back and looked over, the spark is seen, the testers come out, and only then is the engine started.
+ * joined and looked over, the spark is seen, testers come out and the covers that had let one get at it go on, and only
+ * then is the engine started.
  */
 export function proofSteps(
   { asItStands, kase }: Pick<Standing, 'asItStands' | 'kase'>,
@@ -17,13 +18,17 @@ export function proofSteps(
     ...proofs.flatMap((proof) => proof[when] ?? []).map(sentence),
     ...(complaint[when] ? [`Then the complaint itself: ${asClause(complaint[when])}`] : []),
   ]
+  const cranking = all('cranking')
+  const { first, covers } = stillOff({ asItStands, kase }, cranking.length > 0)
   return [
     ...new Set([
       ...all('stopped'),
-      ...stillApart({ asItStands, kase }),
+      ...first,
       walkRound,
-      ...all('cranking'),
+      ...cranking,
       testersOut,
+      ...covers,
+      everyCover,
       ...(kase.machine.stop ? [sentence(kase.machine.stop.try)] : []),
       ...all('running'),
     ]),
@@ -41,7 +46,9 @@ const asClause = (says: string) => lowerFirst(sentence(says))
 
 /** What the repair itself took apart, nobody wrote down. Common practice. */
 const walkRound =
-  'Walk round the machine once: every connector joined, every cover on, every ground tight, all leads clear of heat and belts.'
+  'Walk round the machine once: every connector joined, every ground tight, all leads clear of heat and belts.'
+
+const everyCover = 'See that every cover is on.'
 
 const testersOut =
   'See that no tester and no spare plug is left in a cap: every cap sits on its own plug, clicked home.'

@@ -79,7 +79,7 @@ function cautionsThat(hold: (caution: Row) => boolean, knowledge: Knowledge): Ca
 type Row = Knowledge['cautions']['cautions'][string]
 
 /** Whoever answered a check, or skipped it, had its cautions in front of them. */
-function cautionsRead(input: OnJob): ReadonlySet<string> {
+export function cautionsRead(input: OnJob): ReadonlySet<string> {
   const { job, kase } = input
   const cards = job.events.flatMap(({ event }) =>
     'check' in event ? (kase.checks.get(event.check) ?? []) : [],

@@ -21,6 +21,9 @@ export const fieldWords: FieldWords = {
   digit: { label: 'Last digits' },
   percent: { label: '% of reading' },
   counts: { label: '+ counts' },
+  number: { label: 'Number of the job' },
+  learner: { label: 'Who practises' },
+  seed: { label: 'Seed' },
 }
 
 /** Answers are named after what they say. */

@@ -20,4 +20,10 @@ export function meterWords({ name, zero }: MeterAtHand): string {
 }
 
 export const placeWords = { bench: 'At the bench', trailside: 'At the trailside' } as const
+/** Who is at the machine. */
+export const whoWords = {
+  self: 'I am',
+  owner: 'An owner, by phone',
+  apprentice: 'An apprentice',
+} as const
 export const engineWords = { cold: 'Cold', hot: 'Hot' } as const

@@ -2,7 +2,7 @@ import { entry, named } from '../../diagnosis/model/named.ts'
 import { parseQuantityText } from '../../measure/reading/parse.ts'
 import { printLimits } from '../../measure/reading/print.ts'
 import type { Limits } from '../../measure/reading/reading.ts'
-import type { CautionCard, CheckCard, ToolCard } from '../case.ts'
+import type { CautionCard, CheckCard, OwnerFit, ToolCard } from '../case.ts'
 import type { Knowledge } from '../knowledge.ts'
 import type { Machine, SheetLimits } from '../schema/machine.ts'
 import type { LimitsOf, PlannedCheck } from './checks-of-kind.ts'
@@ -10,7 +10,7 @@ import { forbidsFor } from './forbids.ts'
 import { coversFor, lastSteps, setupsFor } from './setups.ts'
 import { outputsServed, partsOf } from './where/outputs.ts'
 import { pinsInWords, spotOf, wiresInWords } from './where/spot.ts'
-import { type Fillings, fill, fillingsOf } from './words.ts'
+import { type Fillings, fill, fillingsOf, sentencesIn } from './words.ts'
 
 /**
  * Everything a page says about one planned check, with the words filled in for this machine.
@@ -33,6 +33,7 @@ export function checkCard(
     ground: loose ? 'the core' : 'the engine',
   }
   const say = (text: string) => fill(text, fillings)
+  const spoken = sentencesIn(say(kind.phone))
   const answers = kind.answers?.map(({ id, says, phone, bars, mend }) => ({
     id,
     says: say(says),
@@ -50,8 +51,10 @@ export function checkCard(
     setups,
     forbids: loose ? [] : forbidsFor(check, setups, knowledge, machine),
     do: [...kind.do.map(say).filter(Boolean), ...last],
-    phone: [say(kind.phone), ...last].join(' '),
+    phone: [...spoken, ...last.flatMap(sentencesIn)],
+    asks: spoken.findLast((each) => each.endsWith('?')) ?? spoken.at(-1) ?? '',
     why: say(kind.why),
+    owner: ownerFit(kind.owner),
     cautions: cautionCards(kind.cautions, knowledge, machine),
     outcomes: outcomesOf(check, knowledge),
     ...(check.part && { part: check.part.id }),
@@ -62,6 +65,12 @@ export function checkCard(
     ...(measurand && { measurand }),
     ...(answers && !measurand && { answers }),
   }
+}
+
+/** Whether an owner can make it, as its file says. */
+function ownerFit(owner: PlannedCheck['kind']['owner']): OwnerFit {
+  if (owner === 'yes') return { fit: true, needs: [] }
+  return typeof owner === 'string' ? { fit: false, why: owner } : { fit: true, needs: owner.needs }
 }
 
 /** The parts whose fault it was if that cures it: the one looked at, or those of the roles named. */

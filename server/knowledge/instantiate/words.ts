@@ -25,9 +25,12 @@ export type Fillings = Readonly<Record<string, string>>
 
 const inBraces = /\{([^{}]*)\}/g
 
+/** With the article before it, if there is one. */
+const withArticle = /(?:\b([Tt]he) )?\{([^{}]*)\}/g
+
 /**
  * Fills placeholders in braces, with a capital where a sentence begins. `{igniter|module}` is the first of
- * these that there is. A sentence that names a role which the machine has not is left out, and any other
+ * these that there is. What goes by a number has no article: "the {output}" is "cylinder 3". A sentence that names a role which the machine has not is left out, and any other
  * placeholder without a filling becomes nothing, with its space.
  */
 export function fill(text: string, fillings: Fillings): string {
@@ -35,12 +38,13 @@ export function fill(text: string, fillings: Fillings): string {
     .split(betweenSentences)
     .filter((sentence) => !namesMissingRole(sentence, fillings))
     .join(' ')
-  const filled = kept.replace(inBraces, (_, names: string, at: number) => {
+  const filled = kept.replace(withArticle, (_, article: string, names: string, at: number) => {
     const filling =
       namesIn(names)
         .map((name) => fillings[name])
         .find(Boolean) ?? ''
-    return beginsSentence(kept, at) ? filling.charAt(0).toUpperCase() + filling.slice(1) : filling
+    const said = article && !goesByNumber.test(filling) ? `${article} ${filling}` : filling
+    return beginsSentence(kept, at) ? said.charAt(0).toUpperCase() + said.slice(1) : said
   })
   return filled
     .replace(/(^|[.:] )\./g, '$1')
@@ -49,7 +53,12 @@ export function fill(text: string, fillings: Fillings): string {
     .trim()
 }
 
+const goesByNumber = /^\w+ \d+( and \w+ \d+)*$/
+
 const betweenSentences = /(?<=[.?!]) +/
+
+/** A text cut into its sentences. */
+export const sentencesIn = (text: string): string[] => text.split(betweenSentences).filter(Boolean)
 
 function namesMissingRole(sentence: string, fillings: Fillings): boolean {
   return [...sentence.matchAll(inBraces)].some(([, names = '']) =>

@@ -16,13 +16,15 @@ export function toText({ quantities: _, ...written }: Knowledge): string {
 
 /** Trusts that the text was made by `toText`. */
 export function fromText(text: string): Written {
-  const { complaints, partKinds, checkKinds, machines, meters, ...tables }: Plain = JSON.parse(text)
+  const { complaints, partKinds, checkKinds, machines, circuits, meters, ...tables }: Plain =
+    JSON.parse(text)
   return {
     ...tables,
     complaints: new Map(complaints),
     partKinds: new Map(partKinds),
     checkKinds: new Map(checkKinds),
     machines: new Map(machines),
+    circuits: new Map(circuits),
     meters: new Map(meters),
   }
 }

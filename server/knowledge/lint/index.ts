@@ -1,5 +1,4 @@
 import type { Knowledge, Locate, Problem } from '../knowledge.ts'
-import { cautionsRule } from './cautions-rule.ts'
 import { chancesRule } from './chances-rule.ts'
 import { checksRule } from './checks-rule.ts'
 import { doubts } from './doubts/index.ts'
@@ -14,10 +13,12 @@ import { nestingRule } from './nesting-rule.ts'
 import { placeholdersRule } from './placeholders-rule.ts'
 import { newReport, type Rule } from './report.ts'
 import { rolesRule } from './roles-rule.ts'
+import { cautionsRule } from './safety/cautions-rule.ts'
+import { ownerRule } from './safety/owner-rule.ts'
+import { stopRule } from './safety/stop-rule.ts'
 import { setupsRule } from './setups-rule.ts'
 import { sharedPinsRule } from './shared-pins-rule.ts'
 import { sheetsRule } from './sheets-rule.ts'
-import { stopRule } from './stop-rule.ts'
 
 /** Each stage may trust what the stages before it insist on. */
 const stages: readonly (readonly Rule[])[] = [
@@ -33,6 +34,7 @@ const stages: readonly (readonly Rule[])[] = [
     cautionsRule,
     setupsRule,
     stopRule,
+    ownerRule,
     chancesRule,
     usualRule,
   ],

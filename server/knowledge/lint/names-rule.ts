@@ -1,6 +1,8 @@
+import { rolesIn } from '../fits.ts'
 import type { Knowledge } from '../knowledge.ts'
 import type { PartKind } from '../schema/index.ts'
 import { checkNames } from './names/check.ts'
+import { circuitNames } from './names/circuit.ts'
 import { complaintNames } from './names/complaint.ts'
 import { rolesOf } from './names/known.ts'
 import { machineNames } from './names/machine.ts'
@@ -13,7 +15,9 @@ export function namesRule(knowledge: Knowledge, report: Report): void {
   for (const [, kind] of knowledge.partKinds) partKindNames(kind, knowledge, mustKnow)
   for (const [, check] of knowledge.checkKinds) checkNames(check, knowledge, mustKnow)
   for (const [, machine] of knowledge.machines) machineNames(machine, knowledge, mustKnow)
+  for (const [, circuit] of knowledge.circuits) circuitNames(circuit, knowledge, mustKnow, report)
   for (const [, complaint] of knowledge.complaints) complaintNames(complaint, knowledge, mustKnow)
+  ownerNames(knowledge, mustKnow)
   tableNames(knowledge, mustKnow)
 }
 
@@ -25,6 +29,29 @@ function partKindNames(kind: PartKind, knowledge: Knowledge, mustKnow: MustKnow)
     mustKnow(kind, [...at, 'shows'], 'property', Object.keys(shows), Object.keys(kind.properties))
     mustKnow(kind, [...at, 'rate', 'roles'], 'role', Object.keys(rate.roles ?? {}), roles)
   })
+}
+
+/** The names that what is said to an owner uses. */
+function ownerNames(
+  { owner, home, tools, cautions, roles, meters }: Knowledge,
+  mustKnow: MustKnow,
+): void {
+  const kit = Object.keys(owner.kit)
+  for (const [id, { gives }] of Object.entries(owner.kit)) {
+    mustKnow(owner, ['kit', id, 'gives'], 'tool', gives, Object.keys(tools.tools))
+  }
+  for (const [id, set] of Object.entries(owner.sets)) {
+    mustKnow(owner, ['sets', id, 'kit'], 'thing in the kit', set.kit, kit)
+  }
+  mustKnow(owner, ['meter'], 'meter', [owner.meter], [...meters.keys()])
+  mustKnow(owner, ['cold', 'without'], 'thing in the kit', [owner.cold.without], kit)
+  for (const [id, way] of Object.entries(home.ways)) {
+    const path = ['ways', id]
+    mustKnow(home, [...path, 'kit'], 'thing in the kit', way.kit, kit)
+    mustKnow(home, [...path, 'cautions'], 'caution', way.cautions, Object.keys(cautions.cautions))
+    const needed = (way.roles ?? []).flatMap(rolesIn)
+    mustKnow(home, [...path, 'roles'], 'role', needed, Object.keys(roles.roles))
+  }
 }
 
 /** The names that the tables use. */

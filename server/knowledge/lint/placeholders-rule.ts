@@ -5,7 +5,7 @@ import type { Report } from './report.ts'
 
 /** What stands in braces is a placeholder, or the name of a role. */
 export function placeholdersRule(knowledge: Knowledge, report: Report): void {
-  const { checkKinds, partKinds, complaints, setups } = knowledge
+  const { checkKinds, partKinds, complaints, setups, home } = knowledge
   const roles = rolesOf(knowledge)
   const look = (entry: object, path: readonly PropertyKey[], texts: readonly string[]) => {
     for (const name of texts.flatMap((text) => unknownPlaceholders(text, roles))) {
@@ -32,6 +32,9 @@ export function placeholdersRule(knowledge: Knowledge, report: Report): void {
     )
     look(complaint, ['prove'], Object.values(complaint.prove))
     look(complaint, ['elsewhere'], [complaint.elsewhere.says])
+  }
+  for (const [id, { says, do: steps, danger }] of Object.entries(home.ways)) {
+    look(home, ['ways', id], [says, danger, ...steps])
   }
   for (const [id, { do: says, undo }] of Object.entries(setups.setups)) {
     look(setups, ['setups', id], [says, typeof undo === 'object' ? undo.do : ''])

@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { Barring } from './barring.ts'
+import { OwnerFit } from './phone/owner.ts'
 import { Chances, Minutes, Name, Place, Source, schemaKey, Words } from './shared.ts'
 
 /**
@@ -119,6 +120,8 @@ export const CheckKind = z.strictObject({
   why: Words,
   cautions: z.array(Name),
   source: Source,
+  /** Whether an owner on the phone can make it. */
+  owner: OwnerFit,
 })
 export type CheckKind = z.infer<typeof CheckKind>
 export type About = z.infer<typeof About>

@@ -1,5 +1,7 @@
 import { z } from 'zod'
 import { Barring } from './barring.ts'
+import { Need } from './need.ts'
+import { HomeWith } from './phone/home.ts'
 import { Proof } from './proof.ts'
 import { Name, Source, schemaKey, Words } from './shared.ts'
 
@@ -18,10 +20,6 @@ const GateInput = z.union([
   z.strictObject({ each: Name, modes: z.array(Name).min(1).optional() }),
 ])
 export type GateInput = z.infer<typeof GateInput>
-
-/** A part of this role; or a part of every role in one of these lists. */
-const Need = z.union([Name, z.strictObject({ either: z.array(z.array(Name).min(1)).min(2) })])
-export type Need = z.infer<typeof Need>
 
 export const ComplaintGate = z.strictObject({
   /** What it means when this gate holds: "No supply reaches the igniter". May hold {output}. */
@@ -76,6 +74,8 @@ export const Complaint = z.strictObject({
   prove: Proof,
   /** Names of cautions that belong to that proof. */
   cautions: z.array(Name).optional(),
+  /** What an owner far from a workshop may try to get home with it, and what not. */
+  home: HomeWith,
 })
 export type Complaint = z.infer<typeof Complaint>
 export type ComplaintGate = z.infer<typeof ComplaintGate>

@@ -3,7 +3,10 @@ import { CheckKind } from './check-kind.ts'
 import { Complaint } from './complaint.ts'
 import { Machine } from './machine.ts'
 import { PartKind } from './part-kind.ts'
+import { Home } from './phone/home.ts'
+import { Owner } from './phone/owner.ts'
 import { Cautions, Colours, Groups, Meter, Roles, Setups, Tools } from './tables.ts'
+import { Circuit } from './wiring/circuit.ts'
 
 /** Which files under `trees/` follow which schema. The name is also the name of its JSON Schema. */
 export interface FileKind {
@@ -19,6 +22,7 @@ export const fileKinds: readonly FileKind[] = [
   { name: 'part-kind', folder: 'parts', schema: PartKind },
   { name: 'check-kind', folder: 'checks', schema: CheckKind },
   { name: 'machine', folder: 'machines', schema: Machine },
+  { name: 'circuit', folder: 'circuits', schema: Circuit },
   { name: 'meter', folder: 'meters', schema: Meter },
   { name: 'tools', file: 'tools.yaml', schema: Tools },
   { name: 'setups', file: 'setups.yaml', schema: Setups },
@@ -26,16 +30,21 @@ export const fileKinds: readonly FileKind[] = [
   { name: 'colours', file: 'colours.yaml', schema: Colours },
   { name: 'groups', file: 'groups.yaml', schema: Groups },
   { name: 'roles', file: 'roles.yaml', schema: Roles },
+  { name: 'owner', file: 'owner.yaml', schema: Owner },
+  { name: 'home', file: 'home.yaml', schema: Home },
 ]
 
 export {
   Cautions,
   CheckKind,
+  Circuit,
   Colours,
   Complaint,
   Groups,
+  Home,
   Machine,
   Meter,
+  Owner,
   PartKind,
   Roles,
   Setups,

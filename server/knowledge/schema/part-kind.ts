@@ -3,6 +3,7 @@ import { quantities } from '../../measure/reading/quantities.ts'
 import { Proof } from './proof.ts'
 import { QuantityText } from './quantity-text.ts'
 import { Chances, Name, Source, schemaKey, Words } from './shared.ts'
+import { Does } from './wiring/does.ts'
 
 /** Base rate of a failure mode, per 1000 machines that come in with an ignition or electrical complaint. */
 export const Rate = z.strictObject({
@@ -21,6 +22,8 @@ export const Mode = z.strictObject({
   comesAndGoesWith: z.array(z.enum(['heat', 'cold', 'vibration', 'wet'])).optional(),
   /** By property: chance of each outcome when this mode is there. A property left out does not show it. */
   shows: z.record(Name, Chances),
+  /** What it does physically, for a machine whose wiring is known. */
+  does: Does.optional(),
   source: Source,
 })
 
@@ -42,6 +45,11 @@ const propertyOf = (measured: readonly string[]) =>
     material: z.literal('copper').optional(),
     /** From and to where the limits of any machine lie. Left out: the lint compares with the other sheets. */
     usual: Usual.optional(),
+    /**
+     * Where the wiring of a machine is known, its reading follows from that: `ohms` between the touched places,
+     * controls as for work, or the `peak` of what the part itself makes. Left out: from the rows of chances.
+     */
+    reads: z.enum(['ohms', 'peak']).optional(),
     says: Words,
   })
 
@@ -58,6 +66,8 @@ export const partKindOf = (measured: readonly string[]) =>
     stops: z.union([z.literal(true), z.literal('opening')]).optional(),
     /** All its properties come from it, on whichever part they are read: whatever is read so is read through it. */
     drives: z.boolean().optional(),
+    /** It is a switch: how its contact stands with the controls as for work and the lamps off. */
+    contact: z.enum(['open', 'closed']).optional(),
     properties: z.record(Name, propertyOf(measured)),
     modes: z.array(Mode).min(1),
     /** What it costs to fit a new one, and so what it costs to have been wrong. */

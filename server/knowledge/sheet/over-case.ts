@@ -69,4 +69,5 @@ const noComplaint: Complaint = {
   gates: {},
   elsewhere: { share: 0.5, says: '', source: 'from memory' },
   prove: {},
+  home: { try: {}, never: [] },
 }

@@ -27,21 +27,28 @@ export interface JobRecord extends JobHead {
   readonly shown: unknown
 }
 
-export function eventRow(
-  job: number,
-  seq: number,
-  { at, kind, body }: EventRecord,
-): Tables['job_events'] {
-  return { job, seq, at: at.toISOString(), kind, body: JSON.stringify(body) }
+export function eventRow(job: number, seq: number, event: EventRecord): Tables['job_events'] {
+  return { job, seq, ...eventColumns(event) }
 }
 
-export function eventRecord(row: Tables['job_events'], index: number): EventRecord {
+/** An event of anything, without what it belongs to. */
+export const eventColumns = ({ at, kind, body }: EventRecord) => ({
+  at: at.toISOString(),
+  kind,
+  body: JSON.stringify(body),
+})
+
+export function eventRecord(
+  row: Omit<Tables['job_events'], 'job'>,
+  index: number,
+  of: { readonly number: number; readonly what?: 'job' | 'round' },
+): EventRecord {
   const expected = index + 1
   try {
     if (row.seq !== expected) throw new Error(`Event ${row.seq} stands where ${expected} should.`)
     return { kind: row.kind, body: JSON.parse(row.body), at: timeOf(row.at) }
   } catch (problem) {
-    throw damagedEvent(row.job, expected, problem)
+    throw damagedEvent(of.number, expected, problem, of.what)
   }
 }
 

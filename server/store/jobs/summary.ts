@@ -1,6 +1,7 @@
 import type { Expression, ExpressionBuilder, SqlBool } from 'kysely'
 import { sql } from '../kysely.ts'
 import type { Tables } from '../tables.ts'
+import type { ConfirmedRecord } from './confirmed.ts'
 
 /**
  * What is kept of a job for lists, so that none has to be replayed for its line. Written together with
@@ -13,6 +14,8 @@ export interface JobSummaryRecord {
   readonly closed: boolean
   /** By what it is found: words in small letters, a space between. */
   readonly words: Readonly<Record<SearchedField, string>>
+  /** What it has confirmed; null where it has not, or no longer, undefined where there was nothing to confirm. */
+  readonly confirmed?: ConfirmedRecord | null | undefined
 }
 
 export const searchedFields = ['machine', 'complaint', 'part', 'note'] as const

@@ -1,7 +1,7 @@
+import { happens, type Random } from '../../../server/practice/world/chance.ts'
+import { partNamed } from '../../../server/practice/world/sheet.ts'
 import type { CheckHere, Observation } from '../check.ts'
 import { answer, cannotTell, type Seen } from '../seen.ts'
-import { happens, type Random } from '../world/chance.ts'
-import { partNamed } from '../world/sheet.ts'
 import type { World } from '../world/world.ts'
 import { lasting } from './spark.ts'
 

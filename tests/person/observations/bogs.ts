@@ -1,6 +1,6 @@
+import { happens, type Random } from '../../../server/practice/world/chance.ts'
 import type { CheckHere, Observation } from '../check.ts'
 import { answer } from '../seen.ts'
-import { happens, type Random } from '../world/chance.ts'
 import { nowAt } from '../world/now.ts'
 import { doing } from '../world/site.ts'
 import { firing, fuelCause, fullSpeed, isHeldDown, margin } from '../world/systems/engine.ts'

@@ -1,12 +1,12 @@
+import { spread } from '../../../server/practice/world/chance.ts'
+import { shown } from '../../../server/practice/world/display.ts'
+import { partNamed, partsIn } from '../../../server/practice/world/sheet.ts'
 import type { CheckHere, Observation } from '../check.ts'
 import { answer, barred, type Seen, typed } from '../seen.ts'
-import { spread } from '../world/chance.ts'
-import { shown } from '../world/display.ts'
 import { type Now, nowAt } from '../world/now.ts'
-import { partNamed, partsIn } from '../world/sheet.ts'
 import { type Doing, doing } from '../world/site.ts'
 import { charging, heldUnderLoad, shortOhms } from '../world/systems/charging.ts'
-import { starting } from '../world/systems/starting.ts'
+import { isOnGround, starting } from '../world/systems/starting.ts'
 import { running } from './pulling.ts'
 import { lasting } from './spark.ts'
 
@@ -62,7 +62,9 @@ const lampBurns = ({ site }: CheckHere, what: Doing = {}): boolean => {
   const [feed, rectifier] = ['feed-wires', 'rectifier'].map(
     (role) => partsIn(site.world.machine, role)[0]!.id,
   )
-  return shortOhms(nowAt(doing(site, what)), feed!, rectifier!) < 4
+  const now = nowAt(doing(site, what))
+  // With the key at OFF nothing flows beyond it.
+  return isOnGround(now, 'key-wires') || shortOhms(now, feed!, rectifier!) < 4
 }
 
 const lampForFuse: Observation = (check) => {

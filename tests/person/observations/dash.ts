@@ -1,6 +1,6 @@
+import { happens, type Random } from '../../../server/practice/world/chance.ts'
 import type { Observation } from '../check.ts'
 import { answer } from '../seen.ts'
-import { happens, type Random } from '../world/chance.ts'
 import { nowAt } from '../world/now.ts'
 import { feedsDash } from '../world/systems/dash.ts'
 import type { World } from '../world/world.ts'

@@ -1,6 +1,6 @@
+import { happens, type Random } from '../../../server/practice/world/chance.ts'
 import type { CheckHere, Observation } from '../check.ts'
 import { answer, barred } from '../seen.ts'
-import { happens, type Random } from '../world/chance.ts'
 import { nowAt } from '../world/now.ts'
 import { isDrowned, ropeIsOff, starvesHot } from '../world/systems/engine.ts'
 import type { World } from '../world/world.ts'

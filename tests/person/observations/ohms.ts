@@ -1,7 +1,15 @@
+import { between } from '../../../server/practice/world/chance.ts'
+import {
+  capIn,
+  capOut,
+  ground,
+  leadIn,
+  leadOut,
+  node,
+  tower,
+} from '../../../server/practice/world/node.ts'
+import { partNamed, partsIn, servedBy } from '../../../server/practice/world/sheet.ts'
 import type { CheckHere, Observation } from '../check.ts'
-import { between } from '../world/chance.ts'
-import { capIn, capOut, ground, leadIn, leadOut, node, tower } from '../world/net/node.ts'
-import { partNamed, partsIn, servedBy } from '../world/sheet.ts'
 import type { Doing } from '../world/site.ts'
 import { ohms, ohmsOfSeveral, type Places, placesOn, several, wiresOf } from './reading.ts'
 
@@ -85,9 +93,7 @@ export const ohmsChecks: Readonly<Record<string, Observation>> = {
   'wire-to-ground': (check) =>
     ohmsOfSeveral(
       check,
-      check.card.spot?.connector
-        ? wiresOf(check).map(([from]) => [from, ground] as const)
-        : [[node(['output-plug', 1], 'harness'), ground]],
+      wiresOf(check).map(([from]) => [from, ground] as const),
       { enter: 'lowest', while: several({ shaken: check.part }, 2) },
     ),
   'stop-line': (check) =>

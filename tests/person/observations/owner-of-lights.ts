@@ -1,6 +1,6 @@
+import { happens, type Random } from '../../../server/practice/world/chance.ts'
+import { partsIn } from '../../../server/practice/world/sheet.ts'
 import type { Observation } from '../check.ts'
-import { happens, type Random } from '../world/chance.ts'
-import { partsIn } from '../world/sheet.ts'
 import type { World } from '../world/world.ts'
 import { ask, comesWith, fair, modes, noticed, rolesOf, sure, vague } from './asking.ts'
 

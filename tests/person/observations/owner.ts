@@ -1,8 +1,9 @@
+import { happens, type Random } from '../../../server/practice/world/chance.ts'
+import { partNamed } from '../../../server/practice/world/sheet.ts'
 import type { CheckHere, Observation } from '../check.ts'
-import { happens, type Random } from '../world/chance.ts'
 import { asItCame } from '../world/draw.ts'
 import { nowAt } from '../world/now.ts'
-import { partNamed } from '../world/sheet.ts'
+import { charging } from '../world/systems/charging.ts'
 import { firing, idle, isFlooded } from '../world/systems/engine.ts'
 import { lights } from '../world/systems/lights.ts'
 import { magnets } from '../world/systems/volts.ts'
@@ -171,6 +172,11 @@ export const ownerChecks: Readonly<Record<string, Observation>> = {
         : noticed(random, vague, 'stood', 'weaker'),
   ),
   'ask-slow-pull': ask(slowPull),
+  'ask-cranking': ask((_, random, { site }) =>
+    charging(nowAt(site)).cranking > 330
+      ? noticed(random, fair, 'brisk', 'slow')
+      : noticed(random, fair, 'slow', 'brisk'),
+  ),
   'ask-stood': ask((world, random) =>
     modes(world).some((mode) => ['glued', 'stale'].includes(mode)) ||
     (rolesOf(world).includes('carburettor') && modes(world).includes('blocked'))

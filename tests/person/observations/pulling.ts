@@ -1,6 +1,6 @@
+import { spread } from '../../../server/practice/world/chance.ts'
 import type { CheckHere } from '../check.ts'
 import { barred, cannotTell, type Seen } from '../seen.ts'
-import { spread } from '../world/chance.ts'
 import { type Now, nowAt } from '../world/now.ts'
 import { type Doing, doing } from '../world/site.ts'
 import { ropeIsOff, ropeSpeed, runs } from '../world/systems/engine.ts'

@@ -1,11 +1,12 @@
+import { happens } from '../../../server/practice/world/chance.ts'
+import { contactOhms } from '../../../server/practice/world/contact.ts'
+import { shown } from '../../../server/practice/world/display.ts'
+import { ground, type Half, node } from '../../../server/practice/world/node.ts'
 import type { CheckHere } from '../check.ts'
 import { type Seen, typed } from '../seen.ts'
-import { happens } from '../world/chance.ts'
 import type { Pin } from '../world/circuit.ts'
-import { shown } from '../world/display.ts'
-import { ground, type Half, node } from '../world/net/node.ts'
 import { nowAt } from '../world/now.ts'
-import { contactOhms, ohmsMet } from '../world/probes.ts'
+import { ohmsMet } from '../world/probes.ts'
 import { type Doing, doing } from '../world/site.ts'
 
 /** Two places for the probes. */

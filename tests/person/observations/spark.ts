@@ -1,10 +1,10 @@
+import { between, happens, type Random, seedOf } from '../../../server/practice/world/chance.ts'
+import { partNamed, servedBy } from '../../../server/practice/world/sheet.ts'
 import { seeded } from '../../bench/random.ts'
 import type { CheckHere, Observation } from '../check.ts'
 import { answer, barred, cannotTell, type Seen } from '../seen.ts'
-import { between, happens, type Random, seedOf } from '../world/chance.ts'
 import { complains } from '../world/complaints.ts'
 import { type Now, nowAt } from '../world/now.ts'
-import { partNamed, servedBy } from '../world/sheet.ts'
 import { type Doing, doing, has, seated } from '../world/site.ts'
 import { having } from '../world/standing.ts'
 import { fuelCause, isWorn, jumps, plugAt, ropeIsOff } from '../world/systems/engine.ts'
@@ -31,14 +31,9 @@ function onTester(check: CheckHere, what: Doing = {}): Seen {
   return isSeen(sparks) ? sparks : asSparks(sparks, jumps.tester)
 }
 
-/** The plugs lie grounded in their caps, all of them in sight: the best one counts. */
-function atThePlugs(check: CheckHere): Seen {
-  const outputs = outputsOf(check.site.world)
-  const sparks = threePulls(check, (now, rpm) =>
-    Math.max(...outputs.map((output) => atPlug(now, output, rpm))),
-  )
-  return isSeen(sparks) ? sparks : asSparks(sparks, jumps.plug)
-}
+/** In whichever cap it sits: with none to choose by, in the first. */
+const inOneCap: Observation = (check) =>
+  onTester({ ...check, output: outputsOf(check.site.world)[0]! })
 
 function atOnePlug(check: CheckHere): Seen {
   const sparks = threePulls(check, (now, rpm) => atPlug(now, check.output, rpm))
@@ -165,11 +160,11 @@ export const sparkChecks: Readonly<Record<string, Observation>> = {
   'spark-old-plug': atOldPlug,
   'spark-new-plug': atOnePlug,
   'spark-old-plug-hot': atOldPlug,
-  'spark-stop-unplugged': atThePlugs,
-  'igniter-ground-jumper': atThePlugs,
-  'known-good-igniter': atThePlugs,
-  'spark-run-bridged': atThePlugs,
-  'spark-fed': atThePlugs,
+  'spark-stop-unplugged': inOneCap,
+  'igniter-ground-jumper': inOneCap,
+  'known-good-igniter': inOneCap,
+  'spark-run-bridged': inOneCap,
+  'spark-fed': inOneCap,
   'spark-run-parted': sparksAtAll,
   'spark-at-off': atOff,
   'leak-in-the-dark': leaks([]),

@@ -1,27 +1,25 @@
+import {
+  lug,
+  type Pulses,
+  shownBehindAdaptor,
+  waves,
+} from '../../../server/practice/world/adaptor.ts'
+import { between, happens } from '../../../server/practice/world/chance.ts'
+import { contactOhms } from '../../../server/practice/world/contact.ts'
+import { shown } from '../../../server/practice/world/display.ts'
+import { partNamed, partsIn } from '../../../server/practice/world/sheet.ts'
+import { ohmsBetween } from '../../../server/practice/world/solve.ts'
 import type { CheckHere, Observation } from '../check.ts'
 import { type Seen, typed } from '../seen.ts'
-import { between, happens } from '../world/chance.ts'
-import { shown } from '../world/display.ts'
 import { harness } from '../world/network.ts'
 import type { Now } from '../world/now.ts'
-import { contactOhms } from '../world/probes.ts'
-import { partNamed, partsIn } from '../world/sheet.ts'
 import type { Doing } from '../world/site.ts'
-import { ohmsBetween } from '../world/solve.ts'
 import { pairVolts } from '../world/systems/charging.ts'
 import { cruise } from '../world/systems/engine.ts'
 import { fuel } from '../world/systems/fuel.ts'
 import { ignition } from '../world/systems/ignition.ts'
 import { acVolts, lights } from '../world/systems/lights.ts'
-import {
-  arriving,
-  emf,
-  keptAtWork,
-  lug,
-  type Pulses,
-  shownBehindAdaptor,
-  waves,
-} from '../world/systems/volts.ts'
+import { arriving, emf, keptAtWork } from '../world/systems/volts.ts'
 import { byEar, isSeen, running, threePulls } from './pulling.ts'
 import { placesOn, slipped } from './reading.ts'
 

@@ -1,4 +1,4 @@
-import { partsIn } from '../world/sheet.ts'
+import { partsIn } from '../../../server/practice/world/sheet.ts'
 import { add, type Change, caps, doing, exchange, having, plugs } from '../world/standing.ts'
 import {
   all,
@@ -60,12 +60,8 @@ export const takingApart: readonly Phrase[] = [
   [/what covers the .* and pull it apart/i, (where) => pull(where, [where.part])],
   [/stop wire is unplugged/i, (where) => pull(where, ['stop-plug'])],
   [
-    /(pull|take) (off )?the (plug )?caps? off|pull off the caps|pull the .*cap\b.* off/i,
+    /(pull|take) (off )?the (plug )?caps? off|pull off the caps|pull (the .*|each )cap\b.* off/i,
     (where) => caps('off', ...outputsMeant(where)),
-  ],
-  [
-    /plug cap off and grounded through a spare/i,
-    (where) => caps('on a grounded plug', ...all(where)),
   ],
   [
     /unscrew (every|both) (spark )?plugs?/i,
@@ -77,11 +73,11 @@ export const takingApart: readonly Phrase[] = [
   ],
   [/screw the gauge into the plug hole/i, (where) => plugs('out', ...all(where))],
   [
-    /unscrew the cap|twist it off its lead|lead from coil and cap/i,
+    /unscrew (the|each) cap|twist it off its lead|lead from coil and cap/i,
     (where) => add('capOff', ...outputsMeant(where)),
   ],
   [
-    /the lead screws off|where it comes off, the lead|lead from coil and cap/i,
+    /(the|a) lead screws off|where it comes off, its lead|lead from coil and cap/i,
     (where) => add('leadOff', ...outputsMeant(where)),
   ],
   [
@@ -89,10 +85,7 @@ export const takingApart: readonly Phrase[] = [
     (where) => caps('on a grounded plug', ...outputsMeant(where)),
   ],
   [/push a new dry plug|fit a new plug/i, (where) => add('newPlug', ...outputsMeant(where))],
-  [
-    /tester (stands in|into) (the|a) cap|put the tester into the cap/i,
-    (where) => caps('on a tester', ...all(where)),
-  ],
+  [/tester (stands in|into) (the|a|one|its) cap/i, (where) => caps('on a tester', ...all(where))],
   [/exchange the .*coil and the .*coil\b/i, exchanged('coil')],
   [/caps?\b.* and the .* off their leads and exchange/i, exchanged('cap')],
   [/unscrew the .*plug and the .*plug and exchange/i, exchanged('plug')],

@@ -1,4 +1,4 @@
-import { partsIn } from '../world/sheet.ts'
+import { partsIn } from '../../../server/practice/world/sheet.ts'
 import { backInPlace, type Change, caps, doing, having, plugs, remove } from '../world/standing.ts'
 import type { Phrase } from './apart.ts'
 import {
@@ -40,11 +40,8 @@ export const puttingBack: readonly Phrase[] = [
   // Only where the sheet has a key: there is a battery then, and no other machine has one.
   [/^turn the key back to off/i, () => having({ stopSwitch: 'OFF' })],
   [/^set it for work again/i, () => having({ letGo: new Set() })],
-  [
-    /^where it has a key, turn it back to off/i,
-    ({ site }) =>
-      site.world.machine.stop?.off.startsWith('Key') ? having({ stopSwitch: 'OFF' }) : (as) => as,
-  ],
+  [/\b(stop switch|key switch|key) at off again/i, () => having({ stopSwitch: 'OFF' })],
+  [/^put (the|a) tether on again/i, () => having({ tether: 'on' })],
   [/^if you took a lamp out, put it back/i, () => having({ lampsOut: false })],
   [/plug the stop wire in again/i, () => join('stop-plug')],
   [
@@ -59,7 +56,7 @@ export const puttingBack: readonly Phrase[] = [
   [/screw the (spark )?plug back in/i, (where) => plugs('in', ...outputsMeant(where))],
   [/screw (every spark plug|both spark plugs) back in/i, (where) => plugs('in', ...all(where))],
   [
-    /screw the cap back on its lead|screw the lead and the cap back|screw the lead back into coil and cap/i,
+    /screw the cap back on its lead|screw every lead and cap back|screw the lead back into coil and cap/i,
     (where) => own(where, 'leadOff', 'capOff'),
   ],
   [/put every lamp that is whole back|put back every lamp/i, () => having({ lampsOut: false })],

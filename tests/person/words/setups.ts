@@ -86,6 +86,8 @@ function made(id: string, where: Where): Change {
       return doing([plugs('out', ...outputs), caps('on a grounded plug', ...outputs)])
     case 'tester-fitted':
       return caps('on a tester', ...outputs)
+    case 'caps-grounded':
+      return caps('on a grounded plug', ...outputs)
     case 'stop-circuit-unplugged':
       return pull(where, ['stop-plug'])
     case 'run-line-bridged':
@@ -126,6 +128,7 @@ function undone(id: string, where: Where): Change {
   switch (id) {
     case 'plugs-out-grounded':
     case 'tester-fitted':
+    case 'caps-grounded':
       return doing([plugs('in', ...outputs), caps('on its plug', ...outputs)])
     case 'stop-circuit-unplugged':
       return remove('apart', 'stop-plug')

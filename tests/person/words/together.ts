@@ -1,4 +1,4 @@
-import { partsIn } from '../world/sheet.ts'
+import { partsIn } from '../../../server/practice/world/sheet.ts'
 import { add, type Change, caps, doing, having, plugs, remove } from '../world/standing.ts'
 import type { Phrase } from './apart.ts'
 import {

@@ -1,5 +1,5 @@
+import { partsIn } from '../../../server/practice/world/sheet.ts'
 import type { Pin } from '../world/circuit.ts'
-import { partsIn } from '../world/sheet.ts'
 import type { Site } from '../world/site.ts'
 import { add, type Change, doing, remove } from '../world/standing.ts'
 import { outputsOf } from '../world/world.ts'

@@ -1,6 +1,6 @@
+import { partsIn } from '../../../server/practice/world/sheet.ts'
 import type { Now } from './now.ts'
 import { nowAt } from './now.ts'
-import { partsIn } from './sheet.ts'
 import { has, type Site } from './site.ts'
 import { add } from './standing.ts'
 import { charging, shortOhms } from './systems/charging.ts'
@@ -20,7 +20,7 @@ import {
 import { fuel } from './systems/fuel.ts'
 import { ignition } from './systems/ignition.ts'
 import { lights } from './systems/lights.ts'
-import { starting } from './systems/starting.ts'
+import { isOnGround, starting } from './systems/starting.ts'
 import { supplyVolts } from './systems/supply.ts'
 import { outputsOf } from './world.ts'
 
@@ -123,7 +123,8 @@ const complaints: Readonly<Record<string, (now: Now) => boolean>> = {
       (role) => partsIn(now.site.world.machine, role)[0]!.id,
     )
     const hot = now.has(fuse!, 'burnt-holder', 'too-small')
-    return hot || shortOhms(now, feed!, rectifier!) < melts
+    const start = ['key-wires', 'start-wires'].some((role) => isOnGround(now, role))
+    return hot || start || shortOhms(now, feed!, rectifier!) < melts
   },
   overcharges: (now) =>
     charging(now).arrives > boils ||

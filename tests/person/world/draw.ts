@@ -1,14 +1,15 @@
 import type { Case } from '../../../server/knowledge/case.ts'
 import type { Knowledge } from '../../../server/knowledge/knowledge.ts'
+import { between, happens, type Random, seedOf } from '../../../server/practice/world/chance.ts'
+import { drawMeter } from '../../../server/practice/world/meter.ts'
+import { partNamed } from '../../../server/practice/world/sheet.ts'
 import { drawn as drawIndex, seeded } from '../../bench/random.ts'
-import { between, happens, type Random, seedOf } from './chance.ts'
 import { circuitOf } from './circuit.ts'
 import { complains } from './complaints.ts'
 import { effects } from './effects/index.ts'
 import { drawGoodPart, type GoodPart } from './good-part.ts'
 import { runsOtherwise } from './otherwise.ts'
-import { drawMeter, drawPerson } from './person.ts'
-import { partNamed } from './sheet.ts'
+import { drawPerson } from './person.ts'
 import { allTogether } from './standing.ts'
 import type { HiddenFault, Weather, World } from './world.ts'
 
@@ -36,7 +37,7 @@ export function drawWorld(knowledge: Knowledge, kase: Case, seed: number, climat
     renewed: new Set<string>(),
     weather: drawWeather(climate, random),
     person: drawPerson(random),
-    meter: drawMeter(knowledge, [...knowledge.meters.keys()][0]!, random),
+    meter: meterInHand(knowledge, [...knowledge.meters.keys()][0]!, random),
   }
   for (let k = 0; k < most; k += 1) {
     const names = drawTruth(kase, random)
@@ -47,6 +48,12 @@ export function drawWorld(knowledge: Knowledge, kase: Case, seed: number, climat
     `No fault of ${complaint.id} on ${machine.id} makes that complaint in this world.`,
   )
 }
+
+/** Cheap dial meters show over-range as a lone 1. Common practice, no published source. */
+const meterInHand = (knowledge: Knowledge, id: string, random: Random) => ({
+  ...drawMeter(knowledge, id, random),
+  showsOne: id === 'pocket',
+})
 
 function drawTruth({ model }: Case, random: Random): readonly string[] {
   const index = drawIndex(

@@ -1,4 +1,4 @@
-import type { Random } from './chance.ts'
+import type { Random } from '../../../server/practice/world/chance.ts'
 
 /**
  * What a failure does to a part, in physical terms. What is left out is as in a good part.

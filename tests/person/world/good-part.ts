@@ -1,6 +1,6 @@
 import type { Part } from '../../../server/knowledge/schema/machine.ts'
-import { between, type Random, spread } from './chance.ts'
-import { limitsOn, type SheetValue } from './sheet.ts'
+import { between, type Random, spread } from '../../../server/practice/world/chance.ts'
+import { limitsOn, type SheetValue } from '../../../server/practice/world/sheet.ts'
 
 /** What a good part really is. */
 export interface GoodPart {

@@ -1,10 +1,10 @@
+import type { Resistor } from '../../../server/practice/world/solve.ts'
 import { insides, lights } from './net/boxes.ts'
 import { highVoltage } from './net/high-voltage.ts'
 import { keySwitches, legs, parts } from './net/parts.ts'
 import { groundedWindings, pointsAndCondenser } from './net/points.ts'
 import { grounds, joints, wires } from './net/wiring.ts'
 import type { Now } from './now.ts'
-import type { Resistor } from './solve.ts'
 
 /** Everything that conducts on the machine as it stands, as an ohmmeter of a few volts meets it. */
 export function network(now: Now): readonly Resistor[] {

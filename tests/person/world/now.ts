@@ -1,5 +1,5 @@
+import { seedOf } from '../../../server/practice/world/chance.ts'
 import { seeded } from '../../bench/random.ts'
-import { seedOf } from './chance.ts'
 import type { Comes, Effect } from './effect.ts'
 import type { GoodPart } from './good-part.ts'
 import type { Site } from './site.ts'

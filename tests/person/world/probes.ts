@@ -1,7 +1,7 @@
-import { happens, type Random, spread } from './chance.ts'
+import { spread } from '../../../server/practice/world/chance.ts'
+import { ohmsBetween } from '../../../server/practice/world/solve.ts'
 import { network } from './network.ts'
 import type { Now } from './now.ts'
-import { ohmsBetween } from './solve.ts'
 
 /** How the probes meet the pins at one place. */
 export interface Touching {
@@ -13,18 +13,6 @@ export interface Touching {
   readonly clipped: boolean
   /** Fingers on both tips. */
   readonly fingers: boolean
-}
-
-/**
- * Ω of contact of both probes together. A clean touch adds some hundredths of an ohm; one in thirty is a bad one, at
- * an awkward plug one in eight, and adds anything up to no contact at all. It never takes ohms away. From memory.
- */
-export function contactOhms(random: Random, awkward: boolean): number {
-  const clean = spread(random, awkward ? 0.12 : 0.04, 0.9)
-  const isBad = happens(random, awkward ? 0.12 : 0.03)
-  const bad = spread(random, 8, 2.2)
-  const none = happens(random, 0.3)
-  return isBad ? clean + (none ? Infinity : bad) : clean
 }
 
 /** Ω that a two-wire ohmmeter meets: what is between the pins, the touch, the leads, and fingers beside it all. */

@@ -1,5 +1,5 @@
-import type { Random } from './chance.ts'
-import { partsIn } from './sheet.ts'
+import type { Random } from '../../../server/practice/world/chance.ts'
+import { partsIn } from '../../../server/practice/world/sheet.ts'
 import { type Standing, sittingAt } from './standing.ts'
 import type { World } from './world.ts'
 

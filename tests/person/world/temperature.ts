@@ -1,4 +1,4 @@
-import { partNamed } from './sheet.ts'
+import { partNamed } from '../../../server/practice/world/sheet.ts'
 import type { Site } from './site.ts'
 
 /**

@@ -1,8 +1,9 @@
 import type { Machine } from '../../../server/knowledge/schema/machine.ts'
+import type { Meter } from '../../../server/practice/world/meter.ts'
 import type { Circuit } from './circuit.ts'
 import type { Effect } from './effect.ts'
 import type { GoodPart } from './good-part.ts'
-import type { Meter, Person } from './person.ts'
+import type { Person } from './person.ts'
 
 /** A machine with something wrong with it, the weather, and the person who stands there. */
 export interface World {

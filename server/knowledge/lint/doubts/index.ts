@@ -4,6 +4,7 @@ import { barePinsRule } from './bare-pins-rule.ts'
 import { coloursRule } from './colours-rule.ts'
 import { copperRule } from './copper-rule.ts'
 import { driveRule } from './drive-rule.ts'
+import { familyRule } from './family-rule.ts'
 import { farOffRule } from './far-off-rule.ts'
 import { loadRule } from './load-rule.ts'
 import { pathsRule } from './paths-rule.ts'
@@ -25,4 +26,5 @@ export const doubts: readonly Rule[] = [
   sumsRule,
   loadRule,
   unmatchedRule,
+  familyRule,
 ]

@@ -16,6 +16,9 @@ export function checkNames(check: CheckKind, knowledge: Knowledge, mustKnow: Mus
   mustKnow(check, ['place', 'role'], 'role', listOf(place?.role), roles)
   const property = listOf(place?.property)
   mustKnow(check, ['place', 'property'], 'property', property, propertiesOf(knowledge))
+  const needs = typeof check.owner === 'string' ? undefined : check.owner.needs
+  const kit = Object.keys(knowledge.owner.kit)
+  mustKnow(check, ['owner', 'needs'], 'thing in the kit', needs, kit)
   check.answers?.forEach(({ mend }, a) => {
     mustKnow(check, ['answers', a, 'mend', 'roles'], 'role', mend?.roles, roles)
   })

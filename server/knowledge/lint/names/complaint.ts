@@ -23,6 +23,13 @@ export function complaintNames(
   mustKnow(complaint, ['chart'], 'check', complaint.chart, checks)
   mustKnow(complaint, ['bars'], 'check', complaint.bars && [complaint.bars.until], checks)
   mustKnow(complaint, ['top'], 'gate', [complaint.top], Object.keys(complaint.gates))
+  const { home } = knowledge
+  const { try: tried, never } = complaint.home
+  mustKnow(complaint, ['home', 'try'], 'way home', Object.keys(tried), Object.keys(home.ways))
+  mustKnow(complaint, ['home', 'never'], 'warning', never, Object.keys(home.never))
+  for (const [way, gates] of Object.entries(tried)) {
+    mustKnow(complaint, ['home', 'try', way], 'gate', gates, Object.keys(all))
+  }
   for (const [section, gates] of Object.entries({
     gates: complaint.gates,
     watched: complaint.watched ?? {},

@@ -1,4 +1,4 @@
-import { between, happens } from '../chance.ts'
+import { between, happens } from '../../../../server/practice/world/chance.ts'
 import { type Comes, type Effects, visible } from '../effect.ts'
 
 const heat = (above: number): Comes => ({ with: 'heat', idle: 0, provoked: 1, above })

@@ -1,4 +1,4 @@
-import { anyScale, between, happens } from '../chance.ts'
+import { anyScale, between, happens } from '../../../../server/practice/world/chance.ts'
 import { type Comes, type Draw, type Effects, visible } from '../effect.ts'
 import { winding } from './windings.ts'
 

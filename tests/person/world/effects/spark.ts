@@ -1,4 +1,10 @@
-import { anyScale, between, happens, pick, spread } from '../chance.ts'
+import {
+  anyScale,
+  between,
+  happens,
+  pick,
+  spread,
+} from '../../../../server/practice/world/chance.ts'
 import { type Comes, type Draw, type Effect, type Effects, visible } from '../effect.ts'
 
 const heat = (above: number): Comes => ({ with: 'heat', idle: 0, provoked: 1, above })

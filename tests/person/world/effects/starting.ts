@@ -1,4 +1,4 @@
-import { anyScale, between, happens, spread } from '../chance.ts'
+import { anyScale, between, happens, spread } from '../../../../server/practice/world/chance.ts'
 import { type Draw, type Effect, type Effects, visible } from '../effect.ts'
 
 const seen = ({ random }: Draw, chance: number, looks: string) =>

@@ -1,4 +1,10 @@
-import { anyScale, between, happens, pick, spread } from '../chance.ts'
+import {
+  anyScale,
+  between,
+  happens,
+  pick,
+  spread,
+} from '../../../../server/practice/world/chance.ts'
 import { type Comes, type Draw, type Effect, type Effects, visible } from '../effect.ts'
 
 /** From memory: how often a cracked joint is apart, left alone and shaken. The engine starts and idles with it. */

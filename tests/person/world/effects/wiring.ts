@@ -1,4 +1,10 @@
-import { anyScale, between, happens, pick, spread } from '../chance.ts'
+import {
+  anyScale,
+  between,
+  happens,
+  pick,
+  spread,
+} from '../../../../server/practice/world/chance.ts'
 import { type Comes, type Draw, type Effect, type Effects, visible } from '../effect.ts'
 
 /** How often it is there, left alone and provoked. The engine starts and idles with it. From memory. */

@@ -1,10 +1,10 @@
+import { seedOf, spread } from '../../../../server/practice/world/chance.ts'
+import { ground, node } from '../../../../server/practice/world/node.ts'
+import { partNamed, partsIn } from '../../../../server/practice/world/sheet.ts'
+import type { Resistor } from '../../../../server/practice/world/solve.ts'
 import { seeded } from '../../../bench/random.ts'
-import { seedOf, spread } from '../chance.ts'
 import type { Box } from '../circuit.ts'
 import type { Now } from '../now.ts'
-import { partNamed, partsIn } from '../sheet.ts'
-import type { Resistor } from '../solve.ts'
-import { ground, node } from './node.ts'
 import { lampSeries } from './parts.ts'
 
 /**

@@ -1,9 +1,17 @@
+import {
+  capIn,
+  capOut,
+  ground,
+  leadIn,
+  leadOut,
+  node,
+  tower,
+} from '../../../../server/practice/world/node.ts'
+import { partNamed, partsIn, servedBy } from '../../../../server/practice/world/sheet.ts'
+import type { Resistor } from '../../../../server/practice/world/solve.ts'
 import type { Now } from '../now.ts'
-import { partNamed, partsIn, servedBy } from '../sheet.ts'
 import { has, seated } from '../site.ts'
-import type { Resistor } from '../solve.ts'
 import { celsiusOf, copper } from '../temperature.ts'
-import { capIn, capOut, ground, leadIn, leadOut, node, tower } from './node.ts'
 
 /** Secondary, lead and cap, one after the other. The gap of the plug lets no meter through. */
 export function highVoltage(now: Now): Resistor[] {

@@ -1,9 +1,9 @@
+import { ground, node } from '../../../../server/practice/world/node.ts'
+import { partNamed, partsIn, servedBy } from '../../../../server/practice/world/sheet.ts'
+import type { Resistor } from '../../../../server/practice/world/solve.ts'
 import { type Now, ohmsOf } from '../now.ts'
-import { partNamed, partsIn, servedBy } from '../sheet.ts'
 import { seated } from '../site.ts'
-import type { Resistor } from '../solve.ts'
 import { celsiusOf, copper } from '../temperature.ts'
-import { ground, node } from './node.ts'
 
 /** What has two ends, by its own half of its plug. */
 export function parts(now: Now): Resistor[] {

@@ -1,9 +1,9 @@
+import { ground, node } from '../../../../server/practice/world/node.ts'
+import { partsIn } from '../../../../server/practice/world/sheet.ts'
+import type { Resistor } from '../../../../server/practice/world/solve.ts'
 import type { Now } from '../now.ts'
-import { partsIn } from '../sheet.ts'
 import { has } from '../site.ts'
-import type { Resistor } from '../solve.ts'
 import { celsiusOf, copper } from '../temperature.ts'
-import { ground, node } from './node.ts'
 
 /** Where primary winding, points, condenser and the wire out meet. */
 export const terminal = 'terminal of the points'

@@ -1,7 +1,7 @@
+import { ground, node } from '../../../../server/practice/world/node.ts'
+import type { Resistor } from '../../../../server/practice/world/solve.ts'
 import type { Pin } from '../circuit.ts'
 import type { Now } from '../now.ts'
-import type { Resistor } from '../solve.ts'
-import { ground, node } from './node.ts'
 
 /** A joined pair of pins. Common practice: a few mΩ. */
 const joint = 0.005

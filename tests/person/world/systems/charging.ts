@@ -1,8 +1,8 @@
-import { node } from '../net/node.ts'
+import { node } from '../../../../server/practice/world/node.ts'
+import { limitsOn, partsIn } from '../../../../server/practice/world/sheet.ts'
+import { ohmsBetween } from '../../../../server/practice/world/solve.ts'
 import { harness } from '../network.ts'
 import { type Now, ohmsOf } from '../now.ts'
-import { limitsOn, partsIn } from '../sheet.ts'
-import { ohmsBetween } from '../solve.ts'
 import { starting } from './starting.ts'
 import { magnets } from './volts.ts'
 

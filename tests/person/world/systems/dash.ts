@@ -1,5 +1,5 @@
+import { partsIn } from '../../../../server/practice/world/sheet.ts'
 import type { Now } from '../now.ts'
-import { partsIn } from '../sheet.ts'
 import { has } from '../site.ts'
 import { lights } from './lights.ts'
 

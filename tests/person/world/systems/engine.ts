@@ -1,5 +1,5 @@
+import { partsIn } from '../../../../server/practice/world/sheet.ts'
 import { type Now, nowAt } from '../now.ts'
-import { partsIn } from '../sheet.ts'
 import { has, type Site, seated } from '../site.ts'
 import { celsiusOf } from '../temperature.ts'
 import { fuel } from './fuel.ts'
@@ -87,13 +87,14 @@ export function isWorn(now: Now, output: string): boolean {
   return (now.effect(cylinder).gives ?? 1) < (isSealed ? 0.65 : 0.85)
 }
 
-/** Whether the spark of an output comes before its time: the key, the box, or its own pickup. */
+/** Whether the spark of an output comes before its time: the key, the box, the points, or its own pickup. */
 export function isEarly(now: Now, output: string): boolean {
   const { site } = now
   const { machine } = site.world
   return (
     partsIn(machine, 'flywheel-key').some(({ id }) => now.has(id, 'sheared')) ||
     partsIn(machine, 'igniter').some(({ id }) => now.has(id, 'fires-early')) ||
+    partsIn(machine, 'points').some(({ id }) => now.has(id, 'off-the-mark')) ||
     (has(site, 'pickup') && now.has(seated(site, 'pickup', output), 'reversed', 'shifted', 'loose'))
   )
 }

@@ -1,6 +1,6 @@
 import type { Machine } from '../../../../server/knowledge/schema/machine.ts'
+import { limitsOn, partNamed, partsIn } from '../../../../server/practice/world/sheet.ts'
 import type { Now } from '../now.ts'
-import { limitsOn, partNamed, partsIn } from '../sheet.ts'
 import { has, seated } from '../site.ts'
 import { groundOhms, loopOhms } from './paths.ts'
 import { emf, keptAtWork } from './volts.ts'

@@ -1,9 +1,9 @@
+import { node } from '../../../../server/practice/world/node.ts'
+import { partNamed } from '../../../../server/practice/world/sheet.ts'
+import { ohmsBetween } from '../../../../server/practice/world/solve.ts'
 import type { Pin, Stretch } from '../circuit.ts'
-import { node } from '../net/node.ts'
 import { harness } from '../network.ts'
 import type { Now } from '../now.ts'
-import { partNamed } from '../sheet.ts'
-import { ohmsBetween } from '../solve.ts'
 
 /** Where the two ends of a part arrive at the box that it works with; its own pins where no wire leads on. */
 export function pinsAtBox(now: Now, part: string): readonly [Pin, Pin] {

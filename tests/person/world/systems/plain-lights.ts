@@ -1,8 +1,8 @@
-import { ground, node } from '../net/node.ts'
+import { ground, node } from '../../../../server/practice/world/node.ts'
+import { partsIn } from '../../../../server/practice/world/sheet.ts'
+import { ohmsBetween } from '../../../../server/practice/world/solve.ts'
 import { harness } from '../network.ts'
 import type { Now } from '../now.ts'
-import { partsIn } from '../sheet.ts'
-import { ohmsBetween } from '../solve.ts'
 import type { Lights } from './lights.ts'
 import { emf, keptAtWork } from './volts.ts'
 

@@ -1,10 +1,10 @@
-import { ground, node } from '../net/node.ts'
+import { ground, node } from '../../../../server/practice/world/node.ts'
+import { partsIn } from '../../../../server/practice/world/sheet.ts'
+import { ohmsBetween } from '../../../../server/practice/world/solve.ts'
 import { terminal } from '../net/points.ts'
 import { harness } from '../network.ts'
 import { type Now, ohmsOf } from '../now.ts'
-import { partsIn } from '../sheet.ts'
 import { seated } from '../site.ts'
-import { ohmsBetween } from '../solve.ts'
 import { cutOff, secondaryPeak, shortedPrimary } from './induction.ts'
 import { keptAtWork, magnets } from './volts.ts'
 

@@ -1,5 +1,5 @@
+import { partsIn } from '../../../../server/practice/world/sheet.ts'
 import type { Now } from '../now.ts'
-import { partsIn } from '../sheet.ts'
 import { has } from '../site.ts'
 
 /** What follows of the electric start, with the key held at START, from the machine as it stands. */

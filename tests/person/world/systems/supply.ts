@@ -1,5 +1,5 @@
+import { partsIn } from '../../../../server/practice/world/sheet.ts'
 import type { Now } from '../now.ts'
-import { partsIn } from '../sheet.ts'
 import { isOnGround, keyFeed, starting } from './starting.ts'
 
 /** Where the key stands. */

@@ -1,0 +1,45 @@
+import type { FastifyInstance } from 'fastify'
+import { textOf, wholeOf } from '../../web/fields.ts'
+import { showPage } from '../../web/page.ts'
+import { presentHome, waysHome } from '../phone/home.ts'
+import type { JobParts } from '../record/parts.ts'
+import { findJob } from '../standing/find.ts'
+import { keptStanding } from '../standing/kept.ts'
+import { standingOf } from '../standing/standing.ts'
+import { showMissing } from './show.ts'
+import { takes } from './takes.ts'
+
+/** What belongs to a job by phone alone: getting home, what was tried for it, and a line that went dead. */
+export async function phoneRoutes(app: FastifyInstance, parts: JobParts): Promise<void> {
+  app.get('/jobs/:id/home', async (request, reply) => {
+    const found = await findJob(parts, request)
+    if ('missing' in found) return showMissing(request, reply, found)
+    if (found.folded.opened.over !== undefined) {
+      return showMissing(request, reply, { missing: noWayHome, job: found.job.id })
+    }
+    const line = wholeOf(textOf(request.query, 'line')) ?? 1
+    const way = textOf(request.query, 'way') || undefined
+    const model = presentHome({ ...keptStanding(parts, found), line }, way)
+    return showPage(request, reply, { page: 'jobs/phone/home' }, model)
+  })
+
+  takes(app, parts, 'tries', (body, found) => {
+    const way = textOf(body, 'way')
+    const choice = textOf(body, 'choice')
+    const known = waysHome(standingOf(parts.knowledge, found)).some(([id]) => id === way)
+    if (!known) return 'There is no such way home; choose one from the list.'
+    if (choice !== 'helped' && choice !== 'no-help') return 'Say whether it runs now.'
+    return { kind: 'tried', way, helped: choice === 'helped' }
+  })
+
+  takes(app, parts, 'cut-offs', (body, { kase }) => {
+    const check = textOf(body, 'check')
+    return { kind: 'cut off', at: kase.checks.has(check) ? check : null }
+  })
+}
+
+const noWayHome = {
+  status: 404,
+  title: 'Nothing to get home from',
+  says: 'A check-over is made without a complaint.',
+}

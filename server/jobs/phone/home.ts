@@ -1,0 +1,97 @@
+import { hasAll } from '../../knowledge/fits.ts'
+import { cautionCards } from '../../knowledge/instantiate/check-card.ts'
+import { fill, fillingsOf } from '../../knowledge/instantiate/words.ts'
+import type { Home } from '../../knowledge/schema/phone/home.ts'
+import { toPutBack } from '../standing/as-it-stands.ts'
+import type { Asked } from '../standing/asked.ts'
+import { putBackSentences } from '../standing/put-back.ts'
+import type { Standing } from '../standing/standing.ts'
+import { ticketOf } from '../standing/ticket.ts'
+import { cautionsEverywhere, cautionsRead, presentCautions } from '../words/cautions.ts'
+import { listed, lowerFirst, sentence } from '../words/sentences.ts'
+import { cautionLines, linesOf, saying } from './saying.ts'
+import type { HomePage, HomeWay } from './view.ts'
+
+type Way = Home['ways'][string]
+
+/** How to get home with this job's complaint, and with one way to try, that way sentence by sentence. */
+export function presentHome(input: Standing & Asked, trying?: string): HomePage {
+  const { job, kase, knowledge, folded } = input
+  const { kit = [] } = folded.conditions
+  const ways = waysHome(input)
+  const lacks = ({ kit: needed = [] }: Way) => needed.filter((each) => !kit.includes(each))
+  const now = ways.find(([id, way]) => id === trying && lacks(way).length === 0)
+  return {
+    title: `Job ${job.id}: getting home`,
+    job: ticketOf(job),
+    head: ['getting home', kase.machine.name, kase.complaint.title],
+    said: now ? sentence(now[1].says) : 'Getting home: what may be tried, and what not.',
+    ways: ways
+      .filter(([, way]) => lacks(way).length === 0)
+      .map(([id, way]) => wayView(input, id, way)),
+    lacking: ways
+      .filter(([, way]) => lacks(way).length > 0)
+      .map(([, way]) => {
+        const things = lacks(way).map((each) => lowerFirst(knowledge.owner.kit[each]?.asks ?? each))
+        return `${way.says} (needs ${listed(things)}).`
+      }),
+    never: kase.complaint.home.never.flatMap((name) => knowledge.home.never[name] ?? []),
+    stay: knowledge.home.stay,
+    ...(now && { trying: tryingView(input, ...now) }),
+    back: now
+      ? { href: `/jobs/${job.id}/home`, text: 'Another way' }
+      : { href: `/jobs/${job.id}`, text: 'Back to the checks' },
+    notices: presentCautions(input, cautionsEverywhere(input)),
+  }
+}
+
+/** The ways of this complaint on this machine; the one first that gets around what is likeliest now. */
+export function waysHome({ kase, knowledge, walk }: Standing): [string, Way][] {
+  const { machine, complaint } = kase
+  const worth = (gates: readonly string[]) =>
+    [...walk.branches]
+      .filter(([branch]) => gates.some((gate) => branch === gate || branch.startsWith(`${gate}.`)))
+      .reduce((most, [, { now }]) => Math.max(most, now), 0)
+  return Object.entries(complaint.home.try)
+    .flatMap(([id, gates]): [number, string, Way][] => {
+      const way = knowledge.home.ways[id]
+      return way && hasAll(machine, way.roles ?? []) ? [[worth(gates), id, way]] : []
+    })
+    .toSorted(([a], [b]) => b - a)
+    .map(([, id, way]) => [id, way])
+}
+
+function wayView({ job, folded }: Standing, id: string, { says, danger }: Way): HomeWay {
+  const helped = folded.tried.get(id)
+  const tried = helped ? 'Tried, and it helped.' : 'Tried, and it did not help.'
+  return {
+    href: `/jobs/${job.id}/home?way=${id}`,
+    says,
+    danger: sentence(danger),
+    ...(helped !== undefined && { tried }),
+  }
+}
+
+function tryingView(
+  input: Standing & Asked,
+  id: string,
+  { says, danger, do: steps, cautions }: Way,
+): HomePage['trying'] {
+  const { job, kase, knowledge, asItStands, line = 1 } = input
+  const fillings = fillingsOf(kase.machine)
+  const cards = cautionCards(cautions, knowledge, kase.machine)
+  const lines = [
+    ...cautionLines(cards, cautionsRead(input)),
+    ...linesOf('put back first', putBackSentences(toPutBack(asItStands), kase.machine)),
+    ...linesOf('do', steps.map((step) => fill(step, fillings)).filter(Boolean)),
+    ...linesOf('mind', [sentence(danger)]),
+    { says: 'Does it run now?', label: 'ask' },
+  ]
+  return {
+    id,
+    says,
+    danger: sentence(danger),
+    saying: saying(lines, line, (number) => `/jobs/${job.id}/home?way=${id}&line=${number}`),
+    action: `/jobs/${job.id}/tries`,
+  }
+}

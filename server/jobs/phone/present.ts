@@ -1,0 +1,122 @@
+import type { CheckCard } from '../../knowledge/case.ts'
+import { printLimits } from '../../measure/reading/print.ts'
+import { presentForm } from '../check/form.ts'
+import { isReadApart } from '../check/present.ts'
+import { presentSpot } from '../check/spot.ts'
+import { presentLast } from '../readings/last.ts'
+import type { Asked } from '../standing/asked.ts'
+import type { Standing } from '../standing/standing.ts'
+import { ticketOf } from '../standing/ticket.ts'
+import { presentVerdict } from '../verdict/present.ts'
+import { cautionsEverywhere, presentCautions } from '../words/cautions.ts'
+import { limitsNow } from '../words/limits-now.ts'
+import { counted, lowerFirst, sentence, upperFirst } from '../words/sentences.ts'
+import { noToolHere } from '../words/skip-reasons.ts'
+import { checkLines } from './check-lines.ts'
+import { afterCutOff } from './cut-off.ts'
+import { saying } from './saying.ts'
+import type { PhoneCheck, PhoneEnding, PhonePage } from './view.ts'
+
+/** A job's page while an owner is at the machine: what to say to them, and what they answer. */
+export function presentPhone(input: Standing & Asked): PhonePage {
+  const { job, kase, folded, notice, walk } = input
+  const proposed = walk.step.kind === 'ask' ? walk.step.proposal.check : undefined
+  const onPage = input.refused?.check ?? input.correcting ?? input.take ?? input.check ?? proposed
+  const card = onPage === undefined ? undefined : kase.checks.get(onPage)
+  const check = card && presentPhoneCheck(input, card)
+  const ending = check ? undefined : endingOf(input)
+  const last = presentLast(input)
+  const again = afterCutOff(input)
+  const title = check?.title ?? ending?.stamp ?? kase.complaint.title
+  return {
+    title: `Job ${job.id} by phone: ${lowerFirst(title)}`,
+    job: ticketOf(job),
+    head: [
+      check
+        ? `check ${folded.readings.size + 1}`
+        : `after ${counted(folded.readings.size, 'check')}`,
+      kase.machine.name,
+      kase.complaint.title,
+    ],
+    said: notice ?? check?.form.problem ?? ending?.says ?? sentence(title),
+    ...(notice !== undefined && { notice }),
+    ...(again && { again }),
+    ...(last && {
+      last: { says: last.says, means: last.means, ...(last.mend && { mend: last.mend }) },
+    }),
+    ...(check && { check }),
+    ...(ending && { ending }),
+    ways: [
+      { href: `/jobs/${job.id}/home`, text: 'Getting home' },
+      { href: `/jobs/${job.id}/conditions?who=self`, text: 'Take it over at the bench' },
+      { href: `/jobs/${job.id}/conditions`, text: 'They have something else' },
+      { href: `/jobs/${job.id}?whole=yes`, text: 'The whole work' },
+    ],
+    notices: presentCautions(input, cautionsEverywhere(input)),
+  }
+}
+
+function presentPhoneCheck(input: Standing & Asked, card: CheckCard): PhoneCheck {
+  const { job, folded, knowledge, refused, line = 1 } = input
+  const purpose = folded.readings.has(card.id)
+    ? input.correcting === card.id
+      ? 'correction'
+      : 'take'
+    : 'reading'
+  const form = presentForm(input, card, purpose)
+  const lines = checkLines(input, card)
+  const { measurand } = card
+  return {
+    id: card.id,
+    title: upperFirst(card.title),
+    // What could not be taken stands at the answers again, and so does what is only put right.
+    saying: saying(
+      lines,
+      refused?.check === card.id || purpose === 'correction' ? lines.length : line,
+      (number) => `/jobs/${job.id}?${new URLSearchParams({ ...named(input), line: `${number}` })}`,
+    ),
+    ...(card.spot?.connector && {
+      spot: presentSpot(card.spot, knowledge.colours, { isApart: isReadApart(card) }),
+    }),
+    ...(measurand && {
+      good:
+        limitsNow(measurand, folded.conditions.air) ??
+        printLimits(measurand.limits, measurand.quantity.unit),
+    }),
+    why: sentence(card.why),
+    form: {
+      action: form.action,
+      ...(form.field && { field: form.field }),
+      typed: form.typed,
+      ...(form.problem !== undefined && { problem: form.problem }),
+      asks: card.asks,
+      answers: (card.answers ?? []).map(({ id, phone }) => ({ id, says: upperFirst(phone) })),
+      skip: { action: `/jobs/${job.id}/skips`, reasons: ownersReasons },
+      cutOff: `/jobs/${job.id}/cut-offs`,
+    },
+  }
+}
+
+/** Why an owner does not make a check, as they would put it. */
+const ownersReasons = ['They cannot do that', noToolHere, 'Not safe there', 'They would rather not']
+
+/** The check that an address names, to go on naming it. */
+function named({ check, take, correcting }: Asked): Record<string, string> {
+  return {
+    ...(check !== undefined && { check }),
+    ...(take !== undefined && { take }),
+    ...(correcting !== undefined && { correct: correcting }),
+  }
+}
+
+function endingOf(input: Standing): PhoneEnding {
+  const { folded, knowledge } = input
+  const verdict = presentVerdict(input)
+  const helped = [...folded.tried].findLast(([, helped]) => helped)?.[0]
+  const way = helped === undefined ? undefined : knowledge.home.ways[helped]
+  return {
+    stamp: verdict?.stamp ?? 'Nothing left to ask',
+    says: verdict?.says ?? 'There is nothing left to ask.',
+    ...(way && { helped: `It runs: ${lowerFirst(way.says)}. ${sentence(way.danger)}` }),
+  }
+}

@@ -1,0 +1,109 @@
+import type { ReadingForm, SpotView } from '../check/view.ts'
+import type { LastReading } from '../readings/view.ts'
+import type { Ticket } from '../standing/ticket.ts'
+import type { CautionsView } from '../words/cautions.ts'
+
+/** View models of a job by phone: one sentence to say at a time, and the answers an owner gives. */
+
+/** One sentence to read out. */
+export interface Line {
+  readonly says: string
+  /** What kind of sentence it is, in a word: a signal word, "Put back", "Make ready", "Do", "Ask". */
+  readonly label: string
+  /** The signal word, where it is a caution. */
+  readonly signal?: string
+}
+
+/** All there is to say about one thing, and the sentence that stands large now. */
+export interface SayingView {
+  readonly lines: readonly Line[]
+  /** Index of the one to say now. */
+  readonly at: number
+  /** "3 of 7" */
+  readonly place: string
+  readonly back?: string
+  /** Left out at the last one, where the answers stand. */
+  readonly next?: string
+}
+
+export interface PhonePage {
+  readonly title: string
+  readonly job: Ticket
+  /** Which check this is, machine, complaint. */
+  readonly head: readonly string[]
+  readonly said: string
+  readonly notice?: string
+  /** The line went dead: what to say first when they ring again. */
+  readonly again?: readonly string[]
+  /** What came back last and what it meant, for whoever holds the phone at this end. */
+  readonly last?: {
+    readonly says: string
+    readonly means: string
+    readonly mend?: Pick<NonNullable<LastReading['mend']>, 'says' | 'ways'>
+  }
+  readonly check?: PhoneCheck
+  readonly ending?: PhoneEnding
+  readonly ways: readonly { readonly href: string; readonly text: string }[]
+  /** Those of every page that instructs. */
+  readonly notices: CautionsView
+}
+
+export interface PhoneCheck {
+  readonly id: string
+  readonly title: string
+  readonly saying: SayingView
+  /** What "the pin that I name" is: the pins and wires, where there are any. */
+  readonly spot?: SpotView
+  /** What a good one shows, where it is measured: for this end of the line only. */
+  readonly good?: string
+  readonly why: string
+  readonly form: PhoneForm
+}
+
+export interface PhoneForm extends Pick<ReadingForm, 'action' | 'field' | 'typed' | 'problem'> {
+  /** The question that the answers are to. */
+  readonly asks: string
+  readonly answers: readonly { readonly id: string; readonly says: string }[]
+  readonly skip: { readonly action: string; readonly reasons: readonly string[] }
+  readonly cutOff: string
+}
+
+/** What to say once there is nothing more to ask. */
+export interface PhoneEnding {
+  readonly stamp: string
+  readonly says: string
+  /** What was tried and helped, if anything. */
+  readonly helped?: string
+}
+
+/** How to get home with it. */
+export interface HomePage {
+  readonly title: string
+  readonly job: Ticket
+  readonly head: readonly string[]
+  readonly said: string
+  /** Ways to try, the one first that gets around what is likeliest. */
+  readonly ways: readonly HomeWay[]
+  /** Ways that want something the owner has not: "… needs tape". */
+  readonly lacking: readonly string[]
+  readonly never: readonly string[]
+  readonly stay: readonly string[]
+  /** The way that is being tried, one sentence at a time. */
+  readonly trying?: {
+    readonly id: string
+    readonly says: string
+    readonly saying: SayingView
+    readonly danger: string
+    readonly action: string
+  }
+  readonly back: { readonly href: string; readonly text: string }
+  readonly notices: CautionsView
+}
+
+export interface HomeWay {
+  readonly href: string
+  readonly says: string
+  readonly danger: string
+  /** "Tried: it did not help." */
+  readonly tried?: string
+}

@@ -1,0 +1,41 @@
+import { entry } from '../../../diagnosis/model/named.ts'
+import { sentencesIn } from '../../instantiate/words.ts'
+import type { Knowledge } from '../../knowledge.ts'
+import type { CheckKind } from '../../schema/index.ts'
+import type { Report } from '../report.ts'
+
+/** A sentence longer than this is lost before its end when somebody hears it. */
+const mostWords = 22
+
+/** Who reads a meter at more places than this loses count on the phone. */
+const mostPlaces = 3
+
+/** A check for an owner is one that somebody can make alone, out there, from what is said to them. */
+export function ownerRule(knowledge: Knowledge, report: Report): void {
+  for (const [, check] of knowledge.checkKinds) {
+    if (typeof check.owner === 'string' && check.owner !== 'yes') continue
+    for (const why of whyNot(check, knowledge)) report.add(check, ['owner'], why)
+    for (const sentence of sentencesIn(check.phone)) {
+      if (sentence.split(' ').length <= mostWords) continue
+      const says = `"${sentence}" is too long to follow by ear: cut it into sentences of at most ${mostWords} words`
+      report.add(check, ['phone'], says)
+    }
+  }
+}
+
+function whyNot(check: CheckKind, { owner, setups }: Knowledge): string[] {
+  const needs = (check.setups ?? []).map((id) => entry(setups.setups, id))
+  const given = new Set(Object.values(owner.kit).flatMap(({ gives = [] }) => gives))
+  const missing = [check.tools, ...needs.map(({ tools = [] }) => tools)]
+    .flat()
+    .filter((tool) => !given.has(tool))
+  return [
+    !check.where.includes('trailside') && 'it is only made at the bench',
+    missing.length > 0 && `nothing in the kit of owner.yaml gives ${missing.join(', ')}`,
+    (check.places ?? 1) > mostPlaces && `it is read at ${check.places} places`,
+    check.engine === 'running' &&
+      needs.some(({ stopOff }) => stopOff) &&
+      'it runs an engine that its switch does not stop',
+    /workshop|technician/i.test(check.phone) && 'its words for the phone send the owner away',
+  ].flatMap((why) => (why === false ? [] : `no owner can make it, since ${why}: say why not`))
+}

@@ -1,0 +1,41 @@
+import { z } from 'zod'
+import { Need } from '../need.ts'
+import { Name, Source, schemaKey, Words } from '../shared.ts'
+
+/** One way to get out of where nobody can repair it. */
+const Way = z.strictObject({
+  /** "Run it with the stop wire apart" */
+  says: Words,
+  /** Only on a machine that has what each of these asks for. Left out: on any. */
+  roles: z.array(Need).min(1).optional(),
+  /** What it takes, by name in the kit of `owner.yaml`. Left out: hands. */
+  kit: z.array(Name).min(1).optional(),
+  /** One sentence at a time, to read out. */
+  do: z.array(Words).min(1),
+  /** What it costs: what is no longer safe then. */
+  danger: Words,
+  /** Names in `cautions.yaml`. */
+  cautions: z.array(Name),
+  source: Source,
+})
+
+/** `trees/home.yaml`: how to get home with a machine that fails, and when to stay and call. */
+export const Home = z.strictObject({
+  ...schemaKey,
+  /** What may be tried. Which complaint it helps with, the complaint says. */
+  ways: z.record(Name, Way),
+  /** What must not be tried. */
+  never: z.record(Name, Words),
+  /** When to stay where one is and call for help, whatever the complaint. */
+  stay: z.array(Words).min(1),
+})
+export type Home = z.infer<typeof Home>
+
+/** What of it belongs to one complaint. */
+export const HomeWith = z.strictObject({
+  /** Ways to try, each with the gates that it gets around: the likelier one of them holds, the earlier it is said. */
+  try: z.record(Name, z.array(Name).min(1)),
+  /** Names of what must not be tried. */
+  never: z.array(Name).min(1),
+})
+export type HomeWith = z.infer<typeof HomeWith>

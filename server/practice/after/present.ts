@@ -1,0 +1,163 @@
+import { named } from '../../diagnosis/model/named.ts'
+import type { Suspect } from '../../diagnosis/model/walk.ts'
+import type { Fact } from '../../jobs/words/fact.ts'
+import { partNames, suspectName } from '../../jobs/words/names.ts'
+import { lowerFirst, minutes, percent, sentence, upperFirst } from '../../jobs/words/sentences.ts'
+import type { Case } from '../../knowledge/case.ts'
+import { machineName } from '../../knowledge/machine-name.ts'
+import { handOutHref, progressHref } from '../page/hrefs.ts'
+import { seenWords } from '../page/words.ts'
+import type { RoundStanding } from '../round/standing.ts'
+import { type Worth, worthOf } from '../tool/compare.ts'
+import { resultOf } from '../tool/result.ts'
+import type { ToolStep, ToolWalk } from '../tool/walk.ts'
+
+/** The page of a round that is over. */
+export interface AfterPage {
+  readonly title: string
+  readonly heading: string
+  /** "Right", "Not right", and in a sentence why. */
+  readonly stamp: string
+  readonly says: string
+  /** What was hidden, sentences. */
+  readonly was: readonly string[]
+  readonly facts: readonly Fact[]
+  readonly own: readonly StepView[]
+  readonly tool: readonly StepView[]
+  /** How the tool's walk ended. */
+  readonly toolEnd: string
+  readonly ways: readonly { readonly href: string; readonly text: string }[]
+}
+
+export interface StepView {
+  readonly title: string
+  readonly shown: string
+  readonly minutes: string
+  /** "Likeliest then: exciter winding, 62 %." */
+  readonly known: string
+  readonly remarks: readonly string[]
+}
+
+export function presentAfter(standing: RoundStanding, tool: ToolWalk): AfterPage {
+  const { kase, round, hidden, minutes: spent, asked, fitted } = standing
+  const result = resultOf(standing, tool)
+  const good = fitted.filter(({ right }) => !right)
+  const price = good.reduce((sum, each) => sum + each.price, 0)
+  const work = good.reduce((sum, each) => sum + each.minutes, 0)
+  return {
+    title: `Practice ${round.id}, afterwards`,
+    heading: `${machineName(kase.machine)}: ${kase.complaint.title}`,
+    stamp: result.right ? 'Right' : 'Not right',
+    says: endWords(standing, tool),
+    was: hidden.faults.map((fault) => {
+      const { part, says } = named(kase.faults, fault)
+      return sentence(`${upperFirst(named(kase.parts, part).name)} ${says}`)
+    }),
+    facts: [
+      { label: 'Your minutes', value: minutes(spent) },
+      { label: 'The tool’s minutes', value: minutes(tool.minutes) },
+      { label: 'Your checks', value: String(standing.made.length) },
+      { label: 'The tool’s checks', value: String(tool.steps.length) },
+      {
+        label: 'Good parts bought',
+        value:
+          good.length === 0
+            ? 'None'
+            : `${upperFirst(
+                partNames(
+                  kase,
+                  good.map(({ part }) => part),
+                ),
+              )}: ${price} in all, and ${minutes(work)} to fit`,
+      },
+      {
+        label: 'Tool asked',
+        value: asked === 0 ? 'Never' : asked === 1 ? 'Once' : `${asked} times`,
+      },
+      { label: 'Seed', value: round.opened.seed },
+      ...(round.opened.who === '' ? [] : [{ label: 'Who', value: round.opened.who }]),
+    ],
+    own: worthOf(standing).map((worth) => ownStep(kase, worth)),
+    tool: tool.steps.map((step) => toolStep(kase, step)),
+    toolEnd: toolEndWords(kase, tool),
+    ways: [
+      { href: '/practice', text: 'Begin another round' },
+      { href: handOutHref(round.opened), text: 'Hand this machine out' },
+      { href: progressHref(round.opened.who), text: 'How it goes so far' },
+    ],
+  }
+}
+
+function endWords({ end, fitted, kase }: RoundStanding, tool: ToolWalk): string {
+  const good = fitted.filter(({ right }) => !right).map(({ part }) => part)
+  if (end === 'cannot tell') {
+    if (good.length > 0) {
+      return sentence(
+        `You bought ${partNames(kase, good)}, which was good, and then could not tell`,
+      )
+    }
+    return tool.right
+      ? 'You could not tell. The tool named the part, as stands below.'
+      : 'You could not tell, and neither could the tool.'
+  }
+  return good.length === 0
+    ? 'You named the part that had failed.'
+    : sentence(`You found it, after you had bought ${partNames(kase, good)}, which was good`)
+}
+
+function ownStep(kase: Case, { made, likeliest, settled, cheaper }: Worth): StepView {
+  const { card, seen, take, inTheWay } = made
+  const spoilt = seen.kind !== 'barred' && inTheWay.length > 0
+  return {
+    title: titleOf(card.title, take),
+    shown: seenWords(card, seen),
+    minutes: minutes(made.minutes),
+    known: knownWords(kase, likeliest),
+    remarks: [
+      ...(settled ? ['What this asks had been settled before.'] : []),
+      ...(cheaper
+        ? [
+            `As much could be expected in ${minutes(cheaper.minutes)} from: ${lowerFirst(cheaper.card.title)}.`,
+          ]
+        : []),
+      ...(spoilt
+        ? ['It was made with something apart, off or fitted that is in its way, so it says little.']
+        : []),
+    ],
+  }
+}
+
+function toolStep(kase: Case, { card, seen, take, minutes: spent, likeliest }: ToolStep): StepView {
+  return {
+    title: titleOf(card.title, take),
+    shown: seenWords(card, seen),
+    minutes: minutes(spent),
+    known: knownWords(kase, likeliest),
+    remarks: [],
+  }
+}
+
+const titleOf = (title: string, take: number): string =>
+  take === 1 ? upperFirst(title) : `Once more: ${lowerFirst(title)}`
+
+const knownWords = (kase: Case, suspect: Suspect | undefined): string =>
+  suspect === undefined
+    ? ''
+    : `Likeliest then: ${suspectName(kase, suspect.part)}, ${percent(suspect.probability)}.`
+
+function toolEndWords(kase: Case, { end }: ToolWalk): string {
+  switch (end.kind) {
+    case 'named':
+      return sentence(`It names ${partNames(kase, end.parts)}, at ${percent(end.probability)}`)
+    case 'cannotSeparate': {
+      const group = end.group.map(({ part }) => suspectName(kase, part))
+      return sentence(`It cannot tell these apart: ${group.join('; ')}`)
+    }
+    case 'outsideThisTree':
+      return 'It finds none of the causes that are listed.'
+    case 'contradiction':
+      return 'It finds that the readings contradict each other.'
+    case 'gaveUp':
+      return 'It has asked long enough, and gives up.'
+  }
+}

@@ -1,0 +1,105 @@
+import { unfitSentence } from '../../jobs/check/meter.ts'
+import { isReadApart } from '../../jobs/check/present.ts'
+import { presentSpot } from '../../jobs/check/spot.ts'
+import { presentSteps } from '../../jobs/check/way.ts'
+import { fitnessFor } from '../../jobs/measuring/foreseen.ts'
+import { meterAtHand } from '../../jobs/measuring/meter-at-hand.ts'
+import { temperatureOf, usualWarmth } from '../../jobs/measuring/warmth.ts'
+import { fold } from '../../jobs/record/fold.ts'
+import { wayTo } from '../../jobs/standing/as-it-stands.ts'
+import { barredBy, barringsOf } from '../../jobs/standing/barred.ts'
+import { cautionsOfTheJob, presentCautions } from '../../jobs/words/cautions.ts'
+import { limitsNow } from '../../jobs/words/limits-now.ts'
+import { degrees, listed, minutes, sentence, upperFirst } from '../../jobs/words/sentences.ts'
+import type { CheckCard, Measurand } from '../../knowledge/case.ts'
+import { printLimits } from '../../measure/reading/print.ts'
+import { asJob, conditionsOf } from '../round/as-job.ts'
+import type { RoundStanding } from '../round/standing.ts'
+import { type Pull, pulls } from '../seen/making.ts'
+import type { PracticeCheckView } from './views.ts'
+import { backWords } from './words.ts'
+
+/** A check as a job's page has it, with a button that makes it instead of a field. */
+export function presentPracticeCheck(standing: RoundStanding, card: CheckCard): PracticeCheckView {
+  const { hidden, kase, knowledge, made, setups } = standing
+  const job = asJob(hidden, made)
+  const folded = fold(job.events)
+  const onJob = { job, folded, kase, knowledge }
+  const way = wayTo({ setups, unsure: [] }, card)
+  const barred = barredBy(barringsOf(kase, folded), card)
+  const unfit =
+    card.measurand &&
+    unfitSentence(
+      fitnessFor(card.measurand, meterAtHand(knowledge, folded), folded.conditions),
+      card.measurand,
+    )
+  const times = made.filter((each) => each.card.id === card.id)
+  return {
+    id: card.id,
+    title: upperFirst(card.title),
+    cautions: presentCautions(onJob, [...card.cautions, ...cautionsOfTheJob(onJob)]),
+    ...(barred !== null && { barred: sentence(barred) }),
+    ...(card.measurand && { limits: limitsOf(standing, card.measurand) }),
+    ...(card.meter && { setting: card.meter }),
+    ...(unfit && { unfit }),
+    ...(card.spot && {
+      spot: presentSpot(card.spot, knowledge.colours, {
+        looked: card.meter === undefined && card.spot.connector === undefined,
+        isApart: isReadApart(card),
+      }),
+    }),
+    steps: presentSteps(way, card, kase.machine),
+    terms: [
+      {
+        label: 'Tools',
+        value: upperFirst(listed(card.tools.map(({ name }) => name))) || 'Hands and eyes',
+      },
+      { label: 'Time', value: minutes(minutesToMake(standing, card)) },
+    ],
+    putBack: way.putBack.map(({ setup }) => ({ setup: setup.id, says: backWords(setup) })),
+    pulls: isPulled(card) ? pullChoices(times.at(-1)?.pull ?? 'brisk') : [],
+    submit:
+      times.length === 0 ? 'Do it' : (card.measurand?.quantity.touches.another ?? 'Do it again'),
+  }
+}
+
+function limitsOf({ hidden }: RoundStanding, measurand: Measurand) {
+  const { limits, quantity, rpm } = measurand
+  const over = quantity.overRange === 'in range' ? ', or OL' : ''
+  const speed = rpm === undefined ? '' : ` at ${rpm}\u00a0rpm`
+  const conditions = conditionsOf(hidden)
+  const { celsius } = temperatureOf(usualWarmth(conditions, measurand), conditions)
+  const now = limitsNow(measurand, celsius)
+  return {
+    verb: quantity.goodOne,
+    says: `${printLimits(limits, quantity.unit)}${over}${speed}`,
+    ...(now !== undefined && { now: `${now} at ${degrees(celsius)}` }),
+  }
+}
+
+/** With what has to be made ready, and without what somebody chooses to put back first. */
+export function minutesToMake({ setups }: RoundStanding, card: CheckCard): number {
+  const held = new Set(setups.map(({ id }) => id))
+  const needs = card.asked ? [] : card.setups.filter(({ id }) => !held.has(id))
+  return needs.reduce(
+    (sum, setup) => sum + setup.minutes + (setup.once ? (setup.undo?.minutes ?? 0) : 0),
+    card.minutes,
+  )
+}
+
+/** Its volts follow how fast somebody pulls. */
+const isPulled = ({ engine, measurand }: CheckCard): boolean =>
+  engine === 'cranking' && measurand?.quantity.corrections.includes('speed') === true
+
+const pullWords: Readonly<Record<Pull, string>> = {
+  slow: 'Slowly',
+  brisk: 'Briskly',
+  hard: 'As hard as you can',
+}
+
+const pullChoices = (chosen: Pull): PracticeCheckView['pulls'] =>
+  (Object.keys(pulls) as Pull[]).map((value) => ({
+    value,
+    says: pullWords[value],
+    chosen: value === chosen,
+  }))

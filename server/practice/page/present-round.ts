@@ -1,0 +1,126 @@
+import { presentSuspects } from '../../jobs/beside/suspects.ts'
+import { cautionsEverywhere, cautionsView } from '../../jobs/words/cautions.ts'
+import { hindrance } from '../../jobs/words/hindrance.ts'
+import { degrees, minutes, sentence, upperFirst } from '../../jobs/words/sentences.ts'
+import { machineName } from '../../knowledge/machine-name.ts'
+import { printValue } from '../../measure/reading/print.ts'
+import { conditionsOf, leadsRead } from '../round/as-job.ts'
+import { knownAfter } from '../round/belief.ts'
+import type { Fitted, RoundStanding } from '../round/standing.ts'
+import { barredBecause } from './barred.ts'
+import { handOutHref, roundHref } from './hrefs.ts'
+import { minutesToMake, presentPracticeCheck } from './present-check.ts'
+import type { CheckGroup, LastView, RoundPage } from './views.ts'
+import { backWords, seenWords, titled } from './words.ts'
+
+/** What somebody asked to see of a round, or sent and could not be taken. */
+export interface AskedOfRound {
+  readonly check: string
+  readonly notice?: string
+}
+
+/** A round: the complaint, every check there is, and what came of those that were made. */
+export function presentRound(standing: RoundStanding, { check, notice }: AskedOfRound): RoundPage {
+  const { round, hidden, kase, knowledge, made, setups, fitted } = standing
+  const { machine, complaint } = kase
+  const card = kase.checks.get(check)
+  const renewed = fitted.map(({ part }) => part)
+  const last = made.at(-1)
+  const href = roundHref(round.id)
+  return {
+    title: `Practice ${round.id}`,
+    notices: cautionsView(cautionsEverywhere({ knowledge })),
+    ...{ id: round.id, version: round.version, href },
+    heading: `${machineName(machine)}: ${complaint.title}`,
+    owner: complaint.owner,
+    facts: factsOf(standing),
+    ...(notice !== undefined && { notice }),
+    ...(last && { last: lastView(last) }),
+    ...(fitted.length > 0 && { bought: boughtWords(standing, fitted) }),
+    ...(card && { check: presentPracticeCheck(standing, card) }),
+    groups: groupsOf(standing),
+    stands: setups
+      .toReversed()
+      .flatMap((setup) =>
+        setup.undo
+          ? [{ setup: setup.id, says: backWords(setup), minutes: minutes(setup.undo.minutes) }]
+          : [],
+      ),
+    readings: made.map((each) =>
+      titled(upperFirst(each.card.title), seenWords(each.card, each.seen)),
+    ),
+    ...(standing.askedLast && {
+      suspects: presentSuspects({
+        kase,
+        walk: { suspects: knownAfter(hidden, made, renewed).suspects },
+      }),
+    }),
+    parts: [...kase.parts.values()]
+      .filter(({ id }) => !fitted.some(({ part }) => part === id))
+      .map(({ id, name }) => ({ id, name: upperFirst(name) })),
+    handOut: {
+      href: handOutHref(round.opened),
+      says: `Everybody who begins with the seed ${round.opened.seed} here gets this machine.`,
+    },
+  }
+}
+
+function factsOf({ hidden, minutes: spent, asked, round }: RoundStanding): RoundPage['facts'] {
+  const { air } = conditionsOf(hidden)
+  const { meter, knowledge } = hidden
+  const name = knowledge.meters.get(meter.id)?.name ?? meter.id
+  return [
+    { label: 'Minutes so far', value: minutes(spent) },
+    { label: 'Air', value: degrees(air) },
+    { label: 'Place', value: 'At the bench, with every tool on the list' },
+    {
+      label: 'Meter',
+      value: `${name}; its leads alone show ${printValue(leadsRead(hidden), 'Ω')}, which is in every reading of ohms`,
+    },
+    ...(asked > 0 ? [{ label: 'Tool asked', value: asked === 1 ? 'Once' : `${asked} times` }] : []),
+    ...(round.opened.who === '' ? [] : [{ label: 'Who', value: round.opened.who }]),
+  ]
+}
+
+function lastView({ card, seen, inTheWay }: RoundStanding['made'][0]): LastView {
+  return {
+    title: upperFirst(card.title),
+    shown: seenWords(card, seen),
+    barred: seen.kind === 'barred' ? barredBecause(inTheWay, seen.by) : [],
+  }
+}
+
+/** "The igniter is new, and the complaint is still there." */
+function boughtWords({ kase }: RoundStanding, fitted: readonly Fitted[]): string {
+  const name = (part: string) => kase.parts.get(part)?.name ?? part
+  const [last] = fitted.slice(-1)
+  return last === undefined
+    ? ''
+    : sentence(
+        `The ${name(last.part)} is new, and the complaint is still there: it was a good one, for ${last.price}, with ${minutes(last.minutes)} of work`,
+      )
+}
+
+/** By the part they are about; then what is asked, then what is about no one part. */
+function groupsOf(standing: RoundStanding): CheckGroup[] {
+  const { round, hidden, kase, made } = standing
+  const conditions = conditionsOf(hidden)
+  const done = new Set(made.map(({ card }) => card.id))
+  const groups = new Map<string, CheckGroup['checks'][0][]>()
+  const names = ['Asking the owner', 'Several parts at once', ...partNames(standing)]
+  for (const name of names) groups.set(name, [])
+  for (const card of kase.checks.values()) {
+    if (hindrance(card, conditions, hidden.knowledge.owner) !== null) continue
+    const part = card.part === undefined ? undefined : kase.parts.get(card.part)
+    const name = part ? upperFirst(part.name) : (names[card.asked ? 0 : 1] ?? '')
+    const says = `${minutes(minutesToMake(standing, card))}${done.has(card.id) ? ', made already' : ''}`
+    const href = `${roundHref(round.id)}?check=${encodeURIComponent(card.id)}`
+    groups.get(name)?.push({ href, title: upperFirst(card.title), says })
+  }
+  return [...groups]
+    .filter(([, checks]) => checks.length > 0)
+    .map(([name, checks]) => ({ name, checks }))
+}
+
+const partNames = ({ kase }: RoundStanding): string[] =>
+  [...kase.parts.values()].map(({ name }) => upperFirst(name))

@@ -1,0 +1,72 @@
+import type { SuspectsView } from '../../jobs/beside/view.ts'
+import type { SpotView, StepsView } from '../../jobs/check/view.ts'
+import type { CautionsView } from '../../jobs/words/cautions.ts'
+import type { Fact } from '../../jobs/words/fact.ts'
+
+/** The page of a round. */
+export interface RoundPage {
+  readonly title: string
+  /** The page has cautions of its own at its foot. */
+  readonly notices: CautionsView
+  readonly id: number
+  readonly version: number
+  readonly href: string
+  readonly heading: string
+  readonly owner: string
+  readonly facts: readonly Fact[]
+  /** Something about the whole page that could not be taken. */
+  readonly notice?: string
+  readonly last?: LastView
+  readonly bought?: string
+  readonly check?: PracticeCheckView
+  readonly groups: readonly CheckGroup[]
+  readonly stands: readonly {
+    readonly setup: string
+    readonly says: string
+    readonly minutes: string
+  }[]
+  readonly readings: readonly string[]
+  readonly suspects?: SuspectsView
+  readonly parts: readonly { readonly id: string; readonly name: string }[]
+  /** A way to the same machine for others. */
+  readonly handOut: { readonly href: string; readonly says: string }
+}
+
+export interface LastView {
+  readonly title: string
+  readonly shown: string
+  /** Why nothing came back, and what to put back. */
+  readonly barred: readonly string[]
+}
+
+export interface PracticeCheckView {
+  readonly id: string
+  readonly title: string
+  readonly cautions: CautionsView
+  /** Why it is not safe after what was answered; then it cannot be made. */
+  readonly barred?: string
+  readonly limits?: { readonly verb: string; readonly says: string; readonly now?: string }
+  readonly setting?: string
+  /** What the meter cannot tell here; left out where it is fit. */
+  readonly unfit?: string
+  readonly spot?: SpotView
+  readonly steps: readonly StepsView[]
+  readonly terms: readonly Fact[]
+  /** What stands in its way and stays unless it is put back. */
+  readonly putBack: readonly { readonly setup: string; readonly says: string }[]
+  readonly pulls: readonly {
+    readonly value: string
+    readonly says: string
+    readonly chosen: boolean
+  }[]
+  readonly submit: string
+}
+
+export interface CheckGroup {
+  readonly name: string
+  readonly checks: readonly {
+    readonly href: string
+    readonly title: string
+    readonly says: string
+  }[]
+}

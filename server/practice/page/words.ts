@@ -1,0 +1,26 @@
+import { sentence } from '../../jobs/words/sentences.ts'
+import type { CheckCard, SetupCard } from '../../knowledge/case.ts'
+import type { Seen } from '../seen/look.ts'
+
+/** What came back, as the meter shows it or in words: "365.2 Ω", "4.71 kΩ", "OL", "No spark". */
+export function seenWords({ answers, measurand }: CheckCard, seen: Seen): string {
+  if (seen.kind === 'barred') return 'It cannot be done as the machine stands'
+  if (seen.kind === 'answer') return answers?.find(({ id }) => id === seen.id)?.says ?? seen.id
+  return seen.text
+    .split(' ')
+    .map((text) => withUnit(text, measurand))
+    .join(', ')
+}
+
+function withUnit(text: string, measurand: CheckCard['measurand']): string {
+  const [, figure, prefix = ''] = /^([\d.]+)([kM]?)$/.exec(text) ?? []
+  if (figure === undefined || measurand === undefined) return text
+  return `${figure}\u00a0${prefix}${measurand.quantity.unit}`
+}
+
+/** "Plug look: dry", "Did it die hot? No": a check and what came back. */
+export const titled = (title: string, shown: string): string =>
+  title.endsWith('?') ? `${title} ${shown}` : `${title}: ${shown}`
+
+/** How it is put back, or what was done where nothing is written of that. */
+export const backWords = ({ undo, do: says }: SetupCard): string => sentence(undo?.do ?? says)

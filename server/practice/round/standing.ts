@@ -1,0 +1,139 @@
+import type { Case, CheckCard, SetupCard } from '../../knowledge/case.ts'
+import { fits } from '../../knowledge/fits.ts'
+import { caseFor } from '../../knowledge/instantiate.ts'
+import type { Knowledge } from '../../knowledge/knowledge.ts'
+import type { Opened, StoredRound } from '../record/events.ts'
+import { drawHidden, type Hidden } from '../seen/hidden.ts'
+import { look, type Seen } from '../seen/look.ts'
+import type { Pull } from '../seen/making.ts'
+import { seedOf } from '../world/chance.ts'
+
+/** One time that a check was made in a round. */
+export interface Made {
+  readonly card: CheckCard
+  /** How often it had been made by then, itself counted in. */
+  readonly take: number
+  readonly pull: Pull
+  readonly seen: Seen
+  /** With what was made ready for it. */
+  readonly minutes: number
+  /** What stood apart, off or fitted before it, and what was in its way and stayed. */
+  readonly before: readonly SetupCard[]
+  readonly inTheWay: readonly SetupCard[]
+}
+
+/** A part that was bought and fitted. */
+export interface Fitted {
+  readonly part: string
+  readonly right: boolean
+  readonly minutes: number
+  readonly price: number
+}
+
+/** Where a round stands, from its events and its seed. */
+export interface RoundStanding {
+  readonly round: StoredRound
+  readonly knowledge: Knowledge
+  readonly hidden: Hidden
+  readonly kase: Case
+  readonly made: readonly Made[]
+  /** What is apart, off or fitted, in the order in which it came to be so. */
+  readonly setups: readonly SetupCard[]
+  readonly minutes: number
+  /** How often somebody asked what the tool thinks, and whether that was the last thing that happened. */
+  readonly asked: number
+  readonly askedLast: boolean
+  readonly fitted: readonly Fitted[]
+  readonly end: 'open' | 'found' | 'cannot tell'
+}
+
+/** The machine of a round; null where its machine or complaint is no longer among the trees. */
+export function hiddenOf(
+  knowledge: Knowledge,
+  { machine, complaint, seed, draw }: Pick<Opened, 'machine' | 'complaint' | 'seed' | 'draw'>,
+): Hidden | null {
+  const [sheet, tree] = [knowledge.machines.get(machine), knowledge.complaints.get(complaint)]
+  if (sheet === undefined || tree === undefined || !fits(tree, sheet)) return null
+  return drawHidden(knowledge, caseFor(knowledge, machine, complaint), seedOf(seed, draw))
+}
+
+/** Replays the events of a round; null as in `hiddenOf`. */
+export function roundStanding(knowledge: Knowledge, round: StoredRound): RoundStanding | null {
+  const hidden = hiddenOf(knowledge, round.opened)
+  if (hidden === null) return null
+  let now: RoundStanding = {
+    ...{ round, knowledge, hidden, kase: hidden.kase },
+    ...{ made: [], setups: [], minutes: 0, asked: 0, askedLast: false, fitted: [], end: 'open' },
+  }
+  for (const { event } of round.events) {
+    now = { ...now, askedLast: false }
+    switch (event.kind) {
+      case 'made':
+        now = afterCheck(now, event.check, event.pull)
+        break
+      case 'back':
+        now = afterPutBack(now, new Set(event.setups))
+        break
+      case 'asked':
+        now = { ...now, asked: now.asked + 1, askedLast: true }
+        break
+      case 'fitted':
+        now = afterFitting(now, event.part)
+        break
+      case 'cannot-tell':
+        now = { ...now, end: 'cannot tell' }
+        break
+      case 'opened':
+        break
+    }
+  }
+  return now
+}
+
+/** A check that the knowledge no longer has leaves no trace. */
+function afterCheck(now: RoundStanding, check: string, pull: Pull): RoundStanding {
+  const card = now.kase.checks.get(check)
+  if (card === undefined) return now
+  const take = 1 + now.made.filter((each) => each.card.id === check).length
+  const held = new Set(now.setups.map(({ id }) => id))
+  const needs = card.asked ? [] : card.setups.filter(({ id }) => !held.has(id))
+  const stands = new Set([...held, ...needs.map(({ id }) => id)])
+  const seen = look(now.hidden, card, { take, pull, stands })
+  const own = new Set(card.setups.map(({ id }) => id))
+  const inTheWay = now.setups.filter(
+    ({ id }) => !own.has(id) && card.forbids.some((each) => each.id === id),
+  )
+  const minutes =
+    card.minutes +
+    sum(needs, (setup) => setup.minutes + (setup.once ? (setup.undo?.minutes ?? 0) : 0))
+  const made: Made = {
+    ...{ card, take, pull, seen, minutes, before: now.setups },
+    inTheWay: card.asked ? [] : inTheWay,
+  }
+  return {
+    ...now,
+    made: [...now.made, made],
+    setups: [...now.setups, ...needs.filter(({ once }) => !once)],
+    minutes: now.minutes + minutes,
+  }
+}
+
+function afterPutBack(now: RoundStanding, names: ReadonlySet<string>): RoundStanding {
+  const back = now.setups.filter(({ id }) => names.has(id))
+  return {
+    ...now,
+    setups: now.setups.filter(({ id }) => !names.has(id)),
+    minutes: now.minutes + sum(back, ({ undo }) => undo?.minutes ?? 0),
+  }
+}
+
+function afterFitting(now: RoundStanding, part: string): RoundStanding {
+  const right = now.hidden.parts.includes(part)
+  const kind = now.kase.machine.parts.find(({ id }) => id === part)?.kind ?? ''
+  const cost = now.knowledge.partKinds.get(kind)?.cost
+  const fitted: Fitted = { part, right, minutes: cost?.minutes ?? 0, price: cost?.price ?? 0 }
+  return { ...now, fitted: [...now.fitted, fitted], end: right ? 'found' : now.end }
+}
+
+const sum = <T>(items: readonly T[], of: (item: T) => number): number =>
+  items.reduce((total, item) => total + of(item), 0)

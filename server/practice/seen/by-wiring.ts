@@ -1,0 +1,96 @@
+import { checkNamed } from '../../diagnosis/belief/belief.ts'
+import { apart } from '../../diagnosis/model/chances.ts'
+import { named, numbered } from '../../diagnosis/model/named.ts'
+import type { CheckCard } from '../../knowledge/case.ts'
+import { unplugId } from '../../knowledge/instantiate/setup-cards.ts'
+import type { Random } from '../world/chance.ts'
+import { contactOhms } from '../world/contact.ts'
+import { shown, shownVolts } from '../world/display.ts'
+import { doesOf, type TrueMachine } from '../world/machine.ts'
+import { ohmsAt, type Places, peakAt, placesFor } from '../world/meet.ts'
+import type { Moment } from '../world/network.ts'
+import { partNamed } from '../world/sheet.ts'
+import type { Hidden } from './hidden.ts'
+import type { Making } from './making.ts'
+import { speedOf } from './speed.ts'
+
+/** The reading of a check as the wiring of the machine gives it; null where it does not tell. */
+export function byWiring(
+  hidden: Hidden,
+  card: CheckCard,
+  making: Making,
+  random: Random,
+): string | null {
+  const { truth } = hidden
+  const reads = truth && readsOf(truth, card)
+  if (!truth || !reads || !isKnown(hidden, truth, card)) return null
+  const places = placesFor(card, truth.circuit)
+  const [first] = places ?? []
+  if (places === null || first === undefined) return null
+  const contact = contactOhms(random, card.spot?.awkward ?? false)
+  const now = momentOf(hidden, truth, card, making)
+  const { meter, leads } = hidden
+  if (reads === 'ohms') {
+    const ohms = ohmsAt(now, places)
+    // Of several wires the highest is entered, of legs every one.
+    const entered = card.measurand?.places === ohms.length ? ohms : [Math.max(...ohms)]
+    const texts = entered.map((each) => shown(meter, 'resistance', each + contact + leads, random))
+    return texts.join(' ')
+  }
+  return shownVolts(meter, 'dc-voltage', volts(now, card, first, making, contact, random), random)
+}
+
+function volts(
+  now: Moment,
+  { part = '' }: CheckCard,
+  places: Places,
+  { pull }: Making,
+  contact: number,
+  random: Random,
+): number {
+  // Three pulls, the best of them.
+  const speeds = [0, 1, 2].map(() => speedOf(pull, random))
+  return peakAt(now, part, places, Math.max(...speeds), contact)
+}
+
+const readsOf = ({ knowledge, machine }: TrueMachine, { part, measurand }: CheckCard) =>
+  part === undefined || measurand === undefined
+    ? undefined
+    : named(knowledge.partKinds, partNamed(machine, part).kind).properties[measurand.property]
+        ?.reads
+
+/**
+ * Whether the wiring knows all that is wrong and shows in this check: a fault that says nothing of what it does
+ * physically follows its rows.
+ */
+export function isKnown(
+  { kase, cutSet, faults, knowledge }: Hidden,
+  { machine }: TrueMachine,
+  card: CheckCard,
+): boolean {
+  if (faults.every((fault) => doesOf(knowledge, machine, fault) !== undefined)) return true
+  return !shows(kase.model, card.id, cutSet)
+}
+
+/** Whether a cut set shows in a check: its row is another than that of most others. */
+export function shows(model: Hidden['kase']['model'], check: string, cutSet: number): boolean {
+  const { chances } = checkNamed(model, check)
+  const outside = model.cutSets.findIndex(({ faults }) => faults.length === 0)
+  return apart(numbered(chances, cutSet), numbered(chances, Math.max(outside, 0))) > 0
+}
+
+function momentOf(
+  { kase, air }: Hidden,
+  truth: TrueMachine,
+  { part, measurand }: CheckCard,
+  { stands }: Making,
+): Moment {
+  const warmed = measurand?.warmedTo
+  return {
+    truth,
+    apart: new Set(
+      Object.keys(kase.machine.connectors).filter((plug) => stands.has(unplugId(plug))),
+    ),
+    celsius: (each) => (each === part && warmed !== undefined ? warmed : air),
+  }
+}

@@ -1,0 +1,33 @@
+import { checkNamed } from '../../diagnosis/belief/belief.ts'
+import type { CheckCard } from '../../knowledge/case.ts'
+import { seeded, seedOf } from '../world/chance.ts'
+import { byWiring } from './by-wiring.ts'
+import type { Hidden } from './hidden.ts'
+import { inTheWay } from './in-the-way.ts'
+import type { Making } from './making.ts'
+import { outcomeOfTable, outcomeSpoilt } from './outcome.ts'
+import { shownFor } from './shown.ts'
+
+/** What comes back from a check. */
+export type Seen =
+  /** What the meter shows, as one types it. */
+  | { readonly kind: 'typed'; readonly text: string }
+  | { readonly kind: 'answer'; readonly id: string }
+  /** It cannot be made so. */
+  | { readonly kind: 'barred'; readonly by: readonly string[] }
+
+/** Makes a check on the hidden machine. The same seed and the same making always give the same. */
+export function look(hidden: Hidden, card: CheckCard, making: Making): Seen {
+  const { bars, spoils } = inTheWay(hidden, card, making.stands)
+  if (bars.length > 0) return { kind: 'barred', by: bars }
+  const random = seeded(seedOf(hidden.seed, card.id, making.take, making.pull))
+  const read = byWiring(hidden, card, making, random)
+  if (read !== null) return { kind: 'typed', text: read }
+  const check = checkNamed(hidden.kase.model, card.id)
+  const outcome =
+    spoils.length > 0
+      ? outcomeSpoilt(hidden, card, check)
+      : outcomeOfTable(hidden, card, check, random)
+  if (card.measurand === undefined) return { kind: 'answer', id: outcome }
+  return { kind: 'typed', text: shownFor(hidden, card, card.measurand, outcome, making, random) }
+}

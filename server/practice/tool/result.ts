@@ -1,0 +1,23 @@
+import { entry } from '../../diagnosis/model/named.ts'
+import type { Result } from '../record/events.ts'
+import type { RoundStanding } from '../round/standing.ts'
+import type { ToolWalk } from './walk.ts'
+
+/**
+ * What came of a round that is over. Right is who fitted the failed part first, or could not tell where the tool
+ * cannot either.
+ */
+export function resultOf(
+  { hidden, kase, minutes, fitted, end }: RoundStanding,
+  tool: ToolWalk,
+): Result {
+  const [part = ''] = hidden.parts
+  const { parts } = kase.machine
+  const kinds = Object.fromEntries(parts.map(({ id, kind }) => [id, kind]))
+  const bought = fitted.filter(({ right }) => !right).length
+  return {
+    ...{ partKind: entry(kinds, part), complaint: kase.complaint.id, machine: kase.machine.id },
+    right: bought === 0 && (end === 'found' || !tool.right),
+    ...{ minutes, toolMinutes: tool.minutes, bought },
+  }
+}

@@ -1,0 +1,135 @@
+import { named } from '../../diagnosis/model/named.ts'
+import { boxes } from './boxes.ts'
+import { warmed } from './good.ts'
+import type { TrueMachine } from './machine.ts'
+import { ground, node, type Pin } from './node.ts'
+import { partNamed } from './sheet.ts'
+import type { Resistor } from './solve.ts'
+
+/** The machine at one moment. */
+export interface Moment {
+  readonly truth: TrueMachine
+  /** Connectors pulled apart. */
+  readonly apart: ReadonlySet<string>
+  /** °C of a part. */
+  celsius(part: string): number
+}
+
+/** Everything that conducts on the machine as it stands, as an ohmmeter of a few volts meets it. */
+export const network = (now: Moment): readonly Resistor[] => [...harness(now), ...boxes(now.truth)]
+
+/** The same without what is inside the boxes: wires, plugs, and what hangs on them. */
+export const harness = (now: Moment): readonly Resistor[] => [
+  ...joints(now),
+  ...parts(now),
+  ...legs(now),
+  ...groundedWindings(now),
+  ...wires(now),
+  ...grounds(now),
+]
+
+/** A joined pair of pins, Ω. Common practice: a few mΩ. */
+const joint = 0.005
+
+function joints({ truth, apart }: Moment): Resistor[] {
+  const { machine, circuit } = truth
+  const extra = new Map(
+    Object.entries(circuit.joints ?? {}).flatMap(([part, pins]) =>
+      pins.map((pin) => [pin.join(), truth.effect(part).series ?? 0] as const),
+    ),
+  )
+  return Object.entries(machine.connectors)
+    .filter(([plug]) => !apart.has(plug))
+    .flatMap(([plug, { pins }]) =>
+      Object.keys(pins).map((name): Resistor => {
+        const pin = [plug, Number(name)] as const
+        return [node(pin, 'own'), node(pin, 'harness'), joint + (extra.get(pin.join()) ?? 0)]
+      }),
+    )
+}
+
+/** What has two ends, by its own half of its plug. */
+function parts(now: Moment): Resistor[] {
+  const { knowledge, machine, circuit } = now.truth
+  return Object.entries(circuit.ends ?? {}).flatMap(([part, [plug, a, b]]): Resistor[] => {
+    const { contact } = named(knowledge.partKinds, partNamed(machine, part).kind)
+    const [from, to] = [node([plug, a], 'own'), node([plug, b], 'own')]
+    if (contact === undefined) return winding(now, part, from, to)
+    const { series = 0, across = Infinity } = now.truth.effect(part)
+    return [[from, to, contact === 'closed' ? now.truth.good(part).ohms + series : across]]
+  })
+}
+
+/** A path to metal leaves it somewhere on its way. */
+function winding({ truth, celsius }: Moment, part: string, from: string, to: string): Resistor[] {
+  const { series = 0, turns = 1, leak = Infinity, at = 0.5 } = truth.effect(part)
+  const ohms = warmed(truth.good(part).ohms * turns, celsius(part))
+  const tap = `${part} tap`
+  return [
+    [from, tap, ohms * at + series / 2],
+    [tap, to, ohms * (1 - at) + series / 2],
+    [tap, ground, leak],
+  ]
+}
+
+/** Three legs from a common middle: between two of them one reads both. */
+function legs({ truth, celsius }: Moment): Resistor[] {
+  return Object.entries(truth.circuit.legs ?? {}).flatMap(([part, [plug, ...pins]]) => {
+    const { leg, turns = 1, series = 0, leak = Infinity } = truth.effect(part)
+    const half = warmed(truth.good(part).ohms, celsius(part)) / 2
+    return pins.flatMap((pin, i): Resistor[] => {
+      const own = node([plug, pin], 'own')
+      if (i !== leg) return [[own, `${part} middle`, half]]
+      return [
+        [own, `${part} middle`, half * turns + series],
+        [own, ground, leak],
+      ]
+    })
+  })
+}
+
+/** Windings with one end on their core: what lies beyond a path to it is bridged. */
+function groundedWindings({ truth, celsius }: Moment): Resistor[] {
+  const { knowledge, machine, circuit } = truth
+  return Object.entries(circuit.grounded ?? {}).flatMap(([part, pin]): Resistor[] => {
+    const { kind, limits = {} } = partNamed(machine, part)
+    const { properties } = named(knowledge.partKinds, kind)
+    if (!Object.keys(limits).some((name) => properties[name]?.reads === 'ohms')) return []
+    const { series = 0, turns = 1, leak = Infinity, at = 0.5 } = truth.effect(part)
+    const ohms = warmed(truth.good(part).ohms * turns, celsius(part))
+    const tap = `${part} tap`
+    return [
+      [node(pin, 'own'), tap, ohms * at],
+      [tap, ground, ohms * (1 - at) + series],
+      [tap, ground, leak],
+    ]
+  })
+}
+
+/** What is wrong is wrong with one wire of several: with the first, or with what all branches share. */
+function wires({ truth }: Moment): Resistor[] {
+  const { circuit } = truth
+  return Object.entries(circuit.wires ?? {}).flatMap(([part, stretches]) => {
+    const { series = 0, leak = Infinity } = truth.effect(part)
+    const fuse = circuit.inLine?.[part]
+    const inTheWay = series + (fuse === undefined ? 0 : (truth.effect(fuse).series ?? 0))
+    const [first] = stretches
+    return stretches.flatMap(([from, a, to, b], i): Resistor[] => {
+      const start = node([from, a], 'harness')
+      const isFirst = i === 0 || (from === first?.[0] && a === first[1])
+      return [
+        [start, node([to, b], 'harness'), truth.good(part).ohms + (isFirst ? inTheWay : 0)],
+        ...(i === 0 ? [[start, ground, leak] as const] : []),
+      ]
+    })
+  })
+}
+
+function grounds({ truth }: Moment): Resistor[] {
+  return Object.entries(truth.circuit.grounds ?? {}).flatMap(([part, pins]) =>
+    pins.map((pin: Pin): Resistor => {
+      const { series = 0 } = truth.effect(part)
+      return [node(pin, 'harness'), ground, truth.good(part).ohms + series]
+    }),
+  )
+}

@@ -1,0 +1,78 @@
+import { numbered } from '../../diagnosis/model/named.ts'
+
+/** Two nodes and the Ω between them; Infinity is none. */
+export type Resistor = readonly [a: string, b: string, ohms: number]
+
+/** Nothing on a machine insulates better than this, Ω. */
+const air = 1e12
+
+/**
+ * Ω between two nodes of a network of resistors, by nodal analysis: 1 A goes in at one and comes out at the
+ * other. Infinity where no path leads from one to the other.
+ */
+export function ohmsBetween(network: readonly Resistor[], from: string, to: string): number {
+  if (from === to) return 0
+  const near = reachable(network, from)
+  if (!near.has(to)) return Infinity
+  // The node that 1 A goes into comes last, so that no substitution back is needed.
+  const names = [...near].filter((name) => name !== to && name !== from)
+  const index = new Map([...names, from].map((name, i) => [name, i]))
+  const rows = [...index].map(() => new Float64Array(index.size + 1))
+  const add = (i: number | undefined, j: number | undefined, siemens: number) => {
+    if (i !== undefined && j !== undefined) addTo(numbered(rows, i), j, siemens)
+  }
+  for (const [a, b, ohms] of network) {
+    if (!near.has(a) || !(ohms < air) || a === b) continue
+    const siemens = 1 / Math.max(ohms, 1e-6)
+    const [i, j] = [index.get(a), index.get(b)]
+    add(i, i, siemens)
+    add(j, j, siemens)
+    add(i, j, -siemens)
+    add(j, i, -siemens)
+  }
+  addTo(numbered(rows, index.size - 1), index.size, 1)
+  return lastUnknown(rows)
+}
+
+function reachable(network: readonly Resistor[], from: string): Set<string> {
+  const beside = new Map<string, string[]>()
+  const join = (a: string, b: string) => {
+    const known = beside.get(a)
+    if (known === undefined) beside.set(a, [b])
+    else known.push(b)
+  }
+  for (const [a, b, ohms] of network) {
+    if (!(ohms < air)) continue
+    join(a, b)
+    join(b, a)
+  }
+  const found = new Set([from])
+  for (const name of found) for (const next of beside.get(name) ?? []) found.add(next)
+  return found
+}
+
+type Row = Float64Array
+
+const at = (row: Row, column: number): number => row[column] ?? 0
+const addTo = (row: Row, column: number, value: number): void => {
+  row[column] = at(row, column) + value
+}
+
+/** The last unknown of a linear system, each row with its right side at the end; by elimination with the largest pivot. */
+function lastUnknown(rows: Row[]): number {
+  const size = rows.length
+  for (let step = 0; step < size; step += 1) {
+    const ranked = rows.slice(step).sort((a, b) => Math.abs(at(b, step)) - Math.abs(at(a, step)))
+    rows.splice(step, size - step, ...ranked)
+    const [row, ...below] = rows.slice(step)
+    for (const each of below) {
+      if (row === undefined || at(each, step) === 0) continue
+      const factor = at(each, step) / at(row, step)
+      for (let column = step; column <= size; column += 1) {
+        addTo(each, column, -factor * at(row, column))
+      }
+    }
+  }
+  const last = numbered(rows, size - 1)
+  return at(last, size) / at(last, size - 1)
+}

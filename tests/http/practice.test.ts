@@ -1,0 +1,197 @@
+import { describe, expect, it } from 'vitest'
+import { caseFor } from '../../server/knowledge/instantiate.ts'
+import { drawHidden } from '../../server/practice/seen/hidden.ts'
+import { seedOf } from '../../server/practice/world/chance.ts'
+import { appForAll, type Http, shippedKnowledge } from '../support/app.ts'
+import { textIn } from '../support/page.ts'
+
+const { http } = appForAll()
+const knowledge = shippedKnowledge()
+const pedlar = { machine: 'pedlar-1c', complaint: 'no-spark' }
+
+/** The fault that a seed hides in the pedlar. */
+const hiddenBy = (seed: string) =>
+  drawHidden(knowledge, caseFor(knowledge, pedlar.machine, pedlar.complaint), seedOf(seed, 0))
+
+/** The first seed that hides a fault of this part. */
+function seedHiding(part: string): string {
+  for (let seed = 0; seed < 2000; seed += 1) {
+    if (hiddenBy(String(seed)).parts[0] === part) return String(seed)
+  }
+  throw new Error(`no seed hides ${part}`)
+}
+
+async function begin(form: Record<string, string>, on: Http = http()): Promise<string> {
+  const begun = await on
+    .post('/practice/rounds')
+    .type('form')
+    .send({ ...pedlar, level: 'any', ...form })
+  expect(begun.status).toBe(303)
+  return begun.headers.location!
+}
+
+const versionOn = async (round: string): Promise<string> => {
+  const { text } = await http().get(round).expect(200)
+  return /name="version" value="(\d+)"/.exec(text)![1]!
+}
+
+async function press(round: string, noun: string, form: Record<string, string> = {}, status = 303) {
+  const version = await versionOn(round)
+  return http()
+    .post(`${round}/${noun}`)
+    .type('form')
+    .send({ version, ...form })
+    .expect(status)
+}
+
+const shownOn = async (round: string): Promise<string> => textIn((await http().get(round)).text)
+
+describe('the form that begins a round', () => {
+  it('offers every machine, and none that is no round yet', async () => {
+    const { text } = await http().get('/practice').expect(200)
+    for (const id of knowledge.machines.keys()) expect(text).toContain(`value="${id}"`)
+    await http().get('/practice/rounds/999').expect(404)
+    await http().get('/practice/rounds/999/after').expect(404)
+  })
+
+  it('keeps what was chosen where a machine cannot have the complaint, and says so', async () => {
+    const form = {
+      machine: 'clipwell-1m',
+      complaint: 'dead-lights',
+      level: 'hard',
+      seed: 'blue',
+      learner: 'Hilda',
+    }
+    const { text } = await http().post('/practice/rounds').type('form').send(form).expect(422)
+    expect(textIn(text)).toContain('choose another complaint, or leave one of the two to chance')
+    expect(text).toMatch(/value="clipwell-1m" selected/)
+    expect(text).toContain('value="Hilda"')
+    expect(text).toContain('value="blue"')
+  })
+
+  it('gives everybody with the same seed the same machine, whatever was left to chance', async () => {
+    const begun = async (seed: string) => {
+      const { text } = await http().get(await begin({ machine: '', complaint: '', seed }))
+      return /<h1>(.*?)<\/h1>/.exec(text)![1]!
+    }
+    const seeds = ['spring', 'summer', 'autumn', 'winter']
+    const once = await Promise.all(seeds.map(begun))
+    expect(await Promise.all(seeds.map(begun))).toEqual(once)
+    expect(new Set(once).size).toBeGreaterThan(2)
+  })
+
+  it('finds an easier machine where an easy one is wanted than where a hard one is', async () => {
+    const minutes = async (level: string) => {
+      const round = await begin({ level, seed: 'steps' })
+      await press(round, 'ends')
+      const page = await shownOn(`${round}/after`)
+      return Number(/The tool’s checks (\d+)/.exec(page)![1])
+    }
+    expect(await minutes('easy')).toBeLessThan(await minutes('hard'))
+  })
+})
+
+describe('a round', () => {
+  it('names no suspect until somebody asks, and notes that', async () => {
+    const round = await begin({ seed: '1' })
+    expect(await shownOn(round)).not.toContain('At the start')
+    await press(round, 'questions')
+    const shown = await shownOn(round)
+    expect(shown).toContain('At the start')
+    expect(shown).toContain('Tool asked Once')
+    await press(round, 'checks', { check: 'ask-before' })
+    expect(await shownOn(round)).not.toContain('At the start')
+  })
+
+  it('shows the cautions of a check before its steps, and nothing of what it would read', async () => {
+    const round = await begin({ seed: seedHiding('exciter') })
+    const { text } = await http()
+      .get(`${round}?check=peak-voltage.exciter.igniter-plug`)
+      .expect(200)
+    const [caution, step] = ['class="cautions"', 'class="steps"'].map((each) => text.indexOf(each))
+    expect(caution).toBeGreaterThan(0)
+    expect(step).toBeGreaterThan(caution!)
+    expect(text).not.toContain('came-back')
+    expect(text).toContain('name="pull"')
+  })
+
+  it('gives the reading of the hidden machine, runs the minutes up and leaves the plug apart', async () => {
+    const round = await begin({ seed: seedHiding('exciter') })
+    await press(round, 'checks', { check: 'winding-resistance.pickup.igniter-plug' })
+    const shown = await shownOn(round)
+    expect(shown).toMatch(/Resistance of the timing pickup at the igniter plug \d+(\.\d+)? Ω/)
+    expect(shown).toMatch(/Minutes so far 2(\.\d)? min/)
+    expect(shown).toContain('Put back, 0.5 min')
+    await press(round, 'backs', { setup: 'unplug igniter-plug' })
+    expect(await shownOn(round)).not.toContain('join the igniter plug again')
+  })
+
+  it('reads through a plug that was left apart what that gives', async () => {
+    const round = await begin({ seed: seedHiding('plug') })
+    await press(round, 'checks', { check: 'winding-resistance.pickup.magneto-plug' })
+    await press(round, 'checks', { check: 'winding-resistance.pickup.igniter-plug' })
+    expect(await shownOn(round)).toMatch(/at the igniter plug OL/)
+  })
+
+  it('takes the same button twice as once, and an old page not at all', async () => {
+    const round = await begin({ seed: '3' })
+    const send = (version: string) =>
+      http().post(`${round}/checks`).type('form').send({ version, check: 'ask-before' })
+    await send('1').expect(303)
+    await send('1').expect(303)
+    expect(await versionOn(round)).toBe('2')
+    const stale = await http()
+      .post(`${round}/checks`)
+      .type('form')
+      .send({ version: '1', check: 'winding-resistance.pickup.igniter-plug' })
+      .expect(409)
+    expect(textIn(stale.text)).toContain('has moved on')
+    const strange = await press(round, 'checks', { check: 'no-such' }, 422)
+    expect(textIn(strange.text)).toContain('no such check')
+  })
+
+  it('is not shown afterwards before it is over', async () => {
+    const round = await begin({ seed: '4' })
+    const early = await http().get(`${round}/after`).expect(303)
+    expect(early.headers.location).toBe(round)
+    const empty = await press(round, 'parts', { part: '' }, 422)
+    expect(textIn(empty.text)).toContain('Choose the part')
+  })
+})
+
+describe('the end of a round', () => {
+  it('is won by who fits the failed part, with the tool’s order beside', async () => {
+    const round = await begin({ seed: seedHiding('exciter'), learner: 'Wilf' })
+    await press(round, 'checks', { check: 'winding-resistance.exciter.igniter-plug' })
+    await press(round, 'parts', { part: 'exciter' })
+    const over = await http().get(round).expect(303)
+    const page = await shownOn(over.headers.location!)
+    expect(page).toContain('Right You named the part that had failed.')
+    expect(page).toMatch(/The exciter winding /i)
+    expect(page).toContain('The tool’s order on the same machine')
+    expect(page).toContain('It names the exciter winding')
+    expect(page).toMatch(/Likeliest then: .*%/)
+  })
+
+  it('costs whoever buys good parts, and goes on', async () => {
+    const round = await begin({ seed: seedHiding('exciter'), learner: 'Wilf' })
+    await press(round, 'parts', { part: 'igniter' })
+    expect(await shownOn(round)).toContain('The igniter is new, and the complaint is still there')
+    const again = await press(round, 'parts', { part: 'igniter' }, 422)
+    expect(textIn(again.text)).toContain('is new already')
+    await press(round, 'parts', { part: 'exciter' })
+    const page = await shownOn(`${round}/after`)
+    expect(page).toContain('Not right You found it, after you had bought the igniter')
+    expect(page).toMatch(/Good parts bought The igniter: \d+ in all/)
+  })
+
+  it('counts for whoever gave a name, by the kind of part', async () => {
+    const lost = await begin({ seed: seedHiding('coil'), learner: 'Nan' })
+    await press(lost, 'ends')
+    const page = await shownOn('/practice/progress?who=Nan')
+    expect(page).toContain('1 round, 0 of them right.')
+    expect(page).toMatch(/Ignition coil 1 0 0 min \d/)
+    expect(page).toContain('Practise next: ignition coil. 0 of 1 right.')
+    expect(page).toContain('Wilf')
+  })
+})

@@ -1,0 +1,138 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import type { Case } from '../../server/knowledge/case.ts'
+import { unplugId } from '../../server/knowledge/instantiate/setup-cards.ts'
+import { bandOf } from '../../server/measure/decide/bands.ts'
+import { parseTouches } from '../../server/measure/reading/parse-touches.ts'
+import { shows } from '../../server/practice/seen/by-wiring.ts'
+import { drawHidden, type Hidden } from '../../server/practice/seen/hidden.ts'
+import { look, type Seen } from '../../server/practice/seen/look.ts'
+import { shippedCases, shippedKnowledge } from '../support/knowledge.ts'
+
+const knowledge = shippedKnowledge()
+const cases = shippedCases()
+
+const someCase = fc.constantFrom(...cases)
+const someSeed = fc.integer({ min: 0, max: 1e6 })
+
+/** As its page has it made: what it needs is there, and nothing else. */
+function asAsked(hidden: Hidden, check: string, take = 1): Seen {
+  const card = hidden.kase.checks.get(check)!
+  const stands = new Set(card.setups.map(({ id }) => id))
+  return look(hidden, card, { take, pull: 'brisk', stands })
+}
+
+const named = (complaint: string, machine: string): Case =>
+  cases.find((kase) => kase.complaint.id === complaint && kase.machine.id === machine)!
+
+/** The first seed that hides this fault. */
+function hiding(kase: Case, fault: string): Hidden {
+  for (let seed = 0; seed < 5000; seed += 1) {
+    const hidden = drawHidden(knowledge, kase, seed)
+    if (hidden.faults.includes(fault)) return hidden
+  }
+  throw new Error(`no seed hides ${fault}`)
+}
+
+describe('a hidden fault', () => {
+  it('is the same for the same seed, and so is every reading', () => {
+    fc.assert(
+      fc.property(someCase, someSeed, (kase, seed) => {
+        const [one, other] = [1, 2].map(() => drawHidden(knowledge, kase, seed))
+        expect(other!.faults).toEqual(one!.faults)
+        const checks = [...kase.checks.keys()]
+        const readings = (hidden: Hidden) => checks.map((check) => asAsked(hidden, check))
+        expect(readings(other!)).toEqual(readings(one!))
+      }),
+      { numRuns: 25 },
+    )
+  })
+
+  it('is one that a part has, and every check of the case says something of it that can be sent', () => {
+    fc.assert(
+      fc.property(someCase, someSeed, (kase, seed) => {
+        const hidden = drawHidden(knowledge, kase, seed)
+        expect(hidden.parts.length).toBeGreaterThan(0)
+        for (const card of kase.checks.values()) {
+          const seen = asAsked(hidden, card.id)
+          if (seen.kind === 'typed') {
+            expect(parseTouches(seen.text, card.measurand!.quantity), card.id).toMatchObject({
+              ok: true,
+            })
+          } else {
+            expect(seen, card.id).toMatchObject({ kind: 'answer' })
+            expect(card.outcomes).toContain(seen.kind === 'answer' && seen.id)
+          }
+        }
+      }),
+      { numRuns: 25 },
+    )
+  })
+
+  it('leaves the readings of the other parts inside their limits, nine times in ten', () => {
+    let [inside, all] = [0, 0]
+    for (const [seed, kase] of cases.entries()) {
+      const hidden = { ...drawHidden(knowledge, kase, seed), air: 20, leads: 0 }
+      for (const { id, measurand } of kase.checks.values()) {
+        if (measurand === undefined || shows(kase.model, id, hidden.cutSet)) continue
+        const seen = asAsked(hidden, id)
+        const parsed = parseTouches(seen.kind === 'typed' ? seen.text : '', measurand.quantity)
+        const [touch] = parsed.ok ? parsed.touches : []
+        const { limits, quantity } = measurand
+        const band =
+          touch?.kind === 'value' ? bandOf(touch.value, limits, quantity) : quantity.overRange
+        all += 1
+        inside += band === 'in range' ? 1 : 0
+      }
+    }
+    expect(all).toBeGreaterThan(500)
+    expect(inside / all).toBeGreaterThan(0.9)
+  })
+
+  it('gives a reading of its own at each touch, and of each the same', () => {
+    const hidden = hiding(named('no-spark', 'pedlar-1c'), 'exciter.open')
+    const texts = [1, 2, 3].map((take) =>
+      asAsked(hidden, 'winding-resistance.pickup.igniter-plug', take),
+    )
+    expect(new Set(texts.map((seen) => JSON.stringify(seen))).size).toBeGreaterThan(1)
+    expect(asAsked(hidden, 'winding-resistance.exciter.magneto-plug')).toEqual({
+      kind: 'typed',
+      text: 'OL',
+    })
+  })
+})
+
+describe('what is left apart or off', () => {
+  const hidden = hiding(named('no-spark', 'pedlar-1c'), 'plug.fouled')
+  const withAlso = (check: string, ...also: string[]) => {
+    const card = hidden.kase.checks.get(check)!
+    const stands = new Set([...card.setups.map(({ id }) => id), ...also])
+    return look(hidden, card, { take: 1, pull: 'brisk', stands })
+  }
+
+  it('opens the way of a reading through the harness', () => {
+    const check = 'winding-resistance.exciter.igniter-plug'
+    expect(withAlso(check)).not.toEqual({ kind: 'typed', text: 'OL' })
+    expect(withAlso(check, unplugId('magneto-plug'))).toEqual({ kind: 'typed', text: 'OL' })
+  })
+
+  it('keeps a rope that is off from being pulled', () => {
+    const pulled = [...hidden.kase.checks.values()].find(({ forbids }) =>
+      forbids.some(({ id }) => id === 'access recoil-starter'),
+    )!
+    expect(withAlso(pulled.id, 'access recoil-starter')).toEqual({
+      kind: 'barred',
+      by: ['access recoil-starter'],
+    })
+  })
+
+  it('kills the spark of a machine that would have one', () => {
+    const check = [...hidden.kase.checks.keys()].find((id) => id.startsWith('spark-on-tester'))!
+    expect(withAlso(check, unplugId('coil-plug'))).toEqual({ kind: 'answer', id: 'none' })
+  })
+
+  it('leaves what an owner remembers as it is', () => {
+    const asked = [...hidden.kase.checks.values()].find((card) => card.asked)!
+    expect(withAlso(asked.id, unplugId('coil-plug'))).toEqual(withAlso(asked.id))
+  })
+})

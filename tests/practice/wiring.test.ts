@@ -1,0 +1,139 @@
+import { describe, expect, it } from 'vitest'
+import type { Case, CheckCard } from '../../server/knowledge/case.ts'
+import { unplugId } from '../../server/knowledge/instantiate/setup-cards.ts'
+import { byWiring } from '../../server/practice/seen/by-wiring.ts'
+import { drawHidden, type Hidden } from '../../server/practice/seen/hidden.ts'
+import { seeded } from '../../server/practice/world/chance.ts'
+import { doesOf, type TrueMachine, trueMachine } from '../../server/practice/world/machine.ts'
+import { ohmsAt, placesFor } from '../../server/practice/world/meet.ts'
+import { type Moment, network } from '../../server/practice/world/network.ts'
+import type { Resistor } from '../../server/practice/world/solve.ts'
+import { operatingPoint } from '../outside/simulator.ts'
+import { shippedCases, shippedKnowledge } from '../support/knowledge.ts'
+
+const knowledge = shippedKnowledge()
+
+/** Of each machine the case with most checks. */
+const cases = [...knowledge.machines.keys()].map((id) =>
+  shippedCases()
+    .filter(({ machine }) => machine.id === id)
+    .reduce((a, b) => (b.checks.size > a.checks.size ? b : a)),
+)
+
+/** Every fault of a machine that says what it does to the wiring. */
+const faultsOf = ({ machine }: Case): string[] =>
+  machine.parts.flatMap(({ id, kind }) =>
+    knowledge.partKinds
+      .get(kind)!
+      .modes.map((mode) => `${id}.${mode.id}`)
+      .filter((fault) => doesOf(knowledge, machine, fault) !== undefined),
+  )
+
+const momentOf = (truth: TrueMachine, card: CheckCard): Moment => ({
+  truth,
+  apart: new Set(
+    Object.keys(truth.machine.connectors).filter((plug) =>
+      card.setups.some(({ id }) => id === unplugId(plug)),
+    ),
+  ),
+  celsius: () => 20,
+})
+
+/** Checks that read ohms in the wiring. */
+const ohmChecks = ({ checks, machine }: Case): CheckCard[] =>
+  [...checks.values()].filter(({ part, measurand }) => {
+    const { kind } = machine.parts.find(({ id }) => id === part) ?? {}
+    if (kind === undefined || measurand === undefined) return false
+    return knowledge.partKinds.get(kind)!.properties[measurand.property]!.reads === 'ohms'
+  })
+
+/** The same networks in ngspice, an independent solver, all in one run: 1 mA in at one node and out at the other. */
+async function simulatedOhms(all: readonly (readonly [readonly Resistor[], string, string])[]) {
+  const lines = all.flatMap(([resistors, from, to], k) => {
+    const names = new Map<string, string>([[to, '0']])
+    const name = (of: string) => {
+      if (!names.has(of)) names.set(of, `n${k}x${names.size}`)
+      return names.get(of)!
+    }
+    const own = resistors
+      .filter(([a, b, ohms]) => a !== b && ohms < 1e12)
+      .map(([a, b, ohms], i) => `R${k}x${i} ${name(a)} ${name(b)} ${Math.max(ohms, 1e-6)}`)
+    // What hangs on nothing needs a way to ground for the simulator, too weak to be read.
+    const at = name(from)
+    const loose = [...names.values()]
+      .filter((n) => n !== '0')
+      .map((n, i) => `Rg${k}x${i} ${n} 0 1e10`)
+    return [`I${k} 0 ${at} 1m`, `Rp${k} ${at} p${k} 1`, `Rq${k} p${k} 0 1e12`, ...own, ...loose]
+  })
+  const voltage = await operatingPoint(['* networks of the machine', ...lines].join('\n'))
+  return all.map((_, k) => voltage(`p${k}`) / 1e-3)
+}
+
+describe('the wiring of a machine', () => {
+  it.each(cases.map((kase) => [kase.machine.id, kase] as const))(
+    'reads every fault of %s as the circuit simulator does',
+    async (_, kase) => {
+      const asked = faultsOf(kase).flatMap((fault, f) => {
+        const truth = trueMachine(knowledge, kase, [fault], 100 + f)!
+        const part = fault.slice(0, fault.indexOf('.'))
+        const about = ohmChecks(kase)
+          .filter((card) => card.part === part)
+          .slice(0, 2)
+        return about.map((card) => ({ fault, card, now: momentOf(truth, card) }))
+      })
+      expect(asked.length).toBeGreaterThan(2)
+      const places = asked.map(({ card, now }) => placesFor(card, now.truth.circuit)!)
+      const runs = asked.map(
+        ({ now }, i) => [network(now), places[i]![0]![0], places[i]![0]![1]] as const,
+      )
+      const theirs = await simulatedOhms(runs)
+      for (const [i, { fault, card, now }] of asked.entries()) {
+        const [ours] = ohmsAt(now, places[i]!.slice(0, 1)) as [number]
+        const what = `${fault} by ${card.id}`
+        // Above some MΩ the simulator reads its own ways to ground.
+        if (ours > 2e7) expect(theirs[i], what).toBeGreaterThan(1e7)
+        else expect(ours / theirs[i]!, what).toBeCloseTo(1, 2)
+      }
+    },
+  )
+
+  it.each(cases.map((kase) => [kase.machine.id, kase] as const))(
+    'of %s without a fault reads inside the limits wherever the probes are set',
+    (_, kase) => {
+      const off = [1, 2, 3].flatMap((seed) => {
+        const truth = trueMachine(knowledge, kase, [], seed)!
+        return ohmChecks(kase).flatMap((card) => {
+          const places = placesFor(card, truth.circuit)
+          const { limits, at, warmedTo } = card.measurand!
+          const now = { ...momentOf(truth, card), celsius: () => warmedTo ?? at ?? 20 }
+          const ohms = places ? ohmsAt(now, places) : []
+          const isIn =
+            ohms.length > 0 &&
+            ohms.every((each) => each >= (limits.low ?? 0) && each <= (limits.high ?? Infinity))
+          return isIn ? [] : [`${card.id}: ${ohms}, ${JSON.stringify(limits)}`]
+        })
+      })
+      expect(ohmChecks(kase).length).toBeGreaterThan(1)
+      expect(off).toEqual([])
+    },
+  )
+})
+
+it('shows less at a slow pull, and nothing through a broken winding', () => {
+  const kase = cases.find(({ machine }) => machine.id === 'pedlar-1c')!
+  const card = [...kase.checks.values()].find(
+    ({ id }) => id === 'peak-voltage.exciter.igniter-plug',
+  )!
+  const stands = new Set(card.setups.map(({ id }) => id))
+  const hidden: Hidden = { ...drawHidden(knowledge, kase, 5), faults: [] }
+  const volts = (faults: readonly string[], pull: 'slow' | 'hard') => {
+    const truth = trueMachine(knowledge, kase, faults, 5)
+    return Number(
+      byWiring({ ...hidden, faults, truth }, card, { take: 1, pull, stands }, seeded(1)),
+    )
+  }
+  expect(volts([], 'slow')).toBeLessThan(0.6 * volts([], 'hard'))
+  expect(volts([], 'hard')).toBeGreaterThan(card.measurand!.limits.low!)
+  expect(volts(['exciter.open'], 'hard')).toBeLessThan(0.5)
+  expect(volts(['flywheel.weak-magnets'], 'hard')).toBeLessThan(0.5 * volts([], 'hard'))
+})
