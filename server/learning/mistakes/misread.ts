@@ -3,6 +3,7 @@ import type { Case } from '../../knowledge/case.ts'
 import { unplugId } from '../../knowledge/instantiate/setup-cards.ts'
 import type { Knowledge } from '../../knowledge/knowledge.ts'
 import { unzeroed } from '../../measure/correct/leads.ts'
+import { parallel } from '../../measure/correct/shared-path.ts'
 import {
   assumedForLimits,
   copperShare,
@@ -36,7 +37,7 @@ export interface Misreadings {
 }
 
 /** As cold as a machine gets that stood outside, °C. From memory. */
-export const outside = -25
+const outside = -25
 
 /** The same machine for everybody, so that the page is the same each time. */
 const seed = 1
@@ -82,9 +83,10 @@ function middleOf({ measurand: { limits, material, at } }: OhmsCard): number {
   return toReference((low + high) / 2, at ?? celsius, celsius, copperShare(material))
 }
 
-/** With a hand at each probe: R·B/(R + B), B being the way through the body. */
-export function besideHands(ohms: number): Span {
-  const beside = (hands: number) => 1 / (1 / ohms + 1 / hands)
+/** With a hand at each probe; where nothing else conducts, the hands are all there is. */
+function besideHands(ohms: number): Span {
+  const beside = (hands: number) =>
+    Number.isFinite(ohms) ? parallel({ value: ohms, u: 0 }, { value: hands, u: 0 }).value : hands
   return { low: beside(body.low), high: beside(body.high) }
 }
 
