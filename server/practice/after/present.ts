@@ -33,7 +33,7 @@ export interface StepView {
   readonly title: string
   readonly shown: string
   readonly minutes: string
-  /** "Likeliest then: exciter winding, 62 %." */
+  /** "Likeliest then: exciter winding, 62 %." Of the tool's checks, why before it. */
   readonly known: string
   readonly remarks: readonly string[]
 }
@@ -133,8 +133,8 @@ function toolStep(kase: Case, { card, seen, take, minutes: spent, likeliest }: T
     title: titleOf(card.title, take),
     shown: seenWords(card, seen),
     minutes: minutes(spent),
-    known: knownWords(kase, likeliest),
-    remarks: [sentence(card.why)],
+    known: `${sentence(card.why)} ${knownWords(kase, likeliest)}`,
+    remarks: [],
   }
 }
 
