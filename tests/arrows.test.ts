@@ -38,7 +38,17 @@ const libraries = ['tinyqueue']
  */
 const floors: Readonly<Record<string, readonly string[]>> = {
   measure: ['reading', 'doubt', 'correct', 'decide', 'door', 'foresee'],
-  diagnosis: ['tree', 'model', 'rates', 'belief', 'plan', 'verdict', 'door', 'testability'],
+  diagnosis: [
+    'tree',
+    'model',
+    'rates',
+    'belief',
+    'plan',
+    'verdict',
+    'door',
+    'testability',
+    'outline',
+  ],
   practice: [
     ...['world', 'seen', 'record', 'round', 'tool', 'page'],
     ...['after', 'opening', 'progress', 'door'],
