@@ -16,6 +16,8 @@ const below: Readonly<Record<string, readonly string[]>> = {
   jobs: ['knowledge', 'diagnosis', 'measure', 'store', 'web', 'drawings', 'photos'],
   // Without a complaint, from the boxes of a job's page.
   sheets: ['jobs', 'knowledge', 'diagnosis', 'measure', 'web', 'drawings'],
+  // Drawn ahead for a job that nobody has opened, in the words of its pages.
+  cards: ['jobs', 'knowledge', 'diagnosis', 'measure', 'web'],
   health: ['knowledge', 'diagnosis', 'web'],
   // What jobs have confirmed, and which of them count.
   rates: ['jobs', 'knowledge', 'diagnosis', 'web'],
@@ -24,7 +26,7 @@ const below: Readonly<Record<string, readonly string[]>> = {
   // The top of the house puts everything together.
   '': [
     ...['knowledge', 'diagnosis', 'measure', 'store', 'web', 'drawings'],
-    ...['jobs', 'sheets', 'health', 'rates', 'practice'],
+    ...['jobs', 'sheets', 'cards', 'health', 'rates', 'practice'],
   ],
 }
 

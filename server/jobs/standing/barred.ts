@@ -1,11 +1,19 @@
 import type { Barring, Case, CheckCard } from '../../knowledge/case.ts'
-import type { Folded } from '../record/fold.ts'
+import type { Touches } from '../../measure/reading/reading.ts'
+
+/** What was answered, by check. */
+interface Answered {
+  readonly readings: ReadonlyMap<string, { readonly touches: Touches }>
+}
 
 /**
  * What the complaint and the answers so far make unsafe, as long as the check that would clear it is not made. A
  * complaint bars nothing on a machine that has no such check.
  */
-export function barringsOf({ checks, complaint }: Case, { readings }: Folded): readonly Barring[] {
+export function barringsOf(
+  { checks, complaint }: Case,
+  { readings }: Answered,
+): readonly Barring[] {
   const isIn = (all: Iterable<string>, kind: string) => [...all].some((id) => kindOf(id) === kind)
   const ofAnswers = [...readings].map(([check, { touches }]) => {
     const answers = checks.get(check)?.answers ?? []
