@@ -12,7 +12,6 @@ import {
   upperFirst,
 } from '../../jobs/words/sentences.ts'
 import type { Case } from '../../knowledge/case.ts'
-import { sentencesIn } from '../../knowledge/instantiate/words.ts'
 import type { Proof } from '../../knowledge/schema/proof.ts'
 import type { EndingView } from '../card.ts'
 import { heedOf, type Wording } from './check-words.ts'
@@ -114,13 +113,10 @@ function repairOf({ parts }: Case, names: readonly string[]): Pick<Words, Repair
     heed: heedOf(cards.flatMap(({ cautions }) => cautions)),
     where: cards.flatMap(({ where }) => (where ? [sentence(where)] : [])).join(' '),
     repair: cards.map(({ repair }) => sentence(repair)).join(' '),
-    proof: cards.map(({ prove }) => proofInShort(prove)).join(' '),
+    proof: cards.map(({ prove }) => ownProof(prove)).join(' '),
   }
 }
 
-/** What proves the part itself, with the engine as quiet as can be; the complaint's own proof stands beside all. */
-function proofInShort({ stopped, cranking, running }: Proof): string {
-  return sentencesIn(stopped ?? cranking ?? running ?? '')
-    .slice(0, 2)
-    .join(' ')
-}
+/** What proves the part itself, with the engine as quiet as can be; the complaint's own proof stands once for all. */
+const ownProof = ({ stopped, cranking, running }: Proof): string =>
+  stopped ?? cranking ?? running ?? ''

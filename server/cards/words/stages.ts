@@ -11,25 +11,25 @@ import type { Numbers } from './numbers.ts'
 /** The steps of a card with where their answers lead, from the machine as it comes in. */
 export function stageViews(wording: Wording, { first }: Outline, numbers: Numbers): StageView {
   const whole = stageView(wording, first, numbers, together)
-  return lettersIn(whole) <= most ? whole : withSureInShort(whole)
+  return lettersIn(whole) <= most ? whole : inShort(whole)
 }
 
 /** Letters from which a page grows too heavy to send to a phone out there; found by making cards. */
 const most = 90_000
 
-/** The checks that make an ending sure as briefly as to an owner. */
-function withSureInShort(stage: StageView): StageView {
+/** The checks that make an ending sure as briefly as to an owner, and of the proofs only that of the complaint. */
+function inShort(stage: StageView): StageView {
   if (stage.kind === 'step') {
     const answers = stage.answers.map((answer) => ({
       ...answer,
-      next: withSureInShort(answer.next),
+      next: inShort(answer.next),
     }))
     return { ...stage, answers }
   }
   const sure = stage.sure.map((each) => {
     return { ...each, check: { ...each.check, steps: each.check.short } }
   })
-  return { ...stage, sure }
+  return { ...stage, sure, proof: '' }
 }
 
 function stageView(
