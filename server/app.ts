@@ -2,6 +2,7 @@ import compress from '@fastify/compress'
 import cookie from '@fastify/cookie'
 import formbody from '@fastify/formbody'
 import fastify, { type FastifyInstance, type FastifyServerOptions } from 'fastify'
+import { cardsArea } from './cards/routes.ts'
 import { healthArea } from './health/routes.ts'
 import { jobStore } from './jobs/record/job-store.ts'
 import type { JobParts } from './jobs/record/parts.ts'
@@ -67,6 +68,7 @@ export function buildApp(parts: AppParts): FastifyInstance {
   const jobParts: JobParts = { knowledge, jobs, photos: store.photos, now }
   app.register(jobsArea, jobParts)
   app.register(sheetsArea, { knowledge })
+  app.register(cardsArea, { knowledge })
   app.register(healthArea, { knowledge })
   app.register(ratesArea, jobParts)
   app.register(learningArea, { knowledge })

@@ -16,6 +16,8 @@ const below: Readonly<Record<string, readonly string[]>> = {
   jobs: ['knowledge', 'diagnosis', 'measure', 'store', 'web', 'drawings', 'photos'],
   // Without a complaint, from the boxes of a job's page.
   sheets: ['jobs', 'knowledge', 'diagnosis', 'measure', 'web', 'drawings'],
+  // Drawn ahead for a job that nobody has opened, in the words of its pages.
+  cards: ['jobs', 'knowledge', 'diagnosis', 'measure', 'web'],
   health: ['knowledge', 'diagnosis', 'web'],
   // What jobs have confirmed, and which of them count.
   rates: ['jobs', 'knowledge', 'diagnosis', 'web'],
@@ -26,7 +28,7 @@ const below: Readonly<Record<string, readonly string[]>> = {
   // The top of the house puts everything together.
   '': [
     ...['knowledge', 'diagnosis', 'measure', 'store', 'web', 'drawings'],
-    ...['jobs', 'sheets', 'health', 'rates', 'practice', 'learning'],
+    ...['jobs', 'sheets', 'cards', 'health', 'rates', 'practice', 'learning'],
   ],
 }
 
@@ -41,7 +43,17 @@ const libraries = ['tinyqueue']
 const floors: Readonly<Record<string, readonly string[]>> = {
   measure: ['reading', 'doubt', 'correct', 'decide', 'door', 'foresee'],
   learning: ['words', 'order', 'mistakes', 'door'],
-  diagnosis: ['tree', 'model', 'rates', 'belief', 'plan', 'verdict', 'door', 'testability'],
+  diagnosis: [
+    'tree',
+    'model',
+    'rates',
+    'belief',
+    'plan',
+    'verdict',
+    'door',
+    'testability',
+    'outline',
+  ],
   practice: [
     ...['world', 'seen', 'record', 'round', 'tool', 'page'],
     ...['after', 'opening', 'progress', 'door'],

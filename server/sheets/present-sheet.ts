@@ -54,6 +54,10 @@ export function presentSheet(knowledge: Knowledge, sheet: DrawnSheet, hand: AtHa
       href: `/machines/${encodeURIComponent(machine.id)}/check-over`,
       text: 'Check it over, part by part',
     },
+    cards: {
+      href: `/machines/${encodeURIComponent(machine.id)}/cards`,
+      text: 'Pocket cards, for where there is no network',
+    },
     complaints: {
       href: `/?${new URLSearchParams({ machine: machine.id })}`,
       text: 'Start from a complaint',

@@ -53,6 +53,7 @@ export interface SheetPage {
   readonly wires: readonly string[]
   readonly complaints: { readonly href: string; readonly text: string }
   readonly checkOver: { readonly href: string; readonly text: string }
+  readonly cards: { readonly href: string; readonly text: string }
 }
 
 /** One connector with what is read at it; or what is read elsewhere. */

@@ -16,7 +16,7 @@ const rooms = [
     'stands',
     'others',
   ],
-  ...['health', 'rates', 'opening', 'finding', 'machines', 'jobs', 'new-job', 'sheet'],
+  ...['health', 'rates', 'opening', 'finding', 'machines', 'jobs', 'new-job', 'sheet', 'cards'],
   ...['over', 'phone', 'practice', 'learning', 'wires', 'job-sheet', 'photos', 'aloud'],
   ...['preferences', 'paper', 'print'],
 ]

@@ -31,7 +31,11 @@ function effectWords(kase: Case, { clears, names, leads }: Prospect): string {
   return [...says, `Likeliest then: ${name}, ${percent(leads.probability)}.`].join(' ')
 }
 
-function answerWords(card: CheckCard, outcome: string): Pick<ProspectRow, 'answer' | 'judged'> {
+/** An outcome of a check as its answer is given, and what that is called where it is judged. */
+export function answerWords(
+  card: CheckCard,
+  outcome: string,
+): Pick<ProspectRow, 'answer' | 'judged'> {
   if (!card.measurand) {
     const says = card.answers?.find(({ id }) => id === outcome)?.says ?? outcome
     return { answer: says, judged: '' }

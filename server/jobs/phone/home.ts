@@ -12,7 +12,7 @@ import { listed, lowerFirst, sentence } from '../words/sentences.ts'
 import { cautionLines, linesOf, saying } from './saying.ts'
 import type { HomePage, HomeWay } from './view.ts'
 
-type Way = Home['ways'][string]
+export type Way = Home['ways'][string]
 
 /** How to get home with this job's complaint, and with one way to try, that way sentence by sentence. */
 export function presentHome(input: Standing & Asked, trying?: string): HomePage {
@@ -46,7 +46,11 @@ export function presentHome(input: Standing & Asked, trying?: string): HomePage 
 }
 
 /** The ways of this complaint on this machine; the one first that gets around what is likeliest now. */
-export function waysHome({ kase, knowledge, walk }: Standing): [string, Way][] {
+export function waysHome({
+  kase,
+  knowledge,
+  walk,
+}: Pick<Standing, 'kase' | 'knowledge' | 'walk'>): [string, Way][] {
   const { machine, complaint } = kase
   const worth = (gates: readonly string[]) =>
     [...walk.branches]

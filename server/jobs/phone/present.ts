@@ -12,6 +12,7 @@ import { cautionsEverywhere, presentCautions } from '../words/cautions.ts'
 import { limitsNow } from '../words/limits-now.ts'
 import { counted, lowerFirst, sentence, upperFirst } from '../words/sentences.ts'
 import { noToolHere } from '../words/skip-reasons.ts'
+import { cardHref } from './card-href.ts'
 import { checkLines } from './check-lines.ts'
 import { afterCutOff } from './cut-off.ts'
 import { saying } from './saying.ts'
@@ -50,6 +51,7 @@ export function presentPhone(input: Standing & Asked): PhonePage {
       { href: `/jobs/${job.id}/home`, text: 'Getting home' },
       { href: `/jobs/${job.id}/conditions?who=self`, text: 'Take it over at the bench' },
       { href: `/jobs/${job.id}/conditions`, text: 'They have something else' },
+      { href: cardHref(input), text: 'The pocket card for this' },
       { href: `/jobs/${job.id}?whole=yes`, text: 'The whole work' },
     ],
     notices: presentCautions(input, cautionsEverywhere(input)),

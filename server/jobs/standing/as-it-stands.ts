@@ -10,7 +10,8 @@ export interface AsItStands {
   readonly unsure: readonly SetupCard[]
 }
 
-const together: AsItStands = { setups: [], unsure: [] }
+/** As a machine comes in. */
+export const together: AsItStands = { setups: [], unsure: [] }
 
 /**
  * The machine as it stands, from what happened on the job; it came in whole. The page of every check has
@@ -48,7 +49,7 @@ export function asItStands({ checks }: Pick<Case, 'checks'>, { events }: StoredJ
 }
 
 /** The machine as a check leaves it, if its page was followed. */
-function afterwards(before: AsItStands, card: CheckCard): AsItStands {
+export function afterwards(before: AsItStands, card: CheckCard): AsItStands {
   const { setups, unsure } = before
   const { setups: needs } = card
   const putBack = inTheWay(before, card)

@@ -1,0 +1,31 @@
+import { createHash } from 'node:crypto'
+import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import type { FastifyReply } from 'fastify'
+import { viewsFolder } from '../web/folders.ts'
+import type { CardsPage } from './card.ts'
+
+/** The style of a page that stands alone: it goes into the page, so that it is there without a network. */
+const style = `\n${readFileSync(join(viewsFolder, 'cards', 'card.css'), 'utf8')}`
+
+/** Nothing is loaded or sent from such a page, and no style but its own is taken, by its hash. */
+const policy = [
+  "default-src 'none'",
+  `style-src 'sha256-${createHash('sha256').update(style).digest('base64')}'`,
+  "base-uri 'none'",
+  "form-action 'none'",
+  "frame-ancestors 'none'",
+].join('; ')
+
+/** Answers with a page that works when it is saved and opened from a disk. */
+export async function showAlone(
+  reply: FastifyReply,
+  page: Omit<CardsPage, 'style'>,
+): Promise<string> {
+  reply.header('content-security-policy', policy).header('cache-control', 'no-cache')
+  const html = await reply.viewAsync('cards/page', { ...page, style } satisfies CardsPage)
+  return html.replaceAll(betweenLines, '\n')
+}
+
+/** Templates leave empty lines where they decide something; a card is to be small. */
+const betweenLines = /\n\s*\n+/g

@@ -1,0 +1,61 @@
+import type { Evidence } from '../../diagnosis/model/model.ts'
+import { outlineInSteps } from '../../diagnosis/outline/drawn.ts'
+import type { Outline } from '../../diagnosis/outline/outline.ts'
+import type { Steps } from '../../diagnosis/testability/steps.ts'
+import { foreseenModel } from '../../jobs/measuring/foreseen.ts'
+import { meterAtHand, rangesFor } from '../../jobs/measuring/meter-at-hand.ts'
+import { barredBy, barringsOf } from '../../jobs/standing/barred.ts'
+import { hindrance } from '../../jobs/words/hindrance.ts'
+import type { Barring, Case } from '../../knowledge/case.ts'
+import type { Knowledge } from '../../knowledge/knowledge.ts'
+import type { CardTools } from './tools.ts'
+
+/** Share of the probability that is to end in a named part, where the tools can tell so much. */
+const enough = 0.8
+
+/** Draws the outline of a card, in steps of some milliseconds: what a job with these tools would ask for. */
+export function* cardOutline(
+  knowledge: Knowledge,
+  kase: Case,
+  { conditions }: CardTools,
+): Steps<Outline> {
+  const { owner } = knowledge
+  const choice = { kind: 'class', id: conditions.meter } as const
+  const meter = meterAtHand(knowledge, { meter: { choice, zero: null } })
+  const cards = [...kase.checks.values()]
+  const never = cards.filter(
+    (card) =>
+      hindrance(card, conditions, owner) !== null ||
+      (card.measurand !== undefined && rangesFor(meter, card.measurand).length === 0),
+  )
+  const impossible = (evidence: readonly Evidence[]): ReadonlySet<string> => {
+    const barrings = barringsOf(kase, { readings: answersIn(kase, evidence) })
+    const barred = cards.filter((card) => barredBy(barrings, card) !== null)
+    return new Set([...never, ...barred].map(({ id }) => id))
+  }
+  return yield* outlineInSteps(foreseenModel(kase, meter, conditions, owner), {
+    impossible,
+    always: liftsBarring(kase),
+    enough,
+  })
+}
+
+/** Each check with the answer that it certainly had. */
+function answersIn({ checks }: Case, evidence: readonly Evidence[]) {
+  return new Map(
+    evidence.map(({ check, likelihoods }) => {
+      const answer = checks.get(check)?.outcomes[likelihoods.indexOf(1)] ?? ''
+      return [check, { touches: [{ kind: 'answer', answer }] }] as const
+    }),
+  )
+}
+
+/** Checks before which something is not safe. */
+function liftsBarring({ complaint, checks }: Case): ReadonlySet<string> {
+  const answers = [...checks.values()].flatMap(({ answers = [] }) => answers)
+  const barrings: (Pick<Barring, 'until'> | undefined)[] = [complaint, ...answers].map(
+    ({ bars }) => bars,
+  )
+  const kinds = new Set(barrings.flatMap((bars) => bars?.until ?? []))
+  return new Set([...checks.keys()].filter((id) => kinds.has(id.split('.')[0] ?? id)))
+}

@@ -1,0 +1,31 @@
+import type { Walk } from '../../diagnosis/model/walk.ts'
+import { waysHome } from '../../jobs/phone/home.ts'
+import { listed, lowerFirst, sentence } from '../../jobs/words/sentences.ts'
+import { cautionCards } from '../../knowledge/instantiate/check-card.ts'
+import { fill, fillingsOf } from '../../knowledge/instantiate/words.ts'
+import type { HomeView } from '../card.ts'
+import { isOwner } from '../drawing/tools.ts'
+import { heedOf, type Wording } from './check-words.ts'
+
+/** How to get home with this complaint: what may be tried with what is at hand, and when to stay. */
+export function homeView({ knowledge, kase, tools }: Wording, walk: Walk): HomeView {
+  const { kit = [] } = tools.conditions
+  const fillings = fillingsOf(kase.machine)
+  const ways = waysHome({ knowledge, kase, walk }).map(([, way]) => ({
+    ...way,
+    lacking: isOwner(tools) ? (way.kit ?? []).filter((each) => !kit.includes(each)) : [],
+  }))
+  return {
+    ways: ways
+      .filter(({ lacking }) => lacking.length === 0)
+      .map(({ says, kit: needed = [], do: steps, danger, cautions }) => ({
+        says,
+        needs: listed(needed.map((each) => lowerFirst(knowledge.owner.kit[each]?.asks ?? each))),
+        heed: heedOf(cautionCards(cautions, knowledge, kase.machine)),
+        steps: steps.map((step) => fill(step, fillings)).filter(Boolean),
+        danger: sentence(danger),
+      })),
+    never: kase.complaint.home.never.flatMap((name) => knowledge.home.never[name] ?? []),
+    stay: knowledge.home.stay,
+  }
+}

@@ -1,0 +1,88 @@
+import { named } from '../../diagnosis/model/named.ts'
+import type { Ending, Outline, Split, Stage } from '../../diagnosis/outline/outline.ts'
+import { type AsItStands, together, toPutBack } from '../../jobs/standing/as-it-stands.ts'
+import { putBackSentences } from '../../jobs/standing/put-back.ts'
+import type { EndingView, StageView, StepView, SureView } from '../card.ts'
+import { checkWords, outcomeWords, standsAfter, type Wording } from './check-words.ts'
+import { endingWords } from './ending-words.ts'
+import { lettersIn } from './letters.ts'
+import type { Numbers } from './numbers.ts'
+
+/** The steps of a card with where their answers lead, from the machine as it comes in. */
+export function stageViews(wording: Wording, { first }: Outline, numbers: Numbers): StageView {
+  const whole = stageView(wording, first, numbers, together)
+  return lettersIn(whole) <= most ? whole : inShort(whole)
+}
+
+/** Letters from which a page grows too heavy to send to a phone out there; found by making cards. */
+const most = 90_000
+
+/** The checks that make an ending sure as briefly as to an owner, and of the proofs only that of the complaint. */
+function inShort(stage: StageView): StageView {
+  if (stage.kind === 'step') {
+    const answers = stage.answers.map((answer) => ({
+      ...answer,
+      next: inShort(answer.next),
+    }))
+    return { ...stage, answers }
+  }
+  const sure = stage.sure.map((each) => {
+    return { ...each, check: { ...each.check, steps: each.check.short } }
+  })
+  return { ...stage, sure, proof: '' }
+}
+
+function stageView(
+  wording: Wording,
+  stage: Stage,
+  numbers: Numbers,
+  stands: AsItStands,
+): StageView {
+  return stage.kind === 'split'
+    ? stepView(wording, stage, numbers, stands)
+    : endingView(wording, stage, numbers, stands)
+}
+
+function stepView(wording: Wording, split: Split, numbers: Numbers, stands: AsItStands): StepView {
+  const card = named(wording.kase.checks, split.check)
+  const after = standsAfter(stands, card)
+  return {
+    kind: 'step',
+    number: numbers.placeOf(split),
+    as: named(numbers.checks, split.check),
+    check: checkWords(wording, card, stands),
+    answers: split.answers.map(({ outcome, next }) => ({
+      ...outcomeWords(wording, card, outcome),
+      to: numbers.placeOf(next),
+      next: stageView(wording, next, numbers, after),
+    })),
+    // Everything that it can come out as stands here.
+    isWhole: split.answers.length === card.outcomes.length,
+  }
+}
+
+function endingView(
+  wording: Wording,
+  ending: Ending,
+  numbers: Numbers,
+  stands: AsItStands,
+): EndingView {
+  const sure: SureView[] = []
+  let now = stands
+  for (const { check, outcome } of ending.sure) {
+    const card = named(wording.kase.checks, check)
+    sure.push({
+      number: named(numbers.checks, check),
+      check: checkWords(wording, card, now),
+      must: outcomeWords(wording, card, outcome).says,
+    })
+    now = standsAfter(now, card)
+  }
+  return {
+    kind: 'ending',
+    letter: numbers.placeOf(ending),
+    ...endingWords(wording, ending),
+    sure,
+    back: putBackSentences(toPutBack(now), wording.kase.machine),
+  }
+}
