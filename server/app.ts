@@ -10,6 +10,7 @@ import { jobsArea } from './jobs/routes.ts'
 import { summaryOf } from './jobs/standing/summary.ts'
 import { fieldWords } from './jobs/words/field-words.ts'
 import type { Knowledge } from './knowledge/knowledge.ts'
+import { learningArea } from './learning/routes.ts'
 import { roundsIn } from './practice/record/rounds.ts'
 import { practiceArea } from './practice/routes.ts'
 import { ratesArea } from './rates/routes.ts'
@@ -70,6 +71,7 @@ export function buildApp(parts: AppParts): FastifyInstance {
   app.register(cardsArea, { knowledge })
   app.register(healthArea, { knowledge })
   app.register(ratesArea, jobParts)
+  app.register(learningArea, { knowledge })
   app.register(practiceArea, { knowledge, rounds: roundsIn(store.practice, now) })
   app.register(refuseOtherMethods)
   return app

@@ -23,10 +23,12 @@ const below: Readonly<Record<string, readonly string[]>> = {
   rates: ['jobs', 'knowledge', 'diagnosis', 'web'],
   // The practice bench: rounds on a machine with a hidden fault, from the boxes of a job's page.
   practice: ['jobs', 'knowledge', 'diagnosis', 'measure', 'store', 'web', 'drawings'],
+  // The order of the checks and why, from the boxes of a job's page and the wiring of the practice bench.
+  learning: ['practice', 'jobs', 'knowledge', 'diagnosis', 'measure', 'web', 'drawings'],
   // The top of the house puts everything together.
   '': [
     ...['knowledge', 'diagnosis', 'measure', 'store', 'web', 'drawings'],
-    ...['jobs', 'sheets', 'cards', 'health', 'rates', 'practice'],
+    ...['jobs', 'sheets', 'cards', 'health', 'rates', 'practice', 'learning'],
   ],
 }
 
@@ -40,6 +42,7 @@ const libraries = ['tinyqueue']
  */
 const floors: Readonly<Record<string, readonly string[]>> = {
   measure: ['reading', 'doubt', 'correct', 'decide', 'door', 'foresee'],
+  learning: ['words', 'order', 'mistakes', 'door'],
   diagnosis: [
     'tree',
     'model',

@@ -82,6 +82,8 @@ export interface CheckCard {
   /** The sentence of it that the answers are to: its last question, or what is to be read out. */
   readonly asks: string
   readonly why: string
+  /** The same at length, as an old hand says it. */
+  readonly teach?: string
   /** Whether an owner on the phone can make it. */
   readonly owner: OwnerFit
   readonly cautions: readonly CautionCard[]

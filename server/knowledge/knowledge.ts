@@ -5,6 +5,7 @@ import type {
   Circuit,
   Colours,
   Complaint,
+  Glossary,
   Groups,
   Home,
   Machine,
@@ -33,6 +34,7 @@ export interface Knowledge {
   readonly colours: Colours
   readonly groups: Groups
   readonly roles: Roles
+  readonly glossary: Glossary
   readonly owner: Owner
   readonly home: Home
 }

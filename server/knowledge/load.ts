@@ -8,6 +8,7 @@ import {
   Circuit,
   Colours,
   Complaint,
+  Glossary,
   Groups,
   Home,
   Machine,
@@ -79,6 +80,7 @@ export function readTrees(
   const colours = shelf.table('colours.yaml', Colours)
   const groups = shelf.table('groups.yaml', Groups)
   const roles = shelf.table('roles.yaml', Roles)
+  const glossary = shelf.table('glossary.yaml', Glossary)
   const owner = shelf.table('owner.yaml', Owner)
   const home = shelf.table('home.yaml', Home)
   if (
@@ -89,6 +91,7 @@ export function readTrees(
     !colours ||
     !groups ||
     !roles ||
+    !glossary ||
     !owner ||
     !home
   ) {
@@ -109,6 +112,7 @@ export function readTrees(
     colours,
     groups,
     roles,
+    glossary,
     owner,
     home,
   }

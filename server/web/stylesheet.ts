@@ -17,7 +17,7 @@ const rooms = [
     'others',
   ],
   ...['health', 'rates', 'opening', 'finding', 'machines', 'jobs', 'new-job', 'sheet', 'cards'],
-  ...['over', 'phone', 'practice', 'wires', 'job-sheet', 'photos', 'aloud'],
+  ...['over', 'phone', 'practice', 'learning', 'wires', 'job-sheet', 'photos', 'aloud'],
   ...['preferences', 'paper', 'print'],
 ]
 

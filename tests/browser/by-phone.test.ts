@@ -12,7 +12,7 @@ const kase = allCases().find(
 
 async function openByPhone(page: Page): Promise<void> {
   await page.goto(`/jobs/new?machine=${kase.machine.id}&complaint=${kase.complaint.id}`)
-  await page.getByLabel('An owner, by phone').check()
+  await page.getByLabel('At it').selectOption('An owner, by phone')
   expect(await page.locator('#tools').isVisible()).toBe(false)
   expect(await page.locator('#meter').isVisible()).toBe(false)
   await page.getByLabel('What rides along').check()

@@ -22,7 +22,7 @@ function seedHiding(fault: string): string {
 /** Fills in the form and begins. */
 async function begin(page: Page, seed: string): Promise<void> {
   await page.goto('/')
-  await page.getByRole('link', { name: 'Practice', exact: true }).click()
+  await page.getByRole('link', { name: 'Practice bench' }).click()
   await page.getByLabel('Machine').selectOption('pedlar-1c')
   await page.getByLabel('Complaint').selectOption('no-spark')
   await page.getByLabel('Your name').fill('Wilf')

@@ -137,7 +137,7 @@ describe('the list of jobs', () => {
     await page.getByLabel('Show').selectOption('closed')
     await page.getByText('No job fits').waitFor()
     expect(new URL(page.url()).search).toBe('?find=0002&in=&state=closed')
-    await page.getByRole('link', { name: 'All jobs' }).click()
+    await page.getByRole('link', { name: 'All jobs', exact: true }).click()
     await page.getByText('3 jobs, 3 in progress', { exact: true }).waitFor()
     expect(complaints).toEqual([])
   })

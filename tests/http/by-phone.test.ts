@@ -172,7 +172,7 @@ describe('a job that was by phone, at the bench', () => {
     const fields = { version: 1, check, choice: kase.checks.get(check)!.answers![0]!.id }
     await post(http, `${job}/readings`, fields).expect(303)
     const over = await http.get(`${job}/conditions?who=self`).expect(200)
-    expect(over.text).toMatch(/value="self" checked/)
+    expect(over.text).toMatch(/value="self" selected/)
     expect(over.text).toMatch(/value="bench" checked/)
     await post(http, `${job}/conditions`, {
       ...{ version: 2, who: 'self', where: 'bench', engine: 'cold', air: '20' },

@@ -87,6 +87,7 @@ do: ['Touch {place}. Limits: {limits}.']
 phone: Touch the two pins and read me the number.
 why: What passes both ways drains the battery.
 cautions: [battery]
+owner: yes
 source: invented for the test
 `
 

@@ -122,7 +122,7 @@ function moved(file: string): string {
 }
 
 it('a server whose disk is full takes nothing more, and shows what there is', async () => {
-  const { server, job } = await serverWithJob(200)
+  const { server, job } = await serverWithJob(300)
   const form = openForm(kase, { note: 'x'.repeat(500) })
   let answer = await send(server, '/jobs', form)
   for (let jobs = 1; answer.status === 303 && jobs < 99; jobs++) {

@@ -94,4 +94,9 @@ describe('what the guide says that a file must and may say', () => {
     const both = ['owner', 'home'].flatMap((kind) => [...objectsIn(schemaOf(kind), `${kind}.yaml`)])
     expect(rowsUnder('An owner on the phone')).toEqual(new Map(both))
   })
+
+  it('is what the schema says, for the words of the trade', () => {
+    const rows = objectsIn(schemaOf('glossary'), 'glossary.yaml')
+    expect(rowsUnder('Words of the trade')).toEqual(new Map(rows))
+  })
 })

@@ -269,6 +269,7 @@ export const smallKnowledge: Knowledge = {
   checkKinds: new Map(),
   machines: new Map([['wren', smallCase.machine]]),
   roles: { roles: {} },
+  glossary: { words: {} },
   owner: {
     kit: { light: { asks: 'A torch', gives: ['torch'] }, partner: { asks: 'Somebody to help' } },
     sets: { bare: { name: 'Hands and eyes', kit: ['light'] } },

@@ -15,12 +15,30 @@ import { isLive } from './live.ts'
  */
 export function presentTreeDrawing(input: Standing, foreseen: readonly Prospect[]): string {
   const { kase } = input
-  const top = branch(input, kase.model.tree.top, decidedBy(foreseen))
-  return treeDrawing(
-    top,
-    `Drawing of the fault tree: ${kase.complaint.title}. The whole tree in words stands below it.`,
-  )
+  const { top } = kase.model.tree
+  const { cleared } = named(input.walk.branches, top)
+  const isOpen = (name: string) => isLive(input, name) || (name === top && !cleared)
+  const label = `Drawing of the fault tree: ${kase.complaint.title}. The whole tree in words stands below it.`
+  return treeDrawing(branch(input, top, { isOpen, decided: decidedBy(foreseen) }), label)
 }
+
+/** The same before any reading, with nothing folded. */
+export function presentWholeTree(
+  { kase, walk }: Pick<Standing, 'kase' | 'walk'>,
+  foreseen: readonly Prospect[],
+): string {
+  const way = { isOpen: () => true, decided: decidedBy(foreseen) }
+  const top = branch({ kase, walk, judged: new Map() }, kase.model.tree.top, way)
+  return treeDrawing(top, `Drawing of the whole fault tree: ${kase.complaint.title}.`)
+}
+
+/** What is folded, and where the check on the page decides. */
+interface Drawing {
+  readonly isOpen: (name: string) => boolean
+  readonly decided: ReadonlySet<string>
+}
+
+type Drawn = Pick<Standing, 'kase' | 'walk' | 'judged'>
 
 /** What some answer to the check would clear, or name. */
 function decidedBy(foreseen: readonly Prospect[]): ReadonlySet<string> {
@@ -28,13 +46,13 @@ function decidedBy(foreseen: readonly Prospect[]): ReadonlySet<string> {
   return new Set([...foreseen.flatMap(({ clears }) => clears), ...parts])
 }
 
-function branch(input: Standing, name: string, decided: ReadonlySet<string>): DrawnBranch {
+function branch(input: Drawn, name: string, way: Drawing): DrawnBranch {
   const { kase, walk } = input
   const { tree } = kase.model
   const gate = tree.gates.get(name)
   const { says } = kase.gates.get(name) ?? named(kase.faults, name)
   const { now, cleared, clearedBy } = named(walk.branches, name)
-  const open = isLive(input, name) || (name === tree.top && !cleared)
+  const open = way.isOpen(name)
   return {
     says: upperFirst(says),
     ...(gate && { gate: functionOf(gate) }),
@@ -42,8 +60,8 @@ function branch(input: Standing, name: string, decided: ReadonlySet<string>): Dr
     percent: percent(now),
     cleared,
     ...(clearedBy !== undefined && { note: `cleared: ${readInShort(input, clearedBy)}` }),
-    asked: decided.has(name),
-    below: open ? (gate?.inputs ?? []).map((each) => branch(input, each, decided)) : [],
+    asked: way.decided.has(name),
+    below: open ? (gate?.inputs ?? []).map((each) => branch(input, each, way)) : [],
     folded: open || !gate ? 0 : faultsBelow(tree, name).length,
   }
 }
@@ -52,6 +70,6 @@ function functionOf(gate: Gate): number | 'all' {
   return gate.kind === 'and' ? 'all' : inputsNeeded(gate)
 }
 
-function readInShort({ kase, judged }: Standing, check: string): string {
+function readInShort({ kase, judged }: Drawn, check: string): string {
   return readingInShort(kase, named(kase.checks, check), named(judged, check))
 }

@@ -63,7 +63,9 @@ export function presentCheck(
     terms: terms(card, way),
     ...(spot && { spot }),
     why: [
-      taking === 'take' ? whyFurtherTake(input, card) : sentence(card.why),
+      ...(taking === 'take'
+        ? [whyFurtherTake(input, card)]
+        : [sentence(card.why), card.teach ?? '']),
       correcting ? '' : presentRival(input, card.id),
     ].filter(Boolean),
     form: presentForm(input, card, taking),

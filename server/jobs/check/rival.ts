@@ -10,7 +10,10 @@ const alike = 1.1
  * Why the proposed check and not the runner-up, in one or two sentences from the same figures that
  * decided; empty where there is no runner-up.
  */
-export function presentRival({ kase, walk }: Standing, check: string): string {
+export function presentRival(
+  { kase, walk }: Pick<Standing, 'kase' | 'walk'>,
+  check: string,
+): string {
   const [best, rival] = walk.proposals
   if (best?.check !== check || rival === undefined || rival.bits <= 0) return ''
   const title = upperFirst(named(kase.checks, rival.check).title)

@@ -45,7 +45,11 @@ export function loneOneIn(
 }
 
 /** Other windings of the machine that the probes may have been on, or that may hang in parallel. */
-function pathsBeside(kase: Sheet, card: CheckCard, property: string): Known[] {
+export function pathsBeside(
+  kase: Pick<Sheet, 'machine'>,
+  card: CheckCard,
+  property: string,
+): Known[] {
   const connector = card.spot?.connector?.id
   return kase.machine.parts
     .filter(({ id }) => id !== card.part)

@@ -80,7 +80,11 @@ const gists: Readonly<Record<Room, (input: Standing, check?: CheckView) => strin
 }
 
 const inside: Readonly<Record<Room, (input: Standing & Asked, check?: CheckView) => RoomInside>> = {
-  why: (_, check) => ({ room: 'why', why: check?.why ?? [] }),
+  why: (input, check) => ({
+    room: 'why',
+    why: check?.why ?? [],
+    ...(input.folded.conditions.who === 'apprentice' && { learnHref: learnHref(input.kase) }),
+  }),
   answers: (input, check) => {
     const card = check && input.kase.checks.get(check.id)
     const foreseen = foreseenBy(input, check)
@@ -110,6 +114,9 @@ const inside: Readonly<Record<Room, (input: Standing & Asked, check?: CheckView)
     parts: [...kase.parts.values()].map(({ id, name }) => ({ id, name: upperFirst(name) })),
   }),
 }
+
+const learnHref = ({ complaint, machine }: Standing['kase']): string =>
+  `/learn/${encodeURIComponent(complaint.id)}?${new URLSearchParams({ machine: machine.id })}`
 
 function foreseenBy({ kase, evidence }: Standing, check?: CheckView) {
   return check ? prospects(kase.model, evidence, check.id) : []

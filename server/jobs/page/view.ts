@@ -22,7 +22,12 @@ export interface RoomView {
 
 /** What an open room holds. */
 export type RoomInside =
-  | { readonly room: 'why'; readonly why: readonly string[] }
+  | {
+      readonly room: 'why'
+      readonly why: readonly string[]
+      /** Where an apprentice learns the order of the checks. */
+      readonly learnHref?: string
+    }
   | { readonly room: 'answers'; readonly prospects: readonly ProspectRow[] }
   | {
       readonly room: 'readings'

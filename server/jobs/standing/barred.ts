@@ -1,9 +1,9 @@
 import type { Barring, Case, CheckCard } from '../../knowledge/case.ts'
-import type { Touches } from '../../measure/reading/reading.ts'
+import type { Recorded } from '../record/fold.ts'
 
-/** What was answered, by check. */
-interface Answered {
-  readonly readings: ReadonlyMap<string, { readonly touches: Touches }>
+/** As much of a job as says what was answered. */
+export interface Answered {
+  readonly readings: ReadonlyMap<string, Pick<Recorded, 'touches'>>
 }
 
 /**

@@ -22,8 +22,8 @@ export function meterWords({ name, zero }: MeterAtHand): string {
 export const placeWords = { bench: 'At the bench', trailside: 'At the trailside' } as const
 /** Who is at the machine. */
 export const whoWords = {
-  self: 'I am',
+  self: 'I am at the machine',
   owner: 'An owner, by phone',
-  apprentice: 'An apprentice',
+  apprentice: 'An apprentice, with me',
 } as const
 export const engineWords = { cold: 'Cold', hot: 'Hot' } as const

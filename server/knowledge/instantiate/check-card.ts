@@ -58,6 +58,7 @@ export function checkCard(
     cautions: cautionCards(kind.cautions, knowledge, machine),
     outcomes: outcomesOf(check, knowledge),
     ...(check.part && { part: check.part.id }),
+    ...(kind.teach && { teach: say(kind.teach) }),
     ...(kind.asked && { asked: true }),
     ...(loose && { loose: true }),
     ...(kind.meter && { meter: say(kind.meter) }),

@@ -56,7 +56,7 @@ function ownerNames(
 
 /** The names that the tables use. */
 function tableNames(knowledge: Knowledge, mustKnow: MustKnow): void {
-  const { tools, setups, cautions, roles, partKinds } = knowledge
+  const { tools, setups, cautions, roles, glossary, partKinds } = knowledge
   const names = Object.keys(setups.setups)
   for (const [id, setup] of Object.entries(setups.setups)) {
     mustKnow(setups, ['setups', id, 'tools'], 'tool', setup.tools, Object.keys(tools.tools))
@@ -70,5 +70,9 @@ function tableNames(knowledge: Knowledge, mustKnow: MustKnow): void {
   }
   for (const [id, { kinds }] of Object.entries(roles.roles)) {
     mustKnow(roles, ['roles', id, 'kinds'], 'part kind', kinds, [...partKinds.keys()])
+  }
+  for (const [id, { kinds, see }] of Object.entries(glossary.words)) {
+    mustKnow(glossary, ['words', id, 'kinds'], 'part kind', kinds, [...partKinds.keys()])
+    mustKnow(glossary, ['words', id, 'see'], 'word', see, Object.keys(glossary.words))
   }
 }

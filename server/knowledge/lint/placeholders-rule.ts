@@ -13,8 +13,8 @@ export function placeholdersRule(knowledge: Knowledge, report: Report): void {
     }
   }
   for (const [, check] of checkKinds) {
-    const { title, phone, why, meter = '', answers = [] } = check
-    look(check, ['do'], [title, phone, why, meter, ...check.do])
+    const { title, phone, why, teach = '', meter = '', answers = [] } = check
+    look(check, ['do'], [title, phone, why, teach, meter, ...check.do])
     for (const [a, { says, phone: said = '', mend }] of answers.entries()) {
       look(check, ['answers', a], [says, said, mend?.do ?? ''])
     }

@@ -118,6 +118,8 @@ export const CheckKind = z.strictObject({
   phone: Words,
   /** One line for the apprentice. */
   why: Words,
+  /** Two to five sentences more, as an old hand says them: why now, what the trap is, what a wrong reading looks like. */
+  teach: Words.optional(),
   cautions: z.array(Name),
   source: Source,
   /** Whether an owner on the phone can make it. */

@@ -1,6 +1,7 @@
 import type { z } from 'zod'
 import { CheckKind } from './check-kind.ts'
 import { Complaint } from './complaint.ts'
+import { Glossary } from './glossary.ts'
 import { Machine } from './machine.ts'
 import { PartKind } from './part-kind.ts'
 import { Home } from './phone/home.ts'
@@ -30,6 +31,7 @@ export const fileKinds: readonly FileKind[] = [
   { name: 'colours', file: 'colours.yaml', schema: Colours },
   { name: 'groups', file: 'groups.yaml', schema: Groups },
   { name: 'roles', file: 'roles.yaml', schema: Roles },
+  { name: 'glossary', file: 'glossary.yaml', schema: Glossary },
   { name: 'owner', file: 'owner.yaml', schema: Owner },
   { name: 'home', file: 'home.yaml', schema: Home },
 ]
@@ -40,6 +42,7 @@ export {
   Circuit,
   Colours,
   Complaint,
+  Glossary,
   Groups,
   Home,
   Machine,

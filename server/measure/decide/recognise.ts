@@ -33,7 +33,7 @@ export interface AsRead extends Estimate {
 /** How far a part may read off its limits for being cold or hot, before anything is corrected. */
 const coldOrHot = 1.25
 /** From one hand to the other, Ω. Common practice. */
-const body = { low: 1e5, high: 1e6 }
+export const body = { low: 1e5, high: 1e6 }
 /** Fingers matter only on paths this high, Ω: they would take off a twentieth or more. */
 const fingersMatterFrom = 5000
 

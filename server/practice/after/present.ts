@@ -5,7 +5,7 @@ import { partNames, suspectName } from '../../jobs/words/names.ts'
 import { lowerFirst, minutes, percent, sentence, upperFirst } from '../../jobs/words/sentences.ts'
 import type { Case } from '../../knowledge/case.ts'
 import { machineName } from '../../knowledge/machine-name.ts'
-import { handOutHref, progressHref } from '../page/hrefs.ts'
+import { handOutHref, learnHref, progressHref } from '../page/hrefs.ts'
 import { seenWords } from '../page/words.ts'
 import type { RoundStanding } from '../round/standing.ts'
 import { type Worth, worthOf } from '../tool/compare.ts'
@@ -33,7 +33,7 @@ export interface StepView {
   readonly title: string
   readonly shown: string
   readonly minutes: string
-  /** "Likeliest then: exciter winding, 62 %." */
+  /** "Likeliest then: exciter winding, 62 %." Of the tool's checks, why before it. */
   readonly known: string
   readonly remarks: readonly string[]
 }
@@ -82,6 +82,7 @@ export function presentAfter(standing: RoundStanding, tool: ToolWalk): AfterPage
     toolEnd: toolEndWords(kase, tool),
     ways: [
       { href: '/practice', text: 'Begin another round' },
+      { href: learnHref(kase.complaint.id, kase.machine.id), text: 'Learn the order' },
       { href: handOutHref(round.opened), text: 'Hand this machine out' },
       { href: progressHref(round.opened.who), text: 'How it goes so far' },
     ],
@@ -132,7 +133,7 @@ function toolStep(kase: Case, { card, seen, take, minutes: spent, likeliest }: T
     title: titleOf(card.title, take),
     shown: seenWords(card, seen),
     minutes: minutes(spent),
-    known: knownWords(kase, likeliest),
+    known: `${sentence(card.why)} ${knownWords(kase, likeliest)}`,
     remarks: [],
   }
 }

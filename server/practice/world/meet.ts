@@ -15,7 +15,10 @@ export type Places = readonly [from: string, to: string]
  */
 export function placesFor(card: CheckCard, circuit: Circuit): readonly Places[] | null {
   const { part = '', spot } = card
-  if (spot?.connector === undefined) return endsOfWires(part, circuit)
+  if (spot?.connector === undefined) {
+    const isThrough = card.measurand?.quantity.path === 'end to end'
+    return isThrough ? endsOfWires(part, circuit) : null
+  }
   const plug = spot.connector.id
   const half = halfOf(part, plug, circuit)
   const at = (touched: string) =>
@@ -47,7 +50,7 @@ function halfOf(part: string, plug: string, { ends, legs, grounded }: Circuit): 
   return own.some((each) => each?.[0] === plug) ? 'own' : 'harness'
 }
 
-/** Where all branches share one end, the first of them; where one leads on into the next, from end to end. */
+/** Where all branches share one end, the first of them; null where one leads on into the next through a switch. */
 function endsOfWires(part: string, { wires }: Circuit): readonly Places[] | null {
   const stretches = wires?.[part]
   const [first, second] = stretches ?? []
@@ -57,8 +60,7 @@ function endsOfWires(part: string, { wires }: Circuit): readonly Places[] | null
   )
   const isShared = stretches.every(([from, a]) => from === first[0] && a === first[1])
   if (isShared) return places.slice(0, 1)
-  // Through a switch or a plug on the way: that is a stretch of its own to the meter.
-  return second?.[0] === first[2] ? places.slice(0, 1) : places
+  return second?.[0] === first[2] ? null : places
 }
 
 /** Ω between each two places as things are. */

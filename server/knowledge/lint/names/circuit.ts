@@ -3,7 +3,7 @@ import type { Circuit } from '../../schema/wiring/circuit.ts'
 import type { Report } from '../report.ts'
 import type { MustKnow } from './must-know.ts'
 
-/** A circuit is of a machine that there is, and names its parts and pins. */
+/** A circuit names parts and pins of its machine. Where that is gone, nobody can say, and it is a doubt alone. */
 export function circuitNames(
   circuit: Circuit,
   { machines }: Knowledge,
@@ -11,7 +11,6 @@ export function circuitNames(
   report: Report,
 ): void {
   const machine = machines.get(circuit.id)
-  mustKnow(circuit, ['id'], 'machine', [circuit.id], [...machines.keys()])
   if (machine === undefined) return
   const parts = machine.parts.map(({ id }) => id)
   for (const section of ofParts) {

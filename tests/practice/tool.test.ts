@@ -1,0 +1,107 @@
+import { describe, expect, it } from 'vitest'
+import { caseFor } from '../../server/knowledge/instantiate.ts'
+import type { RoundEvent, StoredRound } from '../../server/practice/record/events.ts'
+import { hiddenOf, roundStanding } from '../../server/practice/round/standing.ts'
+import { drawHidden } from '../../server/practice/seen/hidden.ts'
+import { worthOf } from '../../server/practice/tool/compare.ts'
+import { drawFor, hardness } from '../../server/practice/tool/level.ts'
+import { resultOf } from '../../server/practice/tool/result.ts'
+import { toolWalk } from '../../server/practice/tool/walk.ts'
+import { shippedCases, shippedKnowledge } from '../support/knowledge.ts'
+
+const knowledge = shippedKnowledge()
+const pedlar = { machine: 'pedlar-1c', complaint: 'no-spark' } as const
+
+/** A round on the pedlar with these events after the first. */
+function round(seed: string, ...events: readonly RoundEvent[]) {
+  const opened = { kind: 'opened', ...pedlar, level: 'any', seed, draw: 0, who: '' } as const
+  const all = [opened, ...events].map((event) => ({ event, at: new Date(0) }))
+  const stored: StoredRound = { id: 1, version: all.length, opened, events: all }
+  return roundStanding(knowledge, stored)!
+}
+
+const made = (check: string): RoundEvent => ({ kind: 'made', check, pull: 'brisk' })
+
+/** The first seed that hides this fault in the pedlar. */
+function seedHiding(fault: string): string {
+  for (let seed = 0; seed < 5000; seed += 1) {
+    if (hiddenOf(knowledge, { ...pedlar, seed: String(seed), draw: 0 })!.faults[0] === fault) {
+      return String(seed)
+    }
+  }
+  throw new Error(`no seed hides ${fault}`)
+}
+
+describe('the tool at the practice bench', () => {
+  it('names what is hidden in most machines, and a wrong part in few', async () => {
+    const cases = shippedCases().filter((_, i) => i % 5 === 0)
+    const walks = []
+    for (const [seed, kase] of cases.entries()) {
+      walks.push(await toolWalk(drawHidden(knowledge, kase, seed)))
+    }
+    const share = (count: number) => count / walks.length
+    expect(walks.length).toBeGreaterThan(15)
+    expect(share(walks.filter(({ right }) => right).length)).toBeGreaterThan(0.7)
+    const wrong = walks.filter(({ right, end }) => !right && end.kind === 'named')
+    expect(share(wrong.length)).toBeLessThan(0.15)
+  })
+
+  it('finds an easy draw no harder than the first, and a hard one no easier', async () => {
+    const at = async (level: 'any' | 'easy' | 'hard') => {
+      const wish = { ...pedlar, seed: 'spring', level }
+      const hidden = hiddenOf(knowledge, { ...wish, draw: await drawFor(knowledge, wish) })!
+      return hardness(hidden, await toolWalk(hidden))
+    }
+    const [easy, any, hard] = [await at('easy'), await at('any'), await at('hard')]
+    expect(easy).toBeLessThanOrEqual(any)
+    expect(hard).toBeGreaterThanOrEqual(any)
+    expect(hard).toBeGreaterThan(easy)
+  })
+})
+
+describe('what a round was worth', () => {
+  it('says that a dear check could have been spared by a cheap one', () => {
+    const [worth] = worthOf(round('1', made('peak-voltage.pickup.magneto-plug')))
+    expect(worth!.cheaper!.minutes).toBeLessThan(0.6 * worth!.made.minutes)
+  })
+
+  it('says that a question was settled before, where nothing is left to tell', () => {
+    const seed = seedHiding('exciter.open')
+    const found = [
+      'winding-resistance.exciter.igniter-plug',
+      'winding-resistance.exciter.magneto-plug',
+      'winding-resistance.exciter.magneto-plug',
+      'wire-end-to-end.wires-exciter',
+    ]
+    const late = [...found, 'cap-resistance.cap'].map(made)
+    const worths = worthOf(round(seed, ...late))
+    expect(worths[0]).toMatchObject({ settled: false })
+    expect(worths.at(-2)!.likeliest).toMatchObject({ part: 'exciter' })
+    expect(worths.at(-1)).toMatchObject({ settled: true })
+  })
+
+  it('counts minutes and set-ups once, and what is put back', () => {
+    const check = 'winding-resistance.pickup.igniter-plug'
+    const once = round('1', made(check))
+    expect(once.setups.map(({ id }) => id)).toEqual(['access engine-cover', 'unplug igniter-plug'])
+    const twice = round('1', made(check), made(check))
+    expect(twice.minutes - once.minutes).toBe(1)
+    expect(twice.made.map(({ take }) => take)).toEqual([1, 2])
+    const back = round('1', made(check), { kind: 'back', setups: ['unplug igniter-plug'] })
+    expect(back.minutes - once.minutes).toBe(0.5)
+    expect(back.setups.map(({ id }) => id)).toEqual(['access engine-cover'])
+  })
+
+  it('is right for who fits the failed part first, and for nobody who guesses', async () => {
+    const seed = seedHiding('exciter.open')
+    const fitted = (part: string): RoundEvent => ({ kind: 'fitted', part })
+    const kase = caseFor(knowledge, pedlar.machine, pedlar.complaint)
+    expect(kase.parts.has('igniter')).toBe(true)
+    const tool = await toolWalk(round(seed).hidden)
+    expect(resultOf(round(seed, fitted('exciter')), tool)).toMatchObject({ right: true, bought: 0 })
+    const guessed = round(seed, fitted('igniter'), fitted('exciter'))
+    expect(guessed.end).toBe('found')
+    expect(resultOf(guessed, tool)).toMatchObject({ right: false, bought: 1 })
+    expect(resultOf(round(seed, { kind: 'cannot-tell' }), tool)).toMatchObject({ right: false })
+  })
+})
