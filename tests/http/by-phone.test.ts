@@ -139,6 +139,44 @@ describe('getting home', () => {
     }).expect(303)
     const { text } = await http.get(job).expect(200)
     expect(textIn(text)).toContain('Got home Run it with the stop wire apart')
+    // It came in with the wire apart, and no check may run it before that is joined.
+    const stands = textIn((await http.get(`${job}?open=stands`).expect(200)).text)
+    expect(stands).toContain('Unplug the stop wire')
+  })
+
+  it('is not tried with a hole open: what a check that was begun took out goes back first', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http)
+    const plugs = [...kase.checks.values()].find(({ id }) => id === 'plugs-look')!
+    const version = 1
+    const done = { version, check: plugs.id, choice: plugs.answers![0]!.id }
+    await post(http, `${job}/readings`, done).expect(303)
+    const { text } = await told(http, `${job}/home`, '?way=caps-on')
+    const lines = [...text.matchAll(/<li><b>([^<]+):<\/b> ([^<]+)/g)].map(([, label, says]) => [
+      label,
+      says,
+    ])
+    const back = lines.findIndex(([, says]) => says!.includes('screw every spark plug in'))
+    const first = lines.findIndex(([label]) => label === 'do')
+    expect(back).toBeGreaterThanOrEqual(0)
+    expect(back).toBeLessThan(first)
+  })
+
+  it('leaves the leg of an outboard in the water, and puts its cowl on last', async () => {
+    const { http } = await readyApp()
+    const outboard = allCases().find(
+      ({ complaint, machine }) =>
+        complaint.id === 'one-cylinder-dead' && machine.id === 'ferrymere-3t',
+    )!
+    const form = openForm(outboard, { who: 'owner', 'kit-set': 'along', 'kit-along': ['light'] })
+    const { headers } = await http.post('/jobs').type('form').send(form).expect(303)
+    const job = headers.location!
+    const run = [...outboard.checks.values()].find(({ id }) => id.startsWith('exhaust-warmth'))!
+    const done = { version: 1, check: run.id, choice: run.answers![0]!.id }
+    await post(http, `${job}/readings`, done).expect(303)
+    const { words } = await told(http, `${job}/home`, '?way=caps-on')
+    expect(words).not.toContain('out of the water')
+    expect(words.indexOf('Pull each cap off its plug')).toBeGreaterThan(0)
   })
 
   it.each([

@@ -29,7 +29,8 @@ export async function phoneRoutes(app: FastifyInstance, parts: JobParts): Promis
     const known = waysHome(standingOf(parts.knowledge, found)).some(([id]) => id === way)
     if (!known) return 'There is no such way home; choose one from the list.'
     if (choice !== 'helped' && choice !== 'no-help') return 'Say whether it runs now.'
-    return { kind: 'tried', way, helped: choice === 'helped' }
+    const leaves = parts.knowledge.home.ways[way]?.leaves
+    return { kind: 'tried', way, helped: choice === 'helped', ...(leaves && { leaves }) }
   })
 
   takes(app, parts, 'cut-offs', (body, { kase }) => {

@@ -126,6 +126,11 @@ export const JobEventSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('skipped'), check: z.string(), reason: z.string() }),
   z.strictObject({ kind: z.literal('back'), setup: z.string() }),
   z.strictObject({ kind: z.literal('cut off'), at: z.string().nullable() }),
-  z.strictObject({ kind: z.literal('tried'), way: z.string(), helped: z.boolean() }),
+  z.strictObject({
+    kind: z.literal('tried'),
+    way: z.string(),
+    helped: z.boolean(),
+    leaves: z.array(z.string()).optional(),
+  }),
   z.strictObject({ kind: z.literal('counting'), counts: z.boolean(), reason: z.string() }),
 ]) satisfies z.ZodType<JobEvent>

@@ -113,8 +113,13 @@ export type JobEvent =
   | { readonly kind: 'back'; readonly setup: string }
   /** The line went dead while an owner was at this check, or at none. */
   | { readonly kind: 'cut off'; readonly at: string | null }
-  /** An owner tried a way to get home, by its name in `home.yaml`. */
-  | { readonly kind: 'tried'; readonly way: string; readonly helped: boolean }
+  /** An owner tried a way to get home, by its name in `home.yaml`; what it leaves apart or off, by name. */
+  | {
+      readonly kind: 'tried'
+      readonly way: string
+      readonly helped: boolean
+      readonly leaves?: readonly string[] | undefined
+    }
   /** Whether what was repaired counts towards the base rates, and why not. Left out: it does. */
   | { readonly kind: 'counting'; readonly counts: boolean; readonly reason: string }
 

@@ -43,9 +43,24 @@ export function asItStands({ checks }: Pick<Case, 'checks'>, { events }: StoredJ
       case 'proved':
         now = together
         break
+      case 'tried':
+        now = { setups: setupsNamed(checks, event.leaves ?? []), unsure: [] }
+        break
     }
   }
   return now
+}
+
+/** As the checks of the case know them: what none of them needs is in nobody's way. */
+function setupsNamed(checks: Case['checks'], names: readonly string[]): SetupCard[] {
+  const all = [...checks.values()].flatMap(({ setups }) => setups)
+  // It outlasts the try, whatever a check would do with it at its end.
+  return names.flatMap((name) => {
+    const setup = all.find(({ id }) => id === name)
+    if (setup === undefined) return []
+    const { once: _, ...lasting } = setup
+    return lasting
+  })
 }
 
 /** The machine as a check leaves it, if its page was followed. */

@@ -33,7 +33,7 @@ function partKindNames(kind: PartKind, knowledge: Knowledge, mustKnow: MustKnow)
 
 /** The names that what is said to an owner uses. */
 function ownerNames(
-  { owner, home, tools, cautions, roles, meters }: Knowledge,
+  { owner, home, tools, setups, cautions, roles, meters }: Knowledge,
   mustKnow: MustKnow,
 ): void {
   const kit = Object.keys(owner.kit)
@@ -48,6 +48,7 @@ function ownerNames(
   for (const [id, way] of Object.entries(home.ways)) {
     const path = ['ways', id]
     mustKnow(home, [...path, 'kit'], 'thing in the kit', way.kit, kit)
+    mustKnow(home, [...path, 'leaves'], 'set-up', way.leaves, Object.keys(setups.setups))
     mustKnow(home, [...path, 'cautions'], 'caution', way.cautions, Object.keys(cautions.cautions))
     const needed = (way.roles ?? []).flatMap(rolesIn)
     mustKnow(home, [...path, 'roles'], 'role', needed, Object.keys(roles.roles))

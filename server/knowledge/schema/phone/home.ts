@@ -14,6 +14,8 @@ const Way = z.strictObject({
   do: z.array(Words).min(1),
   /** What it costs: what is no longer safe then. */
   danger: Words,
+  /** Set-ups that hold from then on, by name in `setups.yaml`: whoever has it next puts them back. */
+  leaves: z.array(Name).min(1).optional(),
   /** Names in `cautions.yaml`. */
   cautions: z.array(Name),
   source: Source,
