@@ -91,7 +91,8 @@ function presentPhoneCheck(input: Standing & Asked, card: CheckCard): PhoneCheck
       ...(form.field && { field: form.field }),
       typed: form.typed,
       ...(form.problem !== undefined && { problem: form.problem }),
-      asks: card.asks,
+      // Where that stands large just above, nobody reads it twice.
+      asks: lines.at(-1)?.says === card.asks ? 'They say' : card.asks,
       answers: (card.answers ?? []).map(({ id, phone }) => ({ id, says: upperFirst(phone) })),
       skip: { action: `/jobs/${job.id}/skips`, reasons: ownersReasons },
       cutOff: `/jobs/${job.id}/cut-offs`,
