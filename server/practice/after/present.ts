@@ -9,7 +9,7 @@ import { handOutHref, learnHref, progressHref } from '../page/hrefs.ts'
 import { seenWords } from '../page/words.ts'
 import type { RoundStanding } from '../round/standing.ts'
 import { type Worth, worthOf } from '../tool/compare.ts'
-import { resultOf } from '../tool/result.ts'
+import { hasLooked, resultOf } from '../tool/result.ts'
 import type { ToolStep, ToolWalk } from '../tool/walk.ts'
 
 /** The page of a round that is over. */
@@ -89,7 +89,7 @@ export function presentAfter(standing: RoundStanding, tool: ToolWalk): AfterPage
   }
 }
 
-function endWords({ end, fitted, kase }: RoundStanding, tool: ToolWalk): string {
+function endWords({ end, fitted, kase, minutes: spent }: RoundStanding, tool: ToolWalk): string {
   const good = fitted.filter(({ right }) => !right).map(({ part }) => part)
   if (end === 'cannot tell') {
     if (good.length > 0) {
@@ -97,9 +97,10 @@ function endWords({ end, fitted, kase }: RoundStanding, tool: ToolWalk): string 
         `You bought ${partNames(kase, good)}, which was good, and then could not tell`,
       )
     }
-    return tool.right
-      ? 'You could not tell. The tool named the part, as stands below.'
-      : 'You could not tell, and neither could the tool.'
+    if (tool.right) return 'You could not tell. The tool named the part, as stands below.'
+    return hasLooked(spent, tool)
+      ? 'You could not tell, and neither could the tool.'
+      : 'You stopped before anybody could know. In the end the tool could not tell either, as stands below.'
   }
   return good.length === 0
     ? 'You named the part that had failed.'

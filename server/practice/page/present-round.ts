@@ -94,7 +94,7 @@ function lastView({ card, seen, inTheWay }: RoundStanding['made'][0]): LastView 
 function boughtWords({ kase }: RoundStanding, fitted: readonly Fitted[]): string {
   const name = (part: string) => kase.parts.get(part)?.name ?? part
   const [last] = fitted.slice(-1)
-  return last === undefined
+  return last === undefined || last.right
     ? ''
     : sentence(
         `The ${name(last.part)} is new, and the complaint is still there: it was a good one, for ${last.price}, with ${minutes(last.minutes)} of work`,

@@ -56,7 +56,8 @@ const isHot = ({ setups }: CheckCard): boolean => setups.some(({ once, undo }) =
 
 /** Where values of a band lie as a rule. From memory. */
 function valueIn(band: string, { low, high }: Limits, random: Random): number {
-  const [least, most] = [low ?? 0, high ?? (low ?? 1) * 3]
+  // Where a sheet only gives the least, good ones are not far above it: no battery of 12 V gives 20.
+  const [least, most] = [low ?? 0, high ?? (low ?? 1) * 1.35]
   switch (band) {
     case 'short':
       return (least / farOff) * between(random, 0, 0.5)

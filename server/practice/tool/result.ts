@@ -5,7 +5,7 @@ import type { ToolWalk } from './walk.ts'
 
 /**
  * What came of a round that is over. Right is who fitted the failed part first, or could not tell where the tool
- * cannot either.
+ * cannot either, after looking at least half as long as it did: who has not looked does not know that.
  */
 export function resultOf(
   { hidden, kase, minutes, fitted, end }: RoundStanding,
@@ -17,7 +17,11 @@ export function resultOf(
   const bought = fitted.filter(({ right }) => !right).length
   return {
     ...{ partKind: entry(kinds, part), complaint: kase.complaint.id, machine: kase.machine.id },
-    right: bought === 0 && (end === 'found' || !tool.right),
+    right: bought === 0 && (end === 'found' || (!tool.right && hasLooked(minutes, tool))),
     ...{ minutes, toolMinutes: tool.minutes, bought },
   }
 }
+
+/** Whether as much was done as it takes to know that nobody can tell. From memory. */
+export const hasLooked = (minutes: number, tool: Pick<ToolWalk, 'minutes'>): boolean =>
+  2 * minutes >= tool.minutes
