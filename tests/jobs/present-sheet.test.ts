@@ -79,7 +79,7 @@ describe('the sheet of a job', () => {
     })
     expect(done.repairs[0]!.came).toMatch(/^Tried on 7 May 2031, .*: the complaint is gone\.$/)
     expect(done.proof).toEqual({
-      says: 'Proved as follows, and the complaint is gone.',
+      says: 'Whoever repaired it wrote down that the complaint is gone. This is how it is to be proved; no reading of it was written down.',
       steps: ['Measure the new exciter.', 'The complaint itself: start it three times.'],
     })
     expect(done.heed.sentences).toEqual([])

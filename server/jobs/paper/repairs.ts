@@ -58,7 +58,8 @@ export function presentProof({ folded, kase, walk }: Standing): ProofOnSheet | u
 }
 
 function proofSays(repair: Repair | undefined): string {
-  if (repair?.outcome === 'gone') return 'Proved as follows, and the complaint is gone.'
+  if (repair?.outcome === 'gone')
+    return 'Whoever repaired it wrote down that the complaint is gone. This is how it is to be proved; no reading of it was written down.'
   return repair === undefined
     ? 'Once it is repaired, prove it as follows.'
     : 'Repaired, and still to be proved as follows.'
