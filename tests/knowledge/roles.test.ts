@@ -35,10 +35,7 @@ describe('knowledge without any machine', () => {
     const { knowledge, locate } = soundTrees(folder)
     expect(knowledge.machines.size).toBe(0)
     const said = warnings(knowledge, locate)
-    const ofComplaints = said.filter(({ file }) => file.startsWith('complaints'))
-    expect(ofComplaints).toHaveLength(knowledge.complaints.size)
-    // What is left of the machines is their wiring.
-    expect(said).toHaveLength(knowledge.complaints.size + knowledge.circuits.size)
+    expect(said).toHaveLength(knowledge.complaints.size)
     expect(said[0]).toMatchObject({
       file: expect.stringMatching(/^complaints/),
       says: 'no machine has the parts that this complaint needs',
@@ -71,4 +68,16 @@ describe('the report of the roles', () => {
     )
     expect(idle.map(({ role }) => role)).toEqual([])
   })
+})
+
+it('a circuit is doubted where its name is a slip, and not where its machine was taken away', () => {
+  const { knowledge, locate } = soundTrees(shippedTrees)
+  const [id, circuit] = [...knowledge.circuits][0]!
+  const slip = new Map(knowledge.circuits).set(`${id}x`, { ...circuit, id: `${id}x` })
+  const at = () => ({ file: 'circuits/slip.yaml', line: 1 })
+  const said = warnings({ ...knowledge, circuits: slip }, at)
+  expect(said.map(({ says }) => says)).toContain(`no machine is called ${id}x: did you mean ${id}?`)
+  const machines = new Map([...knowledge.machines].filter(([name]) => name !== id))
+  const gone = warnings({ ...knowledge, machines }, locate)
+  expect(gone.filter(({ file }) => file.startsWith('circuits'))).toEqual([])
 })
