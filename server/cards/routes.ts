@@ -46,7 +46,7 @@ export async function cardsArea(app: FastifyInstance, { knowledge }: CardParts):
       const machine = knowledge.machines.get(request.params.machine)
       if (machine === undefined) return showError(request, reply, noSuchMachine)
       const tools = toolsIn(knowledge, request)
-      if (tools === undefined) return showNoSuchTools(request, reply, machine)
+      if (tools === undefined) return showNone(request, reply, machine, noSuchTools)
       const cards: CardView[] = []
       for (const complaint of complaintsFor(knowledge, machine.id)) {
         cards.push(await cardOf({ machine, complaint }, tools))
@@ -61,9 +61,9 @@ export async function cardsArea(app: FastifyInstance, { knowledge }: CardParts):
     const machine = knowledge.machines.get(params.machine)
     if (machine === undefined) return showError(request, reply, noSuchMachine)
     const complaint = complaintsFor(knowledge, machine.id).find(({ id }) => id === params.complaint)
-    if (complaint === undefined) return showNoSuchCard(request, reply, machine)
+    if (complaint === undefined) return showNone(request, reply, machine, noSuchCard)
     const tools = toolsIn(knowledge, request)
-    if (tools === undefined) return showNoSuchTools(request, reply, machine)
+    if (tools === undefined) return showNone(request, reply, machine, noSuchTools)
     const card = await cardOf({ machine, complaint }, tools)
     const title = `${card.machine}: ${complaint.title}, ${tools.name.toLowerCase()}`
     return showAlone(reply, { title, cards: [card], hash: hashOf(knowledge), book: false })
@@ -77,20 +77,18 @@ function toolsIn(knowledge: Knowledge, { query }: FastifyRequest): CardTools | u
   return asked === '' ? all[0] : all.find(({ id }) => id === asked)
 }
 
-function showNoSuchCard(request: FastifyRequest, reply: FastifyReply, { id }: Machine) {
-  return showError(request, reply, {
-    status: 404,
-    title: 'No such card',
-    says: 'This machine has no complaint of that name.',
-    wayOn: [{ href: cardsHref(id), text: 'Look at its pocket cards' }],
-  })
+const noSuchCard = { title: 'No such card', says: 'This machine has no complaint of that name.' }
+const noSuchTools = {
+  title: 'No such tools',
+  says: 'There is no set of tools of that name. Choose one of those that there are.',
 }
 
-function showNoSuchTools(request: FastifyRequest, reply: FastifyReply, { id }: Machine) {
-  return showError(request, reply, {
-    status: 404,
-    title: 'No such tools',
-    says: 'There is no set of tools of that name. Choose one of those that there are.',
-    wayOn: [{ href: cardsHref(id), text: 'Look at its pocket cards' }],
-  })
+function showNone(
+  request: FastifyRequest,
+  reply: FastifyReply,
+  { id }: Machine,
+  what: typeof noSuchCard,
+): Promise<string> {
+  const wayOn = [{ href: cardsHref(id), text: 'Look at its pocket cards' }]
+  return showError(request, reply, { status: 404, ...what, wayOn })
 }

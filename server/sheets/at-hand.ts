@@ -1,4 +1,4 @@
-import { type MeterAtHand, meterAtHand } from '../jobs/measuring/meter-at-hand.ts'
+import { type MeterAtHand, meterOfClass } from '../jobs/measuring/meter-at-hand.ts'
 import { usualAir } from '../jobs/measuring/warmth.ts'
 import { readZero } from '../jobs/posts/zero.ts'
 import type { Conditions } from '../jobs/record/events.ts'
@@ -48,7 +48,7 @@ export function atHand(knowledge: Knowledge, typed: Typed): AtHand {
     typed,
     conditions: { where: 'bench', air: celsius, airUnit: unit, engine: 'cold', tools: [], meter },
     airUnit: unit,
-    meter: meterAtHand(knowledge, { meter: { choice: { kind: 'class', id: meter }, zero: leads } }),
+    meter: meterOfClass(knowledge, meter, leads),
     zero: leads,
     problems: {
       ...(typeof air === 'string' && { air }),

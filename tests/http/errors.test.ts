@@ -2,6 +2,7 @@ import { join } from 'node:path'
 import { DatabaseSync } from '@photostructure/sqlite'
 import { describe, expect, it } from 'vitest'
 import { anyCase, readyApp } from '../support/app.ts'
+import { brokenStore } from '../support/broken-store.ts'
 import { emptyFolder } from '../support/folder.ts'
 import { measuredCheck, openForm, openJob, post } from '../support/job.ts'
 import { addressesIn, textIn } from '../support/page.ts'
@@ -20,13 +21,7 @@ describe('what cannot be answered', () => {
     const { lines, logger } = keptLog()
     const onFire = () => Promise.reject(new Error('the disk is on fire'))
     const broken = { events: onFire, withoutSummary: async () => [] }
-    const store = {
-      jobs: broken as never,
-      photos: broken as never,
-      practice: undefined as never,
-      close: async () => {},
-    }
-    const { http } = await readyApp({ store, logger })
+    const { http } = await readyApp({ store: brokenStore(broken), logger })
     const answer = await http.get('/jobs/7')
     expect(answer.status).toBe(500)
     expect(textIn(answer.text)).toContain('Something went wrong on our side')

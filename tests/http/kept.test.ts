@@ -3,6 +3,7 @@ import { join, resolve } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { fieldWords } from '../../server/jobs/words/field-words.ts'
 import { anyCase, type Http, readyApp } from '../support/app.ts'
+import { brokenStore } from '../support/broken-store.ts'
 import { emptyFolder } from '../support/folder.ts'
 import { measuredCheck, openForm, openJob } from '../support/job.ts'
 import { formIn, textIn } from '../support/page.ts'
@@ -107,12 +108,7 @@ describe('what was sent and could not be recorded', () => {
   it('is kept on a mistake of ours as well', async () => {
     const broken = { events: () => Promise.reject(new Error('the disk is on fire')) }
     const { http } = await readyApp({
-      store: {
-        jobs: broken as never,
-        photos: broken as never,
-        practice: undefined as never,
-        close: async () => {},
-      },
+      store: brokenStore(broken),
     })
     const answer = await send(http, '/jobs/7/readings', [...about, ['typed', '4k7']])
     expect(answer.status).toBe(500)
@@ -123,12 +119,7 @@ describe('what was sent and could not be recorded', () => {
   it('is nothing where a page was only opened', async () => {
     const broken = { list: () => Promise.reject(new Error('the disk is on fire')) }
     const { http } = await readyApp({
-      store: {
-        jobs: broken as never,
-        photos: broken as never,
-        practice: undefined as never,
-        close: async () => {},
-      },
+      store: brokenStore(broken),
     })
     const answer = await http.get('/jobs?note=%3Cb%3E').expect(500)
     expect(answer.text).not.toMatch(/<form|&lt;b/)

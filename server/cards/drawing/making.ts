@@ -3,9 +3,9 @@ import { outlineInSteps } from '../../diagnosis/outline/drawn.ts'
 import type { Outline } from '../../diagnosis/outline/outline.ts'
 import type { Steps } from '../../diagnosis/testability/steps.ts'
 import { foreseenModel } from '../../jobs/measuring/foreseen.ts'
-import { meterAtHand, rangesFor } from '../../jobs/measuring/meter-at-hand.ts'
+import { meterOfClass } from '../../jobs/measuring/meter-at-hand.ts'
 import { barredBy, barringsOf } from '../../jobs/standing/barred.ts'
-import { hindrance } from '../../jobs/words/hindrance.ts'
+import { isOutOfReach } from '../../jobs/standing/walk-options.ts'
 import type { Barring, Case } from '../../knowledge/case.ts'
 import type { Knowledge } from '../../knowledge/knowledge.ts'
 import type { CardTools } from './tools.ts'
@@ -20,14 +20,9 @@ export function* cardOutline(
   { conditions }: CardTools,
 ): Steps<Outline> {
   const { owner } = knowledge
-  const choice = { kind: 'class', id: conditions.meter } as const
-  const meter = meterAtHand(knowledge, { meter: { choice, zero: null } })
+  const meter = meterOfClass(knowledge, conditions.meter)
   const cards = [...kase.checks.values()]
-  const never = cards.filter(
-    (card) =>
-      hindrance(card, conditions, owner) !== null ||
-      (card.measurand !== undefined && rangesFor(meter, card.measurand).length === 0),
-  )
+  const never = cards.filter((card) => isOutOfReach(card, conditions, { meter, owner }))
   const impossible = (evidence: readonly Evidence[]): ReadonlySet<string> => {
     const barrings = barringsOf(kase, { readings: answersIn(kase, evidence) })
     const barred = cards.filter((card) => barredBy(barrings, card) !== null)

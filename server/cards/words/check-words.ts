@@ -3,14 +3,14 @@ import { answerWords } from '../../jobs/check/prospects.ts'
 import { wireView } from '../../jobs/check/spot.ts'
 import { type AsItStands, afterwards, wayTo } from '../../jobs/standing/as-it-stands.ts'
 import { makeSentences, putBackSentences } from '../../jobs/standing/put-back.ts'
-import { limitsNow } from '../../jobs/words/limits-now.ts'
+import { byGravity } from '../../jobs/words/cautions.ts'
+import { limitsNow, limitsWords } from '../../jobs/words/limits-now.ts'
 import { degrees, listed, sentence, upperFirst } from '../../jobs/words/sentences.ts'
 import type { Case, CautionCard, CheckCard, Measurand } from '../../knowledge/case.ts'
 import { sentencesIn } from '../../knowledge/instantiate/words.ts'
 import type { Knowledge } from '../../knowledge/knowledge.ts'
 import type { Colours } from '../../knowledge/schema/tables.ts'
 import { assumedForLimits } from '../../measure/correct/temperature.ts'
-import { printLimits } from '../../measure/reading/print.ts'
 import type { CheckWords, Heed } from '../card.ts'
 import { type CardTools, isOwner } from '../drawing/tools.ts'
 
@@ -56,17 +56,9 @@ export function checkWords(
 export const standsAfter = (stands: AsItStands, card: CheckCard): AsItStands =>
   card.asked ? stands : afterwards(stands, card)
 
-/** The order in which cautions stand: the gravest first. */
-export const gravity: readonly CautionCard['signal'][] = ['danger', 'warning', 'caution', 'notice']
-
 /** Each caution once, the gravest first. */
 export function heedOf(cards: readonly CautionCard[]): Heed[] {
   return byGravity(cards).map(({ id, command }) => ({ id, command }))
-}
-
-export function byGravity(cards: readonly CautionCard[]): CautionCard[] {
-  const once = [...new Map(cards.map((card) => [card.id, card])).values()]
-  return gravity.flatMap((signal) => once.filter((card) => card.signal === signal))
 }
 
 /** There is nothing to enter on a card. */
@@ -98,13 +90,11 @@ function touchWords({ spot }: CheckCard, colours: Colours): string[] {
 
 /** "reads 310 Ω to 420 Ω at 20 °C (273 Ω to 370 Ω at −10 °C)" */
 function goodWords(measurand: Measurand): string {
-  const { quantity, limits, rpm, material, at = assumedForLimits.celsius } = measurand
+  const { quantity, material, at = assumedForLimits.celsius } = measurand
   const now = limitsNow(measurand, coldDay)
-  const over = quantity.overRange === 'in range' ? ', or OL' : ''
-  const speed = rpm === undefined ? '' : ` at ${rpm}\u00a0rpm`
   const warmth = material === 'not copper' || now === undefined ? '' : ` at ${degrees(at)}`
   const cold = now === undefined ? '' : ` (${now} at ${degrees(coldDay)})`
-  return `${quantity.goodOne} ${printLimits(limits, quantity.unit)}${over}${speed}${warmth}${cold}`
+  return `${quantity.goodOne} ${limitsWords(measurand)}${warmth}${cold}`
 }
 
 /** The answer as somebody with these tools gives it, and how what was seen is put right there and then. */

@@ -4,6 +4,7 @@ import type { Quantity } from '../../measure/reading/quantity.ts'
 import { allowsFurtherTake } from '../measuring/judged.ts'
 import { followsWarmth, temperatureOf, usualWarmth } from '../measuring/warmth.ts'
 import type { Conditions } from '../record/events.ts'
+import { canBeMadeAnew } from '../record/fold.ts'
 import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
 import { readWords } from '../words/reading-words.ts'
@@ -35,6 +36,15 @@ const questions: Readonly<Record<Purpose, string>> = {
   reading: 'What came back?',
   take: 'What came back this time?',
   correction: 'What came back?',
+}
+
+/** What a check on the page is there for: to be made, made once more, or put right. */
+export function purposeOf(input: Standing & Asked, check: string): Purpose {
+  const { correcting, take, folded, walk } = input
+  const anew = input.check === check && canBeMadeAnew(folded, check)
+  if (!folded.readings.has(check) || anew) return 'reading'
+  const asks = walk.step.kind === 'ask' && walk.step.proposal.check === check
+  return correcting !== check && (take === check || asks) ? 'take' : 'correction'
 }
 
 /** The form that takes a reading, a correction of one, or the reason for skipping it. */

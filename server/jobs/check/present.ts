@@ -1,7 +1,6 @@
 import type { CheckCard, Measurand } from '../../knowledge/case.ts'
 import { unplugId } from '../../knowledge/instantiate/setup-cards.ts'
 import { assumedForLimits } from '../../measure/correct/temperature.ts'
-import { printLimits } from '../../measure/reading/print.ts'
 import { temperatureOf, usualWarmth } from '../measuring/warmth.ts'
 import { type Way, wayTo } from '../standing/as-it-stands.ts'
 import type { Asked } from '../standing/asked.ts'
@@ -9,7 +8,7 @@ import { barredBy, barringsOf } from '../standing/barred.ts'
 import type { Standing } from '../standing/standing.ts'
 import { cautionsOfTheJob, presentCautions } from '../words/cautions.ts'
 import type { Fact } from '../words/fact.ts'
-import { limitsNow } from '../words/limits-now.ts'
+import { limitsNow, limitsWords } from '../words/limits-now.ts'
 import { degrees, listed, lowerFirst, sentence, upperFirst } from '../words/sentences.ts'
 import { type Purpose, presentForm } from './form.ts'
 import { whyFurtherTake } from './further-take.ts'
@@ -112,12 +111,6 @@ function terms(card: CheckCard, way: Way): Fact[] {
     },
     { label: 'Time', value: time(card, way) },
   ]
-}
-
-function limitsWords({ quantity, limits, rpm }: NonNullable<CheckCard['measurand']>): string {
-  const over = quantity.overRange === 'in range' ? ', or OL' : ''
-  const speed = rpm === undefined ? '' : ` at ${rpm}\u00a0rpm`
-  return `${printLimits(limits, quantity.unit)}${over}${speed}`
 }
 
 /** At what temperature the limits hold; of anything but copper that is all one. */

@@ -27,6 +27,15 @@ export function meterAtHand(
   return { ...nameAndRanges(knowledge, choice), ...(zero !== null && { zero }) }
 }
 
+/** The same of a class of meter that is on no job; its leads as they read, or not zeroed. */
+export function meterOfClass(
+  knowledge: Knowledge,
+  id: string,
+  zero: number | null = null,
+): MeterAtHand {
+  return meterAtHand(knowledge, { meter: { choice: { kind: 'class', id }, zero } })
+}
+
 function nameAndRanges(
   knowledge: Knowledge,
   meter: MeterChoice,

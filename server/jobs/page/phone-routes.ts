@@ -1,11 +1,10 @@
 import type { FastifyInstance } from 'fastify'
 import { textOf, wholeOf } from '../../web/fields.ts'
 import { showPage } from '../../web/page.ts'
-import { presentHome, waysHome } from '../phone/home.ts'
+import { presentHome, waysOf } from '../phone/home.ts'
 import type { JobParts } from '../record/parts.ts'
 import { findJob } from '../standing/find.ts'
 import { keptStanding } from '../standing/kept.ts'
-import { standingOf } from '../standing/standing.ts'
 import { showMissing } from './show.ts'
 import { takes } from './takes.ts'
 
@@ -26,7 +25,7 @@ export async function phoneRoutes(app: FastifyInstance, parts: JobParts): Promis
   takes(app, parts, 'tries', (body, found) => {
     const way = textOf(body, 'way')
     const choice = textOf(body, 'choice')
-    const known = waysHome(standingOf(parts.knowledge, found)).some(([id]) => id === way)
+    const known = waysOf(found.kase, parts.knowledge).some(([id]) => id === way)
     if (!known) return 'There is no such way home; choose one from the list.'
     if (choice !== 'helped' && choice !== 'no-help') return 'Say whether it runs now.'
     const leaves = parts.knowledge.home.ways[way]?.leaves

@@ -1,8 +1,7 @@
-import type { Purpose } from '../check/form.ts'
+import { purposeOf } from '../check/form.ts'
 import { presentCheck } from '../check/present.ts'
 import type { CheckView } from '../check/view.ts'
 import { presentLast } from '../readings/last.ts'
-import { canBeMadeAnew } from '../record/fold.ts'
 import type { Asked } from '../standing/asked.ts'
 import { presentHead } from '../standing/head.ts'
 import type { Standing } from '../standing/standing.ts'
@@ -26,7 +25,7 @@ export function presentJob(input: Standing & Asked): JobPage {
   const onPage = input.found === undefined ? (asked ?? nextCheck(input)) : undefined
   const card = onPage === undefined ? undefined : input.kase.checks.get(onPage)
   const proposed = onPage === proposal?.check
-  const check = card && presentCheck(input, card, { proposed, taking: takingOf(input, card.id) })
+  const check = card && presentCheck(input, card, { proposed, taking: purposeOf(input, card.id) })
   const verdict = input.found === undefined ? verdictOf(input) : undefined
   const repair = presentRepair(input)
   const last = presentLast(input)
@@ -71,14 +70,6 @@ function nextCheck(input: Standing): string | undefined {
 function isRepaired({ folded }: Standing): boolean {
   const last = folded.repairs.at(-1)
   return last !== undefined && last.outcome !== 'still there'
-}
-
-function takingOf(input: Standing & Asked, check: string): Purpose {
-  const { correcting, take, folded, walk } = input
-  const anew = input.check === check && canBeMadeAnew(folded, check)
-  if (!folded.readings.has(check) || anew) return 'reading'
-  const asks = walk.step.kind === 'ask' && walk.step.proposal.check === check
-  return correcting !== check && (take === check || asks) ? 'take' : 'correction'
 }
 
 /** "check 4", "Tarnwick Larkfell 2i", "No spark": where one is, in one line. */

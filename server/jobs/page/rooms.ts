@@ -10,7 +10,7 @@ import { photoViews } from '../photos/present.ts'
 import { presentReadings } from '../readings/present.ts'
 import { presentTogether } from '../readings/together.ts'
 import { toPutBack } from '../standing/as-it-stands.ts'
-import type { Asked } from '../standing/asked.ts'
+import { type Asked, sameCheck } from '../standing/asked.ts'
 import { type Room, rooms } from '../standing/rooms.ts'
 import type { Standing } from '../standing/standing.ts'
 import { suspectName } from '../words/names.ts'
@@ -27,7 +27,7 @@ export function presentRooms(input: Standing & Asked, check?: CheckView): RoomVi
         name: room,
         title: titles[room],
         gist: gists[room](input, check),
-        href: address(input, `${open ? 'close' : 'open'}=${room}`),
+        href: sameCheck(input, `${open ? 'close' : 'open'}=${room}`),
         ...(open && { inside: inside[room](input, check) }),
       }
     })
@@ -120,12 +120,4 @@ const learnHref = ({ complaint, machine }: Standing['kase']): string =>
 
 function foreseenBy({ kase, evidence }: Standing, check?: CheckView) {
   return check ? prospects(kase.model, evidence, check.id) : []
-}
-
-/** The same page, with one room opened or folded. */
-function address({ job, check, take, correcting }: Standing & Asked, press: string): string {
-  const shown = Object.entries({ check, take, correct: correcting }).flatMap(([name, value]) =>
-    value === undefined ? [] : [`${name}=${encodeURIComponent(value)}`],
-  )
-  return `/jobs/${job.id}?${[...shown, press].join('&')}`
 }

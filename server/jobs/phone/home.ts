@@ -1,8 +1,10 @@
 import { entry } from '../../diagnosis/model/named.ts'
+import type { Case } from '../../knowledge/case.ts'
 import { hasAll } from '../../knowledge/fits.ts'
 import { cautionCards } from '../../knowledge/instantiate/check-card.ts'
 import { coverId, hinders } from '../../knowledge/instantiate/setup-cards.ts'
 import { fill, fillingsOf } from '../../knowledge/instantiate/words.ts'
+import type { Knowledge } from '../../knowledge/knowledge.ts'
 import type { Home } from '../../knowledge/schema/phone/home.ts'
 import type { Step } from '../standing/as-it-stands.ts'
 import type { Asked } from '../standing/asked.ts'
@@ -48,24 +50,32 @@ export function presentHome(input: Standing & Asked, trying?: string): HomePage 
   }
 }
 
-/** The ways of this complaint on this machine; the one first that gets around what is likeliest now. */
+/** The ways of this complaint on this machine, by name, as its file has them. */
+export function waysOf(
+  { machine, complaint }: Pick<Case, 'machine' | 'complaint'>,
+  { home }: Knowledge,
+): [string, Way][] {
+  return Object.keys(complaint.home.try).flatMap((id): [string, Way][] => {
+    const way = home.ways[id]
+    return way && hasAll(machine, way.roles ?? []) ? [[id, way]] : []
+  })
+}
+
+/** The same; the one first that gets around what is likeliest now. */
 export function waysHome({
   kase,
   knowledge,
   walk,
 }: Pick<Standing, 'kase' | 'knowledge' | 'walk'>): [string, Way][] {
-  const { machine, complaint } = kase
+  const helps = kase.complaint.home.try
   const worth = (gates: readonly string[]) =>
     [...walk.branches]
       .filter(([branch]) => gates.some((gate) => branch === gate || branch.startsWith(`${gate}.`)))
       .reduce((most, [, { now }]) => Math.max(most, now), 0)
-  return Object.entries(complaint.home.try)
-    .flatMap(([id, gates]): [number, string, Way][] => {
-      const way = knowledge.home.ways[id]
-      return way && hasAll(machine, way.roles ?? []) ? [[worth(gates), id, way]] : []
-    })
-    .toSorted(([a], [b]) => b - a)
-    .map(([, id, way]) => [id, way])
+  return waysOf(kase, knowledge)
+    .map(([id, way]) => ({ id, way, worth: worth(helps[id] ?? []) }))
+    .toSorted((a, b) => b.worth - a.worth)
+    .map(({ id, way }) => [id, way])
 }
 
 function wayView({ job, folded }: Standing, id: string, { says, danger }: Way): HomeWay {

@@ -1,10 +1,10 @@
 import type { CheckCard } from '../../knowledge/case.ts'
 import { printLimits } from '../../measure/reading/print.ts'
-import { presentForm } from '../check/form.ts'
+import { presentForm, purposeOf } from '../check/form.ts'
 import { isReadApart } from '../check/present.ts'
 import { presentSpot } from '../check/spot.ts'
 import { presentLast } from '../readings/last.ts'
-import type { Asked } from '../standing/asked.ts'
+import { type Asked, sameCheck } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
 import { ticketOf } from '../standing/ticket.ts'
 import { presentVerdict } from '../verdict/present.ts'
@@ -60,11 +60,7 @@ export function presentPhone(input: Standing & Asked): PhonePage {
 
 function presentPhoneCheck(input: Standing & Asked, card: CheckCard): PhoneCheck {
   const { job, folded, knowledge, refused, line = 1 } = input
-  const purpose = folded.readings.has(card.id)
-    ? input.correcting === card.id
-      ? 'correction'
-      : 'take'
-    : 'reading'
+  const purpose = purposeOf(input, card.id)
   const form = presentForm(input, card, purpose)
   const lines = checkLines(input, card)
   const { measurand } = card
@@ -75,7 +71,7 @@ function presentPhoneCheck(input: Standing & Asked, card: CheckCard): PhoneCheck
     saying: saying(
       lines,
       refused?.check === card.id || purpose === 'correction' ? lines.length : line,
-      (number) => `/jobs/${job.id}?${new URLSearchParams({ ...named(input), line: `${number}` })}`,
+      (number) => sameCheck(input, `line=${number}`),
     ),
     ...(card.spot?.connector && {
       spot: presentSpot(card.spot, knowledge.colours, { isApart: isReadApart(card) }),
@@ -102,15 +98,6 @@ function presentPhoneCheck(input: Standing & Asked, card: CheckCard): PhoneCheck
 
 /** Why an owner does not make a check, as they would put it. */
 const ownersReasons = ['They cannot do that', noToolHere, 'Not safe there', 'They would rather not']
-
-/** The check that an address names, to go on naming it. */
-function named({ check, take, correcting }: Asked): Record<string, string> {
-  return {
-    ...(check !== undefined && { check }),
-    ...(take !== undefined && { take }),
-    ...(correcting !== undefined && { correct: correcting }),
-  }
-}
 
 function endingOf(input: Standing): PhoneEnding {
   const { folded, knowledge } = input

@@ -1,5 +1,6 @@
 import type { CautionCard } from '../../knowledge/case.ts'
 import { sentencesIn } from '../../knowledge/instantiate/words.ts'
+import { byGravity } from '../words/cautions.ts'
 import type { Line, SayingView } from './view.ts'
 
 /**
@@ -26,23 +27,17 @@ export function saying(
 export const linesOf = (label: string, texts: readonly string[]): Line[] =>
   texts.flatMap(sentencesIn).map((says) => ({ says, label }))
 
-/** The gravest first. */
-const gravity: readonly CautionCard['signal'][] = ['danger', 'warning', 'caution', 'notice']
-
 /**
  * Cautions in words for an owner, each once. Of one that was said before on this call only its command is said
  * again, and that where somebody could die of it.
  */
 export function cautionLines(cards: readonly CautionCard[], said: ReadonlySet<string>): Line[] {
-  const once = [...new Map(cards.map((card) => [card.id, card])).values()]
-  return gravity
-    .flatMap((signal) => once.filter((card) => card.signal === signal))
-    .flatMap((card): Line[] => {
-      if (!said.has(card.id)) {
-        return linesOf(card.signal, [card.phone]).map((line) => ({ ...line, signal: card.signal }))
-      }
-      return card.signal === 'danger'
-        ? [{ says: card.command, label: card.signal, signal: card.signal }]
-        : []
-    })
+  return byGravity(cards).flatMap((card): Line[] => {
+    if (!said.has(card.id)) {
+      return linesOf(card.signal, [card.phone]).map((line) => ({ ...line, signal: card.signal }))
+    }
+    return card.signal === 'danger'
+      ? [{ says: card.command, label: card.signal, signal: card.signal }]
+      : []
+  })
 }

@@ -1,9 +1,10 @@
 import type { Evidence } from '../../diagnosis/model/model.ts'
 import type { WalkOptions } from '../../diagnosis/model/walk.ts'
-import type { Case } from '../../knowledge/case.ts'
+import type { Case, CheckCard } from '../../knowledge/case.ts'
 import type { Owner } from '../../knowledge/schema/phone/owner.ts'
 import type { Judged } from '../measuring/judged.ts'
 import { type MeterAtHand, rangesFor } from '../measuring/meter-at-hand.ts'
+import type { Conditions } from '../record/events.ts'
 import type { Folded } from '../record/fold.ts'
 import { hindrance } from '../words/hindrance.ts'
 import { barredBy, barringsOf } from './barred.ts'
@@ -13,7 +14,7 @@ export function walkOptions(
   kase: Case,
   folded: Folded,
   judged: ReadonlyMap<string, Judged>,
-  atHand: { readonly meter: MeterAtHand; readonly owner: Owner },
+  atHand: AtHand,
 ): WalkOptions {
   return {
     evidence: evidenceOf(kase, judged),
@@ -33,10 +34,28 @@ function evidenceOf(kase: Case, judged: ReadonlyMap<string, Judged>): Evidence[]
     }))
 }
 
+/** Whether a check cannot be made here, whatever was answered: for who is there, a tool, the place or the meter. */
+export function isOutOfReach(
+  card: CheckCard,
+  conditions: Conditions,
+  { meter, owner }: AtHand,
+): boolean {
+  return (
+    hindrance(card, conditions, owner) !== null ||
+    (card.measurand !== undefined && rangesFor(meter, card.measurand).length === 0)
+  )
+}
+
+/** What decides besides how things stand: the meter, and what an owner can be asked for. */
+interface AtHand {
+  readonly meter: MeterAtHand
+  readonly owner: Owner
+}
+
 function impossibleChecks(
   kase: Case,
   folded: Folded,
-  { meter, owner }: { readonly meter: MeterAtHand; readonly owner: Owner },
+  { meter, owner }: AtHand,
 ): ReadonlySet<string> {
   const { conditions, skipped, accepted } = folded
   const barrings = barringsOf(kase, folded)
@@ -44,9 +63,8 @@ function impossibleChecks(
     (card) =>
       skipped.has(card.id) ||
       accepted.has(card.id) ||
-      hindrance(card, conditions, owner) !== null ||
-      barredBy(barrings, card) !== null ||
-      (card.measurand !== undefined && rangesFor(meter, card.measurand).length === 0),
+      isOutOfReach(card, conditions, { meter, owner }) ||
+      barredBy(barrings, card) !== null,
   )
   return new Set(impossible.map(({ id }) => id))
 }

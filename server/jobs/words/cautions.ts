@@ -26,7 +26,13 @@ interface OnJob {
 }
 
 /** The gravest first. */
-const gravity: readonly CautionCard['signal'][] = ['danger', 'warning', 'caution', 'notice']
+export const gravity: readonly CautionCard['signal'][] = ['danger', 'warning', 'caution', 'notice']
+
+/** Each caution once, the gravest first. */
+export function byGravity(cards: readonly CautionCard[]): CautionCard[] {
+  const once = [...new Map(cards.map((card) => [card.id, card])).values()]
+  return gravity.flatMap((signal) => once.filter((card) => card.signal === signal))
+}
 
 /** Cautions as this job's page prints them, each once. */
 export function presentCautions(input: OnJob, cards: readonly CautionCard[]): CautionsView {
@@ -42,18 +48,15 @@ export function cautionsView(
   cards: readonly CautionCard[],
   read: ReadonlySet<string> = new Set(),
 ): CautionsView {
-  const once = [...new Map(cards.map((caution) => [caution.id, caution])).values()]
-  const news = gravity.flatMap((signal) =>
-    once.filter((each) => each.signal === signal && !read.has(each.id)),
-  )
+  const all = byGravity(cards)
   return {
     panels: gravity
       .map((signal) => ({
         signal,
-        commands: once.filter((each) => each.signal === signal).map(({ command }) => command),
+        commands: all.filter((each) => each.signal === signal).map(({ command }) => command),
       }))
       .filter(({ commands }) => commands.length > 0),
-    inFull: news.map(({ says }) => says),
+    inFull: all.filter(({ id }) => !read.has(id)).map(({ says }) => says),
   }
 }
 

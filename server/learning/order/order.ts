@@ -9,11 +9,11 @@ import { prospects } from '../../diagnosis/verdict/explain.ts'
 import { walk } from '../../diagnosis/walk.ts'
 import { foreseenModel } from '../../jobs/measuring/foreseen.ts'
 import { latestOf } from '../../jobs/measuring/latest.ts'
-import { meterAtHand, rangesFor } from '../../jobs/measuring/meter-at-hand.ts'
+import { meterOfClass } from '../../jobs/measuring/meter-at-hand.ts'
 import { usualAir } from '../../jobs/measuring/warmth.ts'
 import type { Conditions } from '../../jobs/record/events.ts'
 import { type Answered, barredBy, barringsOf } from '../../jobs/standing/barred.ts'
-import { hindrance } from '../../jobs/words/hindrance.ts'
+import { isOutOfReach } from '../../jobs/standing/walk-options.ts'
 import { toolsAt } from '../../jobs/words/tools-at.ts'
 import type { Case, CheckCard } from '../../knowledge/case.ts'
 import type { Knowledge } from '../../knowledge/knowledge.ts'
@@ -57,13 +57,11 @@ type Readings = Answered['readings']
 
 async function workOut(knowledge: Knowledge, drawn: Case): Promise<Order> {
   const conditions = usualConditions(knowledge)
-  const choice = { kind: 'class', id: conditions.meter } as const
-  const meter = meterAtHand(knowledge, { meter: { choice, zero: null } })
-  const model = foreseenModel(drawn, meter, conditions, knowledge.owner)
+  const { owner } = knowledge
+  const meter = meterOfClass(knowledge, conditions.meter)
+  const model = foreseenModel(drawn, meter, conditions, owner)
   const kase = { ...drawn, model }
-  const canBeMade = (card: CheckCard) =>
-    hindrance(card, conditions, knowledge.owner) === null &&
-    (card.measurand === undefined || rangesFor(meter, card.measurand).length > 0)
+  const canBeMade = (card: CheckCard) => !isOutOfReach(card, conditions, { meter, owner })
   const lessons: Lesson[] = []
   let evidence: readonly Evidence[] = []
   let readings: Readings = new Map()
