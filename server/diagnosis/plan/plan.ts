@@ -79,25 +79,30 @@ export function plan(
   }
 }
 
+/** Of checks that come within this share of the best, nobody would know one from another. From memory. */
+const nearlyTheSame = 0.1
+
 /**
- * Checks that come this near the best, in minutes and as a share of it, nobody would know one from another. The
- * expected minutes hold the price of being wrong, so a share alone would let a check of little use go first because it
- * is easy, again and again: over the fleet that cost 4 minutes of 42. From memory.
+ * And within so many minutes, but for questions, which come while their owner is there. The expected minutes hold the
+ * price of being wrong, so the share alone would let easy checks of little use go first again and again: over the fleet
+ * that cost 4 minutes of 42. From memory.
  */
-const nearlyTheSame = { minutes: 1, share: 0.1 }
+const minutesForEase = 1
 
 /**
  * Of those that come to nearly the same, the one first that asks the least of the person. What is no
  * better than stopping stays where it is.
  */
 function easiestFirst(looked: readonly Looked[], best: number, stopping: number): Looked[] {
-  const within = Math.min(nearlyTheSame.minutes, best * nearlyTheSame.share)
-  const near = looked.filter(
-    ({ expectedMinutes }) => expectedMinutes <= best + within && expectedMinutes < stopping,
-  )
-  const effort = ({ candidate }: Looked) => candidate.check.effort ?? 0
-  return [...near.toSorted((a, b) => effort(a) - effort(b)), ...looked.slice(near.length)]
+  const share = best * nearlyTheSame
+  const within = (of: Looked) => (effort(of) === 0 ? share : Math.min(share, minutesForEase))
+  const isNear = (of: Looked) =>
+    of.expectedMinutes <= best + within(of) && of.expectedMinutes < stopping
+  const near = looked.filter(isNear).toSorted((a, b) => effort(a) - effort(b))
+  return [...near, ...looked.filter((of) => !isNear(of))]
 }
+
+const effort = ({ candidate }: Looked) => candidate.check.effort ?? 0
 
 interface Looked {
   readonly candidate: Candidate
