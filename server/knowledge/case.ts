@@ -147,8 +147,10 @@ export interface SetupCard {
   readonly undo?: { readonly do: string; readonly minutes: number }
   /** While it holds, the stop switch does nothing. */
   readonly stopOff?: true
-  /** It does not outlast the check: it fades, or the check's own last steps put it back. */
+  /** It does not outlast the check: the check's own last steps put it back. */
   readonly once?: true
+  /** It goes by itself after so many minutes of work; until then another check that needs it has this said. */
+  readonly lasts?: { readonly do: string; readonly minutes: number }
 }
 
 /** Yes, with what of their kit it needs besides its tools; or no, and why not, a sentence. */

@@ -150,8 +150,8 @@ function effortOf({ asked, engine, tools, setups, meter }: CheckCard): number {
   return engine === 'stopped' && tools.length === 0 && setups.length === 0 ? 1 : 2
 }
 
-function setupOf({ id, minutes, undo }: SetupCard): Setup {
-  return { id, minutes, undo: undo?.minutes ?? 0 }
+function setupOf({ id, minutes, undo, lasts }: SetupCard): Setup {
+  return { id, minutes, undo: undo?.minutes ?? 0, ...(lasts && { lasts: lasts.minutes }) }
 }
 
 /** A check with the same chances under every cut set is about some other complaint. */

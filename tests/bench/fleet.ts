@@ -153,7 +153,7 @@ class Bench {
 
   /** With everything put back at the end. */
   minutesToTheEnd(): number {
-    return [...this.#stands].reduce((sum, id) => sum + this.#undo.get(id)!, this.#minutes)
+    return [...this.#stands.keys()].reduce((sum, id) => sum + this.#undo.get(id)!, this.#minutes)
   }
 }
 

@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { belief } from '../../server/diagnosis/belief/belief.ts'
 import type { Model } from '../../server/diagnosis/model/model.ts'
+import { together } from '../../server/diagnosis/model/stands.ts'
 import { rank } from '../../server/diagnosis/plan/next-check.ts'
 import { prospects, weights } from '../../server/diagnosis/verdict/explain.ts'
 import { walk } from '../../server/diagnosis/walk.ts'
@@ -69,13 +70,17 @@ describe('walk', () => {
       ...model,
       checks: model.checks.map((check) => (check.id === 'swap' ? check : { ...check, setups })),
     }
-    const first = rank(dear, belief(dear, []), () => true, none)
+    const first = rank(dear, belief(dear, []), () => true, together)
     expect(first[0]).toMatchObject({ check: 'swap' })
     expect(first.find(({ check }) => check === 'ohms')).toMatchObject({
       minutes: 9,
     })
     const evidence = [saw(dear, 'ohms', 'open')]
-    const later = walk(dear, { evidence, impossible: none, stands: new Set(['cover off']) })
+    const later = walk(dear, {
+      evidence,
+      impossible: none,
+      stands: new Map([['cover off', Number.POSITIVE_INFINITY]]),
+    })
     expect(later.proposals.find(({ check }) => check === 'volts')).toMatchObject({ minutes: 1 })
   })
 

@@ -1,4 +1,5 @@
 import type { Model } from '../../server/diagnosis/model/model.ts'
+import { together } from '../../server/diagnosis/model/stands.ts'
 import { rank } from '../../server/diagnosis/plan/next-check.ts'
 import { plan } from '../../server/diagnosis/plan/plan.ts'
 import { sureFrom } from '../../server/diagnosis/plan/stakes.ts'
@@ -7,7 +8,7 @@ import { modelFromTable } from '../support/tables.ts'
 
 /** The product's own information gain per cost, with no look ahead, as a policy. */
 export function greedy(sequencing: SequencingModel): Policy {
-  return following(sequencing, (model, belief) => rank(model, belief, () => true, new Set())[0]!)
+  return following(sequencing, (model, belief) => rank(model, belief, () => true, together)[0]!)
 }
 
 /** The product's own planner, which looks ahead, where every state must be told for certain. */
@@ -15,8 +16,7 @@ export function planner(sequencing: SequencingModel): Policy {
   const certain = sureFrom(1)
   return following(
     sequencing,
-    (model, belief) =>
-      plan(model, belief, () => true, new Set(), { stakes: certain }).proposals[0]!,
+    (model, belief) => plan(model, belief, () => true, together, { stakes: certain }).proposals[0]!,
   )
 }
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { beliefs } from '../../server/diagnosis/belief/belief.ts'
 import type { Model } from '../../server/diagnosis/model/model.ts'
+import { together } from '../../server/diagnosis/model/stands.ts'
 import { plan } from '../../server/diagnosis/plan/plan.ts'
 import type { Stakes } from '../../server/diagnosis/plan/stakes.ts'
 import { fitOrder } from '../../server/diagnosis/verdict/first-fit.ts'
@@ -41,7 +42,7 @@ function decision(
 
 const planned = (model: Model, payoffs: readonly (readonly number[])[]) => {
   const belief = model.cutSets.map(({ prior }) => prior)
-  return plan(model, belief, () => true, new Set(), { stakes: stakes(payoffs) })
+  return plan(model, belief, () => true, together, { stakes: stakes(payoffs) })
 }
 
 /** What the test is worth beyond its cost: the loss without it, less all it leaves to pay. */

@@ -97,5 +97,6 @@ function lossOf(model: Model): (standing: Standing) => number {
     model.checks.flatMap(({ setups }) => setups.map((each) => [each.id, each.undo])),
   )
   return ({ belief, stands }) =>
-    loss(belief, [...belief.keys()]) + [...stands].reduce((sum, id) => sum + undo.get(id)!, 0)
+    loss(belief, [...belief.keys()]) +
+    [...stands.keys()].reduce((sum, id) => sum + undo.get(id)!, 0)
 }

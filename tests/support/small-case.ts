@@ -234,7 +234,11 @@ export const smallCase: Case = {
     checks: cards.map(({ id, minutes, setups, outcomes }) => ({
       id,
       minutes,
-      setups: setups.map((setup) => ({ ...setup, undo: setup.undo?.minutes ?? 0 })),
+      setups: setups.map((setup) => ({
+        id: setup.id,
+        minutes: setup.minutes,
+        undo: setup.undo?.minutes ?? 0,
+      })),
       outcomes,
       chances: chances[id as keyof typeof chances],
     })),

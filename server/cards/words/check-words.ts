@@ -2,7 +2,7 @@ import { numbered } from '../../diagnosis/model/named.ts'
 import { answerWords } from '../../jobs/check/prospects.ts'
 import { wireView } from '../../jobs/check/spot.ts'
 import { type AsItStands, afterwards, wayTo } from '../../jobs/standing/as-it-stands.ts'
-import { makeSentences, putBackSentences } from '../../jobs/standing/put-back.ts'
+import { makeSentences, putBackSentences, stillSentences } from '../../jobs/standing/put-back.ts'
 import { byGravity } from '../../jobs/words/cautions.ts'
 import { limitsNow, limitsWords } from '../../jobs/words/limits-now.ts'
 import { degrees, listed, sentence, upperFirst } from '../../jobs/words/sentences.ts'
@@ -36,7 +36,11 @@ export function checkWords(
     title: upperFirst(card.title),
     asks: forOwner ? card.asks : 'What came out?',
     heed: heedOf(card.cautions),
-    ready: [...putBackSentences(way.putBack, kase.machine), ...makeSentences(way.make)],
+    ready: [
+      ...putBackSentences(way.putBack, kase.machine),
+      ...stillSentences(way.still),
+      ...makeSentences(way.make),
+    ],
     needs: card.asked ? [] : card.setups,
     forbids: card.asked ? [] : card.forbids,
     where: whereWords(kase, card),

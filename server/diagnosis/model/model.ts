@@ -32,6 +32,8 @@ export interface Setup {
   readonly minutes: number
   /** Minutes to put it back, 0 or more. */
   readonly undo: number
+  /** Minutes of work after which it has gone by itself, as heat does, above 0. Left out: it stays until it is put back. */
+  readonly lasts?: number
 }
 
 /** One thing to do and look at (IEEE 1232 test). */

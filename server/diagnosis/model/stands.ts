@@ -1,23 +1,27 @@
 import type { Check, Setup } from './model.ts'
 
-/** Names of the set-ups that hold: what is apart, off, fitted or ready. */
-export type Stands = ReadonlySet<string>
+/**
+ * What is apart, off, fitted or ready, by name, with the minutes of work that it will still last: infinite but for what
+ * goes by itself.
+ */
+export type Stands = ReadonlyMap<string, number>
 
 /** Nothing is apart or off: as a machine comes in. */
-export const together: Stands = new Set()
+export const together: Stands = new Map()
 
 /** From the machine as it stands to the machine as a check needs it. */
 export interface Way {
   /** What the check forbids and is so, in the order of its list. */
   readonly putBack: readonly Setup[]
-  /** What it needs and is not yet so, in the order of its list. */
+  /** What it needs and is not yet so, or would be gone before its end, in the order of its list. */
   readonly make: readonly Setup[]
 }
 
-export function wayTo({ setups, forbids = [] }: Check, stands: Stands): Way {
+export function wayTo({ minutes, setups, forbids = [] }: Check, stands: Stands): Way {
+  const lasts = ({ id }: Setup) => (stands.get(id) ?? 0) >= minutes
   return {
     putBack: forbids.filter(({ id }) => stands.has(id)),
-    make: setups.filter(({ id }) => !stands.has(id)),
+    make: setups.filter((setup) => !lasts(setup)),
   }
 }
 
@@ -29,10 +33,15 @@ export function minutesOf({ putBack, make }: Way): number {
   )
 }
 
-/** The machine as a check leaves it: what it needs holds, and what it forbids does not. */
+/** The machine as a check leaves it: what it needs holds, what it forbids does not, and what fades is so much nearer its end. */
 export function standsAfter(check: Check, stands: Stands): Stands {
-  const after = new Set(stands)
+  const way = wayTo(check, stands)
+  const spent = check.minutes + minutesOf(way)
+  const after = new Map([...stands].map(([id, left]) => [id, left - spent]))
   for (const { id } of check.forbids ?? []) after.delete(id)
-  for (const { id } of check.setups) after.add(id)
-  return after
+  for (const { id, lasts = Number.POSITIVE_INFINITY } of way.make) {
+    // Made last, just before the check itself, however long the way there.
+    after.set(id, lasts - check.minutes)
+  }
+  return new Map([...after].filter(([, left]) => left > 0))
 }

@@ -84,7 +84,7 @@ export function lookahead(
 
   function best(node: Node, left: number): number {
     const loss = lossAt(list, stakes, node.belief.p)
-    const putBack = minutesToPutBack(list.ways, node.stands)
+    const putBack = minutesToPutBack(list.ways, node.held)
     if (loss === 0) return putBack
     const stop = loss + putBack
     const look = costOfLook(node)
@@ -128,7 +128,7 @@ export function lookahead(
   }
 }
 
-function choiceOf(list: Shortlist, check: number, { stands }: Node, bits: number): Choice {
-  const minutes = minutesFrom(list.ways, list.checks[check]!.way, stands)
+function choiceOf(list: Shortlist, check: number, { held }: Node, bits: number): Choice {
+  const minutes = minutesFrom(list.ways, list.checks[check]!.way, held)
   return { check, minutes, rate: bits / minutes }
 }

@@ -1,6 +1,6 @@
 import { type Gathered, gathered } from './gain.ts'
 import type { Shortlist } from './shortlist.ts'
-import { standsOnce } from './ways.ts'
+import { type Held, heldOnce } from './ways.ts'
 
 /** Hypotheses below this share of what is left are dropped from a branch. */
 const negligible = 5e-4
@@ -11,8 +11,8 @@ export interface Node {
   readonly live: readonly number[]
   /** Their probabilities, together 1 but for what was dropped; those of all others are 0. */
   readonly belief: Gathered
-  /** Set-ups that hold, as bits. */
-  readonly stands: number
+  /** Set-ups that hold. */
+  readonly held: Held
   /** Checks that told something on the way here; what tells nothing of these will not tell of fewer. */
   readonly telling: readonly number[]
 }
@@ -22,7 +22,7 @@ export function rootOf({ weights, place, explanations, checks, ways }: Shortlist
   return {
     live: [...weights.keys()],
     belief: gathered(weights, place, explanations.length),
-    stands: ways.stands,
+    held: ways.held,
     telling: [...checks.keys()],
   }
 }
@@ -38,7 +38,7 @@ export function chanceOf({ checks }: Shortlist, m: number, o: number, node: Node
 
 /** The branch on which check m came out as o, which has that chance, above 0. */
 export function branchFor(
-  { checks, place, explanations }: Shortlist,
+  { checks, place, explanations, ways }: Shortlist,
   m: number,
   o: number,
   chance: number,
@@ -59,7 +59,7 @@ export function branchFor(
   return {
     live,
     belief: gathered(each, place, explanations.length),
-    stands: standsOnce(way, node.stands),
+    held: heldOnce(ways, way, node.held),
     telling: node.telling,
   }
 }

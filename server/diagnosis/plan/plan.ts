@@ -57,7 +57,7 @@ export function plan(
   const list = shortlist(model, belief, telling, stands)
   // By the same list as what lies ahead, or the difference between the two would pass for a gain.
   const stopping =
-    lossAt(list, stakes, rootOf(list).belief.p) + minutesToPutBack(list.ways, list.ways.stands)
+    lossAt(list, stakes, rootOf(list).belief.p) + minutesToPutBack(list.ways, list.ways.held)
   const looked = costsOf(list, telling, stakes)
     .filter(({ expectedMinutes }) => expectedMinutes < Number.POSITIVE_INFINITY)
     // Sorting keeps the order of ties: more gain per minute first.

@@ -4,6 +4,12 @@ import type { Stands } from '../model/stands.ts'
 /** Set-ups that are followed one by one, as bits of a number. */
 const mostSetups = 30
 
+/** What holds on a branch, as bits, and the minutes of work that what fades of it will still last. */
+export interface Held {
+  readonly bits: number
+  readonly left: number
+}
+
 /** One check's needs on the machine as it may stand; the bits are those of `Ways`. */
 export interface CheckWay {
   /** Minutes without the set-ups that are followed. */
@@ -17,8 +23,12 @@ export interface Ways {
   /** Minutes to make each set-up that is followed, and to put it back. */
   readonly make: readonly number[]
   readonly undo: readonly number[]
+  /** Those that go by themselves, as bits; one clock serves them all. */
+  readonly fading: number
+  /** Minutes of work that these last once they are made. */
+  readonly lasts: number
   /** What of them holds at the start. */
-  readonly stands: number
+  readonly held: Held
   readonly checks: readonly CheckWay[]
 }
 
@@ -39,10 +49,14 @@ export function waysOf(checks: readonly Check[], stands: Stands): Ways {
     for (const id of ids) sum |= bitOf.get(id) ?? 0
     return sum
   }
+  const fading = [...followed.values()].filter(({ lasts }) => lasts !== undefined)
+  const leftOf = fading.flatMap(({ id }) => stands.get(id) ?? [])
   return {
     make: [...followed.values()].map(({ minutes }) => minutes),
     undo: [...followed.values()].map(({ undo }) => undo),
-    stands: bits(stands),
+    fading: bits(fading.map(({ id }) => id)),
+    lasts: Math.min(...fading.flatMap(({ lasts }) => lasts ?? [])),
+    held: { bits: bits(stands.keys()), left: Math.min(...leftOf) },
     checks: checks.map(({ minutes, setups, forbids = [] }) => ({
       minutes: setups
         .filter(({ id }) => !bitOf.has(id) && !stands.has(id))
@@ -54,20 +68,38 @@ export function waysOf(checks: readonly Check[], stands: Stands): Ways {
 }
 
 /** Minutes of a check with the way to it, where these set-ups hold. */
-export function minutesFrom(
-  ways: Ways,
-  { minutes, needs, forbids }: CheckWay,
-  stands: number,
-): number {
-  return minutes + sumOf(ways.make, needs & ~stands) + sumOf(ways.undo, forbids & stands)
+export function minutesFrom(ways: Ways, way: CheckWay, held: Held): number {
+  const { minutes, needs, forbids } = way
+  return (
+    minutes +
+    sumOf(ways.make, needs & ~lasting(ways, way, held)) +
+    sumOf(ways.undo, forbids & held.bits)
+  )
 }
 
 /** What holds once the check is made. */
-export const standsOnce = ({ needs, forbids }: CheckWay, stands: number): number =>
-  (stands & ~forbids) | needs
+export function heldOnce(ways: Ways, way: CheckWay, held: Held): Held {
+  const { minutes, needs, forbids } = way
+  const isMade = (needs & ways.fading & ~lasting(ways, way, held)) !== 0
+  const left = isMade ? ways.lasts - minutes : leftAfter(ways, way, held)
+  const bits = (held.bits & ~forbids) | needs
+  return { bits: left > 0 ? bits : bits & ~ways.fading, left }
+}
+
+/** Spares the sum where nothing fades. */
+function leftAfter(ways: Ways, way: CheckWay, held: Held): number {
+  return held.left === Number.POSITIVE_INFINITY
+    ? held.left
+    : held.left - minutesFrom(ways, way, held)
+}
+
+/** What holds now and will to the end of the check. */
+function lasting({ fading }: Ways, { minutes }: CheckWay, { bits, left }: Held): number {
+  return left >= minutes ? bits : bits & ~fading
+}
 
 /** Minutes to put everything back that is followed, at the end. */
-export const minutesToPutBack = ({ undo }: Ways, stands: number): number => sumOf(undo, stands)
+export const minutesToPutBack = ({ undo }: Ways, { bits }: Held): number => sumOf(undo, bits)
 
 function sumOf(minutes: readonly number[], bits: number): number {
   let sum = 0

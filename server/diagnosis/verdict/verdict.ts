@@ -6,6 +6,7 @@ import { furtherTake } from '../belief/takes.ts'
 import { sumAt } from '../model/chances.ts'
 import type { Evidence, Model } from '../model/model.ts'
 import { numbered } from '../model/named.ts'
+import { together } from '../model/stands.ts'
 import type { FirstFit, Misfit, Step, Suspect, WalkOptions } from '../model/walk.ts'
 import { gainTableOf } from '../plan/gain-table.ts'
 import { membersOf } from '../plan/grouped-rows.ts'
@@ -120,16 +121,16 @@ function cannotSeparate(model: Model, belief: readonly number[], options: WalkOp
     share += suspect.probability
   }
   const answered = new Set(options.evidence.map((item) => item.check))
-  const split = rank(model, belief, (check) => !answered.has(check.id), new Set()).find(
+  const split = rank(model, belief, (check) => !answered.has(check.id), together).find(
     (each) => each.bits >= worthAsking,
   )
-  const together = likeliestPair(model, belief)
+  const pair = likeliestPair(model, belief)
   const firstFit = model.wrongMinutes === undefined ? null : fitFirst(model, group)
   return {
     kind: 'cannotSeparate',
     group,
     ...(split && { splitBy: split.check }),
-    ...(together && { together }),
+    ...(pair && { together: pair }),
     ...(firstFit && { firstFit }),
   }
 }

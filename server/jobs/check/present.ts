@@ -94,7 +94,7 @@ function standing(taking: Purpose, proposed: boolean): string {
 }
 
 /** What was written down is put right at the desk, and nobody goes to the machine for it. */
-const noWay: Way = { putBack: [], make: [], keep: [] }
+const noWay: Way = { putBack: [], make: [], keep: [], still: [] }
 
 const engineWords: Readonly<Record<CheckCard['engine'], string>> = {
   stopped: 'Stopped',

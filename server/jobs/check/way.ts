@@ -1,7 +1,7 @@
 import type { CheckCard, SetupCard } from '../../knowledge/case.ts'
 import type { Machine } from '../../knowledge/schema/machine.ts'
 import type { Step, Way } from '../standing/as-it-stands.ts'
-import { makeSentences, putBackSentences } from '../standing/put-back.ts'
+import { makeSentences, putBackSentences, stillSentences } from '../standing/put-back.ts'
 import { minutes, sentence } from '../words/sentences.ts'
 import type { StepsView } from './view.ts'
 
@@ -17,7 +17,7 @@ export function presentSteps(
   title = 'Do this',
 ): StepsView[] {
   const putBack = putBackSentences(way.putBack, machine)
-  const ready = [...keepSentences(way), ...makeSentences(way.make)]
+  const ready = [...keepSentences(way), ...stillSentences(way.still), ...makeSentences(way.make)]
   return [
     { title: `Put back first${minutesOf(way.putBack)}`, from: 1, steps: putBack },
     { title: 'Make ready', from: putBack.length + 1, steps: ready },

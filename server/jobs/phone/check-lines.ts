@@ -1,6 +1,6 @@
 import type { CheckCard } from '../../knowledge/case.ts'
 import { wayTo } from '../standing/as-it-stands.ts'
-import { makeSentences, putBackSentences } from '../standing/put-back.ts'
+import { makeSentences, putBackSentences, stillSentences } from '../standing/put-back.ts'
 import type { Standing } from '../standing/standing.ts'
 import { cautionsEverywhere, cautionsOfTheJob, cautionsRead } from '../words/cautions.ts'
 import { lowerFirst, sentence, the } from '../words/sentences.ts'
@@ -18,7 +18,7 @@ export function checkLines(input: Standing, card: CheckCard): Line[] {
   return [
     ...cautionLines(cautions, cautionsRead(input)),
     ...linesOf('put back first', putBackSentences(way.putBack, kase.machine)),
-    ...linesOf('make ready', makeSentences(way.make)),
+    ...linesOf('make ready', [...stillSentences(way.still), ...makeSentences(way.make)]),
     ...about(input, card),
     ...card.phone.map((says) => ({ says, label: says.endsWith('?') ? 'ask' : 'do' })),
   ]

@@ -1,6 +1,8 @@
+import type { Stands } from '../../diagnosis/model/stands.ts'
 import type { Case, CheckCard, SetupCard } from '../../knowledge/case.ts'
 import type { StoredJob } from '../record/events.ts'
 import { noToolHere } from '../words/skip-reasons.ts'
+import { type Fading, fadingAfter, lastingFor } from './fading.ts'
 
 /** The machine as the checks made so far left it, in the order in which it came to be so. */
 export interface AsItStands {
@@ -8,10 +10,12 @@ export interface AsItStands {
   readonly setups: readonly SetupCard[]
   /** What may be so: a check was skipped, and nobody knows how far whoever skipped it had gone. */
   readonly unsure: readonly SetupCard[]
+  /** What will go by itself, as heat does. */
+  readonly fading: readonly Fading[]
 }
 
 /** As a machine comes in. */
-export const together: AsItStands = { setups: [], unsure: [] }
+export const together: AsItStands = { setups: [], unsure: [], fading: [] }
 
 /**
  * The machine as it stands, from what happened on the job; it came in whole. The page of every check has
@@ -37,14 +41,14 @@ export function asItStands({ checks }: Pick<Case, 'checks'>, { events }: StoredJ
       }
       case 'back': {
         const back = new Set([event.setup])
-        now = { setups: without(now.setups, back), unsure: without(now.unsure, back) }
+        now = { ...now, setups: without(now.setups, back), unsure: without(now.unsure, back) }
         break
       }
       case 'proved':
         now = together
         break
       case 'tried':
-        now = { setups: setupsNamed(checks, event.leaves ?? []), unsure: [] }
+        now = { ...together, setups: setupsNamed(checks, event.leaves ?? []) }
         break
     }
   }
@@ -68,12 +72,13 @@ export function afterwards(before: AsItStands, card: CheckCard): AsItStands {
   const { setups, unsure } = before
   const { setups: needs } = card
   const putBack = inTheWay(before, card)
-  const lasting = needs.filter(({ once }) => !once)
+  const lasting = needs.filter(({ once, lasts }) => !once && !lasts)
   const stayed = without(setups, putBack)
   const known = namesOf([...stayed, ...needs])
   return {
     setups: [...stayed, ...without(lasting, namesOf(stayed))],
     unsure: without(without(unsure, putBack), known),
+    fading: fadingAfter(before.fading, card, wayTo(before, card)),
   }
 }
 
@@ -88,7 +93,7 @@ const onlyStop = (card: CheckCard): CheckCard => ({
 
 /** Whoever skipped it may have put back what it forbids, and made what it needs. */
 function perhapsBegun(
-  { setups, unsure }: AsItStands,
+  { setups, unsure, fading }: AsItStands,
   { setups: needs, forbids }: CheckCard,
 ): AsItStands {
   const perhapsBack = namesOf(forbids)
@@ -100,12 +105,15 @@ function perhapsBegun(
       ...setups.filter(({ id }) => perhapsBack.has(id)),
       ...without(needs, known).filter((setup) => !fades(setup)),
     ],
+    fading,
   }
 }
 
-/** By name, for the planner: what is apart, off or fitted, as far as it is known. */
-export const standsOf = ({ setups, unsure }: AsItStands): ReadonlySet<string> =>
-  namesOf([...setups, ...unsure])
+/** By name, for the planner: what is apart, off, fitted or hot, as far as it is known. */
+export function standsOf({ setups, unsure, fading }: AsItStands): Stands {
+  const staying = [...setups, ...unsure].map(({ id }) => [id, Number.POSITIVE_INFINITY] as const)
+  return new Map([...staying, ...fading.map(({ setup, left }) => [setup.id, left] as const)])
+}
 
 /** From the machine as it stands to the machine as a check needs it. */
 export interface Way {
@@ -114,6 +122,8 @@ export interface Way {
   readonly make: readonly Step[]
   /** What stays apart, off or fitted: the check needs it so, or it is in nobody's way. */
   readonly keep: readonly SetupCard[]
+  /** What the check needs, is so by itself, and will last until it is made. */
+  readonly still: readonly SetupCard[]
 }
 
 export interface Step {
@@ -124,10 +134,11 @@ export interface Step {
 
 /** The way to a check. One that only asks leaves everything as it is. */
 export function wayTo(stands: AsItStands, card: CheckCard): Way {
-  if (card.asked) return { putBack: [], make: [], keep: [] }
+  if (card.asked) return { putBack: [], make: [], keep: [], still: [] }
   const { setups, unsure } = stands
   const forbids = inTheWay(stands, card)
-  const hold = namesOf(setups)
+  const still = lastingFor(stands.fading, card)
+  const hold = namesOf([...setups, ...still])
   return {
     putBack: toPutBack(stands).filter(({ setup }) => forbids.has(setup.id)),
     // What may not be there while it is run hot first goes back, and then is made.
@@ -136,6 +147,7 @@ export function wayTo(stands: AsItStands, card: CheckCard): Way {
       unsure,
     ),
     keep: without(undone(setups), forbids),
+    still,
   }
 }
 
@@ -157,7 +169,8 @@ function asSteps(setups: readonly SetupCard[], unsure: readonly SetupCard[]): St
 }
 
 /** It goes by itself, as heat does. */
-const fades = ({ once, undo }: SetupCard): boolean => once === true && undo === undefined
+const fades = ({ once, undo, lasts }: SetupCard): boolean =>
+  lasts !== undefined || (once === true && undo === undefined)
 
 function undone(setups: readonly SetupCard[]): SetupCard[] {
   return setups.filter(({ undo }) => undo !== undefined).toReversed()

@@ -1,3 +1,4 @@
+import type { SetupCard } from '../../knowledge/case.ts'
 import type { Machine } from '../../knowledge/schema/machine.ts'
 import { lowerFirst, sentence } from '../words/sentences.ts'
 import type { Step } from './as-it-stands.ts'
@@ -15,6 +16,10 @@ export function putBackSentences(steps: readonly Step[], { stop }: Machine): str
 /** How they are made, a sentence each. */
 export const makeSentences = (steps: readonly Step[]): string[] =>
   steps.flatMap(({ setup, unsure }) => perhaps(setup.do, unsure))
+
+/** What is said of what need not be made again, since it lasts. */
+export const stillSentences = (setups: readonly SetupCard[]): string[] =>
+  setups.flatMap(({ lasts }) => (lasts ? [sentence(lasts.do)] : []))
 
 function perhaps(says: string | undefined, unsure: boolean): string[] {
   if (says === undefined) return []

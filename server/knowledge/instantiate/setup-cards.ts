@@ -41,13 +41,14 @@ function joined({ name, face }: Connector): NonNullable<SetupCard['undo']> {
 
 /** Fitting, taking off or making ready what is no connector and no cover, in the words of this machine. */
 export function kitCard(id: string, { setups }: Setups, machine: Machine): SetupCard {
-  const { do: says, minutes, undo, stopOff = false } = entry(setups, id)
+  const { do: says, minutes, undo, lasts, stopOff = false } = entry(setups, id)
   const fillings = fillingsOf(machine)
   return {
     id,
     do: fill(says, fillings),
     minutes,
     ...(typeof undo === 'object' && { undo: { ...undo, do: fill(undo.do, fillings) } }),
+    ...(lasts && { lasts: { ...lasts, do: fill(lasts.do, fillings) } }),
     ...(stopOff && { stopOff }),
   }
 }

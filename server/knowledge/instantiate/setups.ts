@@ -21,7 +21,9 @@ export function setupsFor(
   if (!isHot(check, knowledge)) {
     return [...covers, ...apart, ...kit].map((card) => (card.stopOff ? once(card) : card))
   }
-  const heat = kit.filter(({ id }) => entry(setups, id).undo === 'fades').map(once)
+  const heat = kit
+    .filter(({ id }) => entry(setups, id).undo === 'fades')
+    .map((card) => (card.lasts ? card : once(card)))
   const fitted = kit.filter(({ id }) => entry(setups, id).undo !== 'fades')
   const isInTheWay = ({ id }: SetupCard) => hinders(entry(setups, id), ['running'])
   return [

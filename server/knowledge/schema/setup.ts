@@ -6,7 +6,7 @@ export const Doing = z.strictObject({ do: Words, minutes: Minutes })
 
 /**
  * How a set-up is put back; or `nothing`, where it leaves nothing behind that would be in the way of
- * another check; or `fades`, where it goes by itself, as heat does, and is made anew for each check.
+ * another check; or `fades`, where it goes by itself, as heat does, and is made anew once it is gone.
  */
 export const Undo = z.union([Doing, z.enum(['nothing', 'fades'])], {
   error: 'say how it is put back: do and minutes, or nothing, or fades',

@@ -37,6 +37,8 @@ export const Setups = z.strictObject({
     Doing.extend({
       name: Words,
       undo: Undo,
+      /** Of what fades: how long it serves, and what is said to whoever needs it once more in that time. */
+      lasts: Doing.optional(),
       ...InTheWay,
       /** Set-ups that cannot hold at the same time. */
       excludes: z.array(Name).optional(),

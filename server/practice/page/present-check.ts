@@ -25,7 +25,7 @@ export function presentPracticeCheck(standing: RoundStanding, card: CheckCard): 
   const job = asJob(hidden, made)
   const folded = fold(job.events)
   const onJob = { job, folded, kase, knowledge }
-  const way = wayTo({ setups, unsure: [] }, card)
+  const way = wayTo({ setups, unsure: [], fading: [] }, card)
   const barred = barredBy(barringsOf(kase, folded), card)
   const unfit =
     card.measurand &&

@@ -113,7 +113,7 @@ function afterCheck(now: RoundStanding, check: string, pull: Pull): RoundStandin
   return {
     ...now,
     made: [...now.made, made],
-    setups: [...now.setups, ...needs.filter(({ once }) => !once)],
+    setups: [...now.setups, ...needs.filter(({ once, lasts }) => !once && !lasts)],
     minutes: now.minutes + minutes,
   }
 }

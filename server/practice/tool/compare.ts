@@ -1,6 +1,7 @@
 import type { Suspect } from '../../diagnosis/model/walk.ts'
 import { rank } from '../../diagnosis/plan/next-check.ts'
 import { worthAsking } from '../../diagnosis/verdict/verdict.ts'
+import { standsOf, together } from '../../jobs/standing/as-it-stands.ts'
 import { hindrance } from '../../jobs/words/hindrance.ts'
 import type { CheckCard } from '../../knowledge/case.ts'
 import { conditionsOf } from '../round/as-job.ts'
@@ -28,7 +29,7 @@ export function worthOf({ hidden, kase, made }: RoundStanding): readonly Worth[]
     const before = knownAfter(hidden, made.slice(0, i))
     const [likeliest] = knownAfter(hidden, made.slice(0, i + 1)).suspects
     const answered = new Set(before.evidence.map(({ check }) => check))
-    const stands = new Set(each.before.map(({ id }) => id))
+    const stands = standsOf({ ...together, setups: each.before })
     const isPossible = (id: string) => {
       const card = kase.checks.get(id)
       return (

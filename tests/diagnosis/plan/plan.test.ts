@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { together } from '../../../server/diagnosis/model/stands.ts'
 import { plan } from '../../../server/diagnosis/plan/plan.ts'
 import { onMisleading, onTables } from '../../bench/optimality.ts'
 import { modelFromTable } from '../../support/tables.ts'
@@ -26,7 +27,7 @@ describe('the planner', () => {
       { a: 0.4, b: 0.3, c: 0.2, d: 0.1 },
       { p: [0, 0, 1, 1], q: [0, 1, 0, 1], r: [0, 1, 1, 1] },
     )
-    const once = () => plan(model, [0.4, 0.3, 0.2, 0.1], () => true, new Set())
+    const once = () => plan(model, [0.4, 0.3, 0.2, 0.1], () => true, together)
     expect(once()).toEqual(once())
   })
 
@@ -40,7 +41,7 @@ describe('the planner', () => {
         minutes: minutes[check.id as keyof typeof minutes],
         effort: effort[check.id as keyof typeof effort],
       }))
-      const { proposals } = plan({ ...model, checks }, [0.5, 0.5], () => true, new Set())
+      const { proposals } = plan({ ...model, checks }, [0.5, 0.5], () => true, together)
       return proposals[0]!.check
     }
     expect(first(10.9)).toBe('asked')
@@ -49,7 +50,7 @@ describe('the planner', () => {
 
   it('does not ask where no answer would change what is done', () => {
     const model = modelFromTable({ a: 0.99, b: 0.01 }, { p: [0, 1] })
-    expect(plan(model, [0.99, 0.01], () => true, new Set()).worthAsking).toBe(false)
+    expect(plan(model, [0.99, 0.01], () => true, together).worthAsking).toBe(false)
   })
 
   it('names by all that is believed, and not by the part of it that it looks at', () => {
@@ -61,7 +62,7 @@ describe('the planner', () => {
     const wrongMinutes = new Map(model.cutSets.flatMap(({ parts }) => parts).map((id) => [id, 10]))
     const belief = model.cutSets.map(({ prior }) => prior)
     expect(Math.max(...belief)).toBeLessThan(0.9)
-    const { stopping } = plan({ ...model, wrongMinutes }, belief, () => true, new Set())
+    const { stopping } = plan({ ...model, wrongMinutes }, belief, () => true, together)
     expect(stopping).toBeGreaterThan(90)
   })
 })

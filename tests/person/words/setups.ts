@@ -53,7 +53,11 @@ function sayings({ setups }: Knowledge, where: Where): ReadonlyMap<string, Chang
     ]),
     ...Object.keys(setups.setups).flatMap((id) => {
       const card = kitCard(id, setups, machine)
-      return [[card.do, made(id, where)] as const, [card.undo?.do, undone(id, where)] as const]
+      return [
+        [card.do, made(id, where)] as const,
+        [card.undo?.do, undone(id, where)] as const,
+        [card.lasts?.do, stillHot(where)] as const,
+      ]
     }),
   ]
   return new Map(all.flatMap(([says, change]) => (says ? [[plainly(says), change] as const] : [])))
@@ -121,6 +125,16 @@ function ranHot(site: Site) {
     runs(nowAt({ ...site, standing: each })),
   )
   return ran ? { ...standing, hotAt: site.clock } : { ...standing, couldNotRun: true }
+}
+
+/** Run again only where it has come back. */
+function stillHot({ site }: Where): Change {
+  return (standing) => {
+    const isBack = runs(
+      nowAt({ ...site, standing: { ...standing, stopSwitch: 'RUN', tether: 'on' } }),
+    )
+    return isBack ? ranHot({ ...site, standing }) : standing
+  }
 }
 
 function undone(id: string, where: Where): Change {
