@@ -16,11 +16,15 @@ const plug = setup('plug')
 const coil = setup('coil')
 const stopWire = setup('stop wire', { once: true, stopOff: true })
 const { undo: _, ...heat } = setup('heat', { once: true })
+const { undo: _undo, ...warmth } = setup('warmth', {
+  minutes: 15,
+  lasts: { do: 'It is still warm.', minutes: 8 },
+})
 const { undo: __, ...outside } = setup('outside')
 
 const cover = [hood, plug, coil, stopWire]
 const check = (id: string, setups: readonly SetupCard[], more: Partial<CheckCard> = {}) =>
-  ({ id, title: id, setups, forbids: [], ...more }) as CheckCard
+  ({ id, title: id, minutes: 1, setups, forbids: [], ...more }) as CheckCard
 const checks = new Map(
   [
     check('winding', [hood, plug]),
@@ -31,6 +35,9 @@ const checks = new Map(
     check('stop', [hood, stopWire]),
     check('hot', [outside, heat]),
     check('hot coil', [heat, { ...coil, once: true }], { forbids: [plug, coil] }),
+    check('warm', [warmth], { minutes: 3 }),
+    check('warm coil', [warmth, { ...coil, once: true }], { minutes: 1 }),
+    check('long', [hood], { minutes: 4 }),
     check('owner', [], { asked: true }),
   ].map((card) => [card.id, card]),
 )
@@ -127,6 +134,7 @@ describe('the machine as it stands', () => {
     expect(after(made('winding'), repaired, skip('coil'), proved)).toEqual({
       setups: [],
       unsure: [],
+      fading: [],
     })
   })
 })
@@ -154,6 +162,29 @@ describe('the way to a check', () => {
   it('makes anew what the same check put back itself, or what faded', () => {
     expect(way('stop', made('stop')).make).toBe('stop wire')
     expect(way('hot', made('hot')).make).toBe('heat')
+  })
+
+  const still = (to: string, ...happened: JobEvent[]) =>
+    wayTo(after(...happened), checks.get(to)!).still.map(({ id }) => id)
+
+  it('makes what lasts a while once for all that is made in that while', () => {
+    expect(way('warm', made('warm')).make).toBe('')
+    expect(still('warm', made('warm'))).toEqual(['warmth'])
+    // Each has 3 of 8 minutes, or 4 with the coil taken off and put on.
+    expect(still('warm', made('warm'), made('warm'))).toEqual([])
+    expect(way('warm', made('warm'), made('warm')).make).toBe('warmth')
+    expect(still('warm coil', made('warm'))).toEqual(['warmth'])
+    expect(still('warm', made('warm'), made('warm coil'))).toEqual([])
+  })
+
+  it('counts other work in that while, and puts nothing back for it', () => {
+    expect(still('warm', made('warm'), made('look'))).toEqual(['warmth'])
+    // The hood comes off in 2 minutes, and 4 more are spent under it.
+    expect(still('warm', made('warm'), made('long'))).toEqual([])
+    expect(off(made('warm'))).toEqual([])
+    expect(way('pull', made('warm')).putBack).toBe('')
+    expect(still('warm', made('warm'), { kind: 'proved', gone: false, reopened: [] })).toEqual([])
+    expect(still('owner', made('warm'))).toEqual([])
   })
 
   it('has back before the run what is to come apart after it', () => {

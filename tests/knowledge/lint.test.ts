@@ -448,6 +448,13 @@ describe('the lint of the knowledge', () => {
       '  - id: coil\n',
     ],
     [
+      'a set-up that lasts a while and never fades',
+      'setups.yaml',
+      '    undo: fades\n',
+      '    undo: nothing\n',
+      /only what fades lasts a while: write undo: fades, or remove lasts/,
+    ],
+    [
       'a question that needs a tool',
       'checks/ask-before.yaml',
       'tools: []',

@@ -34,7 +34,11 @@ export function literalHands(kase: Case): LiteralHands {
   const perhaps = new Map(
     [making, undoing].flatMap((known) => [...known].map(([says]) => [lowerFirst(says), says])),
   )
-  const fades = new Set(setups.filter(({ once, undo }) => once && !undo).map(({ id }) => id))
+  const lasting = new Map(setups.flatMap((each) => (each.lasts ? [[each.lasts.do, each]] : [])))
+  const fades = new Set(
+    setups.filter(({ once, undo, lasts }) => lasts || (once && !undo)).map(({ id }) => id),
+  )
+  const ran = new Set<string>()
   const off = new Set<string>()
 
   const know = (said: string, among: ReadonlyMap<string, SetupCard>) => {
@@ -56,9 +60,16 @@ export function literalHands(kase: Case): LiteralHands {
         })
       for (const said of ready) {
         if (leave.test(said)) continue
+        const lasts = lasting.get(said)
+        if (lasts) {
+          if (!ran.has(lasts.id)) throw new Error(`it was never so: ${said}`)
+          off.add(lasts.id)
+          continue
+        }
         const { id, asks } = know(said, making)
         if (off.has(id) && !asks) throw new Error(`it is so already: ${said}`)
         off.add(id)
+        if (fades.has(id)) ran.add(id)
       }
       return {
         putBack: back,

@@ -1,7 +1,7 @@
 import { named } from '../../diagnosis/model/named.ts'
 import type { Ending, Outline, Split, Stage } from '../../diagnosis/outline/outline.ts'
 import { type AsItStands, together, toPutBack } from '../../jobs/standing/as-it-stands.ts'
-import { putBackSentences } from '../../jobs/standing/put-back.ts'
+import { putBackSentences } from '../../jobs/standing/way/put-back.ts'
 import type { EndingView, StageView, StepView, SureView } from '../card.ts'
 import { checkWords, outcomeWords, standsAfter, type Wording } from './check-words.ts'
 import { endingWords } from './ending-words.ts'

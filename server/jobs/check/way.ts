@@ -1,7 +1,7 @@
 import type { CheckCard, SetupCard } from '../../knowledge/case.ts'
 import type { Machine } from '../../knowledge/schema/machine.ts'
 import type { Step, Way } from '../standing/as-it-stands.ts'
-import { makeSentences, putBackSentences, stillSentences } from '../standing/put-back.ts'
+import { makeSentences, putBackSentences, stillSentences } from '../standing/way/put-back.ts'
 import { minutes, sentence } from '../words/sentences.ts'
 import type { StepsView } from './view.ts'
 

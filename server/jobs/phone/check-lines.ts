@@ -1,7 +1,7 @@
 import type { CheckCard } from '../../knowledge/case.ts'
 import { wayTo } from '../standing/as-it-stands.ts'
-import { makeSentences, putBackSentences, stillSentences } from '../standing/put-back.ts'
 import type { Standing } from '../standing/standing.ts'
+import { makeSentences, putBackSentences, stillSentences } from '../standing/way/put-back.ts'
 import { cautionsEverywhere, cautionsOfTheJob, cautionsRead } from '../words/cautions.ts'
 import { lowerFirst, sentence, the } from '../words/sentences.ts'
 import { cautionLines, linesOf } from './saying.ts'

@@ -1,6 +1,6 @@
 import { type Step, toPutBack } from '../standing/as-it-stands.ts'
-import { putBackSentences } from '../standing/put-back.ts'
 import type { Standing } from '../standing/standing.ts'
+import { putBackSentences } from '../standing/way/put-back.ts'
 
 /** What is apart, and what a check that was begun may have taken apart: nobody knows how far they had come. */
 export function perhapsApart(

@@ -2,7 +2,7 @@ import type { Stands } from '../../diagnosis/model/stands.ts'
 import type { Case, CheckCard, SetupCard } from '../../knowledge/case.ts'
 import type { StoredJob } from '../record/events.ts'
 import { noToolHere } from '../words/skip-reasons.ts'
-import { type Fading, fadingAfter, lastingFor } from './fading.ts'
+import { type Fading, fadingAfter, lastingFor } from './way/fading.ts'
 
 /** The machine as the checks made so far left it, in the order in which it came to be so. */
 export interface AsItStands {

@@ -1,7 +1,7 @@
 import { coverId, hinders } from '../../knowledge/instantiate/setup-cards.ts'
 import { toPutBack } from './as-it-stands.ts'
-import { putBackSentences } from './put-back.ts'
 import type { Standing } from './standing.ts'
+import { putBackSentences } from './way/put-back.ts'
 
 type Stands = Pick<Standing, 'asItStands' | 'kase'>
 

@@ -6,6 +6,11 @@ import type { Report } from './report.ts'
 
 /** What a check takes apart can be found on every sheet, and one that only asks takes nothing apart. */
 export function setupsRule(knowledge: Knowledge, report: Report): void {
+  for (const [id, { undo, lasts }] of Object.entries(knowledge.setups.setups)) {
+    if (lasts === undefined || undo === 'fades') continue
+    const says = 'only what fades lasts a while: write undo: fades, or remove lasts'
+    report.add(knowledge.setups, ['setups', id, 'lasts'], says)
+  }
   for (const [, check] of knowledge.checkKinds) {
     if (check.asked && touchesTheMachine(check)) {
       report.add(check, ['asked'], 'this check needs more than a question: remove asked')

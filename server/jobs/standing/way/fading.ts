@@ -1,4 +1,4 @@
-import type { CheckCard, SetupCard } from '../../knowledge/case.ts'
+import type { CheckCard, SetupCard } from '../../../knowledge/case.ts'
 
 /** Something made ready that goes by itself, as heat does. */
 export interface Fading {

@@ -1,7 +1,7 @@
-import type { SetupCard } from '../../knowledge/case.ts'
-import type { Machine } from '../../knowledge/schema/machine.ts'
-import { lowerFirst, sentence } from '../words/sentences.ts'
-import type { Step } from './as-it-stands.ts'
+import type { SetupCard } from '../../../knowledge/case.ts'
+import type { Machine } from '../../../knowledge/schema/machine.ts'
+import { lowerFirst, sentence } from '../../words/sentences.ts'
+import type { Step } from '../as-it-stands.ts'
 
 /**
  * How these set-ups are put back, a sentence each. Where nobody knows whether the stop circuit is whole,
