@@ -1,6 +1,7 @@
 import { named } from '../../diagnosis/model/named.ts'
 import type { CheckCard, Measurand } from '../../knowledge/case.ts'
 import type { Quantity } from '../../measure/reading/quantity.ts'
+import { settings } from '../../measure/reading/settings.ts'
 import { allowsFurtherTake } from '../measuring/judged.ts'
 import { followsWarmth, temperatureOf, usualWarmth } from '../measuring/warmth.ts'
 import type { Conditions } from '../record/events.ts'
@@ -123,9 +124,9 @@ export function fieldLabel(
 }
 
 /** What to type, with examples. */
-export function hint({ examples, touches }: Quantity, places?: number): string {
+export function hint({ examples, setting, touches }: Quantity, places?: number): string {
   if (places !== undefined) {
     return `Type all ${places} in the order of the steps, with spaces between them: ${examples.several}. The one that is furthest out counts.`
   }
-  return `Type what the meter shows: ${examples.all}. Several ${touches.many} in a row are welcome: ${examples.several}.`
+  return `Type ${settings[setting].shows}: ${examples.all}. Several ${touches.many} in a row are welcome: ${examples.several}.`
 }

@@ -74,6 +74,8 @@ function reason({ what, how }: Step, at: Circumstances): string {
       return at.zero === undefined
         ? `leads not zeroed, the middle of ${unzeroedLeads}`
         : 'the leads'
+    case 'blade':
+      return 'half of the step to the next blade, which does not go in'
     case 'temperature':
       return `copper, (${belowZero} + T) of the part at ${degrees(at.partTemperature.celsius)} ÷ (${belowZero} + T) of the limits at ${degrees(at.limitsTemperature.celsius)}`
     case 'adaptor':
