@@ -2,6 +2,7 @@ import { named } from '../../diagnosis/model/named.ts'
 import type { CheckCard, Measurand } from '../../knowledge/case.ts'
 import type { Quantity } from '../../measure/reading/quantity.ts'
 import { settings } from '../../measure/reading/settings.ts'
+import { rowOf, units } from '../../measure/reading/units.ts'
 import { allowsFurtherTake } from '../measuring/judged.ts'
 import { followsWarmth, temperatureOf, usualWarmth } from '../measuring/warmth.ts'
 import type { Conditions } from '../record/events.ts'
@@ -117,8 +118,10 @@ export function fieldLabel(
   warmth = usualWarmth(conditions, measurand),
 ): string {
   const { quantity, places } = measurand
-  const { unit } = quantity
-  const readings = places === undefined ? 'Reading' : `The ${places} readings`
+  const { label } = settings[quantity.setting]
+  // A lone degree sign is easily missed.
+  const unit = rowOf(quantity.unit).joined ? units[quantity.unit].says : quantity.unit
+  const readings = places === undefined ? label : `The ${places} readings`
   if (!followsWarmth(measurand)) return `${readings}, in ${unit}`
   return `${readings}, in ${unit}, part at ${degrees(temperatureOf(warmth, conditions).celsius)}`
 }

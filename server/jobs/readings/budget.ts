@@ -138,9 +138,9 @@ function poorTouches(
   const off = touches.trouble === 'adds' ? alone.above : alone.below
   const poor = share(contact.chanceAllPoor)
   return [
-    `${everyTouch(contact.kind === 'open' ? contact.touches : contact.used)} may have been poor, with a chance of ${poor}: within the limits ${share(alone.within)} + ${poor} of ${share(off)} = ${share(whole.within)}.`,
+    `${everyTouch(contact.kind === 'open' ? contact.touches : contact.used, touches.one)} may have been poor, with a chance of ${poor}: within the limits ${share(alone.within)} + ${poor} of ${share(off)} = ${share(whole.within)}.`,
   ]
 }
 
-const everyTouch = (count: number): string =>
-  count === 1 ? 'The one touch' : `All ${count} that count`
+const everyTouch = (count: number, one: string): string =>
+  count === 1 ? `The one ${one}` : `All ${count} that count`

@@ -3,7 +3,7 @@ import type { Contribution } from '../../measure/doubt/budget.ts'
 import type { Measured, Note } from '../../measure/measured.ts'
 import { printLimits, printValue } from '../../measure/reading/print.ts'
 import type { Limits, Reading } from '../../measure/reading/reading.ts'
-import { settings } from '../../measure/reading/settings.ts'
+import { byMeter, settings } from '../../measure/reading/settings.ts'
 import { percent, plusMinus } from '../words/sentences.ts'
 
 /** What has to be said beside the figures of a reading, as sentences. */
@@ -32,8 +32,8 @@ function isWithin(touch: Reading, { low = -Infinity, high = Infinity }: Limits):
 const leadsMatter = 0.1
 
 function noteSentence(note: Note, { budget }: Measured, { quantity }: Measurand): string[] {
-  const { touches, unit } = quantity
-  const { instrument } = settings[quantity.setting]
+  const { setting, touches, unit } = quantity
+  const { instrument } = settings[setting]
   switch (note.kind) {
     case 'poor contact':
       return [
@@ -49,7 +49,7 @@ function noteSentence(note: Note, { budget }: Measured, { quantity }: Measurand)
         : ['Leads not zeroed: zero them, and this is known better.']
     case 'beyond the meter':
       return [
-        `Beyond the ${instrument}: its highest range ends at ${printValue(note.top, unit)}. Look at the setting and read again.`,
+        `Beyond the ${instrument}: ${byMeter(setting) ? 'its highest range' : 'it'} ends at ${printValue(note.top, unit)}. Look at the ${byMeter(setting) ? 'setting' : 'unit'} and read again.`,
       ]
     case 'unlike':
       return [

@@ -57,7 +57,7 @@ const beforeTop = {
   touches: turns,
   corrections: [],
   said: (reading: string) => `came ${reading} before the top`,
-  goodOne: 'comes, before the top, at',
+  goodOne: 'comes before the top by',
 } as const
 
 const rows = {
@@ -202,7 +202,7 @@ const rows = {
     touches: blades,
     corrections: ['next blade'],
     mistakes: ['other unit'],
-    said: (reading) => `took the ${reading} blade`,
+    said: (reading) => (/^0[^.\d]/.test(reading) ? 'took no blade' : `took the ${reading} blade`),
     goodOne: 'measures',
     examples: {
       few: '0.3 or 12 thou',

@@ -7,9 +7,11 @@ interface SettingRow {
   readonly instrument: string
   /** What to type, completes "Type …". */
   readonly shows: string
+  /** The same in a few words, before the unit: "Reading, in Ω". */
+  readonly label: string
 }
 
-const meter = { instrument: 'meter', shows: 'what the meter shows' } as const
+const meter = { instrument: 'meter', shows: 'what the meter shows', label: 'Reading' } as const
 
 /** What a meter can be set to, or which gauge reads it, with the unit its ranges are in. A new one is one row. */
 export const settings = {
@@ -22,18 +24,21 @@ export const settings = {
     unit: 'mm',
     instrument: 'feeler gauge',
     shows: 'the thickest blade that goes in, 0 where none does',
+    label: 'Thickest blade that goes in',
   },
   'piston-travel': {
     says: 'dial gauge',
     unit: 'mm',
     instrument: 'dial gauge',
     shows: 'how far the piston stands before the top',
+    label: 'Before the top',
   },
   angle: {
     says: 'degree wheel',
     unit: '°',
     instrument: 'degree wheel',
     shows: 'how far the crankshaft stands before the top',
+    label: 'Before the top',
   },
 } as const satisfies Readonly<Record<string, SettingRow>>
 
