@@ -1,4 +1,5 @@
 import { type Quantities, quantities as shipped } from '../measure/reading/quantities.ts'
+import { withBothMeasures } from './before-top.ts'
 import type { Knowledge, Locate } from './knowledge.ts'
 import { lint } from './lint/index.ts'
 import { KnowledgeProblems } from './problems.ts'
@@ -98,6 +99,11 @@ export function readTrees(
     throw new KnowledgeProblems(shelf.problems)
   }
 
+  for (const [id, machine] of machines) {
+    const whole = withBothMeasures(machine, { partKinds, quantities })
+    shelf.standsFor(machine, whole)
+    machines.set(id, whole)
+  }
   const knowledge: Knowledge = {
     quantities,
     complaints,

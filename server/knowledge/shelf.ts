@@ -62,6 +62,12 @@ export class Shelf {
     return file.value as z.output<S> | null
   }
 
+  /** What was made of an entry is found where that stands. */
+  standsFor(entry: object, made: object): void {
+    const file = this.#fileOf.get(entry)
+    if (file !== undefined) this.#fileOf.set(made, file)
+  }
+
   readonly locate: Locate = (entry, path) => {
     const file = this.#fileOf.get(entry)
     if (file === undefined) throw new RangeError('this entry was not read from a file')

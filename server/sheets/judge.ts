@@ -9,6 +9,7 @@ import type { DrawnSheet, ReadingCard } from '../knowledge/sheet/sheet.ts'
 import type { Circumstances } from '../measure/correct/correct.ts'
 import type { Measured } from '../measure/measured.ts'
 import type { Touches } from '../measure/reading/reading.ts'
+import { settings } from '../measure/reading/settings.ts'
 import type { AtHand } from './at-hand.ts'
 
 /** One reading with what it is worth; nothing of it is kept. */
@@ -35,11 +36,12 @@ export function judgeOnce(
   if (!said.ok) return said.sentence
   const { touches } = read
   const { manner } = said
+  const { instrument, shows } = settings[card.measurand.quantity.setting]
   if (rangesFor(meter, card.measurand).length === 0) {
-    return 'This meter has no range for that: choose another one below.'
+    return `This ${instrument} has no range for that: choose another one below.`
   }
   const measured = measuredReading(card, { takes: [touches], manner }, meter, conditions)
-  if (measured === null || measured.asRead === null) return 'Type what the meter shows.'
+  if (measured === null || measured.asRead === null) return `Type ${shows}.`
   const { asRead, evidence } = measured
   return {
     touches,

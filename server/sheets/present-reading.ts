@@ -60,6 +60,7 @@ export function presentReading(
     spot: presentSpot(card.spot, knowledge.colours, {
       isApart: isReadApart(card),
       loose: card.loose,
+      looked: card.meter === undefined && card.spot.connector === undefined,
     }),
     limits: {
       verb: quantity.goodOne,

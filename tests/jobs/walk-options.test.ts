@@ -7,6 +7,7 @@ import { walkOptions } from '../../server/jobs/standing/walk-options.ts'
 import type { Case, CheckCard } from '../../server/knowledge/case.ts'
 import { type QuantityId, quantities } from '../../server/measure/reading/quantities.ts'
 import type { Reading } from '../../server/measure/reading/reading.ts'
+import { bySetting } from '../../server/measure/reading/settings.ts'
 import { smallKnowledge } from '../support/small-case.ts'
 
 /** As much of a check as is weighed. */
@@ -78,10 +79,10 @@ const volts = [{ top: 400, digit: 0.1, percent: 1, counts: 3 }]
 const finest: MeterAtHand = {
   name: 'finest meter',
   ranges: {
+    ...bySetting(() => []),
     resistance: [{ top: 1e6, digit: 0.001, percent: 0.01, counts: 1 }],
     'ac-voltage': volts,
     'dc-voltage': volts,
-    capacitance: [],
   },
   zero: 0,
 }

@@ -47,6 +47,27 @@ describe('what is doubtful is said once, with file and line:', () => {
       /a wire of the stop wiring is BK here, at pin 1 of the stop plug, and WH at pin 1 of the stop switch plug/,
     ],
     [
+      'a gap in hundredths instead of millimetres',
+      'machines/clipwell-1m.yaml',
+      'air-gap: { low: 0.25 mm, high: 0.4 mm',
+      'air-gap: { low: 0.25 mm, high: 40 mm',
+      /module-seat: high, 40 mm, is far above what such a part has, 0\.15\smm to 0\.6\smm by parts\/module-seat\.yaml/,
+    ],
+    [
+      'degrees before the top that are not the millimetres',
+      'machines/fernslade-1p.yaml',
+      '      opening: { low: 1.8 mm, high: 2.6 mm,',
+      '      opening-angle: { low: 19.7°, high: 27°, source: invented }\n      opening: { low: 1.8 mm, high: 2.6 mm,',
+      /points: the high limit of opening-angle, 27°, is not that of opening, 2\.6 mm: with this crank that is 23\.7°/,
+    ],
+    [
+      'a rod as long as the whole engine',
+      'machines/fernslade-1p.yaml',
+      'rod: 92 mm',
+      'rod: 192 mm',
+      /a rod of 192 mm is 3\.9 strokes of 49 mm, and rods are 1\.2 to 3/,
+    ],
+    [
       'a path that is forgotten in one of the readings at a pin',
       pedlar,
       '- { at: igniter-plug, pins: [1, ground], for: [isolation], through: [wires-exciter] }',

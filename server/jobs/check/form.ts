@@ -1,6 +1,8 @@
 import { named } from '../../diagnosis/model/named.ts'
 import type { CheckCard, Measurand } from '../../knowledge/case.ts'
 import type { Quantity } from '../../measure/reading/quantity.ts'
+import { settings } from '../../measure/reading/settings.ts'
+import { rowOf, units } from '../../measure/reading/units.ts'
 import { allowsFurtherTake } from '../measuring/judged.ts'
 import { followsWarmth, temperatureOf, usualWarmth } from '../measuring/warmth.ts'
 import type { Conditions } from '../record/events.ts'
@@ -116,16 +118,18 @@ export function fieldLabel(
   warmth = usualWarmth(conditions, measurand),
 ): string {
   const { quantity, places } = measurand
-  const { unit } = quantity
-  const readings = places === undefined ? 'Reading' : `The ${places} readings`
+  const { label } = settings[quantity.setting]
+  // A lone degree sign is easily missed.
+  const unit = rowOf(quantity.unit).joined ? units[quantity.unit].says : quantity.unit
+  const readings = places === undefined ? label : `The ${places} readings`
   if (!followsWarmth(measurand)) return `${readings}, in ${unit}`
   return `${readings}, in ${unit}, part at ${degrees(temperatureOf(warmth, conditions).celsius)}`
 }
 
 /** What to type, with examples. */
-export function hint({ examples, touches }: Quantity, places?: number): string {
+export function hint({ examples, setting, touches }: Quantity, places?: number): string {
   if (places !== undefined) {
     return `Type all ${places} in the order of the steps, with spaces between them: ${examples.several}. The one that is furthest out counts.`
   }
-  return `Type what the meter shows: ${examples.all}. Several ${touches.many} in a row are welcome: ${examples.several}.`
+  return `Type ${settings[setting].shows}: ${examples.all}. Several ${touches.many} in a row are welcome: ${examples.several}.`
 }

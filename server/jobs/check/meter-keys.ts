@@ -22,6 +22,8 @@ const spoken: Readonly<Record<string, string>> = {
   M: 'mega',
   m: 'milli',
   '−': 'minus',
+  in: 'inches',
+  thou: 'thousandths of an inch',
   '.': 'decimal mark',
   ' ': 'and one more reading',
 }

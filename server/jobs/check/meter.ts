@@ -3,6 +3,7 @@ import { bandName } from '../../measure/decide/bands.ts'
 import { type Fitness, leadsMatter, type Way } from '../../measure/foresee/fitness.ts'
 import { printLimits } from '../../measure/reading/print.ts'
 import type { Quantity } from '../../measure/reading/quantity.ts'
+import { byMeter, settings } from '../../measure/reading/settings.ts'
 import { fitnessFor } from '../measuring/foreseen.ts'
 import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
@@ -11,7 +12,7 @@ import type { NextStep } from '../words/next-step.ts'
 import { listed, lowerFirst } from '../words/sentences.ts'
 import type { MeterView } from './view.ts'
 
-/** The meter of the job beside the limits of a check, and what it can tell there. */
+/** The meter of the job, or the gauge that reads it, beside the limits of a check, and what it can tell there. */
 export function presentCheckMeter(
   input: Standing & Asked,
   card: CheckCard,
@@ -21,9 +22,13 @@ export function presentCheckMeter(
   const href = `/jobs/${job.id}/meter`
   const { limits, quantity } = measurand
   return {
-    says: quantity.touches.leads ? meterWords(meter) : meter.name,
-    href,
-    change: 'Meter and leads',
+    ...(byMeter(quantity.setting) && {
+      at: {
+        says: quantity.touches.leads ? meterWords(meter) : meter.name,
+        href,
+        change: 'Meter and leads',
+      },
+    }),
     ...(leadsMatter(limits, quantity) &&
       meter.zero === undefined && {
         zero: {
@@ -48,7 +53,8 @@ function unfit(input: Standing, card: CheckCard, measurand: Measurand): Pick<Met
 
 /** What a meter cannot tell of these limits; nothing where it is fit. */
 export function unfitSentence(fit: Fitness | null, measurand: Measurand): string | undefined {
-  if (fit === null) return 'This meter has no range for that.'
+  if (fit === null)
+    return `This ${settings[measurand.quantity.setting].instrument} has no range for that.`
   return fit.kind === 'fit' ? undefined : fitnessSentence(fit, measurand)
 }
 
@@ -57,15 +63,16 @@ export function fitnessSentence({ kind, groups }: Fitness, measurand: Measurand)
   const { quantity, limits } = measurand
   const within = printLimits(limits, quantity.unit)
   const told = toldApart(groups, quantity)
+  const here = `This ${settings[quantity.setting].instrument}`
   if (kind === 'coarse') {
-    return `This meter can prove only values well inside ${within} to be good${told ? `; it ${told}` : ''}.`
+    return `${here} can prove only values well inside ${within} to be good${told ? `; it ${told}` : ''}.`
   }
   if (!told && quantity.overRange !== null) {
-    return `This meter cannot prove here that a part lies within ${within}: only what is far off shows.`
+    return `${here} cannot prove here that a part lies within ${within}: only what is far off shows.`
   }
   return told
-    ? `This meter ${told} here. No reading of it proves that a part lies within ${within}.`
-    : `This meter can tell nothing here: whatever it shows, the part may lie within ${within} or not.`
+    ? `${here} ${told} here. No reading of it proves that a part lies within ${within}.`
+    : `${here} can tell nothing here: whatever it shows, the part may lie within ${within} or not.`
 }
 
 /**
@@ -79,6 +86,13 @@ function toldApart(groups: Fitness['groups'], quantity: Quantity): string {
   if (names.length === 2 && alone) return `can only tell ${alone[0]} from not ${alone[0]}`
   const mixed = names.filter(({ length }) => length > 1).map((group) => listed(group))
   return `cannot tell ${mixed.join(' apart, nor ')} apart`
+}
+
+function finerWords({ measurand }: CheckCard): string {
+  const { instrument } = settings[measurand?.quantity.setting ?? 'resistance']
+  return measurand?.quantity.corrections.includes('next blade')
+    ? `Take a ${instrument} with finer steps.`
+    : `Take a ${instrument} with a finer last digit.`
 }
 
 function wayWords(
@@ -97,7 +111,7 @@ function wayWords(
     case 'measure the speed':
       return { says: 'Read the speed off a counter, and enter it with the reading.' }
     case 'finer meter':
-      return { says: 'Take a meter with a finer last digit.' }
+      return { says: finerWords(card) }
     case 'four-wire':
       return {
         says: 'Measure with four wires: two carry the current, the other two read at the part itself.',

@@ -49,10 +49,8 @@ export interface StepsView {
 
 /** The meter at hand, as far as it matters for one check. */
 export interface MeterView {
-  /** "Common hand meter, leads zeroed at 0.2 Ω" */
-  readonly says: string
-  readonly href: string
-  readonly change: string
+  /** "Common hand meter, leads zeroed at 0.2 Ω"; left out where a gauge reads it, and nobody chooses that. */
+  readonly at?: { readonly says: string; readonly href: string; readonly change: string }
   /** Asks for the leads first, where they decide and were not zeroed. */
   readonly zero?: {
     readonly says: string

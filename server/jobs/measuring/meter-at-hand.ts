@@ -1,12 +1,11 @@
 import type { Measurand } from '../../knowledge/case.ts'
 import type { Knowledge } from '../../knowledge/knowledge.ts'
-import { type Ranges, rangesOf } from '../../knowledge/meters.ts'
-import type { Meter } from '../../knowledge/schema/tables.ts'
+import { type Ranges, rangesOf, withGauges } from '../../knowledge/meters.ts'
 import { bySetting } from '../../measure/reading/settings.ts'
 import type { MeterChoice } from '../record/events.ts'
 import type { Folded } from '../record/fold.ts'
 
-/** The meter of a job as numbers. */
+/** The meter of a job as numbers, with the gauges that read what it does not. */
 export interface MeterAtHand {
   readonly name: string
   readonly ranges: Ranges
@@ -14,8 +13,8 @@ export interface MeterAtHand {
   readonly zero?: number
 }
 
-/** Parsed once for each class. */
-const rangesOfClasses = new WeakMap<Meter, Ranges>()
+/** Made once for each class, and for each meter of somebody's own. */
+const rangesOfMeters = new WeakMap<object, Ranges>()
 
 const noRanges: Ranges = bySetting(() => [])
 
@@ -24,7 +23,10 @@ export function meterAtHand(
   knowledge: Knowledge,
   { meter: { choice, zero } }: Pick<Folded, 'meter'>,
 ): MeterAtHand {
-  return { ...nameAndRanges(knowledge, choice), ...(zero !== null && { zero }) }
+  const { name, of, ranges } = meterOf(knowledge, choice)
+  const whole = rangesOfMeters.get(of) ?? withGauges(ranges(), knowledge.tools)
+  rangesOfMeters.set(of, whole)
+  return { name, ranges: whole, ...(zero !== null && { zero }) }
 }
 
 /** The same of a class of meter that is on no job; its leads as they read, or not zeroed. */
@@ -36,19 +38,17 @@ export function meterOfClass(
   return meterAtHand(knowledge, { meter: { choice: { kind: 'class', id }, zero } })
 }
 
-function nameAndRanges(
-  knowledge: Knowledge,
-  meter: MeterChoice,
-): Pick<MeterAtHand, 'name' | 'ranges'> {
-  if (meter.kind === 'own') return meter
-  const known = knowledge.meters.get(meter.id)
-  if (known === undefined) return { name: meter.id, ranges: noRanges }
-  const ranges = rangesOfClasses.get(known) ?? rangesOf(known)
-  rangesOfClasses.set(known, ranges)
-  return { name: known.name, ranges }
+function meterOf(
+  { meters }: Knowledge,
+  choice: MeterChoice,
+): { name: string; of: object; ranges: () => Ranges } {
+  if (choice.kind === 'own') return { name: choice.name, of: choice, ranges: () => choice.ranges }
+  const known = meters.get(choice.id)
+  if (known === undefined) return { name: choice.id, of: choice, ranges: () => noRanges }
+  return { name: known.name, of: known, ranges: () => rangesOf(known) }
 }
 
-/** The ranges a measured check is read on; empty where this meter has none. */
+/** The ranges a measured check is read on; empty where nothing at hand has one. */
 export function rangesFor({ ranges }: MeterAtHand, { quantity }: Measurand) {
   return ranges[quantity.setting]
 }

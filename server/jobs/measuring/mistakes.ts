@@ -5,6 +5,7 @@ import { type Known, type Mistake, recognise } from '../../measure/decide/recogn
 import type { Measured } from '../../measure/measured.ts'
 import { printValue } from '../../measure/reading/print.ts'
 import type { Quantity } from '../../measure/reading/quantity.ts'
+import { byMeter } from '../../measure/reading/settings.ts'
 import { units } from '../../measure/reading/units.ts'
 
 /** The machine, whatever is complained of. */
@@ -39,7 +40,7 @@ export function loneOneIn(
   measured: Measured | null,
 ): string | null {
   if (by === undefined || measured === null || measured.conformance.within > 0.5) return null
-  if (!/^1(\s+1)*$/.test(typed)) return null
+  if (!byMeter(by.quantity.setting) || !/^1(\s+1)*$/.test(typed)) return null
   const one = printValue(1, by.quantity.unit)
   return `A lone 1 at the left of the display is how some meters show OL. ${by.quantity.whenOver} If yours does read ${one}, send it again as it is and it will be taken.`
 }
@@ -70,6 +71,8 @@ function sentenceFor(mistake: Mistake, asRead: number, { unit }: Quantity, kase:
   switch (mistake.kind) {
     case 'thousand off':
       return `${shown} is a thousand times off, and ${printValue(mistake.instead, unit)} would fit: look whether the meter shows ${unit} or ${units[unit].mixedUpWith}. ${again}`
+    case 'other unit':
+      return `${shown} does not fit, and ${printValue(asRead, unit).replace(unit, mistake.unit)}, which is ${printValue(mistake.instead, unit)}, would: write the unit with it. ${again}`
     case 'far above':
       return `${shown} is ${Math.round(mistake.times)} times the least that a good one gives: look at the decimal mark and at the range of the meter. ${again}`
     case 'wrong pins':

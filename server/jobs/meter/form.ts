@@ -2,7 +2,7 @@ import type { Knowledge } from '../../knowledge/knowledge.ts'
 import type { Ranges } from '../../knowledge/meters.ts'
 import type { MeterRange } from '../../measure/doubt/meter.ts'
 import { parseQuantityText } from '../../measure/reading/parse.ts'
-import { bySetting, type Setting, settingNames, settings } from '../../measure/reading/settings.ts'
+import { bySetting, meterSettings, type Setting, settings } from '../../measure/reading/settings.ts'
 import { numberIn, textOf, textsOf, wholeOf } from '../../web/fields.ts'
 import { readZero } from '../posts/zero.ts'
 import type { JobEvent } from '../record/events.ts'
@@ -75,7 +75,7 @@ function readRanges(rows: readonly RangeRow[]): Ranges | string {
   }
   const ranges = bySetting((): MeterRange[] => [])
   for (const row of filled) {
-    const setting = settingNames.find((name) => name === row.setting)
+    const setting = meterSettings.find((name) => name === row.setting)
     const range = setting && readRange(row, setting)
     if (!setting || typeof range !== 'object') {
       const where = [row.top, row.digit].filter(Boolean).join(', ')

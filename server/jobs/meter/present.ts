@@ -1,6 +1,6 @@
 import type { Knowledge } from '../../knowledge/knowledge.ts'
 import { printValue } from '../../measure/reading/print.ts'
-import { type Setting, settingNames, settings } from '../../measure/reading/settings.ts'
+import { meterSettings, type Setting, settings } from '../../measure/reading/settings.ts'
 import type { FoundJob } from '../standing/find.ts'
 import { upperFirst } from '../words/sentences.ts'
 import type { MeterForm, MeterProblems, RangeRow } from './form.ts'
@@ -52,7 +52,7 @@ export function presentMeter(
       name: form.name,
       rows: filledUp(form.rows).map((row, i) => ({ ...row, number: i + 1 })),
     },
-    settings: settingNames.map((id) => ({ id, says: upperFirst(settings[id].says) })),
+    settings: meterSettings.map((id) => ({ id, says: upperFirst(settings[id].says) })),
     zero: form.zero,
     problems,
   }
@@ -72,7 +72,7 @@ export function formOfMeter({ job, folded }: FoundJob): MeterForm {
     meter: meter.kind === 'own' ? 'own' : meter.id,
     name: meter.kind === 'own' ? meter.name : '',
     rows:
-      meter.kind === 'own' ? settingNames.flatMap((setting) => rowsOf(meter.ranges, setting)) : [],
+      meter.kind === 'own' ? meterSettings.flatMap((setting) => rowsOf(meter.ranges, setting)) : [],
     zero: zero === null ? '' : printValue(zero, 'Ω'),
   }
 }

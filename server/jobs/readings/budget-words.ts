@@ -19,6 +19,8 @@ export function fromWhere(line: Contribution, measured: Measured, at: Circumstan
   switch (line.what) {
     case 'meter':
       return meterWords(measured.asRead as number, at)
+    case 'blade':
+      return 'half of the step from one blade to the next'
     case 'leads':
       return leadsWords(at)
     case 'touches':

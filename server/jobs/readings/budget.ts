@@ -74,6 +74,8 @@ function reason({ what, how }: Step, at: Circumstances): string {
       return at.zero === undefined
         ? `leads not zeroed, the middle of ${unzeroedLeads}`
         : 'the leads'
+    case 'blade':
+      return 'half of the step to the next blade, which does not go in'
     case 'temperature':
       return `copper, (${belowZero} + T) of the part at ${degrees(at.partTemperature.celsius)} ÷ (${belowZero} + T) of the limits at ${degrees(at.limitsTemperature.celsius)}`
     case 'adaptor':
@@ -136,9 +138,9 @@ function poorTouches(
   const off = touches.trouble === 'adds' ? alone.above : alone.below
   const poor = share(contact.chanceAllPoor)
   return [
-    `${everyTouch(contact.kind === 'open' ? contact.touches : contact.used)} may have been poor, with a chance of ${poor}: within the limits ${share(alone.within)} + ${poor} of ${share(off)} = ${share(whole.within)}.`,
+    `${everyTouch(contact.kind === 'open' ? contact.touches : contact.used, touches.one)} may have been poor, with a chance of ${poor}: within the limits ${share(alone.within)} + ${poor} of ${share(off)} = ${share(whole.within)}.`,
   ]
 }
 
-const everyTouch = (count: number): string =>
-  count === 1 ? 'The one touch' : `All ${count} that count`
+const everyTouch = (count: number, one: string): string =>
+  count === 1 ? `The one ${one}` : `All ${count} that count`

@@ -21,6 +21,8 @@ function stepSentence(from: number, step: Step, at: Circumstances): string[] {
   switch (step.what) {
     case 'leads':
       return was === is ? [] : [leadsSentence(step, is, at)]
+    case 'blade':
+      return [bladeSentence(was, step, at)]
     case 'temperature':
       return [copperSentence(was, is, step, at)]
     case 'adaptor':
@@ -35,6 +37,19 @@ function leadsSentence({ amount }: Step, is: string, { zero }: Circumstances): s
   return zero === undefined
     ? `Leads that were not zeroed have about ${off}: without them ${is}.`
     : `The leads have ${off}: without them ${is}.`
+}
+
+/** "The 0.3 mm blade goes in and one of 0.35 mm does not: taken as 0.325 mm." */
+function bladeSentence(
+  was: string,
+  { amount, result }: Step,
+  { quantity: { unit } }: Circumstances,
+) {
+  const next = printValue(result + amount, unit)
+  const is = printValue(result, unit)
+  return result === amount
+    ? `Not even a blade of ${next} goes in: taken as ${is}.`
+    : `${was} goes in and ${next} does not: taken as ${is}.`
 }
 
 /** "At −25 °C copper reads 18 % low: 123 Ω now is 150 Ω at 20 °C."; "… this path, 65 % of it copper, reads 11 % low: …" */

@@ -3,6 +3,7 @@ import type { Contribution } from '../../measure/doubt/budget.ts'
 import type { Measured, Note } from '../../measure/measured.ts'
 import { printLimits, printValue } from '../../measure/reading/print.ts'
 import type { Limits, Reading } from '../../measure/reading/reading.ts'
+import { byMeter, settings } from '../../measure/reading/settings.ts'
 import { percent, plusMinus } from '../words/sentences.ts'
 
 /** What has to be said beside the figures of a reading, as sentences. */
@@ -31,11 +32,12 @@ function isWithin(touch: Reading, { low = -Infinity, high = Infinity }: Limits):
 const leadsMatter = 0.1
 
 function noteSentence(note: Note, { budget }: Measured, { quantity }: Measurand): string[] {
-  const { touches, unit } = quantity
+  const { setting, touches, unit } = quantity
+  const { instrument } = settings[setting]
   switch (note.kind) {
     case 'poor contact':
       return [
-        `The ${touches.many} scatter more than the meter can explain: poor contact (${note.used} of ${note.of} count). Clean, back-probe, touch again.`,
+        `The ${touches.many} scatter more than the ${instrument} can explain: ${touches.scatter.is} (${note.used} of ${note.of} count). ${touches.scatter.remedy}`,
       ]
     case 'touch again':
       return [
@@ -47,7 +49,7 @@ function noteSentence(note: Note, { budget }: Measured, { quantity }: Measurand)
         : ['Leads not zeroed: zero them, and this is known better.']
     case 'beyond the meter':
       return [
-        `Beyond the meter: its highest range ends at ${printValue(note.top, unit)}. Look at the setting and read again.`,
+        `Beyond the ${instrument}: ${byMeter(setting) ? 'its highest range' : 'it'} ends at ${printValue(note.top, unit)}. Look at the ${byMeter(setting) ? 'setting' : 'unit'} and read again.`,
       ]
     case 'unlike':
       return [
@@ -71,6 +73,7 @@ const doubts: Readonly<Record<Contribution['what'], string>> = {
   touches: 'the touches',
   speed: 'the speed',
   adaptor: 'the adaptor',
+  blade: 'the step to the next blade',
 }
 
 /** Why nothing can be said yet, and what would help most. */
@@ -82,7 +85,7 @@ function undecidedSentence(measured: Measured, { limits, quantity }: Measurand):
   const whats = Object.keys(doubts) as Contribution['what'][]
   const most = whats.reduce((a, b) => (shareOf(budget, b) > shareOf(budget, a) ? b : a))
   const within = printLimits(limits, quantity.unit)
-  return `Not sure yet: known within ${plusMinus(budget.expanded, quantity.unit)}, against limits of ${within}. ${percent(shareOf(budget, most))} of that doubt comes from ${doubts[most]}.`
+  return `Not sure yet: known within ${plusMinus(budget.expanded, quantity.unit)}, against limits of ${within}. ${percent(shareOf(budget, most))} of that doubt comes from ${most === 'meter' ? `the accuracy of the ${settings[quantity.setting].instrument}` : doubts[most]}.`
 }
 
 function shareOf(budget: Measured['budget'], what: Contribution['what']): number {

@@ -59,7 +59,7 @@ export function degrees(celsius: number): string {
 /** Six significant digits, so that a sum can be done again by hand: "−0.716203 Ω", "0.82315". */
 export function exact(value: number, unit = ''): string {
   const digits = signed(Number(value.toPrecision(6)))
-  return unit === '' ? digits : `${digits}\u00a0${unit}`
+  return unit === '' ? digits : `${digits}${unit === '°' ? '' : '\u00a0'}${unit}`
 }
 
 /** As much of a doubt as means anything, two digits: "±\u00a05.3\u00a0Ω". */

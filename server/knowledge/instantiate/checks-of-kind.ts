@@ -120,6 +120,7 @@ function planOfProperty(
       const measured = known.quantity !== 'answers'
       const sheet = part.limits?.[property]
       if (measured && sheet === undefined) return []
+      if (!isLookedAt(known, part)) return []
       const reaches = reachesFor(part, property)
       // What is looked at needs no place of its own: the part's own place will do.
       if (!measured && reaches.length === 0) return [whole]
@@ -131,6 +132,12 @@ function planOfProperty(
         ...(measured && sheet && { limitsOf: { part, property, sheet } }),
       }))
     })
+}
+
+/** What is looked at where nothing is measured instead, or only beside what is. */
+function isLookedAt({ unless, beside }: PartKind['properties'][string], { limits = {} }: Part) {
+  const isMeasured = (property: string) => limits[property] !== undefined
+  return !(unless && isMeasured(unless)) && (beside === undefined || isMeasured(beside))
 }
 
 function planGate(

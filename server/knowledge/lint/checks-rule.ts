@@ -1,3 +1,5 @@
+import { entry } from '../../diagnosis/model/named.ts'
+import { byMeter, settings } from '../../measure/reading/settings.ts'
 import type { Knowledge } from '../knowledge.ts'
 import type { CheckKind } from '../schema/index.ts'
 import { measuredProperty } from './chances-rule.ts'
@@ -8,8 +10,10 @@ export function checksRule(knowledge: Knowledge, report: Report): void {
   for (const [, check] of knowledge.checkKinds) {
     const quantity = quantityOf(knowledge, check)
     const measured = quantity !== undefined && quantity !== 'answers'
-    if (measured && check.meter === undefined) {
-      report.add(check, ['id'], 'a measured check says what to set the meter to: add meter')
+    if (measured) {
+      for (const says of withoutInstrument(knowledge, check, quantity)) {
+        report.add(check, ['id'], says)
+      }
     }
     if (measured && check.answers) {
       report.add(check, ['answers'], 'a measured check has bands, not answers: remove them')
@@ -28,6 +32,26 @@ export function checksRule(knowledge: Knowledge, report: Report): void {
       report.add(check, ['answers', i, 'bars', 'until'], `there is no check called ${bars.until}`)
     }
   }
+}
+
+/** What reads a measured check: a meter, which is set to something, or a gauge among its tools. */
+function withoutInstrument(
+  { quantities, tools: { tools } }: Knowledge,
+  { meter, tools: own }: CheckKind,
+  quantity: string,
+): string[] {
+  const { name, setting } = entry(quantities, quantity)
+  if (byMeter(setting)) {
+    return meter ? [] : ['a measured check says what to set the meter to: add meter']
+  }
+  const gauges = Object.keys(tools).filter((id) =>
+    tools[id]?.reads?.ranges.some((range) => range.quantity === setting),
+  )
+  if (gauges.some((id) => own.includes(id))) return []
+  const { instrument } = settings[setting]
+  return gauges.length === 0
+    ? [`${name} is read with a ${instrument}: say in tools.yaml which tool reads it`]
+    : [`${name} is read with a ${instrument}: add ${gauges.join(' or ')} to its tools`]
 }
 
 /** What a check measures, `answers` where it looks at a part, nothing where it does neither. */

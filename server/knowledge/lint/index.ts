@@ -5,6 +5,8 @@ import { doubts } from './doubts/index.ts'
 import { cutSetsRule } from './drawn/cut-sets-rule.ts'
 import { sightRule } from './drawn/sight-rule.ts'
 import { wayRule } from './drawn/way-rule.ts'
+import { crankRule } from './figures/crank-rule.ts'
+import { insteadRule } from './figures/instead-rule.ts'
 import { metersRule } from './figures/meters-rule.ts'
 import { usualRule } from './figures/usual-rule.ts'
 import { gatesRule } from './gates-rule.ts'
@@ -30,6 +32,8 @@ const stages: readonly (readonly Rule[])[] = [
     sheetsRule,
     sharedPinsRule,
     metersRule,
+    crankRule,
+    insteadRule,
     checksRule,
     cautionsRule,
     setupsRule,

@@ -122,6 +122,11 @@ export const Machine = z.strictObject({
       off: Words,
     })
     .optional(),
+  /**
+   * Its stroke, and its connecting rod from eye to eye: with them a moment that the sheet gives in mm before the top
+   * is known in degrees, and the other way.
+   */
+  crank: z.strictObject({ stroke: QuantityText, rod: QuantityText, source: Source }).optional(),
   /** How far a good spark jumps on a tester, mm, on every brisk pull: in the words of checks as {gap}. */
   sparkGap: z.strictObject({ mm: z.number().min(2).max(15), source: Source }),
   connectors: z.record(Name, Connector),

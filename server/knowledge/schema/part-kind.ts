@@ -43,6 +43,12 @@ const propertyOf = (measured: readonly string[]) =>
     quantity: z.enum([...measured, 'answers']),
     /** `copper` where a reading follows the temperature as a copper winding does. Left out: it does not. */
     material: z.literal('copper').optional(),
+    /** Looked at only where the sheet gives no limits for this one, and nothing is measured instead. */
+    unless: Name.optional(),
+    /** Looked at only beside this one, where the sheet gives limits for it. */
+    beside: Name.optional(),
+    /** The same moment of the crankshaft in the other measure, which a sheet with its crank need not give. */
+    as: Name.optional(),
     /** From and to where the limits of any machine lie. Left out: the lint compares with the other sheets. */
     usual: Usual.optional(),
     /**

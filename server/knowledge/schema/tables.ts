@@ -1,8 +1,20 @@
 import { z } from 'zod'
-import { settingNames } from '../../measure/reading/settings.ts'
+import { gaugeSettings, meterSettings, type Setting } from '../../measure/reading/settings.ts'
 import { QuantityText } from './quantity-text.ts'
 import { Doing, InTheWay, Undo } from './setup.ts'
 import { Name, Place, Source, schemaKey, Words } from './shared.ts'
+
+/** Ranges of an instrument for what it can be set to. */
+const rangeOf = (settings: readonly Setting[]) =>
+  z.strictObject({
+    quantity: z.enum(settings),
+    /** Top of the range and its last digit, with unit: 400 Ω, 0.1 Ω; of blades the step from one to the next. */
+    top: QuantityText,
+    digit: QuantityText,
+    /** Percent of reading, and counts of the last digit. */
+    percent: z.number().min(0).max(20),
+    counts: z.number().min(0).max(50),
+  })
 
 /** `trees/tools.yaml` */
 export const Tools = z.strictObject({
@@ -24,6 +36,10 @@ export const Tools = z.strictObject({
       usual: z.array(Place),
       /** It is only used in air that is warmer, °C. */
       above: z.number().optional(),
+      /** It is a gauge: what it reads, and how well. */
+      reads: z
+        .strictObject({ ranges: z.array(rangeOf(gaugeSettings)).min(1), source: Source })
+        .optional(),
     }),
   ),
 })
@@ -137,19 +153,7 @@ export const Meter = z.strictObject({
   id: Name,
   name: Words,
   about: Words,
-  ranges: z
-    .array(
-      z.strictObject({
-        quantity: z.enum(settingNames),
-        /** Top of the range and its last digit, with unit: 400 Ω, 0.1 Ω. */
-        top: QuantityText,
-        digit: QuantityText,
-        /** Percent of reading, and counts of the last digit. */
-        percent: z.number().min(0).max(20),
-        counts: z.number().min(0).max(50),
-      }),
-    )
-    .min(1),
+  ranges: z.array(rangeOf(meterSettings)).min(1),
   source: Source,
 })
 export type Meter = z.infer<typeof Meter>

@@ -1,5 +1,6 @@
 import { type Contribution, rectangular } from '../doubt/budget.ts'
 import { accuracy, rangeAt } from '../doubt/meter.ts'
+import { settings } from '../reading/settings.ts'
 import type { Circumstances } from './circumstances.ts'
 import type { Settled } from './contact.ts'
 import {
@@ -79,9 +80,12 @@ function touchedLike(value: number, { spread, doubt }: Touched, at: Circumstance
   }
 }
 
-function meter(reading: number, { ranges, quantity: { unit } }: Circumstances): Contribution {
+function meter(
+  reading: number,
+  { ranges, quantity: { unit, setting } }: Circumstances,
+): Contribution {
   return rectangular({
-    name: 'accuracy of the meter',
+    name: `accuracy of the ${settings[setting].instrument}`,
     what: 'meter',
     unit,
     halfWidth: accuracy(rangeAt(ranges, reading), reading),

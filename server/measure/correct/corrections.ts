@@ -1,13 +1,14 @@
 import { type Contribution, rectangular } from '../doubt/budget.ts'
 import type { Correction } from '../reading/quantity.ts'
 import { truePeak } from './adaptor.ts'
+import { toNextBlade } from './blades.ts'
 import type { Circumstances } from './circumstances.ts'
 import { speedContribution, toLimitsSpeed } from './speed.ts'
 import { copperDoubt, copperShare, sensitivities, shareDoubt, toReference } from './temperature.ts'
 
 /** One step from the reading to the value that is compared: `result` = before `how` `amount`. */
 export interface Step {
-  readonly what: 'leads' | 'temperature' | 'adaptor' | 'speed'
+  readonly what: 'leads' | 'temperature' | 'adaptor' | 'speed' | 'blade'
   readonly how: 'plus' | 'minus' | 'times' | 'divided by'
   readonly amount: number
   readonly result: number
@@ -38,6 +39,7 @@ export const corrections: Readonly<Record<Correction, Correct>> = {
     at.material === 'not copper' ? asItIs(value) : toLimitsTemperature(value, at),
   adaptor: (value, at) => (at.adaptor ? behindAdaptor(value, at.adaptor) : asItIs(value)),
   speed: (value, at) => atLimitsSpeed(value, at),
+  'next blade': (value, at) => towardsNextBlade(value, at),
 }
 
 /** R_ref = R·(234.45 + T_ref)/(234.45 + T), of copper; of its share of a path where not all is. */
@@ -97,6 +99,26 @@ function behindAdaptor(shown: number, adaptor: NonNullable<Circumstances['adapto
       step('adaptor', 'plus', volts - shown / kept, volts),
     ],
     contributions,
+  }
+}
+
+/** One blade goes in and the next does not: the gap lies anywhere between the two (JCGM 100, 4.3.7). */
+function towardsNextBlade(blade: number, { ranges, quantity }: Circumstances): Corrected {
+  const half = toNextBlade(blade, ranges) / 2
+  const value = blade + half
+  return {
+    value,
+    factor: 1,
+    steps: [step('blade', 'plus', half, value)],
+    contributions: [
+      rectangular({
+        name: 'step to the next blade',
+        what: 'blade',
+        unit: quantity.unit,
+        halfWidth: half,
+        sensitivity: 1,
+      }),
+    ],
   }
 }
 

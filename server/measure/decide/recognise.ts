@@ -1,6 +1,7 @@
 import { type Estimate, parallel } from '../correct/shared-path.ts'
 import type { MistakeKind } from '../reading/quantity.ts'
 import type { Limits } from '../reading/reading.ts'
+import { units } from '../reading/units.ts'
 
 /** Another path that the probes may have been on, or that may be left in parallel. */
 export interface Known {
@@ -15,6 +16,8 @@ export interface Known {
 export type Mistake =
   /** `factor` times the reading lies within the limits. */
   | { readonly kind: 'thousand off'; readonly factor: 1000 | 0.001; readonly instead: number }
+  /** It was meant in another unit, and then lies within the limits: 0.012 as inches, 12 as thousandths of one. */
+  | { readonly kind: 'other unit'; readonly unit: string; readonly instead: number }
   /** So many times its low limit, where there is no high one to be above. */
   | { readonly kind: 'far above'; readonly times: number }
   | { readonly kind: 'wrong pins'; readonly part: string }
@@ -63,6 +66,7 @@ const recognisers: Readonly<
   Record<MistakeKind, (reading: AsRead, limits: Limits, others: readonly Known[]) => Mistake | null>
 > = {
   'thousand off': thousandOff,
+  'other unit': otherUnit,
   'far above': farAbove,
   'wrong pins': wrongPins,
   'harness left plugged': harness,
@@ -76,6 +80,16 @@ function thousandOff({ asRead }: AsRead, { low, high }: Limits): Mistake | null 
   for (const factor of [1000, 0.001] as const) {
     const instead = asRead * factor
     if (holds(wide, instead)) return { kind: 'thousand off', factor, instead }
+  }
+  return null
+}
+
+/** Of a length, which is all that is written in units of another system here. */
+function otherUnit({ asRead }: AsRead, limits: Limits): Mistake | null {
+  if (limits.low === undefined || limits.high === undefined) return null
+  for (const [unit, { times, exponent }] of Object.entries(units.mm.others)) {
+    const instead = asRead * times * 10 ** exponent
+    if (holds(limits, instead)) return { kind: 'other unit', unit, instead }
   }
   return null
 }

@@ -4,7 +4,7 @@ import { addUp, halfWidth95, type Uncertainty } from './uncertainty.ts'
 /** One line of an uncertainty budget: an input that is not known exactly. */
 export interface Contribution {
   readonly name: string
-  readonly what: 'meter' | 'leads' | 'temperature' | 'touches' | 'speed' | 'adaptor'
+  readonly what: 'meter' | 'leads' | 'temperature' | 'touches' | 'speed' | 'adaptor' | 'blade'
   /** Unit of the input; '' for a plain ratio. */
   readonly unit: Unit | 'K' | '/K' | 'rpm' | 's' | ''
   readonly distribution: 'rectangular' | 'normal'

@@ -1,4 +1,5 @@
 import { canJudge } from '../correct/adaptor.ts'
+import { bladeInto } from '../correct/blades.ts'
 import { type Circumstances, correct } from '../correct/correct.ts'
 import { bandProbabilities, conformance } from '../decide/conformance.ts'
 import { decide } from '../decide/decision.ts'
@@ -58,7 +59,13 @@ export function fitness(limits: Limits, at: Circumstances): Fitness {
   const best = conformance(bandProbabilities(middle, budget, limits, quantity), quantity)
   const judges = !at.adaptor || canJudge(limits)
   const proves = judges && decide(best) === 'conforms'
-  const kind = proves ? (capability >= enough ? 'fit' : 'coarse') : 'unfit'
+  const kind = quantity.corrections.includes('next blade')
+    ? byBlades(limits, at)
+    : proves
+      ? capability >= enough
+        ? 'fit'
+        : 'coarse'
+      : 'unfit'
   const share = (what: string) =>
     budget.lines.reduce((sum, line) => sum + (line.what === what ? line.share : 0), 0)
   return {
@@ -67,6 +74,24 @@ export function fitness(limits: Limits, at: Circumstances): Fitness {
     groups: toldApart(limits, at),
     ways: kind === 'fit' ? [] : ways(limits, at, (what) => share(what) >= matters, judges),
   }
+}
+
+/** So many gaps stand for all that the limits allow. */
+const gaps = 20
+/** Of those the share to be proved that C_m = 2 leaves of the middle. */
+const middleShare = 0.6
+
+/** A gauge that reads in steps judges as well as its steps fall on the limits: counted out, gap by gap. */
+function byBlades(limits: Limits, at: Circumstances): Fitness['kind'] {
+  const { low = 0, high = 2 * low } = limits
+  const proved = Array.from({ length: gaps }, (_, i) => {
+    const blade = bladeInto(low + ((i + 0.5) / gaps) * (high - low), at.ranges)
+    const { value, contributions } = correct(blade, oneCleanTouch(at.quantity), at)
+    const bands = bandProbabilities(value, combine(contributions), limits, at.quantity)
+    return decide(conformance(bands, at.quantity)) === 'conforms'
+  }).filter(Boolean).length
+  if (proved === 0) return 'unfit'
+  return proved >= middleShare * gaps ? 'fit' : 'coarse'
 }
 
 function ways(
@@ -82,7 +107,7 @@ function ways(
     [touches.leads && at.zero === undefined && (low || much('leads')), 'zero the leads'],
     [much('temperature'), 'measure the temperature'],
     [much('speed') && at.limitsRpm !== undefined, 'measure the speed'],
-    [much('meter'), 'finer meter'],
+    [much('meter') || much('blade'), 'finer meter'],
     [low && coarse, 'four-wire'],
     [low && coarse, 'known current and millivolts'],
     [low && coarse && at.material === 'copper' && instead !== undefined, 'another quantity'],

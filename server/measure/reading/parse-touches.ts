@@ -65,5 +65,5 @@ function piecesOf(typed: string): string[] {
 
 /** A word of letters only that is no OL belongs to the number before it. */
 function isUnit(word: string): boolean {
-  return /^[a-zA-Z\u03a9\u2126]+$/.test(word) && !/^(ol|over|open|inf)$/i.test(word)
+  return /^[a-zA-Z\u03a9\u2126°º″”"]+$/.test(word) && !/^(ol|over|open|inf)$/i.test(word)
 }

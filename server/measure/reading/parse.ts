@@ -46,6 +46,8 @@ export function problemWithQuantityText(text: string): Refusal | 'noUnit' | unde
 interface Suffix {
   readonly exponent: number
   readonly unit?: Unit
+  /** So many of the unit is one of what was written: 254, shifted by -1, of an inch. */
+  readonly times?: number
   /** What kind of volts: `ac`, `pk`, … */
   readonly kind?: string
 }
@@ -111,7 +113,7 @@ function readLettered(groups: Groups): Amount | { problem: Refusal } {
   if (exponent === undefined) return { problem: 'milliOrMega' }
   const suffix = readSuffix(groups)
   if (suffix?.exponent !== 0) return { problem: 'unit' }
-  const value = toValue(sign, `${whole}.${part}`, exponent)
+  const value = toValue(sign, `${whole}.${part}`, { exponent })
   return { ...suffix, lettered: true, value }
 }
 
@@ -121,11 +123,13 @@ function readPlain(groups: Groups): Amount | { problem: Refusal } {
   if (/^[1-9]\d{0,2},\d{3}$/u.test(number)) return { problem: 'thousand' }
   const suffix = readSuffix(groups)
   if (!suffix) return { problem: 'unit' }
-  return { ...suffix, value: toValue(sign, number.replace(',', '.'), suffix.exponent) }
+  return { ...suffix, value: toValue(sign, number.replace(',', '.'), suffix) }
 }
 
 function readSuffix({ rest = '' }: Groups): Suffix | undefined {
   const bare = rest.replaceAll(' ', '')
+  const other = otherUnit(bare)
+  if (other) return other
   const unit = unitNames.find((name) => units[name].written.test(bare))
   const { prefix = unit ? '' : bare, kind } = (unit && units[unit].written.exec(bare)?.groups) ?? {}
   // A single letter means what its case says: m is milli, M is mega, g would be a gram.
@@ -135,9 +139,22 @@ function readSuffix({ rest = '' }: Groups): Suffix | undefined {
   return exponent === undefined ? undefined : { exponent, unit, kind: kind?.toLowerCase() }
 }
 
+/** A unit of another system, as inches are for mm. */
+function otherUnit(bare: string): Suffix | undefined {
+  for (const unit of unitNames) {
+    for (const { written, times, exponent } of Object.values(rowOf(unit).others ?? {})) {
+      const kind = written.exec(bare)?.groups?.kind?.toLowerCase()
+      if (written.test(bare)) return { exponent, times, unit, kind }
+    }
+  }
+  return undefined
+}
+
 /** Shifts the decimal mark in the text, so that 4.7k and 4700 are the same number to the last bit. */
-function toValue(sign: string, digits: string, exponent: number): number {
-  const size = Number(`${digits}e${exponent}`)
+function toValue(sign: string, digits: string, { exponent, times }: Suffix): number {
+  const shifted = Number(`${digits}e${exponent}`)
+  // The last digit of a double is no part of what was written.
+  const size = times === undefined ? shifted : Number((shifted * times).toPrecision(14))
   return size > 0 && /[-−–]/u.test(sign) ? -size : size
 }
 
@@ -150,10 +167,17 @@ function whyNoQuantity(amount: Amount | { problem: Refusal }): Refusal | 'noUnit
 
 function misfit(amount: Amount, quantity: Quantity): Refusal | undefined {
   if (amount.unit && amount.unit !== quantity.unit) return 'otherUnit'
-  if (amount.kind && !quantity.kinds.includes(amount.kind)) return 'unit'
+  if (amount.kind && !isKind(amount.kind, quantity)) return 'unit'
+  // A lone m is no milli of mm: it may have been metres.
+  const own = rowOf(quantity.unit).prefixes
+  if (!amount.unit && own && amount.exponent !== 0) return 'unit'
   if (amount.value === undefined) return quantity.overRange ? undefined : 'over'
   return unfit(amount, quantity.unit, quantity.most)
 }
+
+/** Spaces were taken out of what was written. */
+const isKind = (kind: string, { kinds }: Quantity): boolean =>
+  kinds.some((each) => each.replaceAll(' ', '') === kind)
 
 function unfit(
   { value = 0, lettered }: Amount,

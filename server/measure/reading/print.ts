@@ -28,7 +28,7 @@ export function printValue(value: number, unit: Unit): string {
   const fitting = rowOf(unit).prefixes ? [] : prefixes
   const prefix = fitting.find(({ from }) => Math.abs(rounded) >= from) ?? noPrefix
   const digits = String(fourDigits(rounded / prefix.from)).replace('-', '−')
-  return `${digits}\u00a0${prefix.letter}${unit}`
+  return `${digits}${rowOf(unit).joined ? '' : '\u00a0'}${prefix.letter}${unit}`
 }
 
 const fourDigits = (value: number) => Number(value.toPrecision(4))

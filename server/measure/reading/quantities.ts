@@ -1,5 +1,15 @@
 import type { Quantity } from './quantity.ts'
-import { besideAPath, clippedOn, contactAdds, held, lost, pulls, whileItRuns } from './touching.ts'
+import {
+  besideAPath,
+  blades,
+  clippedOn,
+  contactAdds,
+  held,
+  lost,
+  pulls,
+  turns,
+  whileItRuns,
+} from './touching.ts'
 
 const ohms = {
   unit: 'Ω',
@@ -34,6 +44,20 @@ const drop = {
   corrections: [],
   goodOne: 'loses',
   examples: { few: '0.08 or 80m', all: '0.08, 0,08 or 80m', several: '0.08 0.09 0.08' },
+} as const
+
+/** Where the crankshaft stands as something happens, before the top of the stroke. */
+const beforeTop = {
+  kinds: ['btdc', 'before top'],
+  negative: 'Behind the top there is nothing before it: write 0.',
+  bands: ['low', 'in range', 'high'],
+  bandNames: { low: 'too late', high: 'too early' },
+  overRange: null,
+  whenOver: 'OL means nothing here: answer that you could not tell where it never happens.',
+  touches: turns,
+  corrections: [],
+  said: (reading: string) => `came ${reading} before the top`,
+  goodOne: 'comes before the top by',
 } as const
 
 const rows = {
@@ -161,6 +185,56 @@ const rows = {
     said: (reading) => `read ${reading}`,
     goodOne: 'has',
     examples: { few: '0.22 or OL', all: '0.22, 0,22, 220 nF or OL', several: '0.22 0.23 0.22' },
+  },
+  // Known to within a blade: the one that goes in, and the next, which does not.
+  gap: {
+    id: 'gap',
+    name: 'gap',
+    unit: 'mm',
+    setting: 'gap',
+    kinds: [],
+    most: 50,
+    negative: 'A gap is never negative: write 0 where not even the thinnest blade goes in.',
+    bands: ['short', 'low', 'in range', 'high'],
+    bandNames: { short: 'closed', low: 'too narrow', high: 'too wide' },
+    overRange: null,
+    whenOver: 'OL means nothing on a feeler gauge: write the thickest blade that goes in.',
+    touches: blades,
+    corrections: ['next blade'],
+    mistakes: ['other unit'],
+    said: (reading) => (/^0[^.\d]/.test(reading) ? 'took no blade' : `took the ${reading} blade`),
+    goodOne: 'measures',
+    examples: {
+      few: '0.3 or 12 thou',
+      all: '0.3, 0,3 mm, 0.012 in or 12 thou',
+      several: '0.3 0.35 0.3',
+    },
+  },
+  'piston-travel': {
+    ...beforeTop,
+    id: 'piston-travel',
+    name: 'piston travel before the top',
+    unit: 'mm',
+    setting: 'piston-travel',
+    most: 100,
+    mistakes: ['other unit'],
+    crank: 'travel',
+    examples: {
+      few: '2.1 or 0.083 in',
+      all: '2.1, 2,1 mm or 0.083 in',
+      several: '2.1 2.15 2.1',
+    },
+  },
+  angle: {
+    ...beforeTop,
+    id: 'angle',
+    name: 'angle before the top',
+    unit: '°',
+    setting: 'angle',
+    most: 180,
+    mistakes: [],
+    crank: 'angle',
+    examples: { few: '21 or 20.5°', all: '21, 20.5 or 20,5°', several: '21 20.5 21' },
   },
 } satisfies Readonly<Record<string, Quantity>>
 

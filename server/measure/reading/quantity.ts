@@ -7,13 +7,15 @@ export type Band = (typeof bands)[number]
 
 /**
  * What brings a reading to the circumstances of its limits: a winding of copper to their temperature,
- * what a peak-hold adaptor shows to the peak, volts of a flywheel to their speed.
+ * what a peak-hold adaptor shows to the peak, volts of a flywheel to their speed. A blade that goes in is brought to
+ * the middle between itself and the next.
  */
-export type Correction = 'copper' | 'adaptor' | 'speed'
+export type Correction = 'copper' | 'adaptor' | 'speed' | 'next blade'
 
 /** Mistakes at the probes or in writing down that a reading can tell of. */
 export type MistakeKind =
   | 'thousand off'
+  | 'other unit'
   | 'far above'
   | 'wrong pins'
   | 'harness left plugged'
@@ -50,6 +52,8 @@ export interface Quantity {
   readonly mistakes: readonly MistakeKind[]
   /** Of a path: from end to end it adds up with others in series; or it must not be there at all. */
   readonly path?: 'end to end' | 'must not be'
+  /** Where the crankshaft stands, as travel of the piston or as its own angle: one tells the other. */
+  readonly crank?: 'travel' | 'angle'
   /** Which quantities of the same part tell more where the meter cannot, and what they are called. */
   readonly instead?: { readonly quantities: readonly string[]; readonly says: string }
 

@@ -1,14 +1,15 @@
 import { printValue } from './print.ts'
 import type { Quantity } from './quantity.ts'
-import { settings } from './settings.ts'
-import { units } from './units.ts'
+import { byMeter, settings } from './settings.ts'
+import { rowOf, units } from './units.ts'
 
 /** No reading needs more; a page should not echo a novel. */
 export const longest = 64
 
 /** Why a typed text is no reading, each a sentence that says what to write or do instead. */
 export const refusals = {
-  empty: ({ examples }: Quantity) => `Write what the meter shows, such as ${examples.few}.`,
+  empty: ({ setting, examples }: Quantity) =>
+    `Write ${settings[setting].shows}, such as ${examples.few}.`,
   long: ({ examples }: Quantity) =>
     `Write only the reading, such as ${examples.few}: no more than ${longest} characters are taken.`,
   noNumber: ({ examples }: Quantity) =>
@@ -33,17 +34,19 @@ export const refusals = {
       : noLetters(quantity),
   letter: noLetters,
   otherUnit: ({ unit, setting, examples }: Quantity) =>
-    `This reading is in ${unit}: set the meter to ${settings[setting].says}, measure again and write it, such as ${examples.few}.`,
+    `This reading is in ${unit}: ${byMeter(setting) ? `set the meter to ${settings[setting].says}` : `take the ${settings[setting].says}`}, measure again and write it, such as ${examples.few}.`,
   unit: ({ unit, name, examples }: Quantity, text: string) =>
     `The unit in “${text}” does not fit ${name}: write the reading in ${unit}, such as ${examples.few}.`,
   negative: ({ negative }: Quantity) => negative,
-  beyond: ({ unit, most = units[unit].most, overRange }: Quantity) =>
-    `More than ${printValue(most, unit)} cannot be: check the prefix (m is milli, M is mega, k is kilo)${overRange ? ', or write OL' : ''}.`,
+  beyond: ({ unit, most = units[unit].most, overRange, examples }: Quantity) =>
+    rowOf(unit).prefixes === undefined
+      ? `More than ${printValue(most, unit)} cannot be: check the prefix (m is milli, M is mega, k is kilo)${overRange ? ', or write OL' : ''}.`
+      : `More than ${printValue(most, unit)} cannot be: check the decimal mark and the unit, and write it such as ${examples.few}${overRange ? ', or OL' : ''}.`,
   over: ({ whenOver }: Quantity) => whenOver,
 } satisfies Record<string, (quantity: Quantity, text: string) => string>
 
 export type Refusal = keyof typeof refusals
 
 function noLetters({ unit }: Quantity): string {
-  return `A letter as decimal mark is for resistance only: write ${units[unit].says} as in 4.7 ${unit} or 1.2 k${unit}.`
+  return `A letter as decimal mark is for resistance only: write ${units[unit].says} as in ${units[unit].like}.`
 }

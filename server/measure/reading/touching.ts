@@ -13,6 +13,8 @@ export interface Touching {
   readonly another: string
   /** The same as a sentence, where all so far may have been poor. */
   readonly askAgain: string
+  /** What it is where the best stands alone, and what to do: ends "… scatter more than the meter can explain: …". */
+  readonly scatter: { readonly is: string; readonly remedy: string }
   /** The best one is the lowest where trouble adds, the highest where it takes away. */
   readonly trouble: Trouble
   /** What is taken as read, of those that agree with the best. */
@@ -30,6 +32,8 @@ export interface Touching {
   readonly leads: boolean
 }
 
+const poorContact = { is: 'poor contact', remedy: 'Clean, back-probe, touch again.' }
+
 /**
  * Ohms: contact and leads only ever add. A clean touch with sharp probes adds up to 30 mΩ (from memory;
  * 20 mΩ from pressure and oxide is confirmed as one meter maker's illustration), a poor one that does
@@ -40,6 +44,7 @@ export const contactAdds: Touching = {
   many: 'touches',
   another: 'Touch again',
   askAgain: 'Touch again, at the part itself.',
+  scatter: poorContact,
   trouble: 'adds',
   taken: 'the best',
   alike: 0,
@@ -67,6 +72,7 @@ export const pulls: Touching = {
   many: 'pulls',
   another: 'Another pull',
   askAgain: 'Pull again, with the meter at the part itself.',
+  scatter: poorContact,
   trouble: 'takes away',
   // Common practice.
   taken: 'the mean of the best three',
@@ -96,3 +102,41 @@ export const held: Touching = { ...whileItRuns, taken: 'the best', alike: 0.02 }
  * what counts, and no contact makes it seem more.
  */
 export const lost: Touching = { ...held, alike: 0.2, contact: null }
+
+/**
+ * Blades of a feeler gauge: dirt on them, or a blade that is not square, takes away from the gap that seems to be
+ * there. Force alone adds to it, and the steps of a check forbid that.
+ */
+export const blades: Touching = {
+  one: 'try',
+  many: 'tries',
+  another: 'Try again',
+  askAgain: 'Wipe blades and faces, and try again, square and without force.',
+  scatter: {
+    is: 'dirt, or a blade that was not square',
+    remedy: 'Wipe blades and faces, and try again without force.',
+  },
+  trouble: 'takes away',
+  taken: 'the best',
+  alike: 0,
+  contact: null,
+  clipped: false,
+  leads: false,
+}
+
+/**
+ * The crankshaft turned slowly up to something: play on the way makes it seem late, never early. Turns lie within a
+ * twentieth (from memory).
+ */
+export const turns: Touching = {
+  ...blades,
+  one: 'turn',
+  many: 'turns',
+  another: 'Turn once more',
+  askAgain: 'Find the top again, and turn it once more the way the engine runs.',
+  scatter: {
+    is: 'play, or a top that was not found',
+    remedy: 'Find the top again, and turn once more.',
+  },
+  alike: 0.05,
+}

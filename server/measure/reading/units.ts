@@ -6,8 +6,14 @@ interface UnitRow {
   readonly written: RegExp
   /** The same with the prefix that a meter shows too and that is overlooked. */
   readonly mixedUpWith: string
-  /** What a prefix shifts by where the unit has one of its own: n of µF by a thousand. */
+  /** What a prefix shifts by where the unit has its own and no others: n of µF by a thousand; none of mm. */
   readonly prefixes?: Readonly<Record<string, number>>
+  /** Units of another system that come to this one exactly, by the name that is said: so many of this one. */
+  readonly others?: Readonly<Record<string, OtherUnit>>
+  /** It stands right behind the number, as in 18° (ISO 80000-1). */
+  readonly joined?: boolean
+  /** Values as people write them: completes "one value with its unit, like …". */
+  readonly like: string
   /** What a meter shows around the digits, and a phone's keyboard of figures has not: prefix, sign. */
   readonly shown: readonly string[]
   /** A letter may stand for the decimal mark, as in 4R7 (IEC 60062). */
@@ -16,7 +22,14 @@ interface UnitRow {
   readonly most: number
 }
 
-/** SI units without prefix; of capacitance the one that stands on every condenser of this trade. */
+/** `times` of the unit, shifted by `exponent`, so that 25.4 is exact. */
+interface OtherUnit {
+  readonly written: RegExp
+  readonly times: number
+  readonly exponent: number
+}
+
+/** SI units without prefix; of capacitance and of length those that stand on everything in this trade. */
 export const units = {
   Ω: {
     says: 'ohms',
@@ -25,6 +38,7 @@ export const units = {
     mixedUpWith: 'kΩ',
     shown: ['k', 'M'],
     letterAsMark: true,
+    like: '310 Ω or 7.8 kΩ',
     most: 1e12,
   },
   V: {
@@ -33,6 +47,7 @@ export const units = {
     mixedUpWith: 'mV',
     shown: ['m', '−'],
     letterAsMark: false,
+    like: '4.7 V or 1.2 kV',
     most: 1e5,
   },
   µF: {
@@ -43,7 +58,40 @@ export const units = {
     prefixes: { n: -3, p: -6 },
     shown: [],
     letterAsMark: false,
+    like: '0.22 µF or 220 nF',
     most: 1e6,
+  },
+  mm: {
+    says: 'millimetres',
+    written: /^(?:mm|millimet(?:er|re)s?)(?<kind>btdc|beforetop)?$/iu,
+    mixedUpWith: 'in',
+    prefixes: {},
+    // One inch is 25.4 mm, exactly (ISO 31-1, NIST SP 811). A mil is a thousandth of one to some and a millimetre to
+    // others: it is asked again.
+    others: {
+      in: {
+        written: /^(?:in|inch(?:es)?|["″”]|'')(?<kind>btdc|beforetop)?$/iu,
+        times: 254,
+        exponent: -1,
+      },
+      thou: { written: /^(?:thou|th)(?<kind>btdc|beforetop)?$/iu, times: 254, exponent: -4 },
+    },
+    shown: ['in', 'thou'],
+    letterAsMark: false,
+    like: '0.3 mm or 12 thou',
+    most: 1e4,
+  },
+  '°': {
+    says: 'degrees',
+    // Two code points look like °, U+00B0 and U+00BA.
+    written: /^(?:[°º]|deg(?:rees?)?)(?<kind>btdc|beforetop)?$/iu,
+    mixedUpWith: '°',
+    prefixes: {},
+    joined: true,
+    shown: [],
+    letterAsMark: false,
+    like: '18°',
+    most: 360,
   },
 } as const satisfies Readonly<Record<string, UnitRow>>
 

@@ -3,8 +3,9 @@ import { limitsAt } from '../../measure/correct/limits-at.ts'
 import { assumedForLimits } from '../../measure/correct/temperature.ts'
 import { farOff } from '../../measure/decide/bands.ts'
 import type { Limits } from '../../measure/reading/reading.ts'
+import { byMeter } from '../../measure/reading/settings.ts'
 import { anyScale, between, type Random, seeded, seedOf } from '../world/chance.ts'
-import { shown, shownVolts } from '../world/display.ts'
+import { shown, shownByGauge, shownVolts } from '../world/display.ts'
 import type { Hidden } from './hidden.ts'
 import type { Making } from './making.ts'
 import { speedOf } from './speed.ts'
@@ -39,11 +40,12 @@ function shownOnce(
   const reference = measurand.at ?? assumedForLimits.celsius
   const limits = limitsAt(measurand.limits, quantity, material, warm, reference)
   const own = seeded(seedOf(hidden.seed, card.part ?? card.id, property, band))
-  const value = valueIn(band, limits, own)
+  const value = valueIn(band, limits, byMeter(quantity.setting), own)
   const turned = speedOf(pull, random)
   const isPulled = quantity.corrections.includes('speed') && card.engine === 'cranking'
   const atSpeed = isPulled && rpm !== undefined ? (value * turned) / rpm : value
   if (band === quantity.overRange) return 'OL'
+  if (!byMeter(quantity.setting)) return shownByGauge(hidden.meter, quantity, value, random)
   const leads = quantity.touches.leads ? hidden.leads : 0
   const { setting } = quantity
   if (setting === 'ac-voltage' || setting === 'dc-voltage') {
@@ -55,7 +57,7 @@ function shownOnce(
 const isHot = ({ setups }: CheckCard): boolean => setups.some(({ once, undo }) => once && !undo)
 
 /** Where values of a band lie as a rule. From memory. */
-function valueIn(band: string, { low, high }: Limits, random: Random): number {
+function valueIn(band: string, { low, high }: Limits, isElectric: boolean, random: Random): number {
   // Where a sheet only gives the least, good ones are not far above it: no battery of 12 V gives 20.
   const [least, most] = [low ?? 0, high ?? (low ?? 1) * 1.35]
   switch (band) {
@@ -64,7 +66,8 @@ function valueIn(band: string, { low, high }: Limits, random: Random): number {
     case 'low':
       return least * between(random, 0.2, 0.85)
     case 'high':
-      return most * anyScale(random, 1.2, 0.8 * farOff)
+      // What has shifted or worn is not ten times what it was, as a bad joint may be.
+      return most * (isElectric ? anyScale(random, 1.2, 0.8 * farOff) : between(random, 1.25, 2))
     case 'open':
       return most * anyScale(random, 1.5 * farOff, 20 * farOff)
     default:

@@ -1,3 +1,5 @@
+import { bladeInto } from '../../measure/correct/blades.ts'
+import type { Quantity } from '../../measure/reading/quantity.ts'
 import { between, type Random } from './chance.ts'
 import type { Meter, TrueRange } from './meter.ts'
 
@@ -26,6 +28,21 @@ export function shownVolts(
 ): string {
   const most = Math.max(...meter.ranges[setting].map(({ top, gain }) => top / gain))
   return shown(meter, setting, Math.min(value, 0.99 * most), random)
+}
+
+/** What a gauge shows, that nobody reads beyond its end: the thickest blade that goes in, or its pointer. */
+export function shownByGauge(
+  meter: Meter,
+  { setting, corrections }: Pick<Quantity, 'setting' | 'corrections'>,
+  value: number,
+  random: Random,
+): string {
+  const ranges = meter.ranges[setting]
+  const most = Math.max(...ranges.map(({ top, gain }) => top / gain))
+  if (!corrections.includes('next blade')) {
+    return shown(meter, setting, Math.min(value, 0.99 * most), random)
+  }
+  return String(bladeInto(Math.min(value, most), ranges))
 }
 
 function rangeFor(ranges: readonly TrueRange[], value: number): TrueRange | null {

@@ -1,6 +1,6 @@
 import { named } from '../../diagnosis/model/named.ts'
 import type { Knowledge } from '../../knowledge/knowledge.ts'
-import { rangesOf } from '../../knowledge/meters.ts'
+import { rangesOf, withGauges } from '../../knowledge/meters.ts'
 import type { MeterRange } from '../../measure/doubt/meter.ts'
 import { bySetting, type Setting } from '../../measure/reading/settings.ts'
 import { between, type Random } from './chance.ts'
@@ -19,8 +19,8 @@ export interface TrueRange extends MeterRange {
 }
 
 /** One meter of a class that is in the knowledge. */
-export function drawMeter({ meters }: Knowledge, id: string, random: Random): Meter {
-  const promised = rangesOf(named(meters, id))
+export function drawMeter({ meters, tools }: Knowledge, id: string, random: Random): Meter {
+  const promised = withGauges(rangesOf(named(meters, id)), tools)
   return {
     id,
     showsOne: false,

@@ -6,6 +6,7 @@ import { dashChecks } from './dash.ts'
 import { engineChecks } from './engine.ts'
 import { firstMovesChecks } from './first-moves.ts'
 import { fuelChecks } from './fuel.ts'
+import { gapsChecks } from './gaps.ts'
 import { hotStartChecks } from './hot-start.ts'
 import { lightsChecks } from './lights.ts'
 import { looksChecks } from './looks.ts'
@@ -24,6 +25,7 @@ export const observations: Readonly<Record<string, Observation>> = {
   ...looksChecks,
   ...ohmsChecks,
   ...pointsChecks,
+  ...gapsChecks,
   ...comparingChecks,
   ...voltsChecks,
   ...sparkChecks,

@@ -30,7 +30,7 @@ export const look =
   }
 
 /** What comes and goes leaves its marks even while it is gone. */
-function looksOf(now: Now, site: CheckHere['site'], part: string): string | undefined {
+export function looksOf(now: Now, site: CheckHere['site'], part: string): string | undefined {
   return (
     now.effect(part).looks ?? site.world.faults.find((fault) => fault.part === part)?.effect.looks
   )
@@ -162,6 +162,7 @@ export const looksChecks: Readonly<Record<string, Observation>> = {
   'static-timing': staticTiming,
   'magnets-pull': magnets,
   'rim-magnet': magnets,
+  'pickup-lug': look('clean', { dirty: 0.06 }, ['dirty']),
   'pickup-gap': look('right', { dirty: 0.06, wrong: 0.02 }, ['wrong', 'dirty']),
   'pickup-push': pickupPush,
   'pickup-polarity': look('as-sheet', { crossed: 0.02 }, ['crossed']),

@@ -116,7 +116,6 @@ export const pointsChecks: Readonly<Record<string, Observation>> = {
     'heel-dry',
     'arm-bad',
   ]),
-  'points-gap': look('right', { 'closed-up': 0.04, wide: 0.02 }, ['closed-up', 'wide']),
   'points-lead-look': look('good', { chafed: 0.05 }, ['chafed', 'broken']),
   'winding-ground-look': look('good', { 'loose-or-rusty': 0.05 }, ['loose-or-rusty']),
 }

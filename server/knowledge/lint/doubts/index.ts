@@ -1,14 +1,15 @@
 import type { Rule } from '../report.ts'
-import { alikeRule } from './alike-rule.ts'
+import { alikeRule } from './agree/alike-rule.ts'
+import { copperRule } from './agree/copper-rule.ts'
+import { crankRule } from './agree/crank-rule.ts'
+import { loadRule } from './agree/load-rule.ts'
+import { sumsRule } from './agree/sums-rule.ts'
 import { barePinsRule } from './bare-pins-rule.ts'
 import { coloursRule } from './colours-rule.ts'
-import { copperRule } from './copper-rule.ts'
 import { driveRule } from './drive-rule.ts'
 import { familyRule } from './family-rule.ts'
 import { farOffRule } from './far-off-rule.ts'
-import { loadRule } from './load-rule.ts'
 import { pathsRule } from './paths-rule.ts'
-import { sumsRule } from './sums-rule.ts'
 import { unmatchedRule } from './unmatched-rule.ts'
 
 /**
@@ -23,6 +24,7 @@ export const doubts: readonly Rule[] = [
   farOffRule,
   alikeRule,
   copperRule,
+  crankRule,
   sumsRule,
   loadRule,
   unmatchedRule,

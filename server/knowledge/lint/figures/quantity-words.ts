@@ -1,17 +1,20 @@
 import { parseQuantityText, problemWithQuantityText } from '../../../measure/reading/parse.ts'
 import { printValue } from '../../../measure/reading/print.ts'
-import { type Unit, units } from '../../../measure/reading/units.ts'
+import { rowOf, type Unit, units } from '../../../measure/reading/units.ts'
 
 /** What to write instead of a text that should be a value in this unit; null where it is one. */
 export function wrongWithText(text: string, unit: Unit): string | null {
   const parsed = parseQuantityText(text)
   if (parsed !== null) return parsed.unit === unit ? null : `write “${text}” in ${unit}`
+  const { joined, prefixes } = rowOf(unit)
+  const [space, takesPrefixes] = [joined ? '' : ' ', prefixes === undefined]
   const [number = ''] = text.match(/\d[\d.,]*/) ?? []
   switch (problemWithQuantityText(text)) {
     case 'noUnit':
-      return `write ${text}${/\d$/.test(text) ? ' ' : ''}${unit}`
+      // Only units that take the common prefixes can have one already.
+      return `write ${takesPrefixes && /\D$/.test(text) ? text : `${number}${space}`}${unit}`
     case 'unit':
-      return `the unit of “${text}” is not known here: write ${number} ${unit}, or ${number} k${unit} if that is meant`
+      return `the unit of “${text}” is not known here: write ${number}${space}${unit}${takesPrefixes ? `, or ${number} k${unit} if that is meant` : ''}`
     case 'thousand':
     case 'marks':
       return `“${text}” can be read two ways: write it with one point and no comma, like 1200 ${unit} or 1.2 ${unit}`
@@ -22,6 +25,6 @@ export function wrongWithText(text: string, unit: Unit): string | null {
     case 'beyond':
       return `more than ${printValue(units[unit].most, unit)} cannot be: check the prefix`
     default:
-      return `write “${text}” as one value with its unit, like 310 ${unit} or 7.8 k${unit}`
+      return `write “${text}” as one value with its unit, like ${units[unit].like}`
   }
 }

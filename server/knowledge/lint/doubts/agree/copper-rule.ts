@@ -1,9 +1,9 @@
-import { assumedForLimits, fromReference } from '../../../measure/correct/temperature.ts'
-import { printLimits, printValue } from '../../../measure/reading/print.ts'
-import type { Knowledge } from '../../knowledge.ts'
-import type { Report } from '../report.ts'
-import { isFarFromUsual } from './far-off-rule.ts'
-import { addsUp, type Figure, figuresOf, isCopper, sharesPlace, sides } from './figures.ts'
+import { assumedForLimits, fromReference } from '../../../../measure/correct/temperature.ts'
+import { printLimits, printValue } from '../../../../measure/reading/print.ts'
+import type { Knowledge } from '../../../knowledge.ts'
+import type { Report } from '../../report.ts'
+import { isFarFromUsual } from '../far-off-rule.ts'
+import { addsUp, type Figure, figuresOf, isCopper, sharesPlace, sides } from '../figures.ts'
 
 /** Two digits of a manual, and the 5 K by which its unnamed temperature may be off, come to this. */
 const rounding = 0.05

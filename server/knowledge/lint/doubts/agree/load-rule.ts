@@ -1,7 +1,7 @@
-import { printLimits } from '../../../measure/reading/print.ts'
-import type { Knowledge } from '../../knowledge.ts'
-import type { Report } from '../report.ts'
-import { addsUp, type Figure, figuresOf } from './figures.ts'
+import { printLimits } from '../../../../measure/reading/print.ts'
+import type { Knowledge } from '../../../knowledge.ts'
+import type { Report } from '../../report.ts'
+import { addsUp, type Figure, figuresOf } from '../figures.ts'
 
 /** What is fed by a winding gets the greater share of its volts, or the winding keeps most of them for itself. */
 export function loadRule(knowledge: Knowledge, report: Report): void {

@@ -1,8 +1,8 @@
-import { printLimits } from '../../../measure/reading/print.ts'
-import type { Knowledge } from '../../knowledge.ts'
-import type { Report } from '../report.ts'
-import { isFarFromUsual } from './far-off-rule.ts'
-import { addsUp, type Figure, figuresOf, isCopper, sharesPlace } from './figures.ts'
+import { printLimits } from '../../../../measure/reading/print.ts'
+import type { Knowledge } from '../../../knowledge.ts'
+import type { Report } from '../../report.ts'
+import { isFarFromUsual } from '../far-off-rule.ts'
+import { addsUp, type Figure, figuresOf, isCopper, sharesPlace } from '../figures.ts'
 
 /** Limits are rounded, and a manual may leave out the lead. */
 const rounding = 0.1

@@ -1,7 +1,7 @@
-import { printLimits } from '../../../measure/reading/print.ts'
-import type { Knowledge } from '../../knowledge.ts'
-import type { Report } from '../report.ts'
-import { type Figure, figuresOf } from './figures.ts'
+import { printLimits } from '../../../../measure/reading/print.ts'
+import type { Knowledge } from '../../../knowledge.ts'
+import type { Report } from '../../report.ts'
+import { type Figure, figuresOf } from '../figures.ts'
 
 /** Cylinders of one engine have parts of one make: what the sheet gives for one holds for the other. */
 export function alikeRule(knowledge: Knowledge, report: Report): void {
