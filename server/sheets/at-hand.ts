@@ -27,13 +27,8 @@ export interface AtHand {
 }
 
 export function typedIn(query: unknown): Typed {
-  const word = (name: string, longest: number) => textOf(query, name).trim().slice(0, longest)
-  return {
-    air: word('air', 60),
-    meter: word('meter', 60),
-    zero: word('zero', 60),
-    find: word('find', 100),
-  }
+  const word = (name: string) => textOf(query, name).trim()
+  return { air: word('air'), meter: word('meter'), zero: word('zero'), find: word('find') }
 }
 
 export function atHand(knowledge: Knowledge, typed: Typed): AtHand {

@@ -6,6 +6,7 @@ import { usualAir } from '../measuring/warmth.ts'
 import { appendAll } from '../record/append-all.ts'
 import type { Opened } from '../record/fold.ts'
 import type { JobParts } from '../record/parts.ts'
+import { typedFor } from '../words/field-words.ts'
 import { noSuchMachine } from '../words/no-such-machine.ts'
 import { acceptOver, type OverProblems, overFormFrom } from './open-form.ts'
 import { presentOverForm } from './present-open.ts'
@@ -29,7 +30,8 @@ export async function overRoutes(app: FastifyInstance, parts: JobParts): Promise
 
   app.post(path, async (request, reply) => {
     const machine = knowledge.machines.get(textOf(request.params, 'machine'))
-    if (machine === undefined) return showError(request, reply, noSuchMachine)
+    if (machine === undefined)
+      return showError(request, reply, { ...noSuchMachine, ...typedFor(request) })
     const form = overFormFrom(request.body)
     const accepted = acceptOver(knowledge, machine, form)
     const problems = accepted.ok ? await withEarlier(parts, accepted.opened) : accepted.problems

@@ -7,6 +7,8 @@ import type { JobEvent } from '../record/events.ts'
 import { isAskedFor, overRows } from '../standing/over-rows.ts'
 import type { Standing } from '../standing/standing.ts'
 import { type CautionsView, cautionsEverywhere, cautionsView } from '../words/cautions.ts'
+import type { Fact } from '../words/fact.ts'
+import { sentIn } from '../words/field-words.ts'
 import { jobNumber } from '../words/sentences.ts'
 
 /** View model of the table: a field for every reading that is still to be made. */
@@ -17,6 +19,8 @@ export interface TablePage {
   readonly version: number
   readonly back: { readonly href: string; readonly text: string }
   readonly notice?: string
+  /** What was typed and has no row by now. */
+  readonly sent?: readonly Fact[]
   /** Those of all its readings. */
   readonly cautions: CautionsView
   /** The maker's manual is among them, and needs no word at the foot. */
@@ -42,8 +46,19 @@ export function tableFormFrom(input: Standing, body: unknown): TableForm {
   return new Map(
     overRows(input)
       .filter(isAskedFor)
-      .map(({ card: { id } }) => [id, textOf(body, fieldOf(id)).trim().slice(0, 200)]),
+      .map(({ card: { id } }) => [id, textOf(body, fieldOf(id)).trim()]),
   )
+}
+
+/** What was typed into rows that are not asked for, or no longer. */
+export function withoutRow(input: Standing, body: unknown): readonly Fact[] {
+  const rows = new Set([...tableFormFrom(input, body).keys()].map(fieldOf))
+  return sentIn(body)
+    .filter(({ name }) => name.startsWith(fieldOf('')) && !rows.has(name))
+    .map(({ name, label, value }) => {
+      const title = input.kase.checks.get(name.slice(fieldOf('').length))?.title
+      return { label: title === undefined ? label : upperFirst(title), value }
+    })
 }
 
 /** The readings that were typed, as events in their order; or what is wrong, a sentence a field. */
@@ -75,18 +90,18 @@ export function presentTable(
   input: Standing,
   form: TableForm = new Map(),
   problems: TableProblems = new Map(),
-  notice?: string,
+  above: Pick<TablePage, 'notice' | 'sent'> = {},
 ): TablePage {
   const { job, kase, knowledge } = input
   const rows = overRows(input).filter(isAskedFor)
   const cautions = rows.flatMap(({ card }) => card.cautions)
   return {
-    title: `${problems.size > 0 || notice ? 'Not taken: ' : ''}Check-over ${job.id}: table`,
+    title: `${problems.size > 0 || above.notice ? 'Not taken: ' : ''}Check-over ${job.id}: table`,
     number: jobNumber(job.id),
     action: `/jobs/${job.id}/table`,
     version: job.version,
     back: { href: `/jobs/${job.id}`, text: 'One after another' },
-    ...(notice !== undefined && { notice }),
+    ...above,
     cautions: cautionsView([...cautions, ...cautionsEverywhere({ knowledge })]),
     notices: true,
     rows: rows.map(({ card }) => {

@@ -3,18 +3,31 @@ import { checksThatSaw } from '../../diagnosis/belief/after-repair.ts'
 import { textOf } from '../../web/fields.ts'
 import { readRepair, repairFormFrom } from '../posts/repair-form.ts'
 import type { JobParts } from '../record/parts.ts'
+import type { Asked, RepairForm } from '../standing/asked.ts'
 import type { FoundJob } from '../standing/find.ts'
+import { keptStanding } from '../standing/kept.ts'
+import { repairable } from '../verdict/repair.ts'
 import { takes } from './takes.ts'
 
 /** What was repaired, and whether the complaint is gone: `POST /jobs/:id/repairs` and `/proofs`. */
 export async function repairRoutes(app: FastifyInstance, parts: JobParts): Promise<void> {
-  takes(app, parts, 'repairs', (body, found) => {
+  const again = (body: unknown, found: FoundJob) => {
     const form = repairFormFrom(body)
-    const read = readRepair(found.kase, form)
-    if (read.ok) return { kind: 'repaired', ...read.repaired }
-    const { field, sentence } = read
-    return { asked: { ...seenIn(found, form.parts), repairRefused: { ...form, field, sentence } } }
-  })
+    return { ...seenIn(parts, found, form), repairRefused: form }
+  }
+  takes(
+    app,
+    parts,
+    'repairs',
+    (body, found) => {
+      const form = repairFormFrom(body)
+      const read = readRepair(found.kase, form)
+      if (read.ok) return { kind: 'repaired', ...read.repaired }
+      const { problem } = read
+      return { asked: { ...seenIn(parts, found, form), repairRefused: { ...form, problem } } }
+    },
+    { again },
+  )
   takes(app, parts, 'proofs', (body, found) => {
     const repair = found.folded.repairs.at(-1)
     if (repair === undefined || repair.outcome !== null) {
@@ -22,7 +35,7 @@ export async function repairRoutes(app: FastifyInstance, parts: JobParts): Promi
     }
     const choice = textOf(body, 'choice')
     if (choice === 'gone') return { kind: 'proved', gone: true, reopened: [] }
-    if (choice !== 'still-there') return 'Choose whether the complaint is gone or still there.'
+    if (choice !== 'still-there') return { asked: { notice: chooseOutcome } }
     // What an owner remembers does not change with a new part.
     const reopened = checksThatSaw(found.kase.model, repair.parts).filter(
       (check) => found.kase.checks.get(check)?.asked !== true,
@@ -31,5 +44,11 @@ export async function repairRoutes(app: FastifyInstance, parts: JobParts): Promi
   })
 }
 
-/** Whoever wrote down another part than the one named has seen it, and gets its form back. */
-const seenIn = ({ kase }: FoundJob, part: string) => (kase.parts.has(part) ? { found: part } : {})
+const chooseOutcome = 'Choose whether the complaint is gone or still there.'
+
+/** Whoever wrote down another part than those named has seen it, and gets its form back. */
+function seenIn(parts: JobParts, found: FoundJob, { parts: part }: RepairForm): Asked {
+  if (!found.kase.parts.has(part)) return {}
+  const offered = repairable(keptStanding(parts, found).walk.step)
+  return offered.some((each) => each.join('+') === part) ? {} : { found: part }
+}

@@ -130,7 +130,7 @@ function presentWritten(
   { kase, repairRefused }: Standing & Asked,
   parts: readonly string[],
 ): WrittenView {
-  const { fault, note = '', price = '', minutes = '', field, sentence } = repairRefused ?? {}
+  const { fault, note = '', price = '', minutes = '', problem } = repairRefused ?? {}
   const [part] = parts
   return {
     faults: [...kase.faults.values()]
@@ -140,7 +140,7 @@ function presentWritten(
     note,
     price,
     minutes,
-    ...(field && sentence && { problem: { field, says: sentence } }),
+    ...(problem && { problem }),
   }
 }
 
