@@ -1,3 +1,4 @@
+import { beyondIn } from '../jobs/measuring/beyond.ts'
 import type { Judged } from '../jobs/measuring/judged.ts'
 import { circumstances, measuredReading } from '../jobs/measuring/measured-reading.ts'
 import { rangesFor } from '../jobs/measuring/meter-at-hand.ts'
@@ -53,6 +54,9 @@ export function judgeOnce(
       takes: [],
     },
     at: circumstances(card.measurand, meter, conditions, manner),
-    mistake: loneOneIn(card, read.typed, measured) ?? mistakeIn(sheet, card, measured),
+    mistake:
+      loneOneIn(card, read.typed, measured) ??
+      mistakeIn(sheet, card, measured) ??
+      beyondIn(card, touches, meter),
   }
 }

@@ -35,7 +35,7 @@ export async function tableRoutes(app: FastifyInstance, parts: JobParts): Promis
       return showPage(request, reply.code(status), view, page)
     }
     if (wholeOf(textOf(body, 'version')) !== version) return show(409, { notice: movedOn }, none)
-    const { events, problems } = readTable(standing, form)
+    const { events, problems } = readTable(standing, form, body)
     if (sent.length > 0) return show(422, { notice: noSuchRow }, problems)
     if (problems.size > 0) return show(422, {}, problems)
     const done = await appendAll(parts.jobs, id, version, events)

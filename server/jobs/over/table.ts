@@ -1,6 +1,7 @@
 import { printLimits } from '../../measure/reading/print.ts'
 import { textOf } from '../../web/fields.ts'
 import { upperFirst } from '../../web/words.ts'
+import { beyondIn } from '../measuring/beyond.ts'
 import { checkFormFrom, readTouches } from '../posts/check-form.ts'
 import { readManner } from '../posts/manner.ts'
 import type { JobEvent } from '../record/events.ts'
@@ -33,6 +34,8 @@ export interface TablePage {
     readonly unit: string
     readonly typed: string
     readonly problem?: string
+    /** The field that says what was in doubt: sent again as it is, it is taken. */
+    readonly kept?: string
   }[]
 }
 
@@ -41,6 +44,7 @@ export type TableForm = ReadonlyMap<string, string>
 export type TableProblems = ReadonlyMap<string, string>
 
 const fieldOf = (check: string) => `typed.${check}`
+const keptOf = (check: string) => `kept.${check}`
 
 export function tableFormFrom(input: Standing, body: unknown): TableForm {
   return new Map(
@@ -63,19 +67,22 @@ export function withoutRow(input: Standing, body: unknown): readonly Fact[] {
 
 /** The readings that were typed, as events in their order; or what is wrong, a sentence a field. */
 export function readTable(
-  { kase, folded }: Standing,
+  { kase, folded, meter }: Standing,
   form: TableForm,
+  body: unknown,
 ): { readonly events: readonly JobEvent[]; readonly problems: TableProblems } {
   const events: JobEvent[] = []
   const problems = new Map<string, string>()
   for (const [check, typed] of form) {
     const card = kase.checks.get(check)
     if (card === undefined || typed === '') continue
-    const sent = checkFormFrom({ check, typed })
+    const sent = checkFormFrom({ check, typed, kept: textOf(body, keptOf(check)) })
     const read = readTouches(card, sent)
     const how = readManner(card, sent, folded.conditions)
     if (!read.ok) problems.set(check, read.sentence)
     else if (how.ok) {
+      const beyond = beyondIn(card, read.touches, meter)
+      if (beyond !== null && sent.kept !== read.typed) problems.set(check, beyond)
       const made = { check, typed: read.typed, touches: read.touches }
       const isFirst = !folded.readings.has(check)
       events.push(
@@ -114,7 +121,7 @@ export function presentTable(
         limits: printLimits(measurand.limits, measurand.quantity.unit),
         unit: measurand.quantity.unit,
         typed: form.get(id) ?? '',
-        ...(problem !== undefined && { problem }),
+        ...(problem !== undefined && { problem, kept: keptOf(id) }),
       }
     }),
   }

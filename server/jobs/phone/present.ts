@@ -89,6 +89,7 @@ function presentPhoneCheck(input: Standing & Asked, card: CheckCard): PhoneCheck
       ...(form.field && { field: form.field }),
       typed: form.typed,
       ...(form.problem !== undefined && { problem: form.problem }),
+      ...(form.kept !== undefined && { kept: form.kept }),
       // Where that stands large just above, nobody reads it twice.
       asks: lines.at(-1)?.says === card.asks ? 'They say' : card.asks,
       answers: (card.answers ?? []).map(({ id, phone }) => ({ id, says: upperFirst(phone) })),

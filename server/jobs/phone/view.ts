@@ -63,7 +63,8 @@ export interface PhoneCheck {
   readonly form: PhoneForm
 }
 
-export interface PhoneForm extends Pick<ReadingForm, 'action' | 'field' | 'typed' | 'problem'> {
+export interface PhoneForm
+  extends Pick<ReadingForm, 'action' | 'field' | 'typed' | 'problem' | 'kept'> {
   /** The question that the answers are to. */
   readonly asks: string
   readonly answers: readonly { readonly id: string; readonly says: string }[]
