@@ -102,11 +102,12 @@ function onPaper(input: Standing, facts: readonly Fact[], check?: CheckView): Jo
 }
 
 function focus(
-  { takeRefused, skipRefused, zeroRefused, repairRefused }: Asked,
+  { takeRefused, skipRefused, zeroRefused, repairRefused, proofRefused }: Asked,
   check?: CheckView,
   ending?: RepairView,
 ): JobPage['focus'] {
-  if (takeRefused ?? skipRefused ?? zeroRefused ?? repairRefused) return 'touch'
+  if (takeRefused ?? skipRefused ?? zeroRefused) return 'touch'
+  if (repairRefused ?? proofRefused) return 'touch'
   if (check === undefined) return ending ? 'repair' : 'verdict'
   return check.form.problem === undefined ? 'check' : 'field'
 }

@@ -16,7 +16,7 @@ export interface FormsThere {
   }
   /** More touches, beside a reading. */
   readonly takes?: boolean
-  readonly repair?: { readonly written?: object }
+  readonly repair?: { readonly written?: object; readonly proof?: object }
 }
 
 /** What stands above everything: a sentence, and what was sent and has no field on the page. */
@@ -38,7 +38,7 @@ export function leftOver(asked: Asked, there: FormsThere): LeftOver {
 
 /** The fields, by name, that have what was typed in them again. */
 function fieldsBack(asked: Asked, { check, takes, repair }: FormsThere): ReadonlySet<string> {
-  const { refused, skipRefused, takeRefused, zeroRefused, repairRefused } = asked
+  const { refused, skipRefused, takeRefused, zeroRefused, repairRefused, proofRefused } = asked
   const { field, warmth, rpm, skip } = check?.form ?? {}
   const isBack = check !== undefined && refused?.check === check.id
   return new Set([
@@ -50,6 +50,7 @@ function fieldsBack(asked: Asked, { check, takes, repair }: FormsThere): Readonl
     ...(skipRefused && skip && skipRefused.check === check?.id ? ['reason'] : []),
     ...(takeRefused && takes ? ['typed', 'choice'] : []),
     ...(zeroRefused && check?.meter?.zero ? ['zero'] : []),
+    ...(proofRefused && repair?.proof ? ['read', 'choice'] : []),
     ...(repairRefused && repair?.written ? ['note', 'price', 'minutes', 'choice'] : []),
   ])
 }

@@ -12,6 +12,8 @@ export interface Asked {
   readonly found?: string
   /** What was to be written down of a repair and could not be taken. */
   readonly repairRefused?: RepairForm & { readonly problem?: RepairProblem }
+  /** What was read at a proof that could not be taken, and what is wrong with it, if anything. */
+  readonly proofRefused?: { readonly read: string; readonly problem?: string }
   /** By phone: number of the sentence to say, from 1. */
   readonly line?: number
   /** By phone: the page as whoever is at the machine would have it. */
@@ -66,9 +68,10 @@ export interface Refused {
 
 /** What is wrong with what was sent, in the one sentence that is read out first. */
 export function wrongIn(asked: Asked): string | undefined {
-  const { notice, refused, takeRefused, skipRefused, zeroRefused, repairRefused } = asked
+  const { notice, refused, takeRefused, skipRefused, zeroRefused, repairRefused, proofRefused } =
+    asked
   const form = refused ?? takeRefused ?? skipRefused ?? zeroRefused
-  return notice ?? form?.sentence ?? repairRefused?.problem?.says
+  return notice ?? form?.sentence ?? repairRefused?.problem?.says ?? proofRefused?.problem
 }
 
 /** The address of the same check on the page of the same job, with something more asked for: `open=tree`. */

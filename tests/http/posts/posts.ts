@@ -116,6 +116,8 @@ const conditions = {
   note: 'out in the snow',
 }
 
+const names = { serial: 'TL2I-004417', hours: '312 h', customer: '', technician: 'Ada Quill' }
+
 /** Everything that the pages post, and what each is refused for. The practice bench has tests of its own. */
 export const posts: readonly Post[] = [
   {
@@ -270,14 +272,26 @@ export const posts: readonly Post[] = [
     path: '/jobs/:id/proofs',
     at: 'repaired',
     refused: {
-      'nothing chosen': [422, now],
+      'nothing chosen': [422, { ...now, read: '148 V at the plug' }, '148 V at the plug'],
       'something else chosen': [422, { ...now, choice: 'perhaps' }],
-      'a job that has moved on': [409, { ...stale, choice: 'gone' }],
+      'words without end': [422, { ...now, choice: 'gone', read: long }, long],
+      'a job that has moved on': [
+        409,
+        { ...stale, choice: 'gone', read: '148 V at the plug' },
+        '148 V at the plug',
+      ],
     },
   },
   {
     path: '/jobs/:id/proofs',
-    refused: { 'no repair to prove': [409, { ...now, choice: 'gone' }] },
+    refused: { 'no repair to prove': [409, { ...now, choice: 'gone', read: '148 V' }, '148 V'] },
+  },
+  {
+    path: '/jobs/:id/particulars',
+    refused: {
+      'a name without end': [422, { ...now, ...names, customer: long }, long, 'TL2I-004417'],
+      'a job that has moved on': [409, { ...stale, ...names }, 'TL2I-004417', 'Ada Quill'],
+    },
   },
   {
     path: '/jobs/:id/stands',
