@@ -134,7 +134,7 @@ describe('the sheet of a job', () => {
       note: '',
     })
     const told = byOf(who('owner'), spark, who('self'), coil, named('Ada'))
-    expect(told.by).toEqual(['Told by the owner.', 'Taken by Ada.'])
+    expect(told.by).toEqual(['Taken by the owner, by phone.', 'Taken by Ada.'])
   })
 
   it('has what was read at the proof with what came of it', () => {

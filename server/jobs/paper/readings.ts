@@ -6,7 +6,7 @@ import { comparedWords, correctedSentences } from '../readings/corrected.ts'
 import { meaning } from '../readings/last.ts'
 import { fold, type Recorded } from '../record/fold.ts'
 import type { Standing } from '../standing/standing.ts'
-import { partNames } from '../words/names.ts'
+import { partNames, takerOf } from '../words/names.ts'
 import { readWords, verdictWord } from '../words/reading-words.ts'
 import { upperFirst } from '../words/sentences.ts'
 import type { JobSheet, SheetReading } from './view.ts'
@@ -24,12 +24,9 @@ export function presentSheetReadings(input: Standing): Pick<JobSheet, 'readings'
   return { readings: rows.map((row) => ({ ...row, by: '' })), takenBy: first }
 }
 
-/** What an owner told is theirs, whoever wrote it down. */
-function takenBy({ by, conditions }: Recorded): string {
-  if (conditions.who === 'owner') return 'Told by the owner.'
-  const apprentice = conditions.who === 'apprentice'
-  if (by === '') return apprentice ? 'Taken by an apprentice.' : ''
-  return apprentice ? `Taken by an apprentice with ${by}.` : `Taken by ${by}.`
+function takenBy(recorded: Recorded): string {
+  const taker = takerOf(recorded)
+  return taker === '' ? '' : `Taken by ${taker}.`
 }
 
 /**
