@@ -1,4 +1,5 @@
 import type { FastifyInstance } from 'fastify'
+import { usualMeter } from '../../knowledge/meters.ts'
 import { showError } from '../../web/errors.ts'
 import { textOf } from '../../web/fields.ts'
 import { showPage } from '../../web/page.ts'
@@ -23,8 +24,11 @@ export async function overRoutes(app: FastifyInstance, parts: JobParts): Promise
     const machine = knowledge.machines.get(textOf(request.params, 'machine'))
     if (machine === undefined) return showError(request, reply, noSuchMachine)
     const asked = overFormFrom(request.query)
-    const [meter = ''] = knowledge.meters.keys()
-    const form = { ...asked, meter: asked.meter || meter, air: asked.air || String(usualAir) }
+    const form = {
+      ...asked,
+      meter: asked.meter || usualMeter(knowledge),
+      air: asked.air || String(usualAir),
+    }
     return showPage(request, reply, view, presentOverForm(knowledge, machine, form))
   })
 

@@ -1,7 +1,7 @@
 import { printLimits } from '../../measure/reading/print.ts'
 import { textOf } from '../../web/fields.ts'
 import { upperFirst } from '../../web/words.ts'
-import { beyondIn } from '../measuring/beyond.ts'
+import { beyondIn } from '../measuring/doubts.ts'
 import { checkFormFrom, readTouches } from '../posts/check-form.ts'
 import { readManner } from '../posts/manner.ts'
 import type { JobEvent } from '../record/events.ts'

@@ -1,9 +1,8 @@
 import type { Case, CheckCard } from '../../knowledge/case.ts'
-import { beyondIn } from '../measuring/beyond.ts'
+import { beyondIn, doubtIn } from '../measuring/doubts.ts'
 import { allowsFurtherTake } from '../measuring/judged.ts'
 import { measuredReading } from '../measuring/measured-reading.ts'
 import type { MeterAtHand } from '../measuring/meter-at-hand.ts'
-import { loneOneIn, mistakeIn } from '../measuring/mistakes.ts'
 import type { JobEvent } from '../record/events.ts'
 import { canBeMadeAnew, type Folded } from '../record/fold.ts'
 import type { FoundJob } from '../standing/find.ts'
@@ -78,11 +77,8 @@ function readingOf(kind: 'reading' | 'correction'): Noun['read'] {
     const { typed, touches } = read
     const { manner } = how
     const measured = measuredReading(card, { takes: [touches], manner }, meter, conditions)
-    const mistake =
-      mistakeIn(kase, card, measured) ??
-      loneOneIn(card, typed, measured) ??
-      beyondIn(card, touches, meter)
-    if (mistake !== null && form.kept !== typed) return { ok: false, sentence: mistake }
+    const doubt = doubtIn(kase, card, { typed, touches, measured }, meter)
+    if (doubt !== null && form.kept !== typed) return { ok: false, sentence: doubt }
     return { ok: true, event: { kind, check: card.id, typed, touches, manner } }
   }
 }

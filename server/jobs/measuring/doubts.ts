@@ -1,10 +1,35 @@
-import type { CheckCard } from '../../knowledge/case.ts'
+import type { Case, CheckCard } from '../../knowledge/case.ts'
 import { rangeFor, topOf } from '../../measure/doubt/meter.ts'
+import type { Measured } from '../../measure/measured.ts'
 import { printValue } from '../../measure/reading/print.ts'
 import type { Touches } from '../../measure/reading/reading.ts'
 import { settings } from '../../measure/reading/settings.ts'
 import { type MeterAtHand, rangesFor } from './meter-at-hand.ts'
-import { readOnceMore } from './mistakes.ts'
+import { loneOneIn, mistakeIn, readOnceMore } from './mistakes.ts'
+
+/** What was typed, and what it is worth. */
+interface Typed {
+  readonly typed: string
+  readonly touches: Touches
+  readonly measured: Measured | null
+}
+
+/**
+ * A sentence where a reading tells more of how it was taken or typed than of the part, and is asked for once more;
+ * null for any other.
+ */
+export function doubtIn(
+  kase: Pick<Case, 'machine' | 'parts'>,
+  card: CheckCard,
+  { typed, touches, measured }: Typed,
+  meter: MeterAtHand,
+): string | null {
+  return (
+    loneOneIn(card, typed, measured) ??
+    mistakeIn(kase, card, measured) ??
+    beyondIn(card, touches, meter)
+  )
+}
 
 /**
  * A sentence where one of the touches shows more than this meter can show on any of its ranges; null where all can be
