@@ -1,6 +1,7 @@
 import type { MeterRange } from '../measure/doubt/meter.ts'
 import { parseQuantityText } from '../measure/reading/parse.ts'
 import { bySetting, type Setting } from '../measure/reading/settings.ts'
+import type { Knowledge } from './knowledge.ts'
 import type { Meter, Tools } from './schema/tables.ts'
 
 /** The ranges of what is at hand, by what it is set to, in the unit of the setting. */
@@ -39,3 +40,7 @@ function amountOf(text: string): number {
   if (parsed === null) throw new RangeError(`not a value with a unit: ${text}`)
   return parsed.value
 }
+
+/** The class that forms come with: the first in the folder; empty where there is none. */
+export const usualMeter = ({ meters }: Pick<Knowledge, 'meters'>): string =>
+  [...meters.keys()][0] ?? ''

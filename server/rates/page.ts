@@ -30,6 +30,8 @@ export interface CalibrationRow {
 /** The rates of one sheet. */
 export interface SheetRatesPage {
   readonly title: string
+  /** What was wrong with the last post. */
+  readonly notice?: string
   readonly lead: string
   readonly meaning: readonly string[]
   /** Causes that were confirmed on this family. */

@@ -1,12 +1,13 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
 import type { JobParts } from '../jobs/record/parts.ts'
+import { typedFor } from '../jobs/words/field-words.ts'
 import { noSuchMachine } from '../jobs/words/no-such-machine.ts'
 import type { Machine } from '../knowledge/schema/index.ts'
 import { showError } from '../web/errors.ts'
 import { textOf, wholeOf } from '../web/fields.ts'
 import { showPage } from '../web/page.ts'
 import { readLeaving, writeCounting } from './leaving.ts'
-import type { LeaveForm } from './page.ts'
+import type { LeaveForm, SheetRatesPage } from './page.ts'
 import { presentRatesPage } from './present-rates.ts'
 import { ofFamily, presentSheetRates } from './present-sheet.ts'
 
@@ -33,19 +34,23 @@ export async function ratesArea(app: FastifyInstance, parts: JobParts): Promise<
 
   app.post<OfMachine>('/rates/:machine/left-out', async (request, reply) => {
     const machine = knowledge.machines.get(request.params.machine)
-    if (machine === undefined) return showError(request, reply, noSuchMachine)
+    if (machine === undefined)
+      return showError(request, reply, { ...noSuchMachine, ...typedFor(request) })
     const read = readLeaving(request.body, ofFamily(knowledge, machine, await jobs.confirmed()))
-    if (!read.ok) return showSheet(request, reply.code(422), parts, machine, read.form)
+    if (!read.ok) return showSheet(request, reply.code(read.status), parts, machine, read.form)
     await writeCounting(jobs, read.job, false, read.reason)
     return reply.redirect(`/rates/${machine.id}#repairs`, 303)
   })
 
   app.post<OfMachine>('/rates/:machine/taken-in', async (request, reply) => {
     const machine = knowledge.machines.get(request.params.machine)
-    if (machine === undefined) return showError(request, reply, noSuchMachine)
-    const id = wholeOf(textOf(request.body, 'number'))
-    const repair = (await jobs.confirmed()).find(({ job }) => job === id)
-    if (repair === undefined) return showError(request, reply, noSuchRepair)
+    if (machine === undefined)
+      return showError(request, reply, { ...noSuchMachine, ...typedFor(request) })
+    const typed = textOf(request.body, 'number').trim()
+    const repair = (await jobs.confirmed()).find(({ job }) => job === wholeOf(typed))
+    if (repair === undefined) {
+      return showSheet(request, reply.code(422), parts, machine, noLeave, noneToTakeIn(typed))
+    }
     if (repair.leftOut !== null) await writeCounting(jobs, repair.job, true, '')
     return reply.redirect(`/rates/${machine.id}#repairs`, 303)
   })
@@ -58,12 +63,12 @@ export async function ratesArea(app: FastifyInstance, parts: JobParts): Promise<
   }
 }
 
-const noSuchRepair = {
-  status: 404,
-  title: 'No such repair',
-  says: 'There is no confirmed repair of that job to take in again.',
-  wayOn: [{ href: '/rates', text: 'Look at the base rates' }],
-}
+const noLeave = { job: '', reason: '' }
+
+const noneToTakeIn = (number: string): string =>
+  number === ''
+    ? 'Choose in the list which job to take in again.'
+    : `No job that was left out has the number “${number}”: take in one of the list.`
 
 async function showSheet(
   request: FastifyRequest,
@@ -71,7 +76,9 @@ async function showSheet(
   { knowledge, jobs }: JobParts,
   machine: Machine,
   leave: Omit<LeaveForm, 'action'>,
+  notice?: string,
 ): Promise<string> {
-  const page = presentSheetRates(knowledge, machine, await jobs.confirmed(), leave)
+  const sheet = presentSheetRates(knowledge, machine, await jobs.confirmed(), leave)
+  const page: SheetRatesPage = { ...sheet, ...(notice !== undefined && { notice }) }
   return showPage(request, reply, { page: 'rates/sheet' }, page)
 }

@@ -3,6 +3,7 @@ import { usualAir } from '../jobs/measuring/warmth.ts'
 import { readZero } from '../jobs/posts/zero.ts'
 import type { Conditions } from '../jobs/record/events.ts'
 import type { Knowledge } from '../knowledge/knowledge.ts'
+import { usualMeter } from '../knowledge/meters.ts'
 import { textOf } from '../web/fields.ts'
 import { airIn, type DegreeUnit, printTemperature } from '../web/typed/temperature.ts'
 
@@ -27,21 +28,15 @@ export interface AtHand {
 }
 
 export function typedIn(query: unknown): Typed {
-  const word = (name: string, longest: number) => textOf(query, name).trim().slice(0, longest)
-  return {
-    air: word('air', 60),
-    meter: word('meter', 60),
-    zero: word('zero', 60),
-    find: word('find', 100),
-  }
+  const word = (name: string) => textOf(query, name).trim()
+  return { air: word('air'), meter: word('meter'), zero: word('zero'), find: word('find') }
 }
 
 export function atHand(knowledge: Knowledge, typed: Typed): AtHand {
   const air = typed.air === '' ? usual : airIn(typed.air, 'C')
   const zero = readZero(typed.zero)
-  const [first = ''] = knowledge.meters.keys()
   const known = typed.meter === '' || knowledge.meters.has(typed.meter)
-  const meter = known && typed.meter !== '' ? typed.meter : first
+  const meter = (known && typed.meter) || usualMeter(knowledge)
   const { celsius, unit } = typeof air === 'string' ? usual : air
   const leads = typeof zero === 'string' ? null : zero
   return {

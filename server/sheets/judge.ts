@@ -1,7 +1,7 @@
+import { doubtIn } from '../jobs/measuring/doubts.ts'
 import type { Judged } from '../jobs/measuring/judged.ts'
 import { circumstances, measuredReading } from '../jobs/measuring/measured-reading.ts'
 import { rangesFor } from '../jobs/measuring/meter-at-hand.ts'
-import { loneOneIn, mistakeIn } from '../jobs/measuring/mistakes.ts'
 import { type CheckForm, readTouches } from '../jobs/posts/check-form.ts'
 import { readManner } from '../jobs/posts/manner.ts'
 import type { Manner } from '../jobs/record/events.ts'
@@ -55,6 +55,6 @@ export function judgeOnce(
       takes: [],
     },
     at: circumstances(card.measurand, meter, conditions, manner),
-    mistake: loneOneIn(card, read.typed, measured) ?? mistakeIn(sheet, card, measured),
+    mistake: doubtIn(sheet, card, { typed: read.typed, touches, measured }, meter),
   }
 }

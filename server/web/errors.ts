@@ -76,7 +76,10 @@ export function routeUnreadable(
 /** What to say for what the framework refuses by itself. */
 const refusals: Readonly<Record<number, Omit<ErrorPage, 'status' | 'wayOn'>>> = {
   404: { title: 'Nothing here', says: 'There is no page at this address.' },
-  413: { title: 'Too much at once', says: 'That was longer than any field here can take.' },
+  413: {
+    title: 'Too much at once',
+    says: 'That was longer than any field here can take. Go back in the browser: what you typed is still there, to be made shorter.',
+  },
   415: { title: 'Not a form', says: 'Only the forms of these pages are taken here.' },
 }
 

@@ -44,15 +44,30 @@ it('a job sheet is one page at first, and no more than two of A4 and of letter f
   await page.locator('.written > summary').click()
   await page.getByLabel('Price').fill('€ 84.50')
   await page.getByRole('button', { name: /^Repaired: / }).click()
+  await page.getByLabel('What was read meanwhile').fill('new winding 365 Ω, 148 V peak')
   await page.getByRole('button', { name: /^Proved: / }).click()
   await page.getByRole('heading', { name: 'Repaired and proved' }).waitFor()
   await page.goto(`${job}/sheet`)
+  await page.getByText('Serial number, hours, customer, technician').click()
+  for (const label of ['Serial number', 'Hours or distance run', 'Customer', 'Technician']) {
+    await page
+      .getByLabel(label, { exact: true })
+      .fill(`${label} as long as eighty characters allow`)
+  }
+  await page.getByRole('button', { name: 'Put it on the sheet' }).click()
+  await page.locator('.particulars').waitFor()
   expect(await page.locator('.read-out tbody tr').count()).toBeGreaterThan(20)
   expect(await sheets(page)).toEqual({ A4: 2, Letter: 2 })
 
   await page.emulateMedia({ media: 'print' })
   const onPaper = await wordsOf(page.locator('.job-sheet'))
-  for (const words of ['Finished: repaired and proved.', '€ 84.50', 'Technician', 'Readings']) {
+  for (const words of [
+    'Finished: repaired and proved.',
+    '€ 84.50',
+    '148 V peak',
+    'Technician as long',
+    'Readings',
+  ]) {
     expect(onPaper).toContain(words)
   }
   expect(await page.locator(':is(button, input, select, a.way):visible').count()).toBe(0)

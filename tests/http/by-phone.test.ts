@@ -187,7 +187,7 @@ describe('getting home', () => {
     const { http } = await readyApp()
     const job = await onPhone(http)
     const refused = await post(http, `${job}/tries`, { version: 1, ...fields })
-    expect(refused.status).toBe(409)
+    expect(refused.status).toBe(422)
     expect(textIn(refused.text)).toContain(says)
   })
 

@@ -217,7 +217,7 @@ describe('a check-over', () => {
     const csv = await http.get(`${job}/readings.csv`).expect(200)
     expect(csv.headers['content-type']).toBe('text/csv; charset=utf-8')
     const lines = csv.text.trim().split('\r\n')
-    expect(lines[0]).toMatch(/^check,part,quantity,at,unit,low,high/)
+    expect(lines[0]).toMatch(/^check,title,part,quantity,at,unit,low,high/)
     expect(lines).toHaveLength(count + 1)
     expect(lines[1]).toContain('"the exciter plug, pins')
     const json = await http.get(`${job}/readings.json`).expect(200)

@@ -1,3 +1,4 @@
+import { parse } from 'csv-parse/sync'
 import { describe, expect, it } from 'vitest'
 import { csvOfAll } from '../../server/jobs/export/csv.ts'
 import { jsonOfAll } from '../../server/jobs/export/json.ts'
@@ -8,7 +9,7 @@ import { readyApp, shippedKnowledge } from '../support/app.ts'
 import { begunJob, check, kase } from '../support/begun-job.ts'
 import { openForm, post } from '../support/job.ts'
 import { readCsv } from '../support/oracles/csv.ts'
-import { addressesIn } from '../support/page.ts'
+import { addressesIn, textIn } from '../support/page.ts'
 
 /** The lines of a CSV by the names of its columns. */
 function rowsIn(text: string): Record<string, string>[] {
@@ -29,7 +30,9 @@ describe('one job', () => {
     const rows = rowsIn(answer.text)
     expect(rows).toHaveLength(1)
     const { limits } = kase.checks.get(check)!.measurand!
-    expect(rows[0]).toMatchObject({ check, typed: '52.5', unit: 'Ω', leftOut: '' })
+    const title = kase.checks.get(check)!.title
+    expect(rows[0]).toMatchObject({ check, typed: '52.5', unit: 'Ω', leftOut: '', takenBy: '' })
+    expect(rows[0]!.title!.toLowerCase()).toBe(title.toLowerCase())
     expect(rows[0]!.low).toBe(String(limits.low ?? ''))
     expect(rows[0]!.high).toBe(String(limits.high ?? ''))
     expect(Number(rows[0]!.corrected)).toBeGreaterThan(50)
@@ -71,6 +74,51 @@ async function threeJobs(store: Store): Promise<void> {
   await store.jobs.open({ ...head, machine: 'gone-since' }, { ...opened, body })
 }
 
+describe('what the columns hold', () => {
+  it('is said of each of them, in their order, on a page that the list leads to', async () => {
+    const { http } = await begunJob()
+    expect(addressesIn((await http.get('/jobs')).text)).toContain('/jobs/columns')
+    const { text } = await http.get('/jobs/columns').expect(200)
+    const said = [...text.matchAll(/<dt><code>([^<]+)<\/code><\/dt><dd>([^<]+)</g)]
+    const [names = []] = readCsv((await http.get('/jobs/readings.csv')).text)
+    const [ofReading = []] = readCsv((await http.get('/jobs/1/readings.csv')).text)
+    expect(said.map(([, name]) => name)).toEqual([...ofReading, ...names.slice(0, 7)])
+    expect(names.slice(7)).toEqual(ofReading)
+    expect(said.filter(([, , says]) => !/^\S.{8,}\.$/.test(textIn(says!)))).toEqual([])
+  })
+})
+
+describe('odd text', () => {
+  const odd = [
+    '=HYPERLINK("http://x.example","click")',
+    '+1-555-0100',
+    '-2+3',
+    '@SUM(A1)',
+    'two\r\nlines, "quoted"',
+    '\u0000nothing\u202e',
+    '＝1+1',
+    'Å 😀 ￿',
+  ]
+
+  it('comes out of both files as it was typed, and is no formula', async () => {
+    const { http, job } = await begunJob()
+    const checks = [...kase.checks.keys()].filter((id) => id !== check)
+    for (const [i, reason] of odd.entries()) {
+      const form = { version: 2 + i, check: checks[i]!, reason }
+      await post(http, `${job}/skips`, form).expect(303)
+    }
+    const csv = (await http.get(`${job}/readings.csv`).expect(200)).text
+    const read = parse(csv, { columns: true, record_delimiter: '\r\n' }) as Record<string, string>[]
+    const cells = read.map(({ leftOut }) => leftOut!).slice(1)
+    expect(cells.map((cell) => cell.replace(/^'/, ''))).toEqual(odd)
+    expect(cells.filter((cell) => /^[=+\-@＝]/.test(cell))).toEqual([])
+    const { body } = await http.get(`${job}/readings.json`).expect(200)
+    const inJson = body.readings.map(({ leftOut }: { leftOut: string }) => leftOut).slice(1)
+    expect(inJson).toEqual(odd)
+    await http.get(`${job}/sheet`).expect(200)
+  })
+})
+
 describe('all jobs', () => {
   it('come as CSV and as JSON, and one that is damaged keeps no other from coming', async () => {
     const { http, store } = await begunJob()
@@ -83,6 +131,8 @@ describe('all jobs', () => {
     const rows = rowsIn(csv.text)
     expect(rows.map(({ job }) => job)).toEqual(['1', '2', '4'])
     expect(rows[1]!.state).toContain('Event 1 of job 2 is damaged')
+    expect(rows[2]).toMatchObject({ complaintTitle: kase.complaint.title })
+    expect(rows[2]!.machineName).toContain(kase.machine.name)
     expect(rows[2]).toMatchObject({ note: `'=1+1, "Ada"`, typed: 'OL', check })
 
     const json = await http.get('/jobs/readings.json').expect(200)

@@ -47,15 +47,15 @@ describe('what is not there', () => {
   )
 
   it.each(['readings', 'corrections', 'withdrawals', 'skips'])(
-    'is said of %s for a check that is not there, with the way back to the job',
+    'is said of %s for a check that is not there, on the page of the job',
     async (noun) => {
       const { http, store } = await readyApp()
       const job = await openJob(http, kase)
       const form = { version: 1, check: 'toString', typed: '1', reason: 'none' }
       const answer = await post(http, `${job}/${noun}`, form)
-      expect(answer.status).toBe(404)
-      expect(textIn(answer.text)).toContain('This job has no check of that name.')
-      expect(addressesIn(answer.text)).toContain(job)
+      expect(answer.status).toBe(422)
+      expect(textIn(answer.text)).toContain('This job has no check of that name: choose one')
+      expect(addressesIn(answer.text)).toContain(`${job}/sheet`)
       expect(await store.jobs.events(1)).toHaveLength(1)
     },
   )

@@ -57,6 +57,7 @@ describe('a job folded from its events', () => {
       takes: [[value(0.3)]],
       manner: asTheAir,
       conditions: opened.conditions,
+      by: '',
       at: at(2),
     })
   })

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { presentSheet } from '../../server/jobs/paper/present.ts'
 import type { JobEvent } from '../../server/jobs/record/events.ts'
 import { plain } from '../support/plain.ts'
-import { type Readings, smallJob } from '../support/small-job.ts'
+import { type Readings, smallJob, smallReading } from '../support/small-job.ts'
 
 const sheetAfter = (readings: Readings, more: readonly JobEvent[] = []) =>
   plain(presentSheet(smallJob(readings, {}, more)))
@@ -110,5 +110,37 @@ describe('the sheet of a job', () => {
     const sheet = sheetAfter({ 'exciter.resistance': 365 }, [skipped])
     expect(sheet.leftOut).toEqual([expect.stringMatching(/: seized bolt\.$/)])
     expect(sheet.heed.apart.length).toBeGreaterThan(0)
+  })
+
+  it('says who took a reading: whoever was the technician then, or the owner who told it', () => {
+    const named = (technician: string): JobEvent => ({
+      kind: 'particulars',
+      ...{ serial: '', hours: '', customer: '', technician },
+    })
+    const [spark, coil] = [smallReading('spark', 'none'), smallReading('coil.resistance', 1)]
+    const exciter = smallReading('exciter.resistance', 365)
+    const byOf = (...events: JobEvent[]) => {
+      const { readings, takenBy } = sheetAfter({}, events)
+      return { by: readings.map(({ by }) => by), takenBy }
+    }
+    expect(byOf(spark, coil)).toEqual({ by: ['', ''], takenBy: '' })
+    expect(byOf(spark, named('Ada'), coil)).toEqual({ by: ['', ''], takenBy: 'Taken by Ada.' })
+    const two = byOf(spark, named('Ada'), coil, named(''), named('Bo'), exciter)
+    expect(two).toEqual({ by: ['Taken by Ada.', 'Taken by Ada.', 'Taken by Bo.'], takenBy: '' })
+    const { opened } = smallJob().folded
+    const who = (who: 'owner' | 'self'): JobEvent => ({
+      kind: 'conditions',
+      conditions: { ...opened.conditions, who },
+      note: '',
+    })
+    const told = byOf(who('owner'), spark, who('self'), coil, named('Ada'))
+    expect(told.by).toEqual(['Taken by the owner, by phone.', 'Taken by Ada.'])
+  })
+
+  it('has what was read at the proof with what came of it', () => {
+    const gone = { ...proved(true), read: '148 V peak' } as JobEvent
+    const { repairs, proof } = sheetAfter(named, [repaired, gone])
+    expect(repairs[0]!.facts).toContainEqual({ label: 'Read at the proof', value: '148 V peak.' })
+    expect(proof!.says).toContain('what was read stands with the repair')
   })
 })

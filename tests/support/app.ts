@@ -36,7 +36,7 @@ export async function readyApp(
 }
 
 /** One such app for all tests of a file, closed after the last; for tests that do not mind each other's jobs. */
-export function appForAll(): { readonly http: () => Http } {
+export function appForAll(): { readonly http: () => Http; readonly app: () => FastifyInstance } {
   let ready: ReadyApp | undefined
   beforeAll(async () => {
     const data = newFolder()
@@ -47,7 +47,7 @@ export function appForAll(): { readonly http: () => Http } {
       removeFolder(data)
     }
   })
-  return { http: () => ready!.http }
+  return { http: () => ready!.http, app: () => ready!.app }
 }
 
 /** Requests of whoever has every room of a job open. */

@@ -2,6 +2,7 @@ import { usualAir } from '../../jobs/measuring/warmth.ts'
 import { toolsInKit, usualTools } from '../../jobs/opening/tool-sets.ts'
 import type { Conditions } from '../../jobs/record/events.ts'
 import type { Knowledge } from '../../knowledge/knowledge.ts'
+import { usualMeter } from '../../knowledge/meters.ts'
 
 /** What somebody has with them who goes by a card. */
 export interface CardTools {
@@ -14,8 +15,8 @@ export interface CardTools {
 
 /** The sets of tools, then what owners carry, in the order of their files. */
 export function cardTools(knowledge: Knowledge): CardTools[] {
-  const { tools, owner, meters } = knowledge
-  const [meter = ''] = meters.keys()
+  const { tools, owner } = knowledge
+  const meter = usualMeter(knowledge)
   const usual = usualTools(knowledge)
   const common = { air: usualAir, engine: 'cold' } as const
   return [

@@ -55,9 +55,10 @@ export function presentForm(
   card: CheckCard,
   taking: Purpose,
 ): ReadingForm {
-  const { job, folded, judged, kase, refused } = input
+  const { job, folded, judged, kase, refused, skipRefused } = input
   const corrected = taking === 'correction' ? folded.readings.get(card.id) : undefined
   const tried = refused?.check === card.id ? refused : undefined
+  const skipped = skipRefused?.check === card.id ? skipRefused : undefined
   const measured = card.measurand?.quantity
   const places = card.measurand?.places
   return {
@@ -102,7 +103,8 @@ export function presentForm(
       skip: {
         action: `/jobs/${job.id}/skips`,
         ...(card.asked ? skipping.asked : skipping.atTheMachine),
-        open: false,
+        reason: skipped?.reason ?? '',
+        ...(skipped && { problem: skipped.sentence }),
       },
     }),
   }

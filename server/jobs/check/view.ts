@@ -153,7 +153,8 @@ export interface ReadingForm {
     /** "Cannot do this", "Nobody to ask". */
     readonly summary: string
     readonly reasons: readonly string[]
-    /** Unfolded, because the last reason could not be taken. */
-    readonly open: boolean
+    /** What was typed, where it could not be taken. */
+    readonly reason: string
+    readonly problem?: string
   }
 }

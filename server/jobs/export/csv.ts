@@ -1,11 +1,10 @@
 import type { Knowledge } from '../../knowledge/knowledge.ts'
 import { eachJob, type ReadOrDamaged } from '../record/each-job.ts'
 import type { StoredJob } from '../record/events.ts'
-import { fold } from '../record/fold.ts'
 import type { JobParts } from '../record/parts.ts'
+import { jobColumns, readingColumns } from './columns.ts'
 import { type Cell, csvLine } from './csv-line.ts'
-import { readingsOf } from './job.ts'
-import { readingColumns } from './readings.ts'
+import { exportedHead, readingsOf } from './job.ts'
 
 /** The readings of one job, a line each. */
 export function csvOfJob(knowledge: Knowledge, job: StoredJob): string {
@@ -21,18 +20,16 @@ export async function* csvOfAll({ knowledge, jobs }: AllJobs): AsyncGenerator<st
   for await (const each of eachJob(jobs)) yield linesOf(knowledge, each)
 }
 
-const jobColumns = ['job', 'openedAt', 'machine', 'complaint', 'note']
-
 function linesOf(knowledge: Knowledge, each: ReadOrDamaged): string {
   if ('damaged' in each) {
     const blank = (name: string): Cell => (name === 'state' ? each.damaged : null)
     const [, ...others] = jobColumns
     return csvLine([each.id, ...others.map(blank), ...readingColumns.map(blank)])
   }
-  const { opened, openedAt, note } = fold(each.job.events)
-  const head = [each.job.id, openedAt.toISOString(), opened.machine, opened.complaint, note]
+  const head = exportedHead(knowledge, each.job)
+  const cells = jobColumns.map((name) => head[name])
   return cellsOf(knowledge, each.job)
-    .map((cells) => csvLine([...head, ...cells]))
+    .map((reading) => csvLine([...cells, ...reading]))
     .join('')
 }
 

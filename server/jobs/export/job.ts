@@ -1,21 +1,20 @@
 import type { Knowledge } from '../../knowledge/knowledge.ts'
+import { machineName } from '../../knowledge/machine-name.ts'
+import { overTitle } from '../../knowledge/sheet/over-case.ts'
 import type { StoredJob } from '../record/events.ts'
 import { fold } from '../record/fold.ts'
 import { caseOf } from '../standing/find.ts'
 import { readJob } from '../standing/standing.ts'
+import type { ExportedHead } from './columns.ts'
 import { type ExportedReading, exportedReadings, unjudgedReadings } from './readings.ts'
 
 /** A job as data: what is known of it now, and all events that this follows from. */
 export function exportedJob(knowledge: Knowledge, job: StoredJob) {
-  const { opened, openedAt, conditions, note, meter, repairs } = fold(job.events)
-  const { machine, complaint, over } = opened
+  const { opened, conditions, particulars, meter, repairs } = fold(job.events)
   return {
-    job: job.id,
-    machine,
-    complaint,
-    ...over,
-    openedAt,
-    note,
+    ...exportedHead(knowledge, job),
+    ...opened.over,
+    particulars,
     air: conditions.air,
     conditions,
     meter,
@@ -23,6 +22,22 @@ export function exportedJob(knowledge: Knowledge, job: StoredJob) {
     readings: readingsOf(knowledge, job),
     // As they were written: whoever reads these loses nothing.
     events: job.events.map(({ event, at }) => ({ at, ...event })),
+  }
+}
+
+/** What is known of a job at first sight. */
+export function exportedHead({ machines, complaints }: Knowledge, job: StoredJob): ExportedHead {
+  const { opened, openedAt, note } = fold(job.events)
+  const { machine, complaint, over } = opened
+  const sheet = machines.get(machine)
+  return {
+    job: job.id,
+    openedAt: openedAt.toISOString(),
+    machine,
+    machineName: sheet === undefined ? '' : machineName(sheet),
+    complaint,
+    complaintTitle: over === undefined ? (complaints.get(complaint)?.title ?? '') : overTitle,
+    note,
   }
 }
 

@@ -4,11 +4,15 @@ import type { Judged } from '../measuring/judged.ts'
 import type { Recorded } from '../record/fold.ts'
 import { overRows } from '../standing/over-rows.ts'
 import type { ReadJob } from '../standing/standing.ts'
+import { takerOf } from '../words/names.ts'
 import { readWords } from '../words/reading-words.ts'
+import { upperFirst } from '../words/sentences.ts'
 
 /** One reading as data: numbers in SI units without prefix. */
 export interface ExportedReading {
   readonly check: string
+  /** The check in words; empty where the trees do not have it any more. */
+  readonly title: string
   readonly part: string
   /** What was measured; empty of a look or a question. */
   readonly quantity: string
@@ -30,13 +34,9 @@ export interface ExportedReading {
   readonly typed: string
   /** When, ISO 8601 in UTC; empty where it was not read. */
   readonly readAt: string
+  /** "Ada Quill", "the owner, by phone"; empty where nobody is named. */
+  readonly takenBy: string
 }
-
-/** The names of the columns, in their order. */
-export const readingColumns = [
-  ...['check', 'part', 'quantity', 'at', 'unit', 'low', 'high', 'limits', 'read'],
-  ...['corrected', 'expanded', 'within', 'takes', 'state', 'leftOut', 'typed', 'readAt'],
-] as readonly (keyof ExportedReading)[]
 
 /**
  * The readings of a job that stand, and the checks left out, in the order in which they were made; of a
@@ -80,6 +80,7 @@ function rowOf(
   const measured = judged?.measured
   return {
     check,
+    title: upperFirst(card?.title ?? ''),
     part: kase.parts.get(card?.part ?? '')?.name ?? '',
     quantity: by?.quantity.name ?? '',
     at: card?.spot?.says ?? '',
@@ -102,6 +103,7 @@ function asRecorded(recorded: Recorded | undefined) {
     takes: recorded?.takes.length ?? 0,
     typed: recorded?.typed ?? '',
     readAt: recorded?.at.toISOString() ?? '',
+    takenBy: recorded === undefined ? '' : takerOf(recorded),
   }
 }
 
@@ -110,7 +112,17 @@ export function unjudgedReadings(
   readings: ReadonlyMap<string, Recorded>,
 ): readonly ExportedReading[] {
   return [...readings].map(([check, recorded]) => ({
-    ...{ check, part: '', quantity: '', at: '', unit: '', low: null, high: null, limits: '' },
+    ...{
+      check,
+      title: '',
+      part: '',
+      quantity: '',
+      at: '',
+      unit: '',
+      low: null,
+      high: null,
+      limits: '',
+    },
     ...{ read: '', corrected: null, expanded: null, within: null },
     ...{ state: 'not judged', leftOut: '' },
     ...asRecorded(recorded),

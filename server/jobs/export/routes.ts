@@ -1,11 +1,12 @@
 import { Readable } from 'node:stream'
 import type { FastifyInstance, FastifyReply } from 'fastify'
 import { textOf, wholeOf } from '../../web/fields.ts'
-import { neverKeep } from '../../web/page.ts'
+import { neverKeep, showPage } from '../../web/page.ts'
 import { showMissing } from '../page/show.ts'
 import { fold } from '../record/fold.ts'
 import type { JobParts } from '../record/parts.ts'
 import { noSuchJob } from '../standing/find.ts'
+import { presentColumns } from './columns.ts'
 import { csvOfAll, csvOfJob } from './csv.ts'
 import { jsonOfAll, jsonOfJob } from './json.ts'
 
@@ -18,6 +19,9 @@ const kinds = {
 /** Jobs as data, to be kept or worked on elsewhere: one, or all of them. */
 export async function exportRoutes(app: FastifyInstance, parts: JobParts): Promise<void> {
   const { knowledge, jobs } = parts
+  app.get('/jobs/columns', (request, reply) =>
+    showPage(request, reply, { page: 'jobs/export/columns' }, presentColumns()),
+  )
   for (const [kind, { type, ofJob, ofAll }] of Object.entries(kinds)) {
     app.get(`/jobs/:id/readings.${kind}`, async (request, reply) => {
       const id = wholeOf(textOf(request.params, 'id'))

@@ -64,25 +64,27 @@ export function pathsBeside(
     })
 }
 
-const again = 'Read it once more; if it stays, send it again as it is and it will be taken.'
+/** What to do about a reading in doubt. */
+export const readOnceMore =
+  'Read it once more; if it stays, send it again as it is and it will be taken.'
 
 function sentenceFor(mistake: Mistake, asRead: number, { unit }: Quantity, kase: Sheet): string {
   const shown = printValue(asRead, unit)
   switch (mistake.kind) {
     case 'thousand off':
-      return `${shown} is a thousand times off, and ${printValue(mistake.instead, unit)} would fit: look whether the meter shows ${unit} or ${units[unit].mixedUpWith}. ${again}`
+      return `${shown} is a thousand times off, and ${printValue(mistake.instead, unit)} would fit: look whether the meter shows ${unit} or ${units[unit].mixedUpWith}. ${readOnceMore}`
     case 'other unit':
-      return `${shown} does not fit, and ${printValue(asRead, unit).replace(unit, mistake.unit)}, which is ${printValue(mistake.instead, unit)}, would: write the unit with it. ${again}`
+      return `${shown} does not fit, and ${printValue(asRead, unit).replace(unit, mistake.unit)}, which is ${printValue(mistake.instead, unit)}, would: write the unit with it. ${readOnceMore}`
     case 'far above':
-      return `${shown} is ${Math.round(mistake.times)} times the least that a good one gives: look at the decimal mark and at the range of the meter. ${again}`
+      return `${shown} is ${Math.round(mistake.times)} times the least that a good one gives: look at the decimal mark and at the range of the meter. ${readOnceMore}`
     case 'wrong pins':
-      return `${shown} fits the ${nameOf(kase, mistake.part)}, which ends in the same plug: count the pins again. ${again}`
+      return `${shown} fits the ${nameOf(kase, mistake.part)}, which ends in the same plug: count the pins again. ${readOnceMore}`
     case 'harness left plugged':
-      return `${shown} is what this and the ${nameOf(kase, mistake.part)} read side by side: make sure the harness is unplugged. ${again}`
+      return `${shown} is what this and the ${nameOf(kase, mistake.part)} read side by side: make sure the harness is unplugged. ${readOnceMore}`
     case 'colder':
-      return `${shown} is what a good one reads when it is colder than is said here: say how warm it is, or let it come to the warmth of the room. ${again}`
+      return `${shown} is what a good one reads when it is colder than is said here: say how warm it is, or let it come to the warmth of the room. ${readOnceMore}`
     case 'fingers':
-      return `${shown} is what it reads with fingers on both probes: hold them by the plastic. ${again}`
+      return `${shown} is what it reads with fingers on both probes: hold them by the plastic. ${readOnceMore}`
   }
 }
 

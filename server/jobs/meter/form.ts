@@ -28,13 +28,13 @@ export interface RangeRow {
 }
 
 export function meterFormFrom(body: unknown): MeterForm {
-  const column = (name: string) => textsOf(body, name).map((text) => text.trim().slice(0, 40))
+  const column = (name: string) => textsOf(body, name).map((text) => text.trim())
   const [setting, top, digit] = [column('setting'), column('top'), column('digit')]
   const [percent, counts] = [column('percent'), column('counts')]
   return {
     version: wholeOf(textOf(body, 'version')) ?? 0,
     meter: textOf(body, 'meter'),
-    name: textOf(body, 'name').trim().slice(0, 80),
+    name: textOf(body, 'name').trim(),
     rows: setting.map((each, i) => ({
       setting: each,
       top: top[i] ?? '',
@@ -42,14 +42,17 @@ export function meterFormFrom(body: unknown): MeterForm {
       percent: percent[i] ?? '',
       counts: counts[i] ?? '',
     })),
-    zero: textOf(body, 'zero').trim().slice(0, 80),
+    zero: textOf(body, 'zero').trim(),
   }
 }
 
-export type MeterProblems = Readonly<Partial<Record<'meter' | 'rows' | 'zero', string>>>
+export type MeterProblems = Readonly<Partial<Record<'meter' | 'name' | 'rows' | 'zero', string>>>
 export type AcceptedMeter =
   | { readonly ok: true; readonly event: Extract<JobEvent, { kind: 'meter' }> }
   | { readonly ok: false; readonly problems: MeterProblems }
+
+/** Longer than any name of a meter, in characters. */
+const longestName = 80
 
 /** Turns the form into an event, or says what is wrong, one sentence a part of the form. */
 export function acceptMeter(knowledge: Knowledge, form: MeterForm): AcceptedMeter {
@@ -57,6 +60,7 @@ export function acceptMeter(knowledge: Knowledge, form: MeterForm): AcceptedMete
   const own = form.meter === 'own' ? readRanges(form.rows) : null
   const problems: MeterProblems = {
     ...(own === null && !knowledge.meters.has(form.meter) && { meter: 'Choose a meter.' }),
+    ...(form.name.length > longestName && { name: `Keep the name to ${longestName} characters.` }),
     ...(typeof own === 'string' && { rows: own }),
     ...(typeof zero === 'string' && { zero }),
   }

@@ -20,7 +20,7 @@ export const beginningFields = ['check', 'typed', 'warmth', 'celsius', 'rpm', 'z
 export function beginsIn(form: unknown): BeginsWith | undefined {
   const read = checkFormFrom(form)
   if (read.check === '') return undefined
-  return { ...read, zero: textOf(form, 'zero').trim().slice(0, 60) }
+  return { ...read, zero: textOf(form, 'zero').trim() }
 }
 
 /**

@@ -1,4 +1,5 @@
 import type { Knowledge } from '../../knowledge/knowledge.ts'
+import { usualMeter } from '../../knowledge/meters.ts'
 import { Place } from '../../knowledge/schema/shared.ts'
 import { textOf, textsOf } from '../../web/fields.ts'
 import { type DegreeUnit, printTemperature } from '../../web/typed/temperature.ts'
@@ -72,7 +73,7 @@ export function defaultForm(knowledge: Knowledge, query: unknown, unit: DegreeUn
     engine: 'cold',
     air: textOf(query, 'air') || printTemperature(usualAir, unit),
     airUnit: unit,
-    meter: textOf(query, 'meter') || ([...knowledge.meters.keys()][0] ?? ''),
+    meter: textOf(query, 'meter') || usualMeter(knowledge),
     set: setAt(knowledge, where),
     tools: usualTools(knowledge),
     who: textOf(query, 'who') || 'self',

@@ -25,7 +25,7 @@ export interface OverForm {
 export const overFields = ['scope', 'serial', 'by', 'air', 'meter', 'zero', 'before'] as const
 
 export function overFormFrom(body: unknown): OverForm {
-  const field = (name: (typeof overFields)[number]) => textOf(body, name).trim().slice(0, 200)
+  const field = (name: (typeof overFields)[number]) => textOf(body, name).trim()
   const entries = overFields.map((name) => [name, field(name)])
   return Object.fromEntries(entries) as unknown as OverForm
 }
@@ -90,7 +90,7 @@ export function acceptOver(knowledge: Knowledge, machine: Machine, form: OverFor
 function scopeIn({ connectors, parts, ...machine }: Machine, text: string): Scope | undefined {
   const [kind = '', name = ''] = text.split(':')
   if (kind === 'machine' && name === '') return { kind }
-  if (kind === 'plug' && connectors[name] !== undefined) return { kind, plug: name }
+  if (kind === 'plug' && Object.hasOwn(connectors, name)) return { kind, plug: name }
   const assemblies = assembliesOf({ connectors, parts, ...machine })
   const isKnown = assemblies.some(({ id }) => id === name)
   return kind === 'loose' && isKnown ? { kind, assembly: name } : undefined

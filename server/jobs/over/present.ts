@@ -1,9 +1,10 @@
 import { machineName } from '../../knowledge/machine-name.ts'
 import { assembliesOf, type Scope } from '../../knowledge/sheet/scope.ts'
 import { presentCheck } from '../check/present.ts'
+import { leftOver } from '../posts/left-over.ts'
 import { presentLast } from '../readings/last.ts'
 import type { Over } from '../record/events.ts'
-import type { Asked } from '../standing/asked.ts'
+import { type Asked, wrongIn } from '../standing/asked.ts'
 import { presentHead } from '../standing/head.ts'
 import { nextRow, type OverRow, overRows } from '../standing/over-rows.ts'
 import type { Standing } from '../standing/standing.ts'
@@ -21,7 +22,7 @@ export function presentOver(
   over: Over,
   before?: { readonly job: number; readonly rows: readonly OverRow[] },
 ): OverPage {
-  const { job, kase, folded, notice } = input
+  const { job, kase, folded } = input
   const rows = overRows(input)
   const next = nextRow(rows)
   const chosen = input.refused?.check ?? input.correcting ?? input.take ?? input.check
@@ -34,7 +35,8 @@ export function presentOver(
   const last = presentLast(input, () => '')
   const word = wordOfLast(input, rows)
   const place = rows.findIndex(({ card: { id } }) => id === onPage) + 1
-  const wrong = notice ?? (input.refused ?? input.zeroRefused)?.sentence
+  const wrong = wrongIn(input)
+  const above = leftOver(input, check ? { check } : {})
   const what = check ? check.title : 'report'
   return {
     title: `${wrong === undefined ? '' : 'Not taken: '}Check-over ${job.id}: ${lowerFirst(what)}`,
@@ -46,13 +48,13 @@ export function presentOver(
     ],
     facts: factsOf(input, over),
     said: wrong ?? heard(last?.says, word, check?.title, report.says),
-    ...(notice !== undefined && { notice }),
+    ...above,
     ...(last && { last: { ...last, word } }),
     ...(check && { check }),
     apart: check ? [] : putBackAtLast(input),
     report,
     notices: presentCautions(input, cautionsEverywhere(input)),
-    focus: focusOf(input, check !== undefined),
+    focus: above.notice === undefined ? focusOf(input, check !== undefined) : 'notice',
   }
 }
 
@@ -81,8 +83,7 @@ function heard(took = '', word: string, title: string | undefined, report: strin
 }
 
 function focusOf(input: Asked, hasCheck: boolean): OverPage['focus'] {
-  if (input.notice !== undefined) return 'notice'
-  if (input.zeroRefused !== undefined) return 'touch'
+  if (input.zeroRefused ?? input.skipRefused) return 'touch'
   // Who reads one after another stays at the keyboard.
   return hasCheck ? 'field' : 'verdict'
 }

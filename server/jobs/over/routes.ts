@@ -1,4 +1,5 @@
 import type { FastifyInstance } from 'fastify'
+import { usualMeter } from '../../knowledge/meters.ts'
 import { showError } from '../../web/errors.ts'
 import { textOf } from '../../web/fields.ts'
 import { showPage } from '../../web/page.ts'
@@ -6,6 +7,7 @@ import { usualAir } from '../measuring/warmth.ts'
 import { appendAll } from '../record/append-all.ts'
 import type { Opened } from '../record/fold.ts'
 import type { JobParts } from '../record/parts.ts'
+import { typedFor } from '../words/field-words.ts'
 import { noSuchMachine } from '../words/no-such-machine.ts'
 import { acceptOver, type OverProblems, overFormFrom } from './open-form.ts'
 import { presentOverForm } from './present-open.ts'
@@ -22,14 +24,18 @@ export async function overRoutes(app: FastifyInstance, parts: JobParts): Promise
     const machine = knowledge.machines.get(textOf(request.params, 'machine'))
     if (machine === undefined) return showError(request, reply, noSuchMachine)
     const asked = overFormFrom(request.query)
-    const [meter = ''] = knowledge.meters.keys()
-    const form = { ...asked, meter: asked.meter || meter, air: asked.air || String(usualAir) }
+    const form = {
+      ...asked,
+      meter: asked.meter || usualMeter(knowledge),
+      air: asked.air || String(usualAir),
+    }
     return showPage(request, reply, view, presentOverForm(knowledge, machine, form))
   })
 
   app.post(path, async (request, reply) => {
     const machine = knowledge.machines.get(textOf(request.params, 'machine'))
-    if (machine === undefined) return showError(request, reply, noSuchMachine)
+    if (machine === undefined)
+      return showError(request, reply, { ...noSuchMachine, ...typedFor(request) })
     const form = overFormFrom(request.body)
     const accepted = acceptOver(knowledge, machine, form)
     const problems = accepted.ok ? await withEarlier(parts, accepted.opened) : accepted.problems

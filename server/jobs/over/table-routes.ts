@@ -5,9 +5,10 @@ import { showPage } from '../../web/page.ts'
 import { appendAll } from '../record/append-all.ts'
 import type { JobParts } from '../record/parts.ts'
 import { keptStanding } from '../standing/kept.ts'
+import { typedFor } from '../words/field-words.ts'
 import { movedOn } from '../words/moved-on.ts'
 import { findOver, noSuchOver } from './find-over.ts'
-import { presentTable, readTable, tableFormFrom } from './table.ts'
+import { presentTable, readTable, type TableProblems, tableFormFrom, withoutRow } from './table.ts'
 
 const view = { page: 'jobs/over/table' }
 
@@ -21,21 +22,28 @@ export async function tableRoutes(app: FastifyInstance, parts: JobParts): Promis
 
   app.post('/jobs/:id/table', async (request, reply) => {
     const found = await findOver(parts, request)
-    if (found === null) return showError(request, reply, noSuchOver)
+    if (found === null) {
+      return showError(request, reply, { ...noSuchOver, ...typedFor(request) })
+    }
+    const { body } = request
     const standing = keptStanding(parts, found)
     const { id, version } = found.job
-    const form = tableFormFrom(standing, request.body)
-    if (wholeOf(textOf(request.body, 'version')) !== version) {
-      const page = presentTable(standing, form, new Map(), movedOn)
-      return showPage(request, reply.code(409), view, page)
+    const form = tableFormFrom(standing, body)
+    const sent = withoutRow(standing, body)
+    const show = (status: 409 | 422, above: { notice?: string }, problems: TableProblems) => {
+      const page = presentTable(standing, form, problems, { ...above, sent })
+      return showPage(request, reply.code(status), view, page)
     }
-    const { events, problems } = readTable(standing, form)
-    if (problems.size > 0) {
-      return showPage(request, reply.code(422), view, presentTable(standing, form, problems))
-    }
+    if (wholeOf(textOf(body, 'version')) !== version) return show(409, { notice: movedOn }, none)
+    const { events, problems } = readTable(standing, form, body)
+    if (sent.length > 0) return show(422, { notice: noSuchRow }, problems)
+    if (problems.size > 0) return show(422, {}, problems)
     const done = await appendAll(parts.jobs, id, version, events)
     if (done === 'written') return reply.redirect(`/jobs/${id}`, 303)
-    const page = presentTable(standing, form, new Map(), movedOn)
-    return showPage(request, reply.code(409), view, page)
+    return show(409, { notice: movedOn }, none)
   })
 }
+
+const none: TableProblems = new Map()
+const noSuchRow =
+  'Some of it has no row in this table: type it where it belongs, and send it again.'

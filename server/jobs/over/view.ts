@@ -1,3 +1,4 @@
+import type { SentFact } from '../../web/kept.ts'
 import type { CheckView } from '../check/view.ts'
 import type { LastReading } from '../readings/view.ts'
 import type { Ticket } from '../standing/ticket.ts'
@@ -12,6 +13,8 @@ export interface OverPage {
   readonly facts: readonly Fact[]
   readonly said: string
   readonly notice?: string
+  /** What was sent with it and has no field on this page. */
+  readonly sent?: readonly SentFact[]
   readonly last?: LastReading
   readonly check?: CheckView
   /** Once all is read: how to put back what is still apart. */

@@ -8,6 +8,7 @@ import type { JobParts } from '../record/parts.ts'
 import type { Asked } from '../standing/asked.ts'
 import { type FoundJob, findJob, type Missing, noSuchCheck, noSuchPart } from '../standing/find.ts'
 import { showJob, showMissing } from './show.ts'
+import { leadsToJob } from './takes.ts'
 
 /** One job: its page, and what can be posted about its checks. */
 export async function jobRoutes(app: FastifyInstance, parts: JobParts): Promise<void> {
@@ -47,15 +48,13 @@ function askedBy(query: unknown, { job, folded, kase }: FoundJob): Asked | Missi
 }
 
 function nounRoutes(app: FastifyInstance, parts: JobParts, name: string, noun: Noun): void {
-  app.post(`/jobs/:id/${name}`, async (request, reply) => {
+  const path = `/jobs/:id/${name}`
+  app.post(path, async (request, reply) => {
     const taken = await receive(parts, noun, request)
     if ('missing' in taken) return showMissing(request, reply, taken)
     if ('job' in taken) return reply.redirect(`/jobs/${taken.job}`, 303)
     reply.code(taken.status)
     return showJob(request, reply, parts, taken.found, taken.asked)
   })
-  // After a refused post this address stays in the address bar; opening it again leads to the job.
-  app.get(`/jobs/:id/${name}`, (request, reply) =>
-    reply.redirect(`/jobs/${encodeURIComponent(textOf(request.params, 'id'))}`, 303),
-  )
+  leadsToJob(app, path)
 }

@@ -26,8 +26,8 @@ export async function phoneRoutes(app: FastifyInstance, parts: JobParts): Promis
     const way = textOf(body, 'way')
     const choice = textOf(body, 'choice')
     const known = waysOf(found.kase, parts.knowledge).some(([id]) => id === way)
-    if (!known) return 'There is no such way home; choose one from the list.'
-    if (choice !== 'helped' && choice !== 'no-help') return 'Say whether it runs now.'
+    if (!known) return wrong('There is no such way home: choose one from the list.')
+    if (choice !== 'helped' && choice !== 'no-help') return wrong('Say whether it runs now.')
     const leaves = parts.knowledge.home.ways[way]?.leaves
     return { kind: 'tried', way, helped: choice === 'helped', ...(leaves && { leaves }) }
   })
@@ -37,6 +37,8 @@ export async function phoneRoutes(app: FastifyInstance, parts: JobParts): Promis
     return { kind: 'cut off', at: kase.checks.has(check) ? check : null }
   })
 }
+
+const wrong = (notice: string) => ({ asked: { notice } })
 
 const noWayHome = {
   status: 404,

@@ -3,8 +3,8 @@ import { showError } from '../../web/errors.ts'
 import { textOf, wholeOf } from '../../web/fields.ts'
 import { showPage } from '../../web/page.ts'
 import { acceptPhoto } from '../photos/accept.ts'
-import { presentPhotos } from '../photos/present.ts'
-import { mostPhotos, tooMany } from '../photos/problems.ts'
+import { presentPhotos, type RefusedPhoto } from '../photos/present.ts'
+import { deletedAlready, mostPhotos, noneToDelete, tooMany } from '../photos/problems.ts'
 import { takeUploads, type Upload } from '../photos/upload.ts'
 import type { JobParts } from '../record/parts.ts'
 import { type FoundJob, findJob } from '../standing/find.ts'
@@ -19,7 +19,7 @@ export async function photoRoutes(app: FastifyInstance, parts: JobParts): Promis
     request: FastifyRequest,
     reply: FastifyReply,
     found: FoundJob,
-    refused?: { check: string; problem: string },
+    refused?: RefusedPhoto,
   ) => {
     const kept = await photos.list(found.job.id)
     return showPage(request, reply, view, presentPhotos(found, kept, refused))
@@ -68,8 +68,13 @@ export async function photoRoutes(app: FastifyInstance, parts: JobParts): Promis
   app.post(removals, async (request, reply) => {
     const found = await findJob(parts, request)
     if ('missing' in found) return showMissing(request, reply, found)
-    await photos.remove(found.job.id, wholeOf(textOf(request.body, 'photo')) ?? 0)
-    return reply.redirect(`/jobs/${found.job.id}/photos`, 303)
+    const { id } = found.job
+    const photo = wholeOf(textOf(request.body, 'photo'))
+    const refuse = (status: 409 | 422, notice: string) =>
+      show(request, reply.code(status), found, { notice })
+    if (photo === null) return refuse(422, noneToDelete)
+    if (!(await photos.remove(id, photo))) return refuse(409, deletedAlready)
+    return reply.redirect(`/jobs/${id}/photos`, 303)
   })
   app.get(removals, (request, reply) =>
     reply.redirect(`/jobs/${encodeURIComponent(textOf(request.params, 'id'))}/photos`, 303),

@@ -1,8 +1,9 @@
 import { purposeOf } from '../check/form.ts'
 import { presentCheck } from '../check/present.ts'
 import type { CheckView } from '../check/view.ts'
+import { leftOver } from '../posts/left-over.ts'
 import { presentLast } from '../readings/last.ts'
-import type { Asked } from '../standing/asked.ts'
+import { type Asked, wrongIn } from '../standing/asked.ts'
 import { presentHead } from '../standing/head.ts'
 import type { Standing } from '../standing/standing.ts'
 import { stillApart } from '../standing/still-apart.ts'
@@ -19,7 +20,7 @@ import type { JobPage } from './view.ts'
 
 /** The page of a job, ready to print. */
 export function presentJob(input: Standing & Asked): JobPage {
-  const { folded, job, notice } = input
+  const { folded, job } = input
   const proposal = input.walk.step.kind === 'ask' ? input.walk.step.proposal : undefined
   const asked = input.refused?.check ?? input.correcting ?? input.take ?? input.check
   const onPage = input.found === undefined ? (asked ?? nextCheck(input)) : undefined
@@ -28,6 +29,11 @@ export function presentJob(input: Standing & Asked): JobPage {
   const check = card && presentCheck(input, card, { proposed, taking: purposeOf(input, card.id) })
   const verdict = input.found === undefined ? verdictOf(input) : undefined
   const repair = presentRepair(input)
+  const above = leftOver(input, {
+    takes: true,
+    ...(check && { check }),
+    ...(repair && { repair }),
+  })
   const last = presentLast(input)
   const facts = presentHead(input)
   // Without a check the next thing is the verdict, or what came after it.
@@ -38,7 +44,7 @@ export function presentJob(input: Standing & Asked): JobPage {
     head: headLine(input, check, verdict),
     facts,
     said: said(input, check, verdict, ending),
-    ...(notice !== undefined && { notice }),
+    ...above,
     ...(last && { last }),
     ...(check && { check }),
     ...(verdict && { verdict }),
@@ -48,7 +54,7 @@ export function presentJob(input: Standing & Asked): JobPage {
     notices: presentCautions(input, cautionsEverywhere(input)),
     rooms: presentRooms(input, check),
     onPaper: onPaper(input, facts, check),
-    focus: focus(input, check, ending),
+    focus: above.notice === undefined ? focus(input, check, ending) : 'notice',
   }
 }
 
@@ -96,24 +102,21 @@ function onPaper(input: Standing, facts: readonly Fact[], check?: CheckView): Jo
 }
 
 function focus(
-  { notice, takeRefused, zeroRefused }: Asked,
+  { takeRefused, skipRefused, zeroRefused, repairRefused, proofRefused }: Asked,
   check?: CheckView,
   ending?: RepairView,
 ): JobPage['focus'] {
-  if (notice !== undefined) return 'notice'
-  if (takeRefused !== undefined || zeroRefused !== undefined) return 'touch'
+  if (takeRefused ?? skipRefused ?? zeroRefused) return 'touch'
+  if (repairRefused ?? proofRefused) return 'touch'
   if (check === undefined) return ending ? 'repair' : 'verdict'
   return check.form.problem === undefined ? 'check' : 'field'
 }
 
 /** Of the window: what is wrong comes first, as it is read out first and shown in a list of windows. */
-function title(
-  { job, kase, notice, refused, takeRefused, zeroRefused }: Standing & Asked,
-  onPage?: { readonly title: string },
-): string {
+function title(input: Standing & Asked, onPage?: { readonly title: string }): string {
+  const { job, kase } = input
   const what = onPage?.title ?? `verdict on ${kase.complaint.title}`
-  const wrong = notice ?? (refused ?? takeRefused ?? zeroRefused)?.sentence
-  return `${wrong === undefined ? '' : 'Not taken: '}Job ${job.id}: ${lowerFirst(what)}`
+  return `${wrongIn(input) === undefined ? '' : 'Not taken: '}Job ${job.id}: ${lowerFirst(what)}`
 }
 
 /** For those who hear the page: what was taken last, and the one sentence that matters most now. */
@@ -123,8 +126,7 @@ function said(
   verdict?: VerdictView,
   ending?: RepairView,
 ): string {
-  const { notice, refused, takeRefused, zeroRefused } = input
-  const wrong = notice ?? (refused ?? takeRefused ?? zeroRefused)?.sentence
+  const wrong = wrongIn(input)
   if (wrong !== undefined) return wrong
   const end = ending ? `${ending.title}. ${ending.says}` : `Verdict: ${verdict?.says ?? ''}`
   const now = check ? `${check.standing}: ${check.title}.` : end

@@ -1,35 +1,55 @@
 import type { FastifyInstance } from 'fastify'
 import { checksThatSaw } from '../../diagnosis/belief/after-repair.ts'
-import { textOf } from '../../web/fields.ts'
+import { proofAgain, readProof } from '../posts/proof-form.ts'
 import { readRepair, repairFormFrom } from '../posts/repair-form.ts'
 import type { JobParts } from '../record/parts.ts'
+import type { Asked, RepairForm } from '../standing/asked.ts'
 import type { FoundJob } from '../standing/find.ts'
-import { takes } from './takes.ts'
+import { keptStanding } from '../standing/kept.ts'
+import { repairable } from '../verdict/repair.ts'
+import { type Meaning, takes } from './takes.ts'
 
 /** What was repaired, and whether the complaint is gone: `POST /jobs/:id/repairs` and `/proofs`. */
 export async function repairRoutes(app: FastifyInstance, parts: JobParts): Promise<void> {
-  takes(app, parts, 'repairs', (body, found) => {
+  const again = (body: unknown, found: FoundJob) => {
     const form = repairFormFrom(body)
-    const read = readRepair(found.kase, form)
-    if (read.ok) return { kind: 'repaired', ...read.repaired }
-    const { field, sentence } = read
-    return { asked: { ...seenIn(found, form.parts), repairRefused: { ...form, field, sentence } } }
-  })
-  takes(app, parts, 'proofs', (body, found) => {
-    const repair = found.folded.repairs.at(-1)
-    if (repair === undefined || repair.outcome !== null) {
-      return 'There is no repair to prove: write one down first.'
-    }
-    const choice = textOf(body, 'choice')
-    if (choice === 'gone') return { kind: 'proved', gone: true, reopened: [] }
-    if (choice !== 'still-there') return 'Choose whether the complaint is gone or still there.'
-    // What an owner remembers does not change with a new part.
-    const reopened = checksThatSaw(found.kase.model, repair.parts).filter(
-      (check) => found.kase.checks.get(check)?.asked !== true,
-    )
-    return { kind: 'proved', gone: false, reopened }
-  })
+    return { ...seenIn(parts, found, form), repairRefused: form }
+  }
+  takes(
+    app,
+    parts,
+    'repairs',
+    (body, found) => {
+      const form = repairFormFrom(body)
+      const read = readRepair(found.kase, form)
+      if (read.ok) return { kind: 'repaired', ...read.repaired }
+      const { problem } = read
+      return { asked: { ...seenIn(parts, found, form), repairRefused: { ...form, problem } } }
+    },
+    { again },
+  )
+  takes(app, parts, 'proofs', proofOf, { again: proofAgain })
 }
 
-/** Whoever wrote down another part than the one named has seen it, and gets its form back. */
-const seenIn = ({ kase }: FoundJob, part: string) => (kase.parts.has(part) ? { found: part } : {})
+function proofOf(body: unknown, { folded, kase }: FoundJob): ReturnType<Meaning> {
+  const repair = folded.repairs.at(-1)
+  if (repair === undefined || repair.outcome !== null) {
+    return 'There is no repair to prove: write one down first.'
+  }
+  const read = readProof(body)
+  if (!read.ok) return { asked: read.asked }
+  const { gone, written } = read
+  if (gone) return { kind: 'proved', gone, reopened: [], ...written }
+  // What an owner remembers does not change with a new part.
+  const reopened = checksThatSaw(kase.model, repair.parts).filter(
+    (check) => kase.checks.get(check)?.asked !== true,
+  )
+  return { kind: 'proved', gone, reopened, ...written }
+}
+
+/** Whoever wrote down another part than those named has seen it, and gets its form back. */
+function seenIn(parts: JobParts, found: FoundJob, { parts: part }: RepairForm): Asked {
+  if (!found.kase.parts.has(part)) return {}
+  const offered = repairable(keptStanding(parts, found).walk.step)
+  return offered.some((each) => each.join('+') === part) ? {} : { found: part }
+}

@@ -10,6 +10,7 @@ import type { Asked } from '../standing/asked.ts'
 import type { FoundJob, Missing } from '../standing/find.ts'
 import { keptStanding } from '../standing/kept.ts'
 import type { Room } from '../standing/rooms.ts'
+import { typedFor } from '../words/field-words.ts'
 import { openRooms } from './open-rooms.ts'
 import { presentJob } from './present.ts'
 
@@ -63,7 +64,7 @@ export function showMissing(
   { missing, job }: Missing,
 ): Promise<string> {
   const back = job === undefined ? [] : [{ href: `/jobs/${job}`, text: `Go back to job ${job}` }]
-  return showError(request, reply, { ...missing, wayOn: [...back, jobsList] })
+  return showError(request, reply, { ...missing, ...typedFor(request), wayOn: [...back, jobsList] })
 }
 
 const jobsList = { href: '/jobs', text: 'Look in the list of jobs' }

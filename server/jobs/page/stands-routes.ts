@@ -8,6 +8,7 @@ import { takes } from './takes.ts'
 export async function standsRoutes(app: FastifyInstance, parts: JobParts): Promise<void> {
   takes(app, parts, 'stands', (body, { kase, job }) => {
     const setup = textOf(body, 'setup')
+    if (setup === '') return { asked: { notice: 'Choose what is back as it was.' } }
     return standsOf(asItStands(kase, job)).has(setup)
       ? { kind: 'back', setup }
       : 'That is not apart, off or fitted by now; look at how it stands.'

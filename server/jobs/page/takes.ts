@@ -4,6 +4,7 @@ import type { JobEvent } from '../record/events.ts'
 import type { JobParts } from '../record/parts.ts'
 import type { Asked } from '../standing/asked.ts'
 import { type FoundJob, findJob } from '../standing/find.ts'
+import { sentIn } from '../words/field-words.ts'
 import { movedOn } from '../words/moved-on.ts'
 import { showJob, showMissing } from './show.ts'
 
@@ -13,8 +14,15 @@ import { showJob, showMissing } from './show.ts'
  */
 export type Meaning = (body: unknown, found: FoundJob) => JobEvent | string | { asked: Asked }
 
-/** The check of one's choice that a form stood beside, to come back to; none where it was the proposed one. */
-export type Beside = (body: unknown, found: FoundJob) => Pick<Asked, 'check'>
+/** What belongs to a form besides what it means. */
+export interface Around {
+  /** The check of one's choice that the form stood beside, to come back to; none where it was the proposed one. */
+  readonly beside?: (body: unknown, found: FoundJob) => Pick<Asked, 'check'>
+  /** The form with what was typed into it, where the job has moved on since. */
+  readonly again?: (body: unknown, found: FoundJob) => Asked
+}
+
+const nothing = () => ({})
 
 /** `POST /jobs/:id/<noun>`: writes the event that the form means, or says on the page why it means none. */
 export function takes(
@@ -22,14 +30,16 @@ export function takes(
   parts: JobParts,
   noun: string,
   meaning: Meaning,
-  besideOf: Beside = () => ({}),
+  { beside: besideOf = nothing, again = nothing }: Around = {},
 ): void {
-  app.post(`/jobs/:id/${noun}`, async (request, reply) => {
+  const path = `/jobs/:id/${noun}`
+  app.post(path, async (request, reply) => {
+    const { body } = request
     const found = await findJob(parts, request)
     if ('missing' in found) return showMissing(request, reply, found)
-    const version = wholeOf(textOf(request.body, 'version')) ?? 0
-    const meant = meaning(request.body, found)
-    const beside = besideOf(request.body, found)
+    const version = wholeOf(textOf(body, 'version')) ?? 0
+    const meant = meaning(body, found)
+    const beside: Asked = { ...besideOf(body, found), sent: sentIn(body) }
     if (typeof meant === 'object' && 'asked' in meant) {
       return showJob(request, reply.code(422), parts, found, { ...beside, ...meant.asked })
     }
@@ -39,8 +49,17 @@ export function takes(
     const now = await findJob(parts, request)
     if ('missing' in now) return showMissing(request, reply, now)
     const notice = done === 'stale' ? movedOn : done
-    return showJob(request, reply.code(409), parts, now, { ...beside, notice })
+    const asked = { ...beside, ...again(body, now), notice }
+    return showJob(request, reply.code(409), parts, now, asked)
   })
+  leadsToJob(app, path)
+}
+
+/** After a refused post its address stays in the address bar; opening it again leads to the job. */
+export function leadsToJob(app: FastifyInstance, path: string): void {
+  app.get(path, (request, reply) =>
+    reply.redirect(`/jobs/${encodeURIComponent(textOf(request.params, 'id'))}`, 303),
+  )
 }
 
 const addressOf = (job: number, { check }: Pick<Asked, 'check'>): string =>

@@ -1,3 +1,4 @@
+import type { SentFact } from '../../web/kept.ts'
 import type { BranchView, OthersView, StandsView, SuspectsView } from '../beside/view.ts'
 import type { CheckView, ProspectRow } from '../check/view.ts'
 import type { PhotoView } from '../photos/view.ts'
@@ -69,6 +70,8 @@ export interface JobPage {
   readonly said: string
   /** A sentence above everything: what went wrong with the last post. */
   readonly notice?: string
+  /** What was sent with it and has no field on this page. */
+  readonly sent?: readonly SentFact[]
   /** What came back last, and what it meant. */
   readonly last?: LastReading
   /** The check to make now (proposed or chosen), or none where the verdict stands alone. */

@@ -6,23 +6,31 @@ import { ticketOf } from '../standing/ticket.ts'
 import { presentVerdict } from '../verdict/present.ts'
 import { dateAndTime, lowerFirst, sentence, upperFirst } from '../words/sentences.ts'
 import { presentHeed } from './heed.ts'
+import { fieldsOf, formOfParticulars, type ParticularsForm } from './particulars.ts'
 import { presentSheetReadings } from './readings.ts'
 import { reasoning } from './reasoning.ts'
 import { presentProof, presentSheetRepairs } from './repairs.ts'
 import type { JobSheet } from './view.ts'
 
 /** The sheet of a job at whatever stage it is. */
-export function presentSheet(input: Standing, photos: readonly PhotoRecord[] = []): JobSheet {
+export function presentSheet(
+  input: Standing,
+  photos: readonly PhotoRecord[] = [],
+  form: ParticularsForm = formOfParticulars(input),
+): JobSheet {
   const { job, kase, folded } = input
+  const { technician, customer } = folded.particulars
   const proof = presentProof(input)
   return {
-    title: `Job ${job.id}: job sheet`,
+    title: `${isRefused(form) ? 'Not taken: ' : ''}Job ${job.id}: job sheet`,
     job: ticketOf(job),
     state: stateWords(input),
     facts: presentHead(input)
       .filter(({ label }) => !notOnSheet.includes(label))
       .map(({ label, value }) => ({ label, value })),
-    readings: presentSheetReadings(input),
+    particulars: fieldsOf(folded.particulars).filter(({ value }) => value !== ''),
+    form: presentParticulars(input, form),
+    ...presentSheetReadings(input),
     leftOut: [...folded.skipped].map(([check, reason]) =>
       sentence(`${upperFirst(kase.checks.get(check)?.title ?? check)}: ${lowerFirst(reason)}`),
     ),
@@ -32,8 +40,29 @@ export function presentSheet(input: Standing, photos: readonly PhotoRecord[] = [
     repairs: presentSheetRepairs(input),
     ...(proof && { proof }),
     heed: presentHeed(input),
-    signatures: ['Technician', 'Customer', 'Date'],
+    signatures: [signedBy('Technician', technician), signedBy('Customer', customer), 'Date'],
     asOf: `As it stood on ${dateAndTime(job.events.at(-1)?.at ?? folded.openedAt)}.`,
+  }
+}
+
+const isRefused = ({ notice, problems }: ParticularsForm): boolean =>
+  notice !== undefined || Object.keys(problems).length > 0
+
+/** "Technician: Ada Quill", or only who is to sign. */
+const signedBy = (who: string, name: string) => (name === '' ? who : `${who}: ${name}`)
+
+function presentParticulars({ job, folded }: Standing, form: ParticularsForm): JobSheet['form'] {
+  const { version, fields, problems, notice } = form
+  return {
+    action: `/jobs/${job.id}/particulars`,
+    version,
+    open: isRefused(form),
+    ...(notice !== undefined && { notice }),
+    fields: fieldsOf(fields).map((field) => {
+      const problem = problems[field.name]
+      return { ...field, ...(problem !== undefined && { problem }) }
+    }),
+    submit: Object.values(folded.particulars).some(Boolean) ? 'Change it' : 'Put it on the sheet',
   }
 }
 

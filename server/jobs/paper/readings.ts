@@ -6,19 +6,27 @@ import { comparedWords, correctedSentences } from '../readings/corrected.ts'
 import { meaning } from '../readings/last.ts'
 import { fold, type Recorded } from '../record/fold.ts'
 import type { Standing } from '../standing/standing.ts'
-import { partNames } from '../words/names.ts'
+import { partNames, takerOf } from '../words/names.ts'
 import { readWords, verdictWord } from '../words/reading-words.ts'
 import { upperFirst } from '../words/sentences.ts'
-import type { SheetReading } from './view.ts'
+import type { JobSheet, SheetReading } from './view.ts'
 
 /** Every reading in the order it was taken: first those that a repair in vain made void, then those that stand. */
-export function presentSheetReadings(input: Standing): SheetReading[] {
+export function presentSheetReadings(input: Standing): Pick<JobSheet, 'readings' | 'takenBy'> {
   const { judged, folded } = input
   const standing = [...judged].flatMap(([check, taken]) => {
     const recorded = folded.readings.get(check)
     return recorded ? rowOf(input, check, recorded, taken, meaning(input, check)) : []
   })
-  return [...beforeRepairs(input), ...standing]
+  const rows = [...beforeRepairs(input), ...standing]
+  const [first = '', ...others] = new Set(rows.map(({ by }) => by))
+  if (others.length > 0 || first === '') return { readings: rows, takenBy: '' }
+  return { readings: rows.map((row) => ({ ...row, by: '' })), takenBy: first }
+}
+
+function takenBy(recorded: Recorded): string {
+  const taker = takerOf(recorded)
+  return taker === '' ? '' : `Taken by ${taker}.`
 }
 
 /**
@@ -43,16 +51,18 @@ function beforeRepairs(input: Standing): SheetReading[] {
 function rowOf(
   { kase, meter }: Standing,
   check: string,
-  { typed, manner, conditions }: Recorded,
+  recorded: Recorded,
   judged: Judged,
   means: string,
 ): SheetReading {
   const card = kase.checks.get(check) ?? noLongerThere(check)
   const { measurand: by, spot } = card
+  const { typed, manner, conditions } = recorded
   const { measured } = judged
   const shown = {
     title: upperFirst(card.title),
     at: spot?.connector ? upperFirst(spot.says) : '',
+    by: takenBy(recorded),
     typed: by && measured ? typed : readWords(card, judged),
     limits: by ? printLimits(by.limits, by.quantity.unit) : '',
     word: verdictWord(card, judged),

@@ -1,4 +1,4 @@
-import type { Repair } from '../record/fold.ts'
+import type { Repair } from '../record/repairs.ts'
 import type { Standing } from '../standing/standing.ts'
 import { proofClause } from '../verdict/proof.ts'
 import type { Fact } from '../words/fact.ts'
@@ -17,12 +17,13 @@ export function presentSheetRepairs({ folded, kase }: Standing): SheetRepair[] {
 }
 
 function factsOf(repair: Repair, faultWords: (fault: string) => string): Fact[] {
-  const { fault, note, price, minutes: spent } = repair
+  const { fault, note, price, minutes: spent, read } = repair
   return [
     ...(fault ? [{ label: 'How it failed', value: sentence(`It ${faultWords(fault)}`) }] : []),
     ...(price ? [{ label: 'Price', value: price }] : []),
     ...(spent === undefined ? [] : [{ label: 'Work', value: minutes(spent) }]),
     ...(note ? [{ label: 'Note', value: sentence(note) }] : []),
+    ...(read ? [{ label: 'Read at the proof', value: sentence(read) }] : []),
   ]
 }
 
@@ -57,9 +58,15 @@ export function presentProof({ folded, kase, walk }: Standing): ProofOnSheet | u
   }
 }
 
+/** What was read at the proof stands with what came of it. */
+const readAt = ({ read }: Repair): string =>
+  read === undefined
+    ? 'no reading of it was written down.'
+    : 'what was read stands with the repair.'
+
 function proofSays(repair: Repair | undefined): string {
   if (repair?.outcome === 'gone')
-    return 'Whoever repaired it wrote down that the complaint is gone. This is how it is to be proved; no reading of it was written down.'
+    return `Whoever repaired it wrote down that the complaint is gone. This is how it is to be proved; ${readAt(repair)}`
   return repair === undefined
     ? 'Once it is repaired, prove it as follows.'
     : 'Repaired, and still to be proved as follows.'

@@ -14,7 +14,13 @@ export interface JobSheet {
   readonly state: string
   /** What the owner said, and how it was measured. */
   readonly facts: readonly Fact[]
+  /** Of the machine and of people: what was written down of it. */
+  readonly particulars: readonly Fact[]
+  /** Where that is written down; not on paper. */
+  readonly form: ParticularsFormView
   readonly readings: readonly SheetReading[]
+  /** Who took the readings, in a sentence, where it was one person; or empty. */
+  readonly takenBy: string
   /** "Spark on the tester: no spark tester here." */
   readonly leftOut: readonly string[]
   /** At most four. */
@@ -32,10 +38,27 @@ export interface JobSheet {
   readonly asOf: string
 }
 
+export interface ParticularsFormView {
+  readonly action: string
+  readonly version: number
+  /** Unfolded, as it came back. */
+  readonly open: boolean
+  readonly notice?: string
+  readonly fields: readonly {
+    readonly name: string
+    readonly label: string
+    readonly value: string
+    readonly problem?: string
+  }[]
+  readonly submit: string
+}
+
 export interface SheetReading {
   readonly title: string
   /** "exciter plug, pins 1 and 2"; empty where nothing is touched. */
   readonly at: string
+  /** Who took it, as a sentence; empty where nobody is named, or it is the same for all. */
+  readonly by: string
   /** As it was typed, or the answer. */
   readonly typed: string
   /** "150 Ω ± 5.3 Ω": as compared with the limits; empty where nothing is measured. */

@@ -3,6 +3,7 @@ import { printLimits } from '../../measure/reading/print.ts'
 import { presentForm, purposeOf } from '../check/form.ts'
 import { isReadApart } from '../check/present.ts'
 import { presentSpot } from '../check/spot.ts'
+import { leftOver } from '../posts/left-over.ts'
 import { presentLast } from '../readings/last.ts'
 import { type Asked, sameCheck } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
@@ -20,11 +21,12 @@ import type { PhoneCheck, PhoneEnding, PhonePage } from './view.ts'
 
 /** A job's page while an owner is at the machine: what to say to them, and what they answer. */
 export function presentPhone(input: Standing & Asked): PhonePage {
-  const { job, kase, folded, notice, walk } = input
+  const { job, kase, folded, walk } = input
   const proposed = walk.step.kind === 'ask' ? walk.step.proposal.check : undefined
   const onPage = input.refused?.check ?? input.correcting ?? input.take ?? input.check ?? proposed
   const card = onPage === undefined ? undefined : kase.checks.get(onPage)
   const check = card && presentPhoneCheck(input, card)
+  const above = leftOver(input, check ? { check } : {})
   const ending = check ? undefined : endingOf(input)
   const last = presentLast(input)
   const again = afterCutOff(input)
@@ -39,8 +41,8 @@ export function presentPhone(input: Standing & Asked): PhonePage {
       kase.machine.name,
       kase.complaint.title,
     ],
-    said: notice ?? check?.form.problem ?? ending?.says ?? sentence(title),
-    ...(notice !== undefined && { notice }),
+    said: above.notice ?? check?.form.problem ?? ending?.says ?? sentence(title),
+    ...above,
     ...(again && { again }),
     ...(last && {
       last: { says: last.says, means: last.means, ...(last.mend && { mend: last.mend }) },
@@ -87,6 +89,7 @@ function presentPhoneCheck(input: Standing & Asked, card: CheckCard): PhoneCheck
       ...(form.field && { field: form.field }),
       typed: form.typed,
       ...(form.problem !== undefined && { problem: form.problem }),
+      ...(form.kept !== undefined && { kept: form.kept }),
       // Where that stands large just above, nobody reads it twice.
       asks: lines.at(-1)?.says === card.asks ? 'They say' : card.asks,
       answers: (card.answers ?? []).map(({ id, phone }) => ({ id, says: upperFirst(phone) })),

@@ -1,3 +1,4 @@
+import type { SentFact } from '../../web/kept.ts'
 import type { ReadingForm, SpotView } from '../check/view.ts'
 import type { LastReading } from '../readings/view.ts'
 import type { Ticket } from '../standing/ticket.ts'
@@ -33,6 +34,8 @@ export interface PhonePage {
   readonly head: readonly string[]
   readonly said: string
   readonly notice?: string
+  /** What was sent with it and has no field on this page. */
+  readonly sent?: readonly SentFact[]
   /** The line went dead: what to say first when they ring again. */
   readonly again?: readonly string[]
   /** What came back last and what it meant, for whoever holds the phone at this end. */
@@ -60,7 +63,8 @@ export interface PhoneCheck {
   readonly form: PhoneForm
 }
 
-export interface PhoneForm extends Pick<ReadingForm, 'action' | 'field' | 'typed' | 'problem'> {
+export interface PhoneForm
+  extends Pick<ReadingForm, 'action' | 'field' | 'typed' | 'problem' | 'kept'> {
   /** The question that the answers are to. */
   readonly asks: string
   readonly answers: readonly { readonly id: string; readonly says: string }[]

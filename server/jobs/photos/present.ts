@@ -5,17 +5,22 @@ import { dateAndTime, upperFirst } from '../words/sentences.ts'
 import { hint } from './problems.ts'
 import type { PhotosPage, PhotoView } from './view.ts'
 
+/** What was sent and could not be taken: a picture, or that one goes. */
+export type RefusedPhoto =
+  | { readonly check: string; readonly problem: string }
+  | { readonly notice: string }
+
 /** The page of a job's photos; `refused` is what was sent and could not be taken. */
 export function presentPhotos(
   found: FoundJob,
   photos: readonly PhotoRecord[],
-  refused?: { readonly check: string; readonly problem: string },
+  refused?: RefusedPhoto,
 ): PhotosPage {
   const { job, kase, folded } = found
   const read = [...folded.readings.keys()].flatMap((check) => kase.checks.get(check) ?? [])
   // What was read comes first: that is what a photo is taken of.
   const cards = new Set([...read, ...kase.checks.values()])
-  const chosen = refused?.check ?? ''
+  const chosen = refused && 'check' in refused ? refused.check : ''
   return {
     title: `${refused ? 'Not taken: ' : ''}Job ${job.id}: photos`,
     job: ticketOf(job),
@@ -32,7 +37,7 @@ export function presentPhotos(
     accept: 'image/jpeg,image/png,image/webp',
     action: `/jobs/${job.id}/photos`,
     removal: `/jobs/${job.id}/photo-removals`,
-    ...(refused && { problem: refused.problem }),
+    ...(refused && 'problem' in refused ? { problem: refused.problem } : refused),
   }
 }
 

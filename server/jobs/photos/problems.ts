@@ -26,3 +26,5 @@ export const tooLarge = `The file is larger than ${megabytes} MB. Save the pictu
 export const notWhole = 'The picture did not arrive whole. Send it once more.'
 export const noSuchSubject = 'Choose one of the checks of this job, or the machine.'
 export const tooMany = `A job holds ${counted(mostPhotos, 'photo')} at most. Delete one first.`
+export const noneToDelete = 'Press Delete below the photo that is to go.'
+export const deletedAlready = 'That photo is not there any more: it was deleted meanwhile.'

@@ -29,5 +29,8 @@ export interface PhotosPage {
   readonly accept: string
   readonly action: string
   readonly removal: string
+  /** Why the picture was not taken. */
   readonly problem?: string
+  /** Why none was deleted. */
+  readonly notice?: string
 }

@@ -9,7 +9,7 @@ export interface CheckForm {
   /** The version of the job that the form was made for; 0, which no job has, where it names none. */
   readonly version: number
   readonly check: string
-  /** What was typed, trimmed, and cut where it is too long to be any reading or to be shown again. */
+  /** What was typed, trimmed. */
   readonly typed: string
   /** The button that was pressed: `over`, `could-not-tell` or the name of an answer. */
   readonly choice: string
@@ -24,21 +24,21 @@ export interface CheckForm {
   readonly kept: string
 }
 
-/** Longer than any reading or reason that people write. */
+/** Longer than any reason that people write, in characters. */
 const longest = 200
 
 export function checkFormFrom(body: unknown): CheckForm {
   return {
     version: wholeOf(textOf(body, 'version')) ?? 0,
     check: textOf(body, 'check'),
-    typed: textOf(body, 'typed').trim().slice(0, longest),
+    typed: textOf(body, 'typed').trim(),
     choice: textOf(body, 'choice'),
     reason: textOf(body, 'reason').trim(),
     warmth: textOf(body, 'warmth'),
-    celsius: textOf(body, 'celsius').trim().slice(0, longest),
-    rpm: textOf(body, 'rpm').trim().slice(0, longest),
+    celsius: textOf(body, 'celsius').trim(),
+    rpm: textOf(body, 'rpm').trim(),
     asTake: textOf(body, 'take') !== '',
-    kept: textOf(body, 'kept').trim().slice(0, longest),
+    kept: textOf(body, 'kept').trim(),
   }
 }
 

@@ -1,8 +1,8 @@
 import type { Case, CheckCard } from '../../knowledge/case.ts'
+import { beyondIn, doubtIn } from '../measuring/doubts.ts'
 import { allowsFurtherTake } from '../measuring/judged.ts'
 import { measuredReading } from '../measuring/measured-reading.ts'
 import type { MeterAtHand } from '../measuring/meter-at-hand.ts'
-import { loneOneIn, mistakeIn } from '../measuring/mistakes.ts'
 import type { JobEvent } from '../record/events.ts'
 import { canBeMadeAnew, type Folded } from '../record/fold.ts'
 import type { FoundJob } from '../standing/find.ts'
@@ -40,7 +40,7 @@ export const nouns: Readonly<Record<string, Noun>> = {
     hasField: true,
   },
   takes: {
-    read: (card, form, { kase }) => touchesOf(card, form, kase),
+    read: (card, form, { kase }, meter) => touchesOf(card, form, kase, meter),
     refusal: ({ readings }, check) =>
       readings.has(check) ? null : 'The reading was withdrawn meanwhile; send yours as a new one.',
     hasField: true,
@@ -77,13 +77,18 @@ function readingOf(kind: 'reading' | 'correction'): Noun['read'] {
     const { typed, touches } = read
     const { manner } = how
     const measured = measuredReading(card, { takes: [touches], manner }, meter, conditions)
-    const mistake = mistakeIn(kase, card, measured) ?? loneOneIn(card, typed, measured)
-    if (mistake !== null && form.kept !== typed) return { ok: false, sentence: mistake }
+    const doubt = doubtIn(kase, card, { typed, touches, measured }, meter)
+    if (doubt !== null && form.kept !== typed) return { ok: false, sentence: doubt }
     return { ok: true, event: { kind, check: card.id, typed, touches, manner } }
   }
 }
 
-function touchesOf(card: CheckCard, form: CheckForm, kase: Case): Understood<{ event: JobEvent }> {
+function touchesOf(
+  card: CheckCard,
+  form: CheckForm,
+  kase: Case,
+  meter: MeterAtHand,
+): Understood<{ event: JobEvent }> {
   if (!allowsFurtherTake(kase, card.id)) {
     return {
       ok: false,
@@ -93,6 +98,8 @@ function touchesOf(card: CheckCard, form: CheckForm, kase: Case): Understood<{ e
   const read = readTouches(card, form)
   if (!read.ok) return read
   const { typed, touches } = read
+  const beyond = beyondIn(card, touches, meter)
+  if (beyond !== null && form.kept !== typed) return { ok: false, sentence: beyond }
   return { ok: true, event: { kind: 'take', check: card.id, typed, touches } }
 }
 

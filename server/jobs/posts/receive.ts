@@ -6,7 +6,8 @@ import { meterAtHand } from '../measuring/meter-at-hand.ts'
 import type { JobEvent, StoredJob } from '../record/events.ts'
 import type { JobParts } from '../record/parts.ts'
 import type { Asked, Refused } from '../standing/asked.ts'
-import { type FoundJob, findJob, type Missing, noSuchCheck } from '../standing/find.ts'
+import { type FoundJob, findJob, type Missing } from '../standing/find.ts'
+import { sentIn } from '../words/field-words.ts'
 import { movedOn } from '../words/moved-on.ts'
 import { type CheckForm, checkFormFrom } from './check-form.ts'
 import { type Noun, nouns } from './nouns.ts'
@@ -31,56 +32,56 @@ export async function receive(
   if ('missing' in found) return found
   const form = checkFormFrom(request.body)
   const card = found.kase.checks.get(form.check)
-  if (card === undefined) return { missing: noSuchCheck, job: found.job.id }
-
+  if (card === undefined) {
+    const asked = { notice: noSuchCheckHere, sent: sentIn(request.body) }
+    return { status: 422, found, asked }
+  }
   const meter = meterAtHand(parts.knowledge, found.folded)
   const read = noun.read(card, form, found, meter)
-  if (!read.ok) return returned(422, found, noun, form, read.sentence)
+  if (!read.ok) return returned(422, found, noun, request, read.sentence)
   if (isDoubled(found.job, form, read.event)) return { job: found.job.id }
   const refusal = noun.refusal(found.folded, form.check)
-  if (refusal !== null) return returned(409, found, noun, form, refusal)
-  return append(parts, noun, request, found, form, read.event)
+  if (refusal !== null) return returned(409, found, noun, request, refusal)
+  const done = await parts.jobs.append(found.job.id, form.version, read.event)
+  if (done === 'written') return { job: found.job.id }
+  const moved = await findJob(parts, request)
+  return 'missing' in moved ? moved : returned(409, moved, noun, request, movedOn)
 }
 
-async function append(
-  parts: JobParts,
-  noun: Noun,
-  request: FastifyRequest,
-  { job }: FoundJob,
-  form: CheckForm,
-  event: JobEvent,
-): Promise<Answered> {
-  const done = await parts.jobs.append(job.id, form.version, event)
-  if (done === 'written') return { job: job.id }
-  const moved = await findJob(parts, request)
-  return 'missing' in moved ? moved : returned(409, moved, noun, form, movedOn)
-}
+const noSuchCheckHere =
+  'This job has no check of that name: choose one of its checks, and send yours again.'
 
 /** A button pressed twice, with gloves on, is one post and not a quarrel with oneself. */
 function isDoubled({ version, events }: StoredJob, form: CheckForm, event: JobEvent): boolean {
   return version === form.version + 1 && isDeepStrictEqual(events.at(-1)?.event, event)
 }
 
-/**
- * A check that has a reading by now is shown as a correction, so that what was typed finds a field;
- * more touches of it go back to their own.
- */
 function returned(
   status: 409 | 422,
   found: FoundJob,
   noun: Noun,
-  { check, choice, typed, warmth, celsius, rpm, asTake }: CheckForm,
+  { body }: FastifyRequest,
   sentence: string,
 ): Returned {
-  if (!noun.hasField) return { status, found, asked: { notice: sentence } }
+  const asked = comingBack(found, noun, checkFormFrom(body), sentence)
+  return { status, found, asked: { ...asked, sent: sentIn(body) } }
+}
+
+/**
+ * The form once more, or only the sentence where there is none. A check that has a reading by now is shown as
+ * a correction, so that what was typed finds a field; more touches of it go back to their own.
+ */
+function comingBack(found: FoundJob, noun: Noun, form: CheckForm, sentence: string): Asked {
+  const { check, choice, typed, reason, warmth, celsius, rpm, asTake } = form
+  if (!noun.hasField) return { notice: sentence }
   const kept = choice === 'over' ? `${typed} OL`.trim() : typed
   const refused = { check, typed: kept, sentence, warmth, celsius, rpm }
   const has = found.folded.readings.has(check)
-  if (has && noun === nouns.takes) {
-    return { status, found, asked: takeReturned(found, refused, asTake) }
+  if (noun === nouns.skips) {
+    return has ? { notice: sentence } : { check, skipRefused: { check, reason, sentence } }
   }
-  const field = has ? { correcting: check } : { check }
-  return { status, found, asked: { ...field, refused } }
+  if (has && noun === nouns.takes) return takeReturned(found, refused, asTake)
+  return has ? { correcting: check, refused } : { check, refused }
 }
 
 /** Beside the reading, in the form that asked for the check once more, or above all where there is neither. */

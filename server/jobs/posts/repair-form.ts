@@ -1,15 +1,15 @@
 import type { Case } from '../../knowledge/case.ts'
 import { numberIn, textOf } from '../../web/fields.ts'
 import type { Repaired } from '../record/events.ts'
-import type { RepairForm } from '../standing/asked.ts'
+import type { RepairForm, RepairProblem } from '../standing/asked.ts'
 
-/** Longer than what people write on a job card. */
+/** Longer than what people write on a job card, in characters. */
 const longest = { note: 500, price: 40 } as const
 /** A week of work. */
 const mostMinutes = 6000
 
 export function repairFormFrom(body: unknown): RepairForm {
-  const field = (name: string) => textOf(body, name).trim().slice(0, 1000)
+  const field = (name: string) => textOf(body, name).trim()
   return {
     parts: field('parts'),
     fault: field('fault'),
@@ -21,7 +21,7 @@ export function repairFormFrom(body: unknown): RepairForm {
 
 export type ReadRepair =
   | { readonly ok: true; readonly repaired: Repaired }
-  | { readonly ok: false; readonly field: keyof RepairForm; readonly sentence: string }
+  | { readonly ok: false; readonly problem: RepairProblem }
 
 /** What a form says was repaired, or the field that is wrong and what to do about it. */
 export function readRepair({ parts, faults }: Case, form: RepairForm): ReadRepair {
@@ -58,6 +58,6 @@ export function readRepair({ parts, faults }: Case, form: RepairForm): ReadRepai
   }
 }
 
-function wrong(field: keyof RepairForm, sentence: string): ReadRepair {
-  return { ok: false, field, sentence }
+function wrong(field: keyof RepairForm, says: string): ReadRepair {
+  return { ok: false, problem: { field, says } }
 }

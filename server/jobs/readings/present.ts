@@ -119,7 +119,7 @@ function furtherTake(
       label: quantity.touches.another,
       unit: quantity.unit,
       typed: tried?.typed ?? '',
-      ...(tried && { problem: tried.sentence }),
+      ...(tried && { problem: tried.sentence, kept: tried.typed }),
     },
   }
 }

@@ -27,6 +27,8 @@ export interface ReadingRow {
     readonly unit: string
     readonly typed: string
     readonly problem?: string
+    /** What was typed when it came back: sent again as it is, it is taken. */
+    readonly kept?: string
   }
   /** The page that says how to get there again, where it is measured and the machine stands otherwise. */
   readonly anewHref?: string

@@ -64,6 +64,15 @@ export interface Over {
   readonly before?: number | undefined
 }
 
+/** What the sheet of a job says of the machine and of people: as typed, and each may be empty. */
+export interface Particulars {
+  readonly serial: string
+  /** Hours or distance run. */
+  readonly hours: string
+  readonly customer: string
+  readonly technician: string
+}
+
 /** These parts were repaired or replaced, and what else was written down of it. */
 export interface Repaired {
   readonly parts: readonly string[]
@@ -105,7 +114,15 @@ export type JobEvent =
    * The complaint was tried again after the last repair. If it is still there, the checks that may have
    * shown the repaired parts are open again.
    */
-  | { readonly kind: 'proved'; readonly gone: boolean; readonly reopened: readonly string[] }
+  | {
+      readonly kind: 'proved'
+      readonly gone: boolean
+      readonly reopened: readonly string[]
+      /** What was read meanwhile: free text. */
+      readonly read?: string | undefined
+    }
+  /** What the sheet says of the machine and of people, all of it anew. */
+  | ({ readonly kind: 'particulars' } & Particulars)
   /** A reading is not to be asked for once more: it stands as it is. */
   | { readonly kind: 'accepted'; readonly check: string }
   | { readonly kind: 'skipped'; readonly check: string; readonly reason: string }

@@ -1,6 +1,8 @@
 import { mostTakes } from '../../diagnosis/belief/takes.ts'
 import type { Reading, Touches } from '../../measure/reading/reading.ts'
-import type { Conditions, JobEvent, Manner, MeterChoice, Repaired, StoredJob } from './events.ts'
+import type { Conditions, JobEvent, Manner, MeterChoice, Particulars, StoredJob } from './events.ts'
+import { proveLast, type Repair, repairOf } from './repairs.ts'
+import { technicians } from './technician.ts'
 
 /** A job as its events leave it: what stands now. */
 export interface Folded {
@@ -10,6 +12,8 @@ export interface Folded {
   readonly conditions: Conditions
   /** Whose machine, or any note: as it was written last. */
   readonly note: string
+  /** What the sheet says of the machine and of people, as it was written last. */
+  readonly particulars: Particulars
   /** By check, in the order in which they were taken; a correction keeps its place. */
   readonly readings: ReadonlyMap<string, Recorded>
   /** The meter as it stands, and what its leads read: Ω, or null where they were not zeroed. */
@@ -31,13 +35,6 @@ export interface Folded {
 
 export type Opened = Extract<JobEvent, { kind: 'opened' }>
 
-export interface Repair extends Repaired {
-  readonly outcome: null | 'gone' | 'still there'
-  /** When it was written down, and when it was proved. */
-  readonly at: Date
-  readonly provedAt?: Date
-}
-
 export interface Recorded {
   readonly typed: string
   /** Every touch so far, in order; of an answer, every look. */
@@ -47,6 +44,8 @@ export interface Recorded {
   readonly manner: Manner
   /** How things stood when it was read. */
   readonly conditions: Conditions
+  /** The technician of that time; empty where nobody was named. */
+  readonly by: string
   readonly at: Date
 }
 
@@ -59,29 +58,33 @@ export function fold(events: StoredJob['events']): Folded {
   const repairs: Repair[] = []
   const tried = new Map<string, boolean>()
   const { opened, openedAt } = firstOf(events)
+  const technicianAt = technicians(events)
   let { conditions, note } = opened
+  let particulars: Particulars = { serial: '', hours: '', customer: '', technician: '' }
   let meter: Folded['meter'] = {
     choice: { kind: 'class', id: conditions.meter },
     zero: null,
   }
-  for (const { event, at } of events) {
+  for (const [index, { event, at }] of events.entries()) {
     switch (event.kind) {
       case 'reading':
-      case 'correction':
+      case 'correction': {
+        // What is put right at the desk was read when it was read, and by whom.
+        const before = event.kind === 'correction' ? readings.get(event.check) : undefined
         readings.set(event.check, {
           typed: event.typed,
           touches: event.touches,
           takes: [event.touches],
           manner: event.manner,
-          // What is put right at the desk was read when it was read.
-          conditions:
-            (event.kind === 'correction' && readings.get(event.check)?.conditions) || conditions,
+          conditions: before?.conditions ?? conditions,
+          by: before?.by ?? technicianAt[index] ?? '',
           at,
         })
         furtherTakes.delete(event.check)
         skipped.delete(event.check)
         accepted.delete(event.check)
         break
+      }
       case 'take': {
         const before = readings.get(event.check)
         if (before === undefined) break
@@ -100,7 +103,7 @@ export function fold(events: StoredJob['events']): Folded {
         repairs.push(repairOf(event, at))
         break
       case 'proved':
-        proveLast(repairs, event.gone, at)
+        proveLast(repairs, event, at)
         for (const check of event.reopened) {
           readings.delete(check)
           accepted.delete(check)
@@ -109,6 +112,9 @@ export function fold(events: StoredJob['events']): Folded {
       case 'conditions':
         conditions = event.conditions
         note = event.note
+        break
+      case 'particulars':
+        particulars = event
         break
       case 'meter':
         meter = { choice: event.meter, zero: event.zero }
@@ -134,7 +140,8 @@ export function fold(events: StoredJob['events']): Folded {
     }
   }
   return {
-    ...{ opened, openedAt, conditions, note, meter, readings, repairs, skipped, accepted, tried },
+    ...{ opened, openedAt, conditions, note, particulars, meter },
+    ...{ readings, repairs, skipped, accepted, tried },
     ...cutOffAt(events.at(-1)?.event),
   }
 }
@@ -157,17 +164,6 @@ export function canBeMadeAnew({ readings, conditions }: Folded, check: string): 
 /** A take that could not be had will not be had by asking for it again. */
 function tells(touches: readonly Reading[]): boolean {
   return touches.some(({ kind }) => kind !== 'could-not-tell')
-}
-
-function repairOf({ kind: _, ...repaired }: { kind: string } & Repaired, at: Date): Repair {
-  return { ...repaired, outcome: null, at }
-}
-
-function proveLast(repairs: Repair[], gone: boolean, provedAt: Date): void {
-  const last = repairs.pop()
-  if (last !== undefined) {
-    repairs.push({ ...last, outcome: gone ? 'gone' : 'still there', provedAt })
-  }
 }
 
 function firstOf([first]: StoredJob['events']): Pick<Folded, 'opened' | 'openedAt'> {

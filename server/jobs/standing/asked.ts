@@ -1,4 +1,5 @@
 import type { PhotoRecord } from '../../store/photos/records.ts'
+import type { SentFact } from '../../web/kept.ts'
 import type { Room } from './rooms.ts'
 
 /** What somebody asked to see on a job's page, or sent and could not be taken. */
@@ -10,7 +11,9 @@ export interface Asked {
   /** A part in which somebody has seen the fault with their own eyes. */
   readonly found?: string
   /** What was to be written down of a repair and could not be taken. */
-  readonly repairRefused?: RepairForm & { readonly sentence: string; readonly field: string }
+  readonly repairRefused?: RepairForm & { readonly problem?: RepairProblem }
+  /** What was read at a proof that could not be taken, and what is wrong with it, if anything. */
+  readonly proofRefused?: { readonly read: string; readonly problem?: string }
   /** By phone: number of the sentence to say, from 1. */
   readonly line?: number
   /** By phone: the page as whoever is at the machine would have it. */
@@ -27,10 +30,14 @@ export interface Asked {
   readonly refused?: Refused
   /** The same of more touches of a check that has a reading. */
   readonly takeRefused?: Refused
+  /** Why a check was to be skipped, where that could not be taken. */
+  readonly skipRefused?: Pick<Refused, 'check' | 'sentence'> & { readonly reason: string }
   /** What was typed for the leads of the meter and could not be taken, with a sentence. */
   readonly zeroRefused?: { readonly typed: string; readonly sentence: string }
   /** Something about the whole page: "this job has moved on". */
   readonly notice?: string
+  /** All that was typed into a form that could not be taken, whether it has a field on this page or not. */
+  readonly sent?: readonly SentFact[]
 }
 
 /** What the form of a repair holds, as text. */
@@ -43,6 +50,12 @@ export interface RepairForm {
   readonly minutes: string
 }
 
+/** The field of a repair that is wrong, and what to do about it. */
+export interface RepairProblem {
+  readonly field: keyof RepairForm
+  readonly says: string
+}
+
 /** A form about a check that could not be taken: what it held, and what to do. */
 export interface Refused {
   readonly check: string
@@ -51,6 +64,14 @@ export interface Refused {
   readonly warmth?: string
   readonly celsius?: string
   readonly rpm?: string
+}
+
+/** What is wrong with what was sent, in the one sentence that is read out first. */
+export function wrongIn(asked: Asked): string | undefined {
+  const { notice, refused, takeRefused, skipRefused, zeroRefused, repairRefused, proofRefused } =
+    asked
+  const form = refused ?? takeRefused ?? skipRefused ?? zeroRefused
+  return notice ?? form?.sentence ?? repairRefused?.problem?.says ?? proofRefused?.problem
 }
 
 /** The address of the same check on the page of the same job, with something more asked for: `open=tree`. */

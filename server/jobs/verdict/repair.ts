@@ -1,7 +1,7 @@
 import { named } from '../../diagnosis/model/named.ts'
 import type { Step } from '../../diagnosis/model/walk.ts'
 import type { Case } from '../../knowledge/case.ts'
-import type { Repair } from '../record/fold.ts'
+import type { Repair } from '../record/repairs.ts'
 import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
 import { stillApart } from '../standing/still-apart.ts'
@@ -24,7 +24,7 @@ import type { RepairView, WrittenView } from './view.ts'
  * there is neither a named part nor a repair.
  */
 export function presentRepair(input: Standing & Asked): RepairView | undefined {
-  const { job, folded, kase, walk, found } = input
+  const { job, folded, kase, walk, found, proofRefused } = input
   const last = folded.repairs.at(-1)
   if (last?.outcome === null) {
     return {
@@ -34,6 +34,7 @@ export function presentRepair(input: Standing & Asked): RepairView | undefined {
       steps: proofSteps(input, last.parts),
       action: `/jobs/${job.id}/proofs`,
       parts: '',
+      proof: proofRefused ?? { read: '' },
       buttons: [
         { name: 'choice', value: 'gone', says: 'Proved: the complaint is gone' },
         { name: 'choice', value: 'still-there', says: 'Still there: walk on' },
@@ -106,11 +107,12 @@ function presentDone({ folded, kase }: Standing): RepairView {
 
 function doneWords(kase: Case, { parts, outcome, provedAt, ...written }: Repair): string {
   const proved = outcome === 'gone' ? 'proved' : 'the complaint was still there'
-  const { fault, note, price, minutes } = written
+  const { fault, note, price, minutes, read } = written
   return [
     `${upperFirst(partNames(kase, parts))} repaired; ${proved}${provedAt ? ` ${dateAndTime(provedAt)}` : ''}.`,
     ...(fault ? [`It ${kase.faults.get(fault)?.says ?? fault}.`] : []),
     ...(note ? [sentence(note)] : []),
+    ...(read ? [sentence(`Read at the proof: ${read}`)] : []),
     ...(price || minutes !== undefined
       ? [
           sentence(
@@ -130,7 +132,7 @@ function presentWritten(
   { kase, repairRefused }: Standing & Asked,
   parts: readonly string[],
 ): WrittenView {
-  const { fault, note = '', price = '', minutes = '', field, sentence } = repairRefused ?? {}
+  const { fault, note = '', price = '', minutes = '', problem } = repairRefused ?? {}
   const [part] = parts
   return {
     faults: [...kase.faults.values()]
@@ -140,7 +142,7 @@ function presentWritten(
     note,
     price,
     minutes,
-    ...(field && sentence && { problem: { field, says: sentence } }),
+    ...(problem && { problem }),
   }
 }
 

@@ -47,6 +47,8 @@ export interface RepairView {
   readonly parts: string
   /** What may be written down beside it. */
   readonly written?: WrittenView
+  /** What may be written down of its proof. */
+  readonly proof?: { readonly read: string; readonly problem?: string }
   readonly buttons: readonly {
     readonly name: 'choice' | 'parts'
     readonly value: string

@@ -2,6 +2,7 @@ import { named } from '../../diagnosis/model/named.ts'
 import type { Case } from '../../knowledge/case.ts'
 import { printValue } from '../../measure/reading/print.ts'
 import type { MeterAtHand } from '../measuring/meter-at-hand.ts'
+import type { Recorded } from '../record/fold.ts'
 import { listed, the } from './sentences.ts'
 
 /** What a suspect is called in a sentence, without an article. */
@@ -27,3 +28,10 @@ export const whoWords = {
   apprentice: 'An apprentice, with me',
 } as const
 export const engineWords = { cold: 'Cold', hot: 'Hot' } as const
+
+/** Who took a reading, to stand after "taken by"; empty where nobody is named. What an owner told is theirs, whoever wrote it down. */
+export function takerOf({ by, conditions }: Pick<Recorded, 'by' | 'conditions'>): string {
+  if (conditions.who === 'owner') return 'the owner, by phone'
+  if (conditions.who !== 'apprentice') return by
+  return by === '' ? 'an apprentice' : `an apprentice with ${by}`
+}

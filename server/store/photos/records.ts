@@ -80,11 +80,16 @@ export class PhotoRecords {
     return row ? { type: row.type, bytes: row.bytes, addedAt: new Date(row.added_at) } : null
   }
 
-  /** Deletes a photo of a job; one that is not there stays so. */
-  async remove(job: number, id: number): Promise<void> {
-    await this.#access.write((write) =>
-      write.deleteFrom('photos').where('job', '=', job).where('id', '=', id).execute(),
+  /** Deletes a photo of a job, and says whether it was there. */
+  async remove(job: number, id: number): Promise<boolean> {
+    const { numDeletedRows } = await this.#access.write((write) =>
+      write
+        .deleteFrom('photos')
+        .where('job', '=', job)
+        .where('id', '=', id)
+        .executeTakeFirstOrThrow(),
     )
+    return numDeletedRows > 0n
   }
 }
 

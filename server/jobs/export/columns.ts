@@ -1,0 +1,71 @@
+import type { ExportedReading } from './readings.ts'
+
+/** What stands in front of each reading where all jobs come together, and what it is. */
+export interface ExportedHead {
+  readonly job: number
+  readonly openedAt: string
+  readonly machine: string
+  readonly machineName: string
+  readonly complaint: string
+  readonly complaintTitle: string
+  readonly note: string
+}
+
+/** The columns of a job, in their order, each with what it holds. */
+const ofJob: Readonly<Record<keyof ExportedHead, string>> = {
+  job: 'Number of the job.',
+  openedAt: 'When it was opened: date and time in UTC (ISO 8601).',
+  machine: 'Short name of the machine, as its sheet is called.',
+  machineName: 'Maker and name of the machine; empty where its sheet is there no more.',
+  complaint: 'Short name of the complaint, or Check-over.',
+  complaintTitle: 'The complaint in words; empty where it is there no more.',
+  note: 'Owner, or any note.',
+}
+
+/** The columns of a reading, in their order, each with what it holds. */
+const ofReading: Readonly<Record<keyof ExportedReading, string>> = {
+  check: 'Short name of the check: it stays the same when its words are changed.',
+  title: 'The check in words; empty where it is there no more.',
+  part: 'What it is about, in words; empty where that is no one part.',
+  quantity: 'What is measured; empty of a look or a question.',
+  at: 'Where the probes touch.',
+  unit: 'Unit of low, high, corrected and expanded: Ω, V or µF, never with another prefix.',
+  low: 'Low limit, in that unit; empty where there is none.',
+  high: 'High limit, in that unit; empty where there is none.',
+  limits: 'Both limits in words.',
+  read: 'What came back, in words.',
+  corrected: 'The reading as it is compared with the limits, in that unit.',
+  expanded: 'How far that may be off, up or down, with 95 % certainty (JCGM 100).',
+  within: 'The chance that the true value lies within the limits, from 0 to 1 (JCGM 106).',
+  takes: 'How many times the check was made; 0 where it was left out.',
+  state: 'good, bad, unsure, answered, could not tell, not judged, left out or to read.',
+  leftOut: 'Why it was left out.',
+  typed: 'What was typed, letter by letter.',
+  readAt: 'When it was read: date and time in UTC (ISO 8601).',
+  takenBy: 'Who took it: the technician of that time, an apprentice, or the owner by phone.',
+}
+
+export const jobColumns = Object.keys(ofJob) as readonly (keyof ExportedHead)[]
+export const readingColumns = Object.keys(ofReading) as readonly (keyof ExportedReading)[]
+
+/** View model of the page that says what the columns hold. */
+export interface ColumnsPage {
+  readonly title: string
+  readonly tables: readonly {
+    readonly id: string
+    readonly name: string
+    readonly columns: readonly { readonly name: string; readonly says: string }[]
+  }[]
+}
+
+export function presentColumns(): ColumnsPage {
+  const columns = (all: Readonly<Record<string, string>>) =>
+    Object.entries(all).map(([name, says]) => ({ name, says }))
+  return {
+    title: 'What the columns hold',
+    tables: [
+      { id: 'of-reading', name: 'Of every reading', columns: columns(ofReading) },
+      { id: 'of-job', name: 'In front, where all jobs come together', columns: columns(ofJob) },
+    ],
+  }
+}

@@ -1,0 +1,26 @@
+import type { JobEvent, Repaired } from './events.ts'
+
+type Proved = Extract<JobEvent, { kind: 'proved' }>
+
+export interface Repair extends Repaired {
+  readonly outcome: null | 'gone' | 'still there'
+  /** When it was written down, and when it was proved. */
+  readonly at: Date
+  readonly provedAt?: Date
+  /** What was read while it was proved, as it was typed. */
+  readonly read?: string
+}
+
+/** A repair as it is written down: nobody has tried yet whether it helped. */
+export function repairOf({ kind: _, ...repaired }: { kind: string } & Repaired, at: Date): Repair {
+  return { ...repaired, outcome: null, at }
+}
+
+/** The complaint was tried again: what came of the last repair. */
+export function proveLast(repairs: Repair[], { gone, read }: Proved, provedAt: Date): void {
+  const last = repairs.pop()
+  if (last !== undefined) {
+    const outcome = gone ? 'gone' : 'still there'
+    repairs.push({ ...last, outcome, provedAt, ...(read !== undefined && { read }) })
+  }
+}
