@@ -71,6 +71,7 @@ function folded(
     skipped: new Map(Object.entries(skipped)),
     accepted: new Set(),
     tried: new Map(),
+    putRight: new Map(),
   }
 }
 

@@ -11,6 +11,7 @@ const caution = {
   command: 'Keep clear.',
   says: 'Keep clear of the belt.',
   phone: 'Keep clear of the belt.',
+  reminds: 'clear of the belt',
 } as const
 
 const part = (id: string, name: string, more: Partial<PartCard> = {}): PartCard => ({
@@ -257,6 +258,7 @@ const always = {
   command: 'Read the manual.',
   says: 'The manual comes first.',
   phone: 'The manual comes first.',
+  reminds: 'the manual comes first',
   everywhere: true,
   source,
 } as const
@@ -277,7 +279,12 @@ export const smallKnowledge: Knowledge = {
     answers: { astray: 0.1, pace: 2, talk: 1, metering: 3, source },
     cold: { below: 0, without: 'light', most: 3, source },
   },
-  home: { ways: {}, never: { 'hold-lead': 'Never hold a lead.' }, stay: ['It is dark.'] },
+  home: {
+    ways: {},
+    never: { 'hold-lead': 'Never hold a lead.' },
+    trial: { do: ['Pull the rope.'], after: ['Go gently.'], cautions: [] },
+    stay: ['It is dark.'],
+  },
   circuits: new Map(),
   meters: new Map([
     [

@@ -1,19 +1,16 @@
-import { entry } from '../../diagnosis/model/named.ts'
 import type { Case } from '../../knowledge/case.ts'
 import { hasAll } from '../../knowledge/fits.ts'
-import { cautionCards } from '../../knowledge/instantiate/check-card.ts'
-import { coverId, hinders } from '../../knowledge/instantiate/setup-cards.ts'
+import { cautionCards } from '../../knowledge/instantiate/caution-cards.ts'
 import { fill, fillingsOf } from '../../knowledge/instantiate/words.ts'
 import type { Knowledge } from '../../knowledge/knowledge.ts'
 import type { Home } from '../../knowledge/schema/phone/home.ts'
-import type { Step } from '../standing/as-it-stands.ts'
 import type { Asked } from '../standing/asked.ts'
 import { putBackSentences } from '../standing/put-back.ts'
 import type { Standing } from '../standing/standing.ts'
 import { ticketOf } from '../standing/ticket.ts'
 import { cautionsEverywhere, cautionsRead, presentCautions } from '../words/cautions.ts'
 import { listed, lowerFirst, sentence } from '../words/sentences.ts'
-import { perhapsApart } from './cut-off.ts'
+import { putTogether } from './put-together.ts'
 import { cautionLines, linesOf, saying } from './saying.ts'
 import type { HomePage, HomeWay } from './view.ts'
 
@@ -89,30 +86,6 @@ function wayView({ job, folded }: Standing, id: string, { says, danger }: Way): 
   }
 }
 
-/**
- * What goes back before a way home is tried: all that is in the way of an engine that turns or runs. A cover that is not
- * goes on at the end, as hands may have to go below it; and what was made ready so that it can be run, such as a
- * leg in the water, stays as it is.
- */
-function backAround({ kase, knowledge, asItStands, walk }: Standing): [Step[], Step[]] {
-  const asked = walk.step.kind === 'ask' ? walk.step.proposal.check : null
-  const apart = perhapsApart({ kase, asItStands }, asked)
-  const { setups } = knowledge.setups
-  const coverOf = ({ setup: { id } }: Step) =>
-    id.startsWith(coverId('')) ? kase.machine.access[id.slice(coverId('').length)] : undefined
-  const turning = ['cranking', 'running'] as const
-  const inTheWay = (step: Step): boolean => {
-    const kit = setups[step.setup.id] ?? coverOf(step)
-    return kit === undefined || hinders(kit, turning)
-  }
-  const servesRunning = (step: Step): boolean =>
-    coverOf(step)?.for?.some((id) => !hinders(entry(setups, id), turning)) ?? false
-  const covers = apart.filter(
-    (step) => coverOf(step) !== undefined && !inTheWay(step) && !servesRunning(step),
-  )
-  return [apart.filter(inTheWay), covers]
-}
-
 function tryingView(
   input: Standing & Asked,
   id: string,
@@ -121,13 +94,13 @@ function tryingView(
   const { job, kase, knowledge, line = 1 } = input
   const fillings = fillingsOf(kase.machine)
   const cards = cautionCards(cautions, knowledge, kase.machine)
-  const [first, last] = backAround(input)
+  const [first, covers] = putTogether(input)
   const lines = [
     ...cautionLines(cards, cautionsRead(input)),
-    ...linesOf('put back first', putBackSentences(first, kase.machine)),
+    ...linesOf('put back first', putBackSentences(first, kase.machine, 'by phone')),
     ...linesOf('do', steps.map((step) => fill(step, fillings)).filter(Boolean)),
     ...linesOf('mind', [sentence(danger)]),
-    ...linesOf('before you go', putBackSentences(last, kase.machine)),
+    ...linesOf('before you go', putBackSentences(covers, kase.machine, 'by phone')),
     { says: 'Does it run, and can you go?', label: 'ask' },
   ]
   return {

@@ -120,8 +120,17 @@ export type JobEvent =
       readonly helped: boolean
       readonly leaves?: readonly string[] | undefined
     }
+  /**
+   * An owner was told how to put right what was seen there and then: what an answer told of, by the name of its check,
+   * or what was suspected, by that of the part. What came of it.
+   */
+  | { readonly kind: 'put right'; readonly of: string; readonly came: PutRight }
   /** Whether what was repaired counts towards the base rates, and why not. Left out: it does. */
   | { readonly kind: 'counting'; readonly counts: boolean; readonly reason: string }
+
+/** It was tried and is as before; it was done, and nothing can be tried yet; or nobody could do it. */
+export const putRights = ['still there', 'done', 'not done'] as const
+export type PutRight = (typeof putRights)[number]
 
 /** A job as it is kept: its events, and when each was written. */
 export interface StoredJob {

@@ -1,6 +1,14 @@
 import { mostTakes } from '../../diagnosis/belief/takes.ts'
 import type { Reading, Touches } from '../../measure/reading/reading.ts'
-import type { Conditions, JobEvent, Manner, MeterChoice, Repaired, StoredJob } from './events.ts'
+import type {
+  Conditions,
+  JobEvent,
+  Manner,
+  MeterChoice,
+  PutRight,
+  Repaired,
+  StoredJob,
+} from './events.ts'
 
 /** A job as its events leave it: what stands now. */
 export interface Folded {
@@ -25,6 +33,8 @@ export interface Folded {
   readonly skipped: ReadonlyMap<string, string>
   /** What an owner tried to get home, by the name of the way, and whether it helped the last time. */
   readonly tried: ReadonlyMap<string, boolean>
+  /** What an owner was told to put right, by the check that told of it or the part, and what came of it. */
+  readonly putRight: ReadonlyMap<string, PutRight>
   /** The check that the line went dead at, as long as nothing was taken since; null at none. */
   readonly cutOff?: { readonly at: string | null }
 }
@@ -58,6 +68,7 @@ export function fold(events: StoredJob['events']): Folded {
   const furtherTakes = new Map<string, number>()
   const repairs: Repair[] = []
   const tried = new Map<string, boolean>()
+  const putRight = new Map<string, PutRight>()
   const { opened, openedAt } = firstOf(events)
   let { conditions, note } = opened
   let meter: Folded['meter'] = {
@@ -126,6 +137,9 @@ export function fold(events: StoredJob['events']): Folded {
       case 'tried':
         tried.set(event.way, event.helped)
         break
+      case 'put right':
+        putRight.set(event.of, event.came)
+        break
       case 'opened':
       case 'back':
       case 'cut off':
@@ -134,7 +148,8 @@ export function fold(events: StoredJob['events']): Folded {
     }
   }
   return {
-    ...{ opened, openedAt, conditions, note, meter, readings, repairs, skipped, accepted, tried },
+    ...{ opened, openedAt, conditions, note, meter, readings, repairs, skipped, accepted },
+    ...{ tried, putRight },
     ...cutOffAt(events.at(-1)?.event),
   }
 }

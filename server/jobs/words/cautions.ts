@@ -1,5 +1,5 @@
 import type { Case, CautionCard } from '../../knowledge/case.ts'
-import { cautionCards } from '../../knowledge/instantiate/check-card.ts'
+import { cautionCards } from '../../knowledge/instantiate/caution-cards.ts'
 import type { Knowledge } from '../../knowledge/knowledge.ts'
 import type { StoredJob } from '../record/events.ts'
 import type { Folded } from '../record/fold.ts'

@@ -2,11 +2,13 @@ import { entry, named } from '../../diagnosis/model/named.ts'
 import { parseQuantityText } from '../../measure/reading/parse.ts'
 import { printLimits } from '../../measure/reading/print.ts'
 import type { Limits } from '../../measure/reading/reading.ts'
-import type { CautionCard, CheckCard, OwnerFit, ToolCard } from '../case.ts'
+import type { CheckCard, OwnerFit, ToolCard } from '../case.ts'
 import type { Knowledge } from '../knowledge.ts'
 import type { Machine, SheetLimits } from '../schema/machine.ts'
+import { cautionCards } from './caution-cards.ts'
 import type { LimitsOf, PlannedCheck } from './checks-of-kind.ts'
 import { forbidsFor } from './forbids.ts'
+import { phoneWords } from './setup-cards.ts'
 import { coversFor, lastSteps, setupsFor } from './setups.ts'
 import { outputsServed, partsOf } from './where/outputs.ts'
 import { pinsInWords, spotOf, wiresInWords } from './where/spot.ts'
@@ -38,7 +40,13 @@ export function checkCard(
     id,
     says: say(says),
     phone: say(phone ?? says),
-    ...(mend && { mend: { says: say(mend.do), parts: mendedBy(check, mend.roles, machine) } }),
+    ...(mend && {
+      mend: {
+        says: say(mend.do),
+        phone: say(mend.phone ?? mend.do),
+        parts: mendedBy(check, mend.roles, machine),
+      },
+    }),
     ...(bars && { bars }),
   }))
   return {
@@ -51,7 +59,7 @@ export function checkCard(
     setups,
     forbids: loose ? [] : forbidsFor(check, setups, knowledge, machine),
     do: [...kind.do.map(say).filter(Boolean), ...last],
-    phone: [...spoken, ...last.flatMap(sentencesIn)],
+    phone: [...spoken, ...lastSteps(setups, machine, phoneWords).flatMap(sentencesIn)],
     asks: spoken.findLast((each) => each.endsWith('?')) ?? spoken.at(-1) ?? '',
     why: say(kind.why),
     owner: ownerFit(kind.owner),
@@ -101,19 +109,6 @@ export function outcomesOf(check: PlannedCheck, knowledge: Knowledge): readonly 
 
 function propertyOf({ part, property }: LimitsOf, { partKinds }: Knowledge) {
   return entry(named(partKinds, part.kind).properties, property)
-}
-
-/** Cautions by name, in the order named, without those about what the machine does not have. */
-export function cautionCards(
-  names: readonly string[],
-  knowledge: Knowledge,
-  machine?: Machine,
-): CautionCard[] {
-  return names.flatMap((id) => {
-    const { signal, command, says, phone, roles } = entry(knowledge.cautions.cautions, id)
-    const isMeant = !roles || !machine || machine.parts.some(({ role }) => roles.includes(role))
-    return isMeant ? [{ id, signal, command, says, phone }] : []
-  })
 }
 
 /**

@@ -71,6 +71,8 @@ export const Answer = z.strictObject({
     .strictObject({
       /** How, in one or two sentences. */
       do: Words,
+      /** The same, in words to read to an owner on the phone. */
+      phone: Words.optional(),
       /** Whose fault it was then. Left out: the part that was looked at. */
       roles: z.array(Name).min(1).optional(),
     })

@@ -63,6 +63,8 @@ export const Cautions = z.strictObject({
       ),
       says: Words,
       phone: Words,
+      /** What an owner is reminded of who has heard it before: half a sentence, "hands off the leads". */
+      reminds: Words,
       /** The lint refuses a check or a proof of this kind that does not carry the caution. */
       neededWhen: z
         .strictObject({

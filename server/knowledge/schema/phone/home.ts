@@ -28,6 +28,15 @@ export const Home = z.strictObject({
   ways: z.record(Name, Way),
   /** What must not be tried. */
   never: z.record(Name, Words),
+  /** Whether it is gone, once something was put right. */
+  trial: z.strictObject({
+    /** How it is tried, one sentence at a time, where the complaint says nothing of its own. */
+    do: z.array(Words).min(1),
+    /** What to mind once it is gone, before they go. */
+    after: z.array(Words).min(1),
+    /** Names in `cautions.yaml`. */
+    cautions: z.array(Name),
+  }),
   /** When to stay where one is and call for help, whatever the complaint. */
   stay: z.array(Words).min(1),
 })
@@ -39,5 +48,7 @@ export const HomeWith = z.strictObject({
   try: z.record(Name, z.array(Name).min(1)),
   /** Names of what must not be tried. */
   never: z.array(Name).min(1),
+  /** How an owner tries whether it is gone, where it is done otherwise. None: it cannot be tried on the spot. */
+  trial: z.array(Words).optional(),
 })
 export type HomeWith = z.infer<typeof HomeWith>
