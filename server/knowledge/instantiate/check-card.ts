@@ -4,6 +4,7 @@ import { printLimits } from '../../measure/reading/print.ts'
 import type { Limits } from '../../measure/reading/reading.ts'
 import type { CheckCard, OwnerFit, ToolCard } from '../case.ts'
 import type { Knowledge } from '../knowledge.ts'
+import type { Answer } from '../schema/check-kind.ts'
 import type { Machine, SheetLimits } from '../schema/machine.ts'
 import { cautionCards } from './caution-cards.ts'
 import type { LimitsOf, PlannedCheck } from './checks-of-kind.ts'
@@ -36,7 +37,8 @@ export function checkCard(
   }
   const say = (text: string) => fill(text, fillings)
   const spoken = sentencesIn(say(kind.phone))
-  const answers = kind.answers?.map(({ id, says, phone, bars, mend }) => ({
+  const which = outputAnswers(check, machine)
+  const answers = (which ?? kind.answers)?.map(({ id, says, phone, bars, mend }) => ({
     id,
     says: say(says),
     phone: say(phone ?? says),
@@ -76,6 +78,16 @@ export function checkCard(
   }
 }
 
+/** An answer for each output, where it is asked which. */
+function outputAnswers({ kind, choices }: PlannedCheck, machine: Machine): Answer[] | undefined {
+  const { about } = kind
+  if (about.kind !== 'which') return undefined
+  return choices?.map(({ output }) => ({
+    id: output,
+    says: fill(about.answer, { ...fillingsOf(machine, output), ...outputIn({ output }, machine) }),
+  }))
+}
+
 /** Whether an owner can make it, as its file says. */
 function ownerFit(owner: PlannedCheck['kind']['owner']): OwnerFit {
   if (owner === 'yes') return { fit: true, needs: [] }
@@ -99,6 +111,7 @@ function mendedBy(
  */
 export function outcomesOf(check: PlannedCheck, knowledge: Knowledge): readonly string[] {
   const { answers } = check.kind
+  if (check.choices !== undefined) return check.choices.map(({ output }) => output)
   if (check.limitsOf !== undefined) {
     const { quantity } = propertyOf(check.limitsOf, knowledge)
     return entry(knowledge.quantities, quantity).bands
@@ -169,7 +182,10 @@ function fillingsFor(
 }
 
 /** "left cylinder"; "cylinder 1 and cylinder 4" where the part serves both. */
-function outputIn({ output, part }: PlannedCheck, machine: Machine): Fillings {
+function outputIn(
+  { output, part }: Pick<PlannedCheck, 'output' | 'part'>,
+  machine: Machine,
+): Fillings {
   const meant = output === undefined ? outputsServed(part ?? {}) : [output]
   const names = machine.outputs.filter(({ id }) => meant.includes(id)).map(({ name }) => name)
   return names.length === 0 ? {} : { output: names.join(' and ') }
