@@ -276,7 +276,7 @@ export const smallKnowledge: Knowledge = {
     kit: { light: { asks: 'A torch', gives: ['torch'] }, partner: { asks: 'Somebody to help' } },
     sets: { bare: { name: 'Hands and eyes', kit: ['light'] } },
     meter: 'pocket',
-    answers: { astray: 0.1, pace: 2, talk: 1, metering: 3, source },
+    answers: { astray: 0.1, pace: 2, talk: 1, metering: 3, earns: 0.5, source },
     cold: { below: 0, without: 'light', most: 3, source },
   },
   home: {

@@ -64,7 +64,9 @@ export function plan(
     .sort((a, b) => differ(a.expectedMinutes, b.expectedMinutes))
   const [best] = looked
   const worthAsking = best !== undefined && differ(best.expectedMinutes, stopping) < 0
-  const inOrder = worthAsking ? easiestFirst(looked, best.expectedMinutes, stopping) : looked
+  const inOrder = worthAsking
+    ? easiestFirst(looked, best.expectedMinutes, stopping, model.earns)
+    : looked
   const closely = new Set(looked.map(({ candidate }) => candidate))
   return {
     proposals: [
@@ -85,13 +87,22 @@ const nearlyTheSame = 1.1
 /**
  * Of those that come to nearly the same, the one first that asks the least of the person. What is no
  * better than stopping stays where it is.
+ *
+ * @param earns share of its own minutes that it has to win back: what tells nothing costs just those
  */
-function easiestFirst(looked: readonly Looked[], best: number, stopping: number): Looked[] {
-  const near = looked.filter(
-    ({ expectedMinutes }) => expectedMinutes <= best * nearlyTheSame && expectedMinutes < stopping,
-  )
+function easiestFirst(
+  looked: readonly Looked[],
+  best: number,
+  stopping: number,
+  earns?: number,
+): Looked[] {
+  const isNear = ({ expectedMinutes, candidate }: Looked) =>
+    expectedMinutes <= best * nearlyTheSame &&
+    expectedMinutes < stopping &&
+    (earns === undefined || expectedMinutes - best <= (1 - earns) * candidate.proposal.minutes)
   const effort = ({ candidate }: Looked) => candidate.check.effort ?? 0
-  return [...near.toSorted((a, b) => effort(a) - effort(b)), ...looked.slice(near.length)]
+  const near = looked.filter(isNear).toSorted((a, b) => effort(a) - effort(b))
+  return [...near, ...looked.filter((each) => !isNear(each))]
 }
 
 interface Looked {
