@@ -61,7 +61,10 @@ function cautionsOn(
   first: Stage,
 ): CautionCard[] {
   const here = Object.entries(knowledge.cautions.cautions)
-    .filter(([, { place }]) => place === tools.conditions.where)
+    .filter(
+      ([, { place, afloat }]) =>
+        place === tools.conditions.where && (!afloat || kase.machine.afloat),
+    )
     .map(([id]) => id)
   return [
     ...[...checks].flatMap((check) => kase.checks.get(check)?.cautions ?? []),

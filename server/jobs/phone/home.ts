@@ -19,7 +19,7 @@ export type Way = Home['ways'][string]
 /** How to get home with this job's complaint, and with one way to try, that way sentence by sentence. */
 export function presentHome(input: Standing & Asked, trying?: string): HomePage {
   const { job, kase, knowledge, folded } = input
-  const { kit = [] } = folded.conditions
+  const { kit = [], afloat } = folded.conditions
   const ways = waysHome(input)
   const lacks = ({ kit: needed = [] }: Way) => needed.filter((each) => !kit.includes(each))
   const now = ways.find(([id, way]) => id === trying && lacks(way).length === 0)
@@ -37,8 +37,11 @@ export function presentHome(input: Standing & Asked, trying?: string): HomePage 
         const things = lacks(way).map((each) => lowerFirst(knowledge.owner.kit[each]?.asks ?? each))
         return `${way.says} (needs ${listed(things)}).`
       }),
-    never: kase.complaint.home.never.flatMap((name) => knowledge.home.never[name] ?? []),
-    stay: knowledge.home.stay,
+    never: [
+      ...(afloat ? knowledge.home.afloat.never : []),
+      ...kase.complaint.home.never.flatMap((name) => knowledge.home.never[name] ?? []),
+    ],
+    stay: afloat ? knowledge.home.afloat.stay : knowledge.home.stay,
     ...(now && { trying: tryingView(input, ...now) }),
     back: now
       ? { href: `/jobs/${job.id}/home`, text: 'Another way' }
@@ -75,38 +78,42 @@ export function waysHome({
     .map(({ id, way }) => [id, way])
 }
 
-function wayView({ job, folded }: Standing, id: string, { says, danger }: Way): HomeWay {
+function wayView({ job, folded }: Standing, id: string, way: Way): HomeWay {
   const helped = folded.tried.get(id)
   const tried = helped ? 'Tried, and it helped.' : 'Tried, and it did not help.'
   return {
     href: `/jobs/${job.id}/home?way=${id}`,
-    says,
-    danger: sentence(danger),
+    says: way.says,
+    danger: dangerOf(way, folded),
     ...(helped !== undefined && { tried }),
   }
 }
 
-function tryingView(
-  input: Standing & Asked,
-  id: string,
-  { says, danger, do: steps, cautions }: Way,
-): HomePage['trying'] {
-  const { job, kase, knowledge, line = 1 } = input
+/** What it costs, on land or on the water. */
+function dangerOf({ danger, afloat }: Way, { conditions }: Standing['folded']): string {
+  return sentence((conditions.afloat && afloat) || danger)
+}
+
+function tryingView(input: Standing & Asked, id: string, way: Way): HomePage['trying'] {
+  const { job, folded, kase, knowledge, line = 1 } = input
+  const { says, do: steps, cautions } = way
+  const danger = dangerOf(way, folded)
   const fillings = fillingsOf(kase.machine)
   const cards = cautionCards(cautions, knowledge, kase.machine)
   const [first, covers] = putTogether(input)
   const lines = [
+    ...linesOf('first', folded.conditions.afloat ? knowledge.home.afloat.first : []),
     ...cautionLines(cards, cautionsRead(input)),
     ...linesOf('put back first', putBackSentences(first, kase.machine, 'by phone')),
     ...linesOf('do', steps.map((step) => fill(step, fillings)).filter(Boolean)),
-    ...linesOf('mind', [sentence(danger)]),
+    ...linesOf('mind', [danger]),
     ...linesOf('before you go', putBackSentences(covers, kase.machine, 'by phone')),
     { says: 'Does it run, and can you go?', label: 'ask' },
   ]
   return {
     id,
     says,
-    danger: sentence(danger),
+    danger,
     saying: saying(lines, line, (number) => `/jobs/${job.id}/home?way=${id}&line=${number}`),
     action: `/jobs/${job.id}/tries`,
   }

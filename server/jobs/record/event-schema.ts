@@ -33,6 +33,7 @@ const StoredConditions = z.strictObject({
   meter: z.string(),
   who: z.enum(whos).optional(),
   kit: z.array(z.string()).optional(),
+  afloat: z.literal(true).optional(),
 }) satisfies z.ZodType<Conditions>
 
 const StoredRange = z.strictObject({

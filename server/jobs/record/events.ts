@@ -22,6 +22,8 @@ export interface Conditions {
   readonly who?: Who | undefined
   /** What an owner has with them, by name in `owner.yaml`; nothing but where an owner is at the machine. */
   readonly kit?: readonly string[] | undefined
+  /** It drives a boat that is on the water; only where an owner is at the machine. Left out: it is on land. */
+  readonly afloat?: true | undefined
 }
 
 /** Who is at the machine: whoever writes it down, an owner on the phone, or an apprentice beside them. */

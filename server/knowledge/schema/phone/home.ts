@@ -14,6 +14,8 @@ const Way = z.strictObject({
   do: z.array(Words).min(1),
   /** What it costs: what is no longer safe then. */
   danger: Words,
+  /** The same on the water, where that is otherwise. */
+  afloat: Words.optional(),
   /** Set-ups that hold from then on, by name in `setups.yaml`: whoever has it next puts them back. */
   leaves: z.array(Name).min(1).optional(),
   /** Names in `cautions.yaml`. */
@@ -39,6 +41,12 @@ export const Home = z.strictObject({
   }),
   /** When to stay where one is and call for help, whatever the complaint. */
   stay: z.array(Words).min(1),
+  /** On the water: what comes before any way, what else must never be tried, and when to stay and call. */
+  afloat: z.strictObject({
+    first: z.array(Words).min(1),
+    never: z.array(Words).min(1),
+    stay: z.array(Words).min(1),
+  }),
 })
 export type Home = z.infer<typeof Home>
 
