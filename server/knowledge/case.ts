@@ -44,6 +44,15 @@ export interface FaultCard {
   readonly rate: number
   readonly rateSource: string
   readonly comesAndGoesWith: readonly string[]
+  /** How an owner far from a workshop puts it right, and with what of their kit. Left out: it belongs at the bench. */
+  readonly mend?: OwnersMend
+}
+
+export interface OwnersMend {
+  /** One sentence at a time. */
+  readonly phone: readonly string[]
+  readonly kit: readonly string[]
+  readonly cautions: readonly CautionCard[]
 }
 
 export interface PartCard {
@@ -94,7 +103,12 @@ export interface CheckCard {
     readonly says: string
     readonly phone: string
     /** How what was seen is put right there and then, and the parts whose fault it may have been. */
-    readonly mend?: { readonly says: string; readonly parts: readonly string[] }
+    readonly mend?: {
+      readonly says: string
+      /** The same in words to read to an owner. */
+      readonly phone: string
+      readonly parts: readonly string[]
+    }
     /** What this answer makes unsafe until a check of some kind has been made. */
     readonly bars?: Barring
   }[]
@@ -138,19 +152,25 @@ export interface Spot {
   readonly awkward: boolean
 }
 
-/** One thing that a check needs apart, off, fitted or ready. */
-export interface SetupCard {
-  readonly id: string
+/** What to do, in minutes. */
+export interface DoingCard {
   readonly do: string
+  /** The same in words to read to an owner. Left out: those. */
+  readonly phone?: string
   readonly minutes: number
+}
+
+/** One thing that a check needs apart, off, fitted or ready. */
+export interface SetupCard extends DoingCard {
+  readonly id: string
   /** How it is put back; left out where it leaves nothing behind. */
-  readonly undo?: { readonly do: string; readonly minutes: number }
+  readonly undo?: DoingCard
   /** While it holds, the stop switch does nothing. */
   readonly stopOff?: true
   /** It does not outlast the check: the check's own last steps put it back. */
   readonly once?: true
   /** It goes by itself after so many minutes of work; until then another check that needs it has this said. */
-  readonly lasts?: { readonly do: string; readonly minutes: number }
+  readonly lasts?: DoingCard
 }
 
 /** Yes, with what of their kit it needs besides its tools; or no, and why not, a sentence. */
@@ -172,4 +192,8 @@ export interface CautionCard {
   readonly command: string
   readonly says: string
   readonly phone: string
+  /** Half a sentence for an owner who has heard it before: "hands off the leads". */
+  readonly reminds: string
+  /** It is about an engine that is turned over or runs, whatever is made ready before that. */
+  readonly ofTurning?: true
 }

@@ -202,6 +202,7 @@ describe('the form that opens a job', () => {
     who: 'self',
     kitSet: 'bare',
     kit: { bare: ['light'] },
+    afloat: false,
     note: 'Hilda',
   } as const
 

@@ -74,6 +74,7 @@ function folded(
     skipped: new Map(Object.entries(skipped)),
     accepted: new Set(),
     tried: new Map(),
+    putRight: new Map(),
   }
 }
 

@@ -11,6 +11,7 @@ const caution = {
   command: 'Keep clear.',
   says: 'Keep clear of the belt.',
   phone: 'Keep clear of the belt.',
+  reminds: 'clear of the belt',
 } as const
 
 const part = (id: string, name: string, more: Partial<PartCard> = {}): PartCard => ({
@@ -261,6 +262,7 @@ const always = {
   command: 'Read the manual.',
   says: 'The manual comes first.',
   phone: 'The manual comes first.',
+  reminds: 'the manual comes first',
   everywhere: true,
   source,
 } as const
@@ -278,10 +280,16 @@ export const smallKnowledge: Knowledge = {
     kit: { light: { asks: 'A torch', gives: ['torch'] }, partner: { asks: 'Somebody to help' } },
     sets: { bare: { name: 'Hands and eyes', kit: ['light'] } },
     meter: 'pocket',
-    answers: { astray: 0.1, pace: 2, talk: 1, metering: 3, source },
+    answers: { astray: 0.1, pace: 2, talk: 1, metering: 3, earns: 0.5, source },
     cold: { below: 0, without: 'light', most: 3, source },
   },
-  home: { ways: {}, never: { 'hold-lead': 'Never hold a lead.' }, stay: ['It is dark.'] },
+  home: {
+    ways: {},
+    never: { 'hold-lead': 'Never hold a lead.' },
+    trial: { do: ['Pull the rope.'], after: ['Go gently.'], cautions: [] },
+    stay: ['It is dark.'],
+    afloat: { first: ['Anchor.'], never: ['Never wade.'], stay: ['You drift.'] },
+  },
   circuits: new Map(),
   meters: new Map([
     [

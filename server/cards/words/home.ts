@@ -1,7 +1,7 @@
 import type { Walk } from '../../diagnosis/model/walk.ts'
 import { waysHome } from '../../jobs/phone/home.ts'
 import { listed, lowerFirst, sentence } from '../../jobs/words/sentences.ts'
-import { cautionCards } from '../../knowledge/instantiate/check-card.ts'
+import { cautionCards } from '../../knowledge/instantiate/caution-cards.ts'
 import { fill, fillingsOf } from '../../knowledge/instantiate/words.ts'
 import type { HomeView } from '../card.ts'
 import { isOwner } from '../drawing/tools.ts'

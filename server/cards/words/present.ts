@@ -3,7 +3,7 @@ import { proofClause } from '../../jobs/verdict/proof.ts'
 import { byGravity, cautionsEverywhere, gravity } from '../../jobs/words/cautions.ts'
 import { degrees, sentence } from '../../jobs/words/sentences.ts'
 import type { CautionCard } from '../../knowledge/case.ts'
-import { cautionCards } from '../../knowledge/instantiate/check-card.ts'
+import { cautionCards } from '../../knowledge/instantiate/caution-cards.ts'
 import { machineName } from '../../knowledge/machine-name.ts'
 import { assumedForLimits } from '../../measure/correct/temperature.ts'
 import type { CardView, CautionPanel } from '../card.ts'
@@ -61,7 +61,10 @@ function cautionsOn(
   first: Stage,
 ): CautionCard[] {
   const here = Object.entries(knowledge.cautions.cautions)
-    .filter(([, { place }]) => place === tools.conditions.where)
+    .filter(
+      ([, { place, afloat }]) =>
+        place === tools.conditions.where && (!afloat || kase.machine.afloat),
+    )
     .map(([id]) => id)
   return [
     ...[...checks].flatMap((check) => kase.checks.get(check)?.cautions ?? []),

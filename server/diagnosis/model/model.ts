@@ -13,6 +13,11 @@ export interface Model {
    * labour; 0 or more. Left out: nothing is known of prices, and verdicts go by a fixed threshold.
    */
   readonly wrongMinutes?: ReadonlyMap<string, number>
+  /**
+   * Share of its own minutes, 0 to 1, that an easier check has to win back before it may come first among near equals.
+   * Left out: none.
+   */
+  readonly earns?: number
 }
 
 /** A smallest set of faults that explains the complaint (IEC 61025 minimal cut set). */

@@ -64,7 +64,9 @@ export function plan(
     .sort((a, b) => differ(a.expectedMinutes, b.expectedMinutes))
   const [best] = looked
   const worthAsking = best !== undefined && differ(best.expectedMinutes, stopping) < 0
-  const inOrder = worthAsking ? easiestFirst(looked, best.expectedMinutes, stopping) : looked
+  const inOrder = worthAsking
+    ? easiestFirst(looked, best.expectedMinutes, stopping, model.earns)
+    : looked
   const closely = new Set(looked.map(({ candidate }) => candidate))
   return {
     proposals: [
@@ -92,12 +94,21 @@ const minutesForEase = 1
 /**
  * Of those that come to nearly the same, the one first that asks the least of the person. What is no
  * better than stopping stays where it is.
+ *
+ * @param earns share of its own minutes that it has to win back: what tells nothing costs just those
  */
-function easiestFirst(looked: readonly Looked[], best: number, stopping: number): Looked[] {
+function easiestFirst(
+  looked: readonly Looked[],
+  best: number,
+  stopping: number,
+  earns?: number,
+): Looked[] {
   const share = best * nearlyTheSame
   const within = (of: Looked) => (effort(of) === 0 ? share : Math.min(share, minutesForEase))
+  const earnsIt = ({ expectedMinutes, candidate }: Looked) =>
+    earns === undefined || expectedMinutes - best <= (1 - earns) * candidate.proposal.minutes
   const isNear = (of: Looked) =>
-    of.expectedMinutes <= best + within(of) && of.expectedMinutes < stopping
+    of.expectedMinutes <= best + within(of) && of.expectedMinutes < stopping && earnsIt(of)
   const near = looked.filter(isNear).toSorted((a, b) => effort(a) - effort(b))
   return [...near, ...looked.filter((of) => !isNear(of))]
 }

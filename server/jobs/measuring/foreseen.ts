@@ -34,7 +34,7 @@ export function foreseenModel(
       if (blurred === null && minutes === check.minutes) return check
       return { ...check, minutes, ...(blurred && { blur: blurred }) } satisfies Check
     })
-    return { ...kase.model, checks }
+    return { ...kase.model, checks, ...(who === 'owner' && { earns: owner.answers.earns }) }
   })
 }
 

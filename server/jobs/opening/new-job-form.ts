@@ -36,6 +36,8 @@ export interface NewJobForm {
   /** The set of what an owner has with them, and the ticks of each. */
   readonly kitSet: string
   readonly kit: TickedTools
+  /** Of a machine that drives a boat: it is on the water. */
+  readonly afloat: boolean
   readonly note: string
   /** A reading that was made before there was a job. */
   readonly begins?: BeginsWith
@@ -58,6 +60,7 @@ export function sentForm(knowledge: Knowledge, body: unknown): NewJobForm {
     who: textOf(body, 'who') || 'self',
     kitSet: textOf(body, 'kit-set'),
     kit: ticks(knowledge.owner.sets, fieldOfKit),
+    afloat: textOf(body, 'afloat') !== '',
     note: textOf(body, 'note'),
     ...(begins && { begins }),
   }
@@ -78,6 +81,7 @@ export function defaultForm(knowledge: Knowledge, query: unknown, unit: DegreeUn
     tools: usualTools(knowledge),
     who: textOf(query, 'who') || 'self',
     ...usualKit(knowledge),
+    afloat: false,
     note: '',
     ...(begins && { begins }),
   }
@@ -85,7 +89,7 @@ export function defaultForm(knowledge: Knowledge, query: unknown, unit: DegreeUn
 
 /** The form with how things stand on a job, to change what is otherwise by now. */
 export function formOf(knowledge: Knowledge, { opened, conditions, note }: Folded): NewJobForm {
-  const { where, engine, air, airUnit = 'C', meter, tools, who = 'self', kit } = conditions
+  const { where, engine, air, airUnit = 'C', meter, tools, who = 'self', kit, afloat } = conditions
   const usual = usualTools(knowledge)
   const set = Object.keys(usual).find((name) => isSame(usual[name] ?? [], tools))
   const shown = set ?? setAt(knowledge, where)
@@ -100,6 +104,7 @@ export function formOf(knowledge: Knowledge, { opened, conditions, note }: Folde
     tools: { ...usual, [shown]: tools },
     who,
     ...kitAsTicked(knowledge, kit),
+    afloat: afloat === true,
     note,
   }
 }

@@ -33,6 +33,7 @@ export function acceptOpenForm(knowledge: Knowledge, form: NewJobForm): Accepted
       conditions: {
         ...conditions,
         ...(byPhone && { tools: toolsInKit(knowledge, kit), kit }),
+        ...(byPhone && isAfloat(knowledge, form) && { afloat: true }),
         air: celsius,
         airUnit: unit,
         ...(who !== 'self' && { who }),
@@ -40,6 +41,11 @@ export function acceptOpenForm(knowledge: Knowledge, form: NewJobForm): Accepted
       note,
     },
   }
+}
+
+function isAfloat({ machines }: Knowledge, { job, afloat }: NewJobForm): boolean {
+  const [machine = ''] = job.split('/')
+  return afloat && machines.get(machine)?.afloat === true
 }
 
 /** An owner is far from a bench, and has the meter that owners have: nobody asks for either. */

@@ -48,6 +48,7 @@ export function presentNew(
     tools: { sets: toolSets(knowledge, form), ...problemOf('tools'), ...problemOf('set') },
     who: words('who', whoWords),
     kit: { sets: kitSets(knowledge, form), ...problemOf('kit'), ...problemOf('kitSet') },
+    ...(goesOnWater(knowledge, form) && { afloat: { checked: form.afloat } }),
     note: { value: form.note, ...problemOf('note') },
   }
 }
@@ -82,6 +83,9 @@ const choice = (value: string, says: string, chosen: boolean): Choice => ({
 /** The set and its ticks are one field on the page. */
 const idOf = (field: string): string =>
   field === 'set' ? 'tools' : field === 'kitSet' ? 'kit' : field
+
+const goesOnWater = ({ machines }: Knowledge, { job }: NewJobForm): boolean =>
+  machines.get(job.split('/')[0] ?? '')?.afloat === true
 
 function subjectOf(knowledge: Knowledge, { job }: NewJobForm): NewJobPage['subject'] {
   const [machineId = '', complaintId = ''] = job.split('/')

@@ -33,6 +33,8 @@ export interface NewJobPage {
   /** Who is at the machine; an owner on the phone is asked for their kit instead of place, meter and tools. */
   readonly who: ChoiceField
   readonly kit: ToolsField
+  /** Asked of a machine that drives a boat. */
+  readonly afloat?: { readonly checked: boolean }
   readonly note: TextField
 }
 

@@ -2,6 +2,7 @@ import type { FastifyInstance } from 'fastify'
 import { textOf, wholeOf } from '../../web/fields.ts'
 import { showPage } from '../../web/page.ts'
 import { presentHome, waysOf } from '../phone/home.ts'
+import type { PutRight } from '../record/events.ts'
 import type { JobParts } from '../record/parts.ts'
 import { findJob } from '../standing/find.ts'
 import { keptStanding } from '../standing/kept.ts'
@@ -32,6 +33,15 @@ export async function phoneRoutes(app: FastifyInstance, parts: JobParts): Promis
     return { kind: 'tried', way, helped: choice === 'helped', ...(leaves && { leaves }) }
   })
 
+  takes(app, parts, 'mendings', (body, { kase }) => {
+    const of = textOf(body, 'of')
+    const came = outcomes.get(textOf(body, 'choice'))
+    if (!kase.checks.has(of) && !kase.parts.has(of))
+      return 'There is nothing like that to put right.'
+    if (came === undefined) return 'Say what came of it.'
+    return { kind: 'put right', of, came }
+  })
+
   takes(app, parts, 'cut-offs', (body, { kase }) => {
     const check = textOf(body, 'check')
     return { kind: 'cut off', at: kase.checks.has(check) ? check : null }
@@ -39,6 +49,12 @@ export async function phoneRoutes(app: FastifyInstance, parts: JobParts): Promis
 }
 
 const wrong = (notice: string) => ({ asked: { notice } })
+/** What can be sent of it, and what it is. */
+const outcomes: ReadonlyMap<string, PutRight> = new Map([
+  ['still-there', 'still there'],
+  ['done', 'done'],
+  ['not-done', 'not done'],
+])
 
 const noWayHome = {
   status: 404,

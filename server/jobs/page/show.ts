@@ -28,12 +28,7 @@ export async function showJob(
     const model = presentOver({ ...keptStanding(parts, found), ...asked }, over, before)
     return showPage(request, reply, { page: 'jobs/over/show', fragment: 'jobs/over/_over' }, model)
   }
-  if (
-    found.folded.conditions.who === 'owner' &&
-    isOnCall(found.folded) &&
-    !asked.whole &&
-    asked.found === undefined
-  ) {
+  if (found.folded.conditions.who === 'owner' && !asked.whole && asked.found === undefined) {
     const model = presentPhone({ ...keptStanding(parts, found), ...asked })
     return showPage(
       request,
@@ -46,11 +41,6 @@ export async function showJob(
   const photos = await parts.photos.list(found.job.id)
   const model = presentJob({ ...keptStanding(parts, found), rooms, photos, ...asked })
   return showPage(request, reply, { page: 'jobs/page/show', fragment: 'jobs/page/_job' }, model)
-}
-
-/** Once something was repaired, or somebody has seen the fault, the page is about that, whoever is at the machine. */
-function isOnCall({ repairs }: Folded): boolean {
-  return repairs.length === 0
 }
 
 /** An apprentice reads first why a check comes now. */

@@ -1,4 +1,4 @@
-import { cautionCards } from '../../knowledge/instantiate/check-card.ts'
+import { cautionCards } from '../../knowledge/instantiate/caution-cards.ts'
 import { barringsOf } from '../standing/barred.ts'
 import type { Standing } from '../standing/standing.ts'
 import { stillApart } from '../standing/still-apart.ts'

@@ -21,7 +21,7 @@ export function perhapsApart(
 export function afterCutOff(input: Standing): readonly string[] | undefined {
   const { folded, kase } = input
   if (folded.cutOff === undefined) return undefined
-  const back = putBackSentences(perhapsApart(input, folded.cutOff.at), kase.machine)
+  const back = putBackSentences(perhapsApart(input, folded.cutOff.at), kase.machine, 'by phone')
   return [
     'Are you safe, warm and out of the way of others?',
     'Where is the switch now? Set it to OFF, before anything else.',

@@ -1,19 +1,16 @@
-import { entry } from '../../diagnosis/model/named.ts'
 import type { Case } from '../../knowledge/case.ts'
 import { hasAll } from '../../knowledge/fits.ts'
-import { cautionCards } from '../../knowledge/instantiate/check-card.ts'
-import { coverId, hinders } from '../../knowledge/instantiate/setup-cards.ts'
+import { cautionCards } from '../../knowledge/instantiate/caution-cards.ts'
 import { fill, fillingsOf } from '../../knowledge/instantiate/words.ts'
 import type { Knowledge } from '../../knowledge/knowledge.ts'
 import type { Home } from '../../knowledge/schema/phone/home.ts'
-import type { Step } from '../standing/as-it-stands.ts'
 import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
 import { ticketOf } from '../standing/ticket.ts'
 import { putBackSentences } from '../standing/way/put-back.ts'
 import { cautionsEverywhere, cautionsRead, presentCautions } from '../words/cautions.ts'
 import { listed, lowerFirst, sentence } from '../words/sentences.ts'
-import { perhapsApart } from './cut-off.ts'
+import { putTogether } from './put-together.ts'
 import { cautionLines, linesOf, saying } from './saying.ts'
 import type { HomePage, HomeWay } from './view.ts'
 
@@ -22,7 +19,7 @@ export type Way = Home['ways'][string]
 /** How to get home with this job's complaint, and with one way to try, that way sentence by sentence. */
 export function presentHome(input: Standing & Asked, trying?: string): HomePage {
   const { job, kase, knowledge, folded } = input
-  const { kit = [] } = folded.conditions
+  const { kit = [], afloat } = folded.conditions
   const ways = waysHome(input)
   const lacks = ({ kit: needed = [] }: Way) => needed.filter((each) => !kit.includes(each))
   const now = ways.find(([id, way]) => id === trying && lacks(way).length === 0)
@@ -40,8 +37,11 @@ export function presentHome(input: Standing & Asked, trying?: string): HomePage 
         const things = lacks(way).map((each) => lowerFirst(knowledge.owner.kit[each]?.asks ?? each))
         return `${way.says} (needs ${listed(things)}).`
       }),
-    never: kase.complaint.home.never.flatMap((name) => knowledge.home.never[name] ?? []),
-    stay: knowledge.home.stay,
+    never: [
+      ...(afloat ? knowledge.home.afloat.never : []),
+      ...kase.complaint.home.never.flatMap((name) => knowledge.home.never[name] ?? []),
+    ],
+    stay: afloat ? knowledge.home.afloat.stay : knowledge.home.stay,
     ...(now && { trying: tryingView(input, ...now) }),
     back: now
       ? { href: `/jobs/${job.id}/home`, text: 'Another way' }
@@ -78,62 +78,42 @@ export function waysHome({
     .map(({ id, way }) => [id, way])
 }
 
-function wayView({ job, folded }: Standing, id: string, { says, danger }: Way): HomeWay {
+function wayView({ job, folded }: Standing, id: string, way: Way): HomeWay {
   const helped = folded.tried.get(id)
   const tried = helped ? 'Tried, and it helped.' : 'Tried, and it did not help.'
   return {
     href: `/jobs/${job.id}/home?way=${id}`,
-    says,
-    danger: sentence(danger),
+    says: way.says,
+    danger: dangerOf(way, folded),
     ...(helped !== undefined && { tried }),
   }
 }
 
-/**
- * What goes back before a way home is tried: all that is in the way of an engine that turns or runs. A cover that is not
- * goes on at the end, as hands may have to go below it; and what was made ready so that it can be run, such as a
- * leg in the water, stays as it is.
- */
-function backAround({ kase, knowledge, asItStands, walk }: Standing): [Step[], Step[]] {
-  const asked = walk.step.kind === 'ask' ? walk.step.proposal.check : null
-  const apart = perhapsApart({ kase, asItStands }, asked)
-  const { setups } = knowledge.setups
-  const coverOf = ({ setup: { id } }: Step) =>
-    id.startsWith(coverId('')) ? kase.machine.access[id.slice(coverId('').length)] : undefined
-  const turning = ['cranking', 'running'] as const
-  const inTheWay = (step: Step): boolean => {
-    const kit = setups[step.setup.id] ?? coverOf(step)
-    return kit === undefined || hinders(kit, turning)
-  }
-  const servesRunning = (step: Step): boolean =>
-    coverOf(step)?.for?.some((id) => !hinders(entry(setups, id), turning)) ?? false
-  const covers = apart.filter(
-    (step) => coverOf(step) !== undefined && !inTheWay(step) && !servesRunning(step),
-  )
-  return [apart.filter(inTheWay), covers]
+/** What it costs, on land or on the water. */
+function dangerOf({ danger, afloat }: Way, { conditions }: Standing['folded']): string {
+  return sentence((conditions.afloat && afloat) || danger)
 }
 
-function tryingView(
-  input: Standing & Asked,
-  id: string,
-  { says, danger, do: steps, cautions }: Way,
-): HomePage['trying'] {
-  const { job, kase, knowledge, line = 1 } = input
+function tryingView(input: Standing & Asked, id: string, way: Way): HomePage['trying'] {
+  const { job, folded, kase, knowledge, line = 1 } = input
+  const { says, do: steps, cautions } = way
+  const danger = dangerOf(way, folded)
   const fillings = fillingsOf(kase.machine)
   const cards = cautionCards(cautions, knowledge, kase.machine)
-  const [first, last] = backAround(input)
+  const [first, covers] = putTogether(input)
   const lines = [
+    ...linesOf('first', folded.conditions.afloat ? knowledge.home.afloat.first : []),
     ...cautionLines(cards, cautionsRead(input)),
-    ...linesOf('put back first', putBackSentences(first, kase.machine)),
+    ...linesOf('put back first', putBackSentences(first, kase.machine, 'by phone')),
     ...linesOf('do', steps.map((step) => fill(step, fillings)).filter(Boolean)),
-    ...linesOf('mind', [sentence(danger)]),
-    ...linesOf('before you go', putBackSentences(last, kase.machine)),
+    ...linesOf('mind', [danger]),
+    ...linesOf('before you go', putBackSentences(covers, kase.machine, 'by phone')),
     { says: 'Does it run, and can you go?', label: 'ask' },
   ]
   return {
     id,
     says,
-    danger: sentence(danger),
+    danger,
     saying: saying(lines, line, (number) => `/jobs/${job.id}/home?way=${id}&line=${number}`),
     action: `/jobs/${job.id}/tries`,
   }

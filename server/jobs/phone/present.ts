@@ -8,7 +8,6 @@ import { presentLast } from '../readings/last.ts'
 import { type Asked, sameCheck } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
 import { ticketOf } from '../standing/ticket.ts'
-import { presentVerdict } from '../verdict/present.ts'
 import { cautionsEverywhere, presentCautions } from '../words/cautions.ts'
 import { limitsNow } from '../words/limits-now.ts'
 import { counted, lowerFirst, sentence, upperFirst } from '../words/sentences.ts'
@@ -16,21 +15,27 @@ import { noToolHere } from '../words/skip-reasons.ts'
 import { cardHref } from './card-href.ts'
 import { checkLines } from './check-lines.ts'
 import { afterCutOff } from './cut-off.ts'
+import { presentEnding } from './ending.ts'
+import { mendingSeen, presentPutRight } from './put-right.ts'
+import { presentRepaired } from './repaired.ts'
 import { saying } from './saying.ts'
-import type { PhoneCheck, PhoneEnding, PhonePage } from './view.ts'
+import type { PhoneCheck, PhoneDeed, PhonePage } from './view.ts'
 
 /** A job's page while an owner is at the machine: what to say to them, and what they answer. */
 export function presentPhone(input: Standing & Asked): PhonePage {
   const { job, kase, folded, walk } = input
   const proposed = walk.step.kind === 'ask' ? walk.step.proposal.check : undefined
-  const onPage = input.refused?.check ?? input.correcting ?? input.take ?? input.check ?? proposed
+  const chosen = input.refused?.check ?? input.correcting ?? input.take ?? input.check
+  const deed = chosen === undefined ? presentDeed(input) : undefined
+  const isOver = deed !== undefined || folded.repairs.at(-1)?.outcome === 'gone'
+  const onPage = chosen ?? (isOver ? undefined : proposed)
   const card = onPage === undefined ? undefined : kase.checks.get(onPage)
   const check = card && presentPhoneCheck(input, card)
   const above = leftOver(input, check ? { check } : {})
-  const ending = check ? undefined : endingOf(input)
+  const ending = check || deed ? undefined : presentEnding(input)
   const last = presentLast(input)
   const again = afterCutOff(input)
-  const title = check?.title ?? ending?.stamp ?? kase.complaint.title
+  const title = check?.title ?? deed?.title ?? ending?.title ?? kase.complaint.title
   return {
     title: `Job ${job.id} by phone: ${lowerFirst(title)}`,
     job: ticketOf(job),
@@ -41,13 +46,12 @@ export function presentPhone(input: Standing & Asked): PhonePage {
       kase.machine.name,
       kase.complaint.title,
     ],
-    said: above.notice ?? check?.form.problem ?? ending?.says ?? sentence(title),
+    said: above.notice ?? check?.form.problem ?? sentence(title),
     ...above,
     ...(again && { again }),
-    ...(last && {
-      last: { says: last.says, means: last.means, ...(last.mend && { mend: last.mend }) },
-    }),
+    ...(last && { last: { says: last.says, means: last.means } }),
     ...(check && { check }),
+    ...(deed && { deed }),
     ...(ending && { ending }),
     ways: [
       { href: `/jobs/${job.id}/home`, text: 'Getting home' },
@@ -60,15 +64,23 @@ export function presentPhone(input: Standing & Asked): PhonePage {
   }
 }
 
+/** What comes before the next check: what was repaired is to stay away, or what was seen is put right. */
+function presentDeed(input: Standing & Asked): PhoneDeed | undefined {
+  const repaired = presentRepaired(input)
+  const mending = repaired ? undefined : mendingSeen(input)
+  return repaired ?? (mending && presentPutRight(input, mending))
+}
+
 function presentPhoneCheck(input: Standing & Asked, card: CheckCard): PhoneCheck {
   const { job, folded, knowledge, refused, line = 1 } = input
   const purpose = purposeOf(input, card.id)
   const form = presentForm(input, card, purpose)
-  const lines = checkLines(input, card)
+  const again = purpose === 'take'
+  const lines = checkLines(input, card, again)
   const { measurand } = card
   return {
     id: card.id,
-    title: upperFirst(card.title),
+    title: again ? `Once more: ${lowerFirst(card.title)}` : upperFirst(card.title),
     // What could not be taken stands at the answers again, and so does what is only put right.
     saying: saying(
       lines,
@@ -90,8 +102,8 @@ function presentPhoneCheck(input: Standing & Asked, card: CheckCard): PhoneCheck
       typed: form.typed,
       ...(form.problem !== undefined && { problem: form.problem }),
       ...(form.kept !== undefined && { kept: form.kept }),
-      // Where that stands large just above, nobody reads it twice.
-      asks: lines.at(-1)?.says === card.asks ? 'They say' : card.asks,
+      asks: card.asks,
+      heard: lines.at(-1)?.says === card.asks,
       answers: (card.answers ?? []).map(({ id, phone }) => ({ id, says: upperFirst(phone) })),
       skip: { action: `/jobs/${job.id}/skips`, reasons: ownersReasons },
       cutOff: `/jobs/${job.id}/cut-offs`,
@@ -101,15 +113,3 @@ function presentPhoneCheck(input: Standing & Asked, card: CheckCard): PhoneCheck
 
 /** Why an owner does not make a check, as they would put it. */
 const ownersReasons = ['They cannot do that', noToolHere, 'Not safe there', 'They would rather not']
-
-function endingOf(input: Standing): PhoneEnding {
-  const { folded, knowledge } = input
-  const verdict = presentVerdict(input)
-  const helped = [...folded.tried].findLast(([, helped]) => helped)?.[0]
-  const way = helped === undefined ? undefined : knowledge.home.ways[helped]
-  return {
-    stamp: verdict?.stamp ?? 'Nothing left to ask',
-    says: verdict?.says ?? 'There is nothing left to ask.',
-    ...(way && { helped: `It runs: ${lowerFirst(way.says)}. ${sentence(way.danger)}` }),
-  }
-}

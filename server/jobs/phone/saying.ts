@@ -27,17 +27,39 @@ export function saying(
 export const linesOf = (label: string, texts: readonly string[]): Line[] =>
   texts.flatMap(sentencesIn).map((says) => ({ says, label }))
 
+/** Each sentence under what it is: a question, or something to do. */
+export const askOrDo = (says: string): Line => ({ says, label: says.endsWith('?') ? 'ask' : 'do' })
+
 /**
- * Cautions in words for an owner, each once. Of one that was said before on this call only its command is said
- * again, and that where somebody could die of it.
+ * Cautions in words for an owner, each once, the gravest first. What was said before on this call is said again in
+ * half a sentence: nobody hears a whole one for the fifth time.
  */
 export function cautionLines(cards: readonly CautionCard[], said: ReadonlySet<string>): Line[] {
-  return byGravity(cards).flatMap((card): Line[] => {
-    if (!said.has(card.id)) {
-      return linesOf(card.signal, [card.phone]).map((line) => ({ ...line, signal: card.signal }))
-    }
-    return card.signal === 'danger'
-      ? [{ says: card.command, label: card.signal, signal: card.signal }]
-      : []
-  })
+  const all = byGravity(cards)
+  const again = all.filter(({ id }) => said.has(id))
+  return [
+    ...all.filter(({ id }) => !said.has(id)).flatMap(inFull),
+    ...inChunks(again, mostAtOnce).map(reminder),
+  ]
+}
+
+const inFull = ({ phone, signal }: CautionCard): Line[] =>
+  linesOf(signal, [phone]).map((line) => ({ ...line, signal }))
+
+/** More than these in one breath are not taken in. */
+const mostAtOnce = 3
+
+function reminder(cards: readonly CautionCard[]): Line {
+  const signal = cards[0]?.signal ?? 'caution'
+  return {
+    says: `As before: ${cards.map(({ reminds }) => reminds).join('; ')}.`,
+    label: signal,
+    signal,
+  }
+}
+
+function inChunks<T>(all: readonly T[], size: number): T[][] {
+  return Array.from({ length: Math.ceil(all.length / size) }, (_, i) =>
+    all.slice(i * size, (i + 1) * size),
+  )
 }

@@ -1,6 +1,5 @@
 import type { SentFact } from '../../web/kept.ts'
 import type { ReadingForm, SpotView } from '../check/view.ts'
-import type { LastReading } from '../readings/view.ts'
 import type { Ticket } from '../standing/ticket.ts'
 import type { CautionsView } from '../words/cautions.ts'
 
@@ -42,9 +41,10 @@ export interface PhonePage {
   readonly last?: {
     readonly says: string
     readonly means: string
-    readonly mend?: Pick<NonNullable<LastReading['mend']>, 'says' | 'ways'>
   }
+  /** One of these three. */
   readonly check?: PhoneCheck
+  readonly deed?: PhoneDeed
   readonly ending?: PhoneEnding
   readonly ways: readonly { readonly href: string; readonly text: string }[]
   /** Those of every page that instructs. */
@@ -67,17 +67,31 @@ export interface PhoneForm
   extends Pick<ReadingForm, 'action' | 'field' | 'typed' | 'problem' | 'kept'> {
   /** The question that the answers are to. */
   readonly asks: string
+  /** It stands large just above, so nobody reads it twice. */
+  readonly heard: boolean
   readonly answers: readonly { readonly id: string; readonly says: string }[]
   readonly skip: { readonly action: string; readonly reasons: readonly string[] }
   readonly cutOff: string
 }
 
-/** What to say once there is nothing more to ask. */
-export interface PhoneEnding {
-  readonly stamp: string
+/** Something to do that tells nothing about the fault: to put it right, or to see that it stays away. */
+export interface PhoneDeed {
+  readonly title: string
+  readonly saying: SayingView
+  /** What may come of it, at its last sentence. */
+  readonly answers: readonly DeedAnswer[]
+}
+
+export interface DeedAnswer {
+  readonly action: string
+  readonly fields: readonly { readonly name: string; readonly value: string }[]
   readonly says: string
-  /** What was tried and helped, if anything. */
-  readonly helped?: string
+}
+
+/** What to say once there is nothing more to ask. */
+export interface PhoneEnding extends PhoneDeed {
+  readonly stamp: string
+  readonly onwards: readonly { readonly href: string; readonly text: string }[]
 }
 
 /** How to get home with it. */

@@ -1,6 +1,6 @@
 import { gained, lost, movesOf } from '../../diagnosis/verdict/gained.ts'
 import type { CheckCard } from '../../knowledge/case.ts'
-import { cautionCards } from '../../knowledge/instantiate/check-card.ts'
+import { cautionCards } from '../../knowledge/instantiate/caution-cards.ts'
 import { allowsFurtherTake, type Judged } from '../measuring/judged.ts'
 import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'

@@ -9,6 +9,7 @@ import {
   type Manner,
   type MeterChoice,
   type Over,
+  putRights,
   whos,
 } from './events.ts'
 
@@ -32,6 +33,7 @@ const StoredConditions = z.strictObject({
   meter: z.string(),
   who: z.enum(whos).optional(),
   kit: z.array(z.string()).optional(),
+  afloat: z.literal(true).optional(),
 }) satisfies z.ZodType<Conditions>
 
 const StoredRange = z.strictObject({
@@ -140,5 +142,6 @@ export const JobEventSchema = z.discriminatedUnion('kind', [
     helped: z.boolean(),
     leaves: z.array(z.string()).optional(),
   }),
+  z.strictObject({ kind: z.literal('put right'), of: z.string(), came: z.enum(putRights) }),
   z.strictObject({ kind: z.literal('counting'), counts: z.boolean(), reason: z.string() }),
 ]) satisfies z.ZodType<JobEvent>

@@ -22,6 +22,8 @@ export interface Conditions {
   readonly who?: Who | undefined
   /** What an owner has with them, by name in `owner.yaml`; nothing but where an owner is at the machine. */
   readonly kit?: readonly string[] | undefined
+  /** It drives a boat that is on the water; only where an owner is at the machine. Left out: it is on land. */
+  readonly afloat?: true | undefined
 }
 
 /** Who is at the machine: whoever writes it down, an owner on the phone, or an apprentice beside them. */
@@ -137,8 +139,17 @@ export type JobEvent =
       readonly helped: boolean
       readonly leaves?: readonly string[] | undefined
     }
+  /**
+   * An owner was told how to put right what was seen there and then: what an answer told of, by the name of its check,
+   * or what was suspected, by that of the part. What came of it.
+   */
+  | { readonly kind: 'put right'; readonly of: string; readonly came: PutRight }
   /** Whether what was repaired counts towards the base rates, and why not. Left out: it does. */
   | { readonly kind: 'counting'; readonly counts: boolean; readonly reason: string }
+
+/** It was tried and is as before; it was done, and nothing can be tried yet; or nobody could do it. */
+export const putRights = ['still there', 'done', 'not done'] as const
+export type PutRight = (typeof putRights)[number]
 
 /** A job as it is kept: its events, and when each was written. */
 export interface StoredJob {

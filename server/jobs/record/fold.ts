@@ -1,6 +1,14 @@
 import { mostTakes } from '../../diagnosis/belief/takes.ts'
 import type { Reading, Touches } from '../../measure/reading/reading.ts'
-import type { Conditions, JobEvent, Manner, MeterChoice, Particulars, StoredJob } from './events.ts'
+import type {
+  Conditions,
+  JobEvent,
+  Manner,
+  MeterChoice,
+  Particulars,
+  PutRight,
+  StoredJob,
+} from './events.ts'
 import { proveLast, type Repair, repairOf } from './repairs.ts'
 import { technicians } from './technician.ts'
 
@@ -29,6 +37,8 @@ export interface Folded {
   readonly skipped: ReadonlyMap<string, string>
   /** What an owner tried to get home, by the name of the way, and whether it helped the last time. */
   readonly tried: ReadonlyMap<string, boolean>
+  /** What an owner was told to put right, by the check that told of it or the part, and what came of it. */
+  readonly putRight: ReadonlyMap<string, PutRight>
   /** The check that the line went dead at, as long as nothing was taken since; null at none. */
   readonly cutOff?: { readonly at: string | null }
 }
@@ -57,6 +67,7 @@ export function fold(events: StoredJob['events']): Folded {
   const furtherTakes = new Map<string, number>()
   const repairs: Repair[] = []
   const tried = new Map<string, boolean>()
+  const putRight = new Map<string, PutRight>()
   const { opened, openedAt } = firstOf(events)
   const technicianAt = technicians(events)
   let { conditions, note } = opened
@@ -132,6 +143,9 @@ export function fold(events: StoredJob['events']): Folded {
       case 'tried':
         tried.set(event.way, event.helped)
         break
+      case 'put right':
+        putRight.set(event.of, event.came)
+        break
       case 'opened':
       case 'back':
       case 'cut off':
@@ -141,7 +155,7 @@ export function fold(events: StoredJob['events']): Folded {
   }
   return {
     ...{ opened, openedAt, conditions, note, particulars, meter },
-    ...{ readings, repairs, skipped, accepted, tried },
+    ...{ readings, repairs, skipped, accepted, tried, putRight },
     ...cutOffAt(events.at(-1)?.event),
   }
 }

@@ -47,6 +47,10 @@ export function asItStands({ checks }: Pick<Case, 'checks'>, { events }: StoredJ
       case 'proved':
         now = together
         break
+      case 'put right':
+        // Whatever was in the way of another try went back before it.
+        if (event.came === 'still there') now = together
+        break
       case 'tried':
         now = { ...together, setups: setupsNamed(checks, event.leaves ?? []) }
         break

@@ -21,7 +21,7 @@ export function presentHead({ job, folded, meter, kase, knowledge }: Standing): 
       value: placeWords[conditions.where],
       way: { href: `/jobs/${job.id}/conditions`, text: 'Change' },
     },
-    ...atTheMachine(folded, knowledge),
+    ...atTheMachine(kase, folded, knowledge),
     { label: 'Air', value: printTemperature(conditions.air, conditions.airUnit ?? 'C') },
     { label: 'Engine', value: engineWords[conditions.engine] },
     {
@@ -48,9 +48,11 @@ export function presentHead({ job, folded, meter, kase, knowledge }: Standing): 
 
 /** Who is at the machine where it is not whoever reads this, and what came by phone before, with what it led to. */
 function atTheMachine(
-  { conditions, readings, tried }: Standing['folded'],
+  kase: Standing['kase'],
+  folded: Standing['folded'],
   { home }: Knowledge,
 ): Fact[] {
+  const { conditions, readings, tried } = folded
   const { who = 'self' } = conditions
   const told = [...readings.values()].filter(({ conditions }) => conditions.who === 'owner').length
   const helped = [...tried].findLast(([, helped]) => helped)?.[0]
@@ -60,8 +62,21 @@ function atTheMachine(
     ...(told > 0 && who !== 'owner'
       ? [{ label: 'By phone', value: `${counted(told, 'reading')}, as the owner told them` }]
       : []),
+    ...putRightByPhone(kase, folded),
     ...(way ? [{ label: 'Got home', value: way.says }] : []),
   ]
+}
+
+/** What an owner was told to put right and tried in vain, by its part. */
+function putRightByPhone(
+  { checks, parts }: Standing['kase'],
+  { putRight }: Standing['folded'],
+): Fact[] {
+  const tried = [...putRight].flatMap(([of, came]) => {
+    const name = parts.get(checks.get(of)?.part ?? of)?.name ?? checks.get(of)?.title
+    return came === 'still there' && name !== undefined ? [upperFirst(name)] : []
+  })
+  return tried.map((name) => ({ label: 'Put right', value: `${name}, and it was still the same` }))
 }
 
 /** A full tool box would take more room than the rest of the head: then they are only counted. */

@@ -1,7 +1,7 @@
 import { named } from '../../diagnosis/model/named.ts'
-import type { Step, Walk } from '../../diagnosis/model/walk.ts'
-import type { Case, CautionCard, PartCard } from '../../knowledge/case.ts'
-import { cautionCards } from '../../knowledge/instantiate/check-card.ts'
+import type { Step } from '../../diagnosis/model/walk.ts'
+import type { CautionCard, PartCard } from '../../knowledge/case.ts'
+import { cautionCards } from '../../knowledge/instantiate/caution-cards.ts'
 import type { Standing } from '../standing/standing.ts'
 import { presentCautions } from '../words/cautions.ts'
 import { suspectName } from '../words/names.ts'
@@ -72,20 +72,23 @@ function saysSeveral(input: Standing, cards: readonly PartCard[]): string {
 }
 
 /** "is open somewhere in the winding", or "is open, or it has shorted turns" where it stays unclear. */
-function modesInWords({ kase, walk }: Standing, part: string): string {
-  const chances = modeChances(kase, walk, part)
-  const all = chances.reduce((sum, { chance }) => sum + chance, 0)
-  const likely = chances.filter(({ chance }) => chance >= mentionFrom * all)
+function modesInWords(input: Standing, part: string): string {
+  const likely = likelyModes(input, part)
   if (likely.length < 2) return likely.map(({ says }) => says).join('')
-  return likely.map(({ says, chance }) => `${says} (${percent(chance / all)})`).join(', or it ')
+  return likely.map(({ says, share }) => `${says} (${percent(share)})`).join(', or it ')
 }
 
-/** Likeliest first. A fault that only a watched gate has is no branch, and never what has failed. */
-function modeChances(kase: Case, { branches }: Walk, part: string) {
-  return [...kase.faults.values()]
+/** The failures of a part that are worth a mention, with their shares of its probability, likeliest first. */
+export function likelyModes({ kase, walk }: Standing, part: string) {
+  // A fault that only a watched gate has is no branch, and never what has failed.
+  const chances = [...kase.faults.values()]
     .filter((fault) => fault.part === part)
-    .map(({ id, says }) => ({ says, chance: branches.get(id)?.now ?? 0 }))
+    .map((fault) => ({ ...fault, chance: walk.branches.get(fault.id)?.now ?? 0 }))
     .sort((a, b) => b.chance - a.chance)
+  const all = chances.reduce((sum, { chance }) => sum + chance, 0)
+  return chances
+    .filter(({ chance }) => chance >= mentionFrom * all)
+    .map((fault) => ({ ...fault, share: fault.chance / all }))
 }
 
 function repairSteps({ name, where, repair }: PartCard): NextStep[] {

@@ -1,5 +1,5 @@
 import type { Case, CautionCard } from '../../knowledge/case.ts'
-import { cautionCards } from '../../knowledge/instantiate/check-card.ts'
+import { cautionCards } from '../../knowledge/instantiate/caution-cards.ts'
 import type { Knowledge } from '../../knowledge/knowledge.ts'
 import type { StoredJob } from '../record/events.ts'
 import type { Folded } from '../record/fold.ts'
@@ -62,8 +62,9 @@ export function cautionsView(
 
 /** Cautions of this place, and of a hot engine. */
 export function cautionsOfTheJob({ folded, knowledge }: OnJob): readonly CautionCard[] {
-  const { where, engine } = folded.conditions
-  return cautionsThat((c) => c.place === where || (c.hot === true && engine === 'hot'), knowledge)
+  const { where, engine, afloat } = folded.conditions
+  const isHere = (c: Row) => c.place === where && c.afloat === afloat
+  return cautionsThat((c) => isHere(c) || (c.hot === true && engine === 'hot'), knowledge)
 }
 
 /** Cautions that stand on every page that instructs, once. */

@@ -65,6 +65,7 @@ const readers: ByAbout<[check: PlannedCheck, setting: Context], ChancesOf> = {
   property: readProperty,
   gate: watchGate,
   question: askQuestion,
+  which: askWhich,
 }
 
 /**
@@ -213,6 +214,31 @@ function askQuestion(
       (tree.copies.get(gate) ?? []).some((copy) => held.has(copy.name)),
     )
     return hit?.chances ?? about.otherwise
+  }
+}
+
+/** Where it holds for none of them, some output is named all the same, and that says nothing. */
+function askWhich(
+  { named: right }: Extract<About, { kind: 'which' }>,
+  { choices = [] }: PlannedCheck,
+  { holding }: Context,
+): ChancesOf {
+  const even = (copies: typeof choices, share: number) =>
+    copies.map(({ output }) => [output, share / copies.length] as const)
+  const rows = new Map<string, Chances>()
+  return (faults) => {
+    const held = holding(faults)
+    const theirs = choices.filter(({ name }) => held.has(name))
+    const name = theirs.map(({ output }) => output).join()
+    const others = choices.filter((each) => !theirs.includes(each))
+    const isOpen = theirs.length === 0 || others.length === 0
+    const row =
+      rows.get(name) ??
+      Object.fromEntries(
+        isOpen ? even(choices, 1) : [...even(theirs, right), ...even(others, 1 - right)],
+      )
+    rows.set(name, row)
+    return row
   }
 }
 

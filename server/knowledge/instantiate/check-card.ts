@@ -2,11 +2,14 @@ import { entry, named } from '../../diagnosis/model/named.ts'
 import { parseQuantityText } from '../../measure/reading/parse.ts'
 import { printLimits } from '../../measure/reading/print.ts'
 import type { Limits } from '../../measure/reading/reading.ts'
-import type { CautionCard, CheckCard, OwnerFit, ToolCard } from '../case.ts'
+import type { CheckCard, OwnerFit, ToolCard } from '../case.ts'
 import type { Knowledge } from '../knowledge.ts'
+import type { Answer } from '../schema/check-kind.ts'
 import type { Machine, SheetLimits } from '../schema/machine.ts'
+import { cautionCards } from './caution-cards.ts'
 import type { LimitsOf, PlannedCheck } from './checks-of-kind.ts'
 import { forbidsFor } from './forbids.ts'
+import { phoneWords } from './setup-cards.ts'
 import { coversFor, lastSteps, setupsFor } from './setups.ts'
 import { outputsServed, partsOf } from './where/outputs.ts'
 import { pinsInWords, spotOf, wiresInWords } from './where/spot.ts'
@@ -34,11 +37,18 @@ export function checkCard(
   }
   const say = (text: string) => fill(text, fillings)
   const spoken = sentencesIn(say(kind.phone))
-  const answers = kind.answers?.map(({ id, says, phone, bars, mend }) => ({
+  const which = outputAnswers(check, machine)
+  const answers = (which ?? kind.answers)?.map(({ id, says, phone, bars, mend }) => ({
     id,
     says: say(says),
     phone: say(phone ?? says),
-    ...(mend && { mend: { says: say(mend.do), parts: mendedBy(check, mend.roles, machine) } }),
+    ...(mend && {
+      mend: {
+        says: say(mend.do),
+        phone: say(mend.phone ?? mend.do),
+        parts: mendedBy(check, mend.roles, machine),
+      },
+    }),
     ...(bars && { bars }),
   }))
   return {
@@ -51,7 +61,7 @@ export function checkCard(
     setups,
     forbids: loose ? [] : forbidsFor(check, setups, knowledge, machine),
     do: [...kind.do.map(say).filter(Boolean), ...last],
-    phone: [...spoken, ...last.flatMap(sentencesIn)],
+    phone: [...spoken, ...lastSteps(setups, machine, phoneWords).flatMap(sentencesIn)],
     asks: spoken.findLast((each) => each.endsWith('?')) ?? spoken.at(-1) ?? '',
     why: say(kind.why),
     owner: ownerFit(kind.owner),
@@ -66,6 +76,16 @@ export function checkCard(
     ...(measurand && { measurand }),
     ...(answers && !measurand && { answers }),
   }
+}
+
+/** An answer for each output, where it is asked which. */
+function outputAnswers({ kind, choices }: PlannedCheck, machine: Machine): Answer[] | undefined {
+  const { about } = kind
+  if (about.kind !== 'which') return undefined
+  return choices?.map(({ output }) => ({
+    id: output,
+    says: fill(about.answer, { ...fillingsOf(machine, output), ...outputIn({ output }, machine) }),
+  }))
 }
 
 /** Whether an owner can make it, as its file says. */
@@ -91,6 +111,7 @@ function mendedBy(
  */
 export function outcomesOf(check: PlannedCheck, knowledge: Knowledge): readonly string[] {
   const { answers } = check.kind
+  if (check.choices !== undefined) return check.choices.map(({ output }) => output)
   if (check.limitsOf !== undefined) {
     const { quantity } = propertyOf(check.limitsOf, knowledge)
     return entry(knowledge.quantities, quantity).bands
@@ -101,19 +122,6 @@ export function outcomesOf(check: PlannedCheck, knowledge: Knowledge): readonly 
 
 function propertyOf({ part, property }: LimitsOf, { partKinds }: Knowledge) {
   return entry(named(partKinds, part.kind).properties, property)
-}
-
-/** Cautions by name, in the order named, without those about what the machine does not have. */
-export function cautionCards(
-  names: readonly string[],
-  knowledge: Knowledge,
-  machine?: Machine,
-): CautionCard[] {
-  return names.flatMap((id) => {
-    const { signal, command, says, phone, roles } = entry(knowledge.cautions.cautions, id)
-    const isMeant = !roles || !machine || machine.parts.some(({ role }) => roles.includes(role))
-    return isMeant ? [{ id, signal, command, says, phone }] : []
-  })
 }
 
 /**
@@ -174,7 +182,10 @@ function fillingsFor(
 }
 
 /** "left cylinder"; "cylinder 1 and cylinder 4" where the part serves both. */
-function outputIn({ output, part }: PlannedCheck, machine: Machine): Fillings {
+function outputIn(
+  { output, part }: Pick<PlannedCheck, 'output' | 'part'>,
+  machine: Machine,
+): Fillings {
   const meant = output === undefined ? outputsServed(part ?? {}) : [output]
   const names = machine.outputs.filter(({ id }) => meant.includes(id)).map(({ name }) => name)
   return names.length === 0 ? {} : { output: names.join(' and ') }

@@ -4,7 +4,7 @@ import type { About, CheckKind } from '../schema/check-kind.ts'
 import type { Complaint, Machine, PartKind } from '../schema/index.ts'
 import type { Part, Reach, SheetLimits } from '../schema/machine.ts'
 import { nameOf, numbered } from './check-names.ts'
-import type { DrawnTree } from './tree.ts'
+import type { DrawnTree, GateCopy } from './tree.ts'
 import { onlyOutput, partsOf, swapsOf } from './where/outputs.ts'
 import { reachesFor } from './where/spot.ts'
 
@@ -19,11 +19,16 @@ export interface PlannedCheck {
   readonly output?: string
   /** For gates: the copy that is watched. */
   readonly gate?: string
+  /** For the question which output it is: the copies of its gate that it is asked of. */
+  readonly choices?: readonly OutputCopy[]
   /** For swaps: which two parts change places. */
   readonly swap?: readonly [Part, Part]
   /** Whose limits and place hold, for a measured check. */
   readonly limitsOf?: LimitsOf
 }
+
+/** The copy of a gate for one output. */
+export type OutputCopy = GateCopy & { readonly output: string }
 
 export interface LimitsOf {
   readonly part: Part
@@ -91,6 +96,7 @@ const makers: ByAbout<[kind: CheckKind, setting: Context], PlannedCheck[]> = {
   property: planProperty,
   gate: planGate,
   question: planQuestion,
+  which: planWhich,
 }
 
 function planProperty(
@@ -194,6 +200,18 @@ function planQuestion(
   const asks = about.when.some(({ gate }) => isThere(gate)) && (about.within?.some(isThere) ?? true)
   return asks ? [{ id: kind.id, kind, ...placeOf(kind, machine) }] : []
 }
+
+/** Where there is but one output, nobody asks which. */
+function planWhich(
+  { gate }: Extract<About, { kind: 'which' }>,
+  kind: CheckKind,
+  { tree }: Context,
+): PlannedCheck[] {
+  const choices = (tree.copies.get(gate) ?? []).filter(isOfOutput)
+  return choices.length < 2 ? [] : [{ id: kind.id, kind, choices }]
+}
+
+const isOfOutput = (copy: GateCopy): copy is OutputCopy => copy.output !== undefined
 
 /** The place that a kind names, on this machine; nothing where it names none, or the machine has none. */
 function placeOf(

@@ -1,14 +1,14 @@
 import { entry } from '../../diagnosis/model/named.ts'
-import type { SetupCard } from '../case.ts'
+import type { DoingCard, SetupCard } from '../case.ts'
 import type { Connector, Machine } from '../schema/machine.ts'
-import type { Act } from '../schema/setup.ts'
+import type { Act, Doing } from '../schema/setup.ts'
 import type { Setups } from '../schema/tables.ts'
-import { fill, fillingsOf } from './words.ts'
+import { type Fillings, fill, fillingsOf } from './words.ts'
 
 /** Taking off a cover. */
 export function coverCard(id: string, { access }: Machine): SetupCard {
-  const { do: says, minutes, undo } = entry(access, id)
-  return { id: coverId(id), do: says, minutes, undo }
+  const { undo, ...made } = entry(access, id)
+  return { id: coverId(id), ...doingCard(made, {}), undo: doingCard(undo, {}) }
 }
 
 /** What a cover off is called among the set-ups. */
@@ -24,9 +24,14 @@ export const unplugId = (connector: string): string => `unplug ${connector}`
 /** Taking a connector apart. */
 export function unplugCard(id: string, { connectors, stop }: Machine): SetupCard {
   const connector = entry(connectors, id)
-  const { do: says, minutes, undo = joined(connector) } = connector.unplug
+  const { undo = joined(connector), ...made } = connector.unplug
   const stopOff = stop?.plugs.includes(id) ?? false
-  return { id: unplugId(id), do: says, minutes, undo, ...(stopOff && { stopOff }) }
+  return {
+    id: unplugId(id),
+    ...doingCard(made, {}),
+    undo: doingCard(undo, {}),
+    ...(stopOff && { stopOff }),
+  }
 }
 
 /** Minutes to join a connector again. From memory. */
@@ -41,17 +46,28 @@ function joined({ name, face }: Connector): NonNullable<SetupCard['undo']> {
 
 /** Fitting, taking off or making ready what is no connector and no cover, in the words of this machine. */
 export function kitCard(id: string, { setups }: Setups, machine: Machine): SetupCard {
-  const { do: says, minutes, undo, lasts, stopOff = false } = entry(setups, id)
+  const { undo, lasts, stopOff = false, ...made } = entry(setups, id)
   const fillings = fillingsOf(machine)
   return {
     id,
-    do: fill(says, fillings),
-    minutes,
-    ...(typeof undo === 'object' && { undo: { ...undo, do: fill(undo.do, fillings) } }),
-    ...(lasts && { lasts: { ...lasts, do: fill(lasts.do, fillings) } }),
+    ...doingCard(made, fillings),
+    ...(typeof undo === 'object' && { undo: doingCard(undo, fillings) }),
+    ...(lasts && { lasts: doingCard(lasts, fillings) }),
     ...(stopOff && { stopOff }),
   }
 }
+
+/** What to do, in the words of this machine. */
+function doingCard({ do: says, phone, minutes }: Doing, fillings: Fillings): DoingCard {
+  return {
+    do: fill(says, fillings),
+    ...(phone !== undefined && { phone: fill(phone, fillings) }),
+    minutes,
+  }
+}
+
+/** What is said of it to an owner. */
+export const phoneWords = ({ do: says, phone }: DoingCard): string => phone ?? says
 
 /** Whether a cover or a set-up is in the way of any of these, but for what needs it. */
 export function hinders(

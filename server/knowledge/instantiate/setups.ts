@@ -1,5 +1,5 @@
 import { entry } from '../../diagnosis/model/named.ts'
-import type { SetupCard } from '../case.ts'
+import type { DoingCard, SetupCard } from '../case.ts'
 import type { Knowledge } from '../knowledge.ts'
 import type { Machine } from '../schema/machine.ts'
 import type { PlannedCheck } from './checks-of-kind.ts'
@@ -45,9 +45,17 @@ export function isHot({ kind }: PlannedCheck, { setups }: Knowledge): boolean {
  * The last steps of a check, which put back what may not stay as it is: what would be in the way of
  * another run, and the stop circuit, with a word on trying it, since an engine that cannot be stopped
  * must not be started unawares.
+ *
+ * @param wordsOf what is said of each; left out: as at the bench
  */
-export function lastSteps(setups: readonly SetupCard[], { stop }: Machine): string[] {
-  const back = setups.flatMap(({ once, undo }) => (once && undo ? [undo.do] : [])).toReversed()
+export function lastSteps(
+  setups: readonly SetupCard[],
+  { stop }: Machine,
+  wordsOf: (doing: DoingCard) => string = ({ do: says }) => says,
+): string[] {
+  const back = setups
+    .flatMap(({ once, undo }) => (once && undo ? [wordsOf(undo)] : []))
+    .toReversed()
   return stop && setups.some(({ stopOff }) => stopOff) ? [...back, stop.try] : back
 }
 

@@ -18,7 +18,7 @@ export function slipsOf(
   machine: Machine,
 ): number[][] | undefined {
   const { about, lasting } = check.kind
-  if (about.kind === 'question' || lasting) return undefined
+  if (about.kind === 'question' || about.kind === 'which' || lasting) return undefined
   const row = (chances: Chances) => floored(chances, outcomes)
   const first = row(about.kind === 'gate' ? about.holds : healthyRow(check, about, machine))
   const rows = about.kind === 'gate' ? [first, row(about.holdsNot)] : [first]

@@ -1,14 +1,15 @@
 import { entry, named } from '../../diagnosis/model/named.ts'
 import type { Gate } from '../../diagnosis/tree/fault-tree.ts'
-import type { FaultCard, GateCard } from '../case.ts'
+import type { FaultCard, GateCard, OwnersMend } from '../case.ts'
 import { hasAll } from '../fits.ts'
 import type { Knowledge } from '../knowledge.ts'
 import type { ComplaintGate, GateInput } from '../schema/complaint.ts'
 import type { Complaint, Machine } from '../schema/index.ts'
 import type { Part } from '../schema/machine.ts'
-import type { Rate } from '../schema/part-kind.ts'
-import { partsOf } from './where/outputs.ts'
-import { fill, fillingsOf } from './words.ts'
+import type { Mode, Rate } from '../schema/part-kind.ts'
+import { cautionCards } from './caution-cards.ts'
+import { onlyOutput, partsOf } from './where/outputs.ts'
+import { fill, fillingsOf, sentencesIn } from './words.ts'
 
 /** A complaint's gates, drawn out for the parts and outputs of one machine. */
 export interface DrawnTree {
@@ -113,12 +114,22 @@ class Drawing implements DrawnTree {
         rate,
         rateSource,
         comesAndGoesWith,
+        ...(mode.mend && { mend: this.#mendOf(part, mode.mend) }),
       })
       return id
     })
     this.gates.set(name, { kind: 'or', inputs })
     this.gateCards.set(name, { id: name, says: part.name, part: part.id })
     return [name]
+  }
+
+  #mendOf(part: Part, { phone, kit = [], cautions }: NonNullable<Mode['mend']>): OwnersMend {
+    const fillings = { ...fillingsOf(this.#machine, onlyOutput(part)), part: part.name }
+    return {
+      phone: sentencesIn(fill(phone, fillings)),
+      kit,
+      cautions: cautionCards(cautions, this.#knowledge, this.#machine),
+    }
   }
 }
 

@@ -82,6 +82,7 @@ function rowsOf({ about }: CheckKind): (readonly [readonly PropertyKey[], Chance
       [['about', 'otherwise'], about.otherwise],
     ]
   }
+  if (about.kind === 'which') return []
   return [
     [['about', 'healthy'], about.healthy],
     ...(about.awkward ? [[['about', 'awkward'], about.awkward] as const] : []),

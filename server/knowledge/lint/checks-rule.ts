@@ -18,7 +18,11 @@ export function checksRule(knowledge: Knowledge, report: Report): void {
     if (measured && check.answers) {
       report.add(check, ['answers'], 'a measured check has bands, not answers: remove them')
     }
-    if (!measured && !check.answers) {
+    const which = check.about.kind === 'which'
+    if (which && check.answers) {
+      report.add(check, ['answers'], 'it has an answer for each output: remove these')
+    }
+    if (!measured && !which && !check.answers) {
       report.add(check, ['id'], 'this check is not read off a meter: list its answers')
     }
     for (const [i, { mend }] of (check.answers ?? []).entries()) {

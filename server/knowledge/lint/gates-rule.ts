@@ -82,6 +82,7 @@ function leadsTo(complaint: Complaint, from: string): Set<string> {
 
 function watchedByChecks(knowledge: Knowledge): Set<string> {
   const names = [...knowledge.checkKinds.values()].flatMap(({ about }) => {
+    if (about.kind === 'which') return [about.gate]
     if (about.kind === 'gate') return [about.gate, about.without]
     return about.kind === 'question' ? about.when.map(({ gate }) => gate) : []
   })

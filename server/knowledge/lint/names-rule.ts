@@ -22,10 +22,14 @@ export function namesRule(knowledge: Knowledge, report: Report): void {
 }
 
 function partKindNames(kind: PartKind, knowledge: Knowledge, mustKnow: MustKnow): void {
-  mustKnow(kind, ['cautions'], 'caution', kind.cautions, Object.keys(knowledge.cautions.cautions))
+  const cautions = Object.keys(knowledge.cautions.cautions)
+  mustKnow(kind, ['cautions'], 'caution', kind.cautions, cautions)
   const roles = rolesOf(knowledge)
-  kind.modes.forEach(({ shows, rate }, m) => {
+  const kit = Object.keys(knowledge.owner.kit)
+  kind.modes.forEach(({ shows, rate, mend }, m) => {
     const at = ['modes', m]
+    mustKnow(kind, [...at, 'mend', 'kit'], 'thing in the kit', mend?.kit, kit)
+    mustKnow(kind, [...at, 'mend', 'cautions'], 'caution', mend?.cautions, cautions)
     mustKnow(kind, [...at, 'shows'], 'property', Object.keys(shows), Object.keys(kind.properties))
     mustKnow(kind, [...at, 'rate', 'roles'], 'role', Object.keys(rate.roles ?? {}), roles)
   })
@@ -45,6 +49,8 @@ function ownerNames(
   }
   mustKnow(owner, ['meter'], 'meter', [owner.meter], [...meters.keys()])
   mustKnow(owner, ['cold', 'without'], 'thing in the kit', [owner.cold.without], kit)
+  const trial = home.trial.cautions
+  mustKnow(home, ['trial', 'cautions'], 'caution', trial, Object.keys(cautions.cautions))
   for (const [id, way] of Object.entries(home.ways)) {
     const path = ['ways', id]
     mustKnow(home, [...path, 'kit'], 'thing in the kit', way.kit, kit)

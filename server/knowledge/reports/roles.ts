@@ -59,6 +59,7 @@ function isMadeFor({ about, place }: CheckKind, role: string, properties: Readon
     case 'gate':
       return [about.measured?.role, about.replacing, about.swapping].includes(role)
     case 'question':
+    case 'which':
       return false
   }
 }

@@ -59,7 +59,18 @@ const OfQuestion = z.strictObject({
   otherwise: Chances,
 })
 
-export const About = z.discriminatedUnion('kind', [OfProperty, OfGate, OfQuestion])
+/** Asks for which of the outputs a gate holds, in one question with an answer for each. Made once. */
+const OfOutputs = z.strictObject({
+  kind: z.literal('which'),
+  /** A gate written `per: output`. */
+  gate: Name,
+  /** What the answers are called: "The {output}". */
+  answer: Words,
+  /** Share of answers that name an output for which it holds; the others get what is left, evenly. */
+  named: z.number().gt(0.5).lt(1),
+})
+
+export const About = z.discriminatedUnion('kind', [OfProperty, OfGate, OfQuestion, OfOutputs])
 
 /** A named answer to a check that is not read off a meter. */
 export const Answer = z.strictObject({
@@ -71,6 +82,8 @@ export const Answer = z.strictObject({
     .strictObject({
       /** How, in one or two sentences. */
       do: Words,
+      /** The same, in words to read to an owner on the phone. */
+      phone: Words.optional(),
       /** Whose fault it was then. Left out: the part that was looked at. */
       roles: z.array(Name).min(1).optional(),
     })
@@ -85,7 +98,10 @@ export const CheckKind = z.strictObject({
   id: Name,
   title: Words,
   about: About,
-  /** Left out where the check is measured: the outcomes are then the bands of the quantity. */
+  /**
+   * Left out where the check is measured: the outcomes are then the bands of the quantity; and where it asks which
+   * output it is.
+   */
   answers: z.array(Answer).min(2).optional(),
   /**
    * Made again it would come out the same: an owner remembers, and dirt that is seen is seen the second

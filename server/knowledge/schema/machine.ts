@@ -97,6 +97,8 @@ export const Machine = z.strictObject({
   about: Words,
   source: Source,
   outputs: z.array(z.strictObject({ id: Name, name: Words })).min(1),
+  /** It drives a boat: an owner by phone is asked whether it is on the water. */
+  afloat: z.literal(true).optional(),
   /** Covers and the like: each is a set-up. */
   access: z.record(
     Name,

@@ -24,6 +24,17 @@ export const Mode = z.strictObject({
   shows: z.record(Name, Chances),
   /** What it does physically, for a machine whose wiring is known. */
   does: Does.optional(),
+  /** How an owner far from a workshop puts it right. Left out: it belongs at the bench. */
+  mend: z
+    .strictObject({
+      /** In words to read to an owner on the phone. */
+      phone: Words,
+      /** What it takes, by name in the kit of `owner.yaml`. Left out: hands. */
+      kit: z.array(Name).min(1).optional(),
+      /** Names in `cautions.yaml`. */
+      cautions: z.array(Name),
+    })
+    .optional(),
   source: Source,
 })
 

@@ -2,7 +2,14 @@ import { z } from 'zod'
 import { Minutes, Words } from './shared.ts'
 
 /** What to do, and how long it takes. */
-export const Doing = z.strictObject({ do: Words, minutes: Minutes })
+export const Doing = z.strictObject({
+  do: Words,
+  /** The same, in words to read to an owner on the phone. Left out: those. */
+  phone: Words.optional(),
+  minutes: Minutes,
+})
+
+export type Doing = z.infer<typeof Doing>
 
 /**
  * How a set-up is put back; or `nothing`, where it leaves nothing behind that would be in the way of

@@ -81,6 +81,8 @@ export const Cautions = z.strictObject({
       ),
       says: Words,
       phone: Words,
+      /** What an owner is reminded of who has heard it before: half a sentence, "hands off the leads". */
+      reminds: Words,
       /** The lint refuses a check or a proof of this kind that does not carry the caution. */
       neededWhen: z
         .strictObject({
@@ -97,8 +99,9 @@ export const Cautions = z.strictObject({
       words: z.array(Words).min(1).optional(),
       /** Stands on every page that instructs, so no check needs to name it. */
       everywhere: z.boolean().optional(),
-      /** Shown for work at this place. */
+      /** Shown for work at this place; with `afloat` on the water there, otherwise on land. */
       place: Place.optional(),
+      afloat: z.literal(true).optional(),
       /** Shown when the engine is hot. */
       hot: z.boolean().optional(),
       /** Shown only of a machine that has a part of one of these roles. Left out: of any. */

@@ -129,5 +129,6 @@ function sheetReading(
 function healthyOf(planned: PlannedCheck, machine: Machine) {
   const { about } = planned.kind
   if (about.kind === 'property') return healthyRow(planned, about, machine)
-  return about.kind === 'gate' ? about.holdsNot : about.otherwise
+  if (about.kind === 'gate') return about.holdsNot
+  return about.kind === 'question' ? about.otherwise : {}
 }

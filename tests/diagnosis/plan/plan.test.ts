@@ -48,6 +48,27 @@ describe('the planner', () => {
     expect(first(11.2)).toBe('measured')
   })
 
+  it('puts off nothing that tells for an easy question that does not earn its minutes', () => {
+    const table = modelFromTable({ a: 0.5, b: 0.5 }, { measured: [0, 1], asked: [0, 1] })
+    const [measured, asked] = table.checks
+    const guessed = {
+      chances: [
+        [0.52, 0.48],
+        [0.48, 0.52],
+      ],
+      minutes: 0.5,
+      effort: 0,
+    }
+    const checks = [
+      { ...measured!, minutes: 10, effort: 3 },
+      { ...asked!, ...guessed },
+    ]
+    const first = (more: object) =>
+      plan({ ...table, checks, ...more }, [0.5, 0.5], () => true, together).proposals[0]!.check
+    expect(first({})).toBe('asked')
+    expect(first({ earns: 0.5 })).toBe('measured')
+  })
+
   it('does not ask where no answer would change what is done', () => {
     const model = modelFromTable({ a: 0.99, b: 0.01 }, { p: [0, 1] })
     expect(plan(model, [0.99, 0.01], () => true, together).worthAsking).toBe(false)

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { checkLines } from '../../../server/jobs/phone/check-lines.ts'
 import { waysHome } from '../../../server/jobs/phone/home.ts'
 import { saying } from '../../../server/jobs/phone/saying.ts'
+import type { Line } from '../../../server/jobs/phone/view.ts'
 import { shippedCases, shippedKnowledge } from '../../support/knowledge.ts'
 import { shippedJob } from '../../support/shipped-job.ts'
 
@@ -26,8 +27,15 @@ describe('what is said to an owner about a check', () => {
     expect(fit.length).toBeGreaterThan(0)
     const wrong = fit.flatMap((card) => {
       const lines = checkLines(job, card)
-      const first = lines.findIndex(({ signal }) => signal === undefined)
-      const late = lines.slice(first).filter(({ label }) => signals.includes(label))
+      const turning = card.cautions.filter(({ ofTurning }) => ofTurning).map(({ phone }) => phone)
+      const ofTurning = ({ says }: Line) => turning.some((phone) => phone.includes(says))
+      const from = (some: (line: Line) => boolean) => lines.slice(lines.findIndex(some))
+      const isCaution = ({ label }: Line) => signals.includes(label)
+      // Whatever is done or made ready has its cautions before it; those of an engine that turns may come after that.
+      const late = [
+        ...from((line) => !isCaution(line)).filter((line) => isCaution(line) && !ofTurning(line)),
+        ...from(({ label }) => ['do', 'ask', 'name it'].includes(label)).filter(isCaution),
+      ]
       const odd = lines.filter(({ says }) => !/^[A-Z{"“].*[.?!:]$/s.test(says) || /[{}]/.test(says))
       return [...late, ...odd].map(({ says }) => `${card.id}: ${says}`)
     })

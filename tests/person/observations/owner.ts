@@ -1,6 +1,6 @@
 import { happens, type Random } from '../../../server/practice/world/chance.ts'
 import { partNamed } from '../../../server/practice/world/sheet.ts'
-import type { CheckHere, Observation } from '../check.ts'
+import type { Observation } from '../check.ts'
 import { asItCame } from '../world/draw.ts'
 import { nowAt } from '../world/now.ts'
 import { charging } from '../world/systems/charging.ts'
@@ -85,9 +85,12 @@ const oneOrAll = (world: World, random: Random): string => {
   return all ? noticed(random, fair, 'all', 'one') : noticed(random, fair, 'one', 'all')
 }
 
-const whichCylinder = (world: World, random: Random, { output }: CheckHere): string => {
-  const fires = firing(nowAt(asItCame(world)), idle).includes(output)
-  return fires ? noticed(random, sure, 'fires', 'dead') : noticed(random, sure, 'dead', 'fires')
+const whichCylinder = (world: World, random: Random): string => {
+  const fires = firing(nowAt(asItCame(world)), idle)
+  const outputs = world.machine.outputs.map(({ id }) => id)
+  const [dead = outputs[0]!] = outputs.filter((id) => !fires.includes(id))
+  const [other = dead] = fires
+  return noticed(random, sure, dead, other)
 }
 
 const whichControl = (world: World, random: Random): string => {

@@ -1,27 +1,36 @@
-import type { SetupCard } from '../../../knowledge/case.ts'
+import type { DoingCard, SetupCard } from '../../../knowledge/case.ts'
+import { phoneWords } from '../../../knowledge/instantiate/setup-cards.ts'
 import type { Machine } from '../../../knowledge/schema/machine.ts'
 import { lowerFirst, sentence } from '../../words/sentences.ts'
 import type { Step } from '../as-it-stands.ts'
+
+/** Whom it is said to: whoever is at the machine, or an owner by phone. */
+export type Told = 'here' | 'by phone'
 
 /**
  * How these set-ups are put back, a sentence each. Where nobody knows whether the stop circuit is whole,
  * the last of them has it tried.
  */
-export function putBackSentences(steps: readonly Step[], { stop }: Machine): string[] {
-  const back = steps.flatMap(({ setup, unsure }) => perhaps(setup.undo?.do, unsure))
+export function putBackSentences(
+  steps: readonly Step[],
+  { stop }: Machine,
+  told: Told = 'here',
+): string[] {
+  const back = steps.flatMap(({ setup, unsure }) => perhaps(setup.undo, unsure, told))
   const stopUnsure = steps.some(({ setup, unsure }) => unsure && setup.stopOff)
   return stopUnsure && stop ? [...back, sentence(stop.try)] : back
 }
 
 /** How they are made, a sentence each. */
-export const makeSentences = (steps: readonly Step[]): string[] =>
-  steps.flatMap(({ setup, unsure }) => perhaps(setup.do, unsure))
+export const makeSentences = (steps: readonly Step[], told: Told = 'here'): string[] =>
+  steps.flatMap(({ setup, unsure }) => perhaps(setup, unsure, told))
 
 /** What is said of what need not be made again, since it lasts. */
-export const stillSentences = (setups: readonly SetupCard[]): string[] =>
-  setups.flatMap(({ lasts }) => (lasts ? [sentence(lasts.do)] : []))
+export const stillSentences = (setups: readonly SetupCard[], told: Told = 'here'): string[] =>
+  setups.flatMap(({ lasts }) => perhaps(lasts, false, told))
 
-function perhaps(says: string | undefined, unsure: boolean): string[] {
-  if (says === undefined) return []
+function perhaps(doing: DoingCard | undefined, unsure: boolean, told: Told): string[] {
+  if (doing === undefined) return []
+  const says = told === 'here' ? doing.do : phoneWords(doing)
   return [sentence(unsure ? `Unless it is so already: ${lowerFirst(says)}` : says)]
 }

@@ -46,6 +46,9 @@ const aboutNames: ByAbout<[entry: object, knowledge: Knowledge, mustKnow: MustKn
     const path = ['about', 'measured', 'property']
     mustKnow(entry, path, 'property', [measured.property], propertiesOf(knowledge))
   },
+  which: (about, entry, knowledge, mustKnow) => {
+    mustKnow(entry, ['about', 'gate'], 'gate', [about.gate], gatesOf(knowledge))
+  },
   question: (about, entry, knowledge, mustKnow) => {
     mustKnow(entry, ['about', 'within'], 'gate', about.within, gatesOf(knowledge))
     about.when.forEach(({ gate }, i) => {

@@ -55,6 +55,17 @@ function instructions(knowledge: Knowledge): Instruction[] {
         ...ofProof(part.prove),
       ],
     })),
+    ...[...knowledge.partKinds.values()].flatMap((part) =>
+      part.modes.flatMap(({ mend }, m) =>
+        mend === undefined
+          ? []
+          : {
+              entry: part,
+              carries: mend.cautions,
+              asked: [{ at: ['modes', m, 'mend'], texts: [{ name: 'phone', says: mend.phone }] }],
+            },
+      ),
+    ),
     ...[...knowledge.complaints.values()].map((complaint) => ({
       entry: complaint,
       carries: complaint.cautions ?? [],

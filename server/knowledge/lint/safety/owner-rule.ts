@@ -10,16 +10,31 @@ const mostWords = 22
 /** Who reads a meter at more places than this loses count on the phone. */
 const mostPlaces = 3
 
-/** A check for an owner is one that somebody can make alone, out there, from what is said to them. */
+/**
+ * A check for an owner is one that somebody can make alone, out there, from what is said to them; and whatever is said
+ * by phone is followed by ear.
+ */
 export function ownerRule(knowledge: Knowledge, report: Report): void {
   for (const [, check] of knowledge.checkKinds) {
     if (typeof check.owner === 'string' && check.owner !== 'yes') continue
     for (const why of whyNot(check, knowledge)) report.add(check, ['owner'], why)
-    for (const sentence of sentencesIn(check.phone)) {
-      if (sentence.split(' ').length <= mostWords) continue
-      const says = `"${sentence}" is too long to follow by ear: cut it into sentences of at most ${mostWords} words`
-      report.add(check, ['phone'], says)
-    }
+    tooLong(check, ['phone'], check.phone, report)
+    check.answers?.forEach(({ mend }, a) => {
+      if (mend) tooLong(check, ['answers', a, 'mend'], mend.phone ?? mend.do, report)
+    })
+  }
+  for (const [, part] of knowledge.partKinds) {
+    part.modes.forEach(({ mend }, m) => {
+      if (mend) tooLong(part, ['modes', m, 'mend', 'phone'], mend.phone, report)
+    })
+  }
+}
+
+function tooLong(entry: object, at: readonly PropertyKey[], text: string, report: Report): void {
+  for (const sentence of sentencesIn(text)) {
+    if (sentence.split(/\s+/).length <= mostWords) continue
+    const says = `"${sentence}" is too long to follow by ear: cut it into sentences of at most ${mostWords} words`
+    report.add(entry, at, says)
   }
 }
 

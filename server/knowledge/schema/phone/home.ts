@@ -14,6 +14,8 @@ const Way = z.strictObject({
   do: z.array(Words).min(1),
   /** What it costs: what is no longer safe then. */
   danger: Words,
+  /** The same on the water, where that is otherwise. */
+  afloat: Words.optional(),
   /** Set-ups that hold from then on, by name in `setups.yaml`: whoever has it next puts them back. */
   leaves: z.array(Name).min(1).optional(),
   /** Names in `cautions.yaml`. */
@@ -28,8 +30,23 @@ export const Home = z.strictObject({
   ways: z.record(Name, Way),
   /** What must not be tried. */
   never: z.record(Name, Words),
+  /** Whether it is gone, once something was put right. */
+  trial: z.strictObject({
+    /** How it is tried, one sentence at a time, where the complaint says nothing of its own. */
+    do: z.array(Words).min(1),
+    /** What to mind once it is gone, before they go. */
+    after: z.array(Words).min(1),
+    /** Names in `cautions.yaml`. */
+    cautions: z.array(Name),
+  }),
   /** When to stay where one is and call for help, whatever the complaint. */
   stay: z.array(Words).min(1),
+  /** On the water: what comes before any way, what else must never be tried, and when to stay and call. */
+  afloat: z.strictObject({
+    first: z.array(Words).min(1),
+    never: z.array(Words).min(1),
+    stay: z.array(Words).min(1),
+  }),
 })
 export type Home = z.infer<typeof Home>
 
@@ -39,5 +56,7 @@ export const HomeWith = z.strictObject({
   try: z.record(Name, z.array(Name).min(1)),
   /** Names of what must not be tried. */
   never: z.array(Name).min(1),
+  /** How an owner tries whether it is gone, where it is done otherwise. None: it cannot be tried on the spot. */
+  trial: z.array(Words).optional(),
 })
 export type HomeWith = z.infer<typeof HomeWith>

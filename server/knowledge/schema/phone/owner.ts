@@ -27,6 +27,11 @@ export const Owner = z.strictObject({
     talk: Minutes,
     /** Minutes more for each reading of a meter that somebody has to be talked through. */
     metering: Minutes,
+    /**
+     * An easy question comes before what tells more only if that costs at most what is left of its own minutes once it
+     * has won back this share of them: whoever is out there tires of questions.
+     */
+    earns: z.number().min(0).max(1),
     source: Source,
   }),
   /** Bare hands in the cold. */

@@ -1,0 +1,90 @@
+import type { Step } from '../../diagnosis/model/walk.ts'
+import type { Asked } from '../standing/asked.ts'
+import type { Standing } from '../standing/standing.ts'
+import { likelyModes } from '../verdict/named.ts'
+import { presentVerdict } from '../verdict/present.ts'
+import { partNames } from '../words/names.ts'
+import { lowerFirst, sentence } from '../words/sentences.ts'
+import { verdictLines } from './found.ts'
+import { type Mending, mendingAnswers, mendingLines } from './put-right.ts'
+import { linesOf, saying } from './saying.ts'
+import type { Line, PhoneEnding } from './view.ts'
+
+/** What is said once there is nothing more to ask: what it is, what not to try, and what can be done out there. */
+export function presentEnding(input: Standing & Asked): PhoneEnding {
+  const { job, folded, kase, line = 1 } = input
+  const done = folded.repairs.findLast(({ outcome }) => outcome === 'gone')
+  const helped = gotHome(input)
+  const mending = done || helped ? undefined : mendingSuspected(input)
+  const lines = done
+    ? linesOf('done', [`It was ${partNames(kase, done.parts)}, and it is gone.`])
+    : (helped ?? [
+        ...verdictLines(input),
+        ...neverLines(input),
+        ...(mending ? mendingLines(input, mending) : handOver(input)),
+      ])
+  const verdict = presentVerdict(input)
+  return {
+    stamp: done ? 'Repaired' : (verdict?.stamp ?? 'Nothing left to ask'),
+    title: done || helped ? 'Done' : mending ? 'What it is, and what to try' : 'What it is',
+    saying: saying(lines, line, (number) => `/jobs/${job.id}?line=${number}`),
+    answers: mending ? mendingAnswers(input, mending) : [],
+    onwards: onwards(input),
+  }
+}
+
+/** The likeliest of what was found that an owner can put right with what they have, and was not told to yet. */
+function mendingSuspected(input: Standing): Mending | undefined {
+  const { folded, walk } = input
+  const { kit = [] } = folded.conditions
+  return partsFound(walk.step)
+    .flatMap((part): Mending[] => {
+      if (folded.putRight.has(part)) return []
+      const able = likelyModes(input, part).flatMap(({ mend }) => mend ?? [])
+      const mend = able.find((each) => each.kit.every((thing) => kit.includes(thing)))
+      return mend ? [{ of: part, phone: mend.phone, parts: [part], cautions: mend.cautions }] : []
+    })
+    .at(0)
+}
+
+/** The parts that are named, or each that cannot be told from the others, likeliest first. */
+function partsFound(step: Step): readonly string[] {
+  if (step.kind === 'named') return step.parts
+  return step.kind === 'cannotSeparate' ? step.group.flatMap(({ part }) => part ?? []) : []
+}
+
+const neverLines = ({ kase, knowledge }: Standing): Line[] =>
+  linesOf(
+    'never',
+    kase.complaint.home.never.flatMap((name) => knowledge.home.never[name] ?? []),
+  )
+
+function handOver({ folded, walk }: Standing): Line[] {
+  const tried = partsFound(walk.step).some((part) => folded.putRight.has(part))
+  return linesOf('hand over', [
+    ...(tried ? ['What can be done out there has been done.'] : []),
+    'The rest is work for a bench, and nothing to take apart where you are.',
+    'What we found stands written here, and the workshop goes on from it.',
+    'Now let us see how you get home.',
+  ])
+}
+
+/** What helped them on their way, if anything did. */
+function gotHome({ folded, knowledge }: Standing): Line[] | undefined {
+  const helped = [...folded.tried].findLast(([, helped]) => helped)?.[0]
+  const way = helped === undefined ? undefined : knowledge.home.ways[helped]
+  return way && linesOf('on the way', [`It runs: ${lowerFirst(way.says)}.`, sentence(way.danger)])
+}
+
+/** Ways on: home, to the bench, and to what might be asked once more. */
+function onwards(input: Standing): PhoneEnding['onwards'] {
+  const { job } = input
+  const again = presentVerdict(input)?.next.flatMap(({ way, says }) =>
+    way && /[?&](take|correct)=/.test(way.href) ? [{ href: way.href, text: sentence(says) }] : [],
+  )
+  return [
+    { href: `/jobs/${job.id}/home`, text: 'Getting home' },
+    { href: `/jobs/${job.id}/conditions?who=self`, text: 'Hand it over to the bench' },
+    ...(again ?? []),
+  ]
+}

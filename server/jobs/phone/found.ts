@@ -1,0 +1,82 @@
+import type { Step } from '../../diagnosis/model/walk.ts'
+import type { Standing } from '../standing/standing.ts'
+import { likelyModes } from '../verdict/named.ts'
+import { partNames } from '../words/names.ts'
+import { listed, lowerFirst, sentence, the, upperFirst } from '../words/sentences.ts'
+import { linesOf } from './saying.ts'
+import type { Line } from './view.ts'
+
+/** What was found and how sure it is, in an owner's words. */
+export function verdictLines(input: Standing): Line[] {
+  const { step } = input.walk
+  switch (step.kind) {
+    case 'ask':
+      return []
+    case 'named':
+      return [
+        ...linesOf(
+          'found',
+          step.parts.length === 1 ? one(input, step.parts) : several(input, step.parts),
+        ),
+        { says: howSure(step.probability), label: 'how sure' },
+      ]
+    case 'cannotSeparate':
+      return linesOf('found', group(input, step))
+    case 'contradiction':
+      return linesOf('found', [
+        'What we have so far does not fit together.',
+        'One answer was perhaps misheard, or something slipped.',
+      ])
+    case 'outsideThisTree':
+      return linesOf('found', [
+        'It is none of the things that can be found by phone.',
+        `It may be this: ${lowerFirst(sentence(input.kase.complaint.elsewhere.says))}`,
+      ])
+  }
+}
+
+function one(input: Standing, [part = '']: readonly string[]): string[] {
+  const card = input.kase.parts.get(part)
+  if (card === undefined) return []
+  const modes = likelyModes(input, part).map(({ says }) => `it ${says}`)
+  const where =
+    card.where === undefined ? [] : [`It sits here: ${lowerFirst(sentence(card.where))}`]
+  return [
+    `It is most likely ${the(card.name)}.`,
+    ...where,
+    ...(modes.length > 0 ? [upperFirst(sentence(listed(modes, 'or')))] : []),
+  ]
+}
+
+const several = ({ kase }: Standing, parts: readonly string[]): string[] => [
+  `It is most likely ${partNames(kase, parts)} together.`,
+]
+
+/** More than these are not remembered. */
+const mostNamed = 3
+
+function group({ kase }: Standing, { group }: Extract<Step, { kind: 'cannotSeparate' }>): string[] {
+  const known = group.flatMap(({ part, probability }) => {
+    const card = part === null ? undefined : kase.parts.get(part)
+    return card ? [{ name: the(card.name), probability }] : []
+  })
+  const [first, ...others] = known.slice(0, mostNamed)
+  if (first === undefined) return ['From here nobody can say which part it is.']
+  if (others.length === 0) return [`It may be ${first.name}.`, howSure(first.probability)]
+  return [
+    'From here nobody can tell these apart.',
+    `It may be ${first.name}. ${howSure(first.probability)}`,
+    ...others.map(({ name }) => `Or it is ${name}.`),
+  ]
+}
+
+/** "Of ten machines that answer so, about nine have that." */
+function howSure(probability: number): string {
+  if (probability >= 0.97) return 'That is as good as certain.'
+  const times = Math.round(probability * 10)
+  if (times < 1) return 'That is little more than a guess.'
+  const many = ['one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'nine'][
+    times - 1
+  ]
+  return `Of ten machines that answer so, about ${many} ${times === 1 ? 'has' : 'have'} that.`
+}

@@ -1,0 +1,36 @@
+import { cautionCards } from '../../knowledge/instantiate/caution-cards.ts'
+import { fill, fillingsOf } from '../../knowledge/instantiate/words.ts'
+import type { Asked } from '../standing/asked.ts'
+import type { Standing } from '../standing/standing.ts'
+import { cautionsRead } from '../words/cautions.ts'
+import { partNames } from '../words/names.ts'
+import { sentence } from '../words/sentences.ts'
+import { cautionLines, linesOf, saying } from './saying.ts'
+import type { PhoneDeed } from './view.ts'
+
+/** It is gone: what to mind before they go, and whether it stays away. Nothing where nothing waits for its proof. */
+export function presentRepaired(input: Standing & Asked): PhoneDeed | undefined {
+  const { job, kase, knowledge, folded, line = 1 } = input
+  const last = folded.repairs.at(-1)
+  if (last?.outcome !== null) return undefined
+  const { trial } = knowledge.home
+  const { machine } = kase
+  const fillings = fillingsOf(machine)
+  const after = trial.after.map((each) => fill(each, fillings)).filter(Boolean)
+  const lines = [
+    ...cautionLines(cautionCards(trial.cautions, knowledge, machine), cautionsRead(input)),
+    ...linesOf('try the stop', machine.stop ? [sentence(machine.stop.try)] : []),
+    ...linesOf('before they go', after),
+    { says: 'When you are there, or it does it again, ring me: has it stayed away?', label: 'ask' },
+  ]
+  const proof = (value: string, says: string) => ({
+    action: `/jobs/${job.id}/proofs`,
+    fields: [{ name: 'choice', value }],
+    says,
+  })
+  return {
+    title: `It was ${partNames(kase, last.parts)}`,
+    saying: saying(lines, line, (number) => `/jobs/${job.id}?line=${number}`),
+    answers: [proof('gone', 'It has stayed away'), proof('still-there', 'It came back')],
+  }
+}

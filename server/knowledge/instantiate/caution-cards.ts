@@ -1,0 +1,35 @@
+import { entry } from '../../diagnosis/model/named.ts'
+import type { CautionCard } from '../case.ts'
+import type { Knowledge } from '../knowledge.ts'
+import type { Machine } from '../schema/machine.ts'
+
+/** Cautions by name, in the order named, without those about what the machine does not have. */
+export function cautionCards(
+  names: readonly string[],
+  knowledge: Knowledge,
+  machine?: Machine,
+): CautionCard[] {
+  return names.flatMap((id) => {
+    const { roles, ...caution } = entry(knowledge.cautions.cautions, id)
+    const isMeant = !roles || !machine || machine.parts.some(({ role }) => roles.includes(role))
+    return isMeant ? [cautionCard(id, caution)] : []
+  })
+}
+
+type Caution = Knowledge['cautions']['cautions'][string]
+
+function cautionCard(id: string, caution: Omit<Caution, 'roles'>): CautionCard {
+  const {
+    signal,
+    command,
+    says,
+    phone,
+    reminds,
+    neededWhen: { engine = [], setups } = {},
+  } = caution
+  const ofTurning = setups === undefined && engine.some((each) => each !== 'stopped')
+  return {
+    ...{ id, signal, command, says, phone, reminds },
+    ...(ofTurning && { ofTurning }),
+  }
+}

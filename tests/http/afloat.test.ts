@@ -1,0 +1,69 @@
+import { describe, expect, it } from 'vitest'
+import { allCases, type Http, readyApp } from '../support/app.ts'
+import { openForm } from '../support/job.ts'
+import { textIn } from '../support/page.ts'
+
+const outboard = allCases().find(
+  ({ complaint, machine }) => complaint.id === 'dies-hot' && machine.id === 'ferrymere-3t',
+)!
+
+async function onPhone(http: Http, more: object = {}): Promise<string> {
+  const form = openForm(outboard, {
+    who: 'owner',
+    'kit-set': 'along',
+    'kit-along': ['light'],
+    ...more,
+  })
+  const { headers } = await http.post('/jobs').type('form').send(form).expect(303)
+  return headers.location!
+}
+
+const wordsOn = async (http: Http, address: string) =>
+  textIn((await http.get(address).expect(200)).text)
+
+describe('a machine that drives a boat', () => {
+  it('is the only kind whose owner is asked whether it is on the water', async () => {
+    const { http } = await readyApp()
+    const form = (machine: string) => http.get(`/jobs/new?machine=${machine}&complaint=dies-hot`)
+    expect((await form('ferrymere-3t')).text).toContain('name="afloat"')
+    const onLand = (await form('larkfell-2i')).text
+    expect(onLand).toContain('name="kit-set"')
+    expect(onLand).not.toContain('name="afloat"')
+  })
+
+  it('is kept where it is by other rules on the water than on land', async () => {
+    const { http } = await readyApp()
+    const [afloat, ashore] = [await onPhone(http, { afloat: 'yes' }), await onPhone(http)]
+    expect(await wordsOn(http, afloat)).toContain('Life jackets on first')
+    expect(await wordsOn(http, ashore)).not.toContain('Life jackets')
+    expect(await wordsOn(http, ashore)).toContain('off the trail or road')
+    const [home, homeAshore] = [
+      await wordsOn(http, `${afloat}/home`),
+      await wordsOn(http, `${ashore}/home`),
+    ]
+    expect(home).toContain('Never get out to wade or swim')
+    expect(home).toContain('You drift and cannot anchor')
+    expect(home).toContain('Keep close to the shore')
+    expect(homeAshore).not.toContain('wade')
+    expect(homeAshore).toContain('Stay off roads')
+  })
+
+  it('has its boat made fast before any way home is tried, and is still afloat when that is asked again', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http, { afloat: 'yes' })
+    expect(await wordsOn(http, `${job}/home?way=cool-and-go`)).toMatch(
+      /first\b.*Life jackets on, everybody/,
+    )
+    expect((await http.get(`${job}/conditions`)).text).toMatch(/name="afloat" value="yes" checked/)
+  })
+
+  it('is not on the water because somebody says so of a machine on wheels', async () => {
+    const { http } = await readyApp()
+    const land = allCases().find(
+      ({ machine, complaint }) => machine.id === 'pedlar-1c' && complaint.id === 'no-spark',
+    )!
+    const form = openForm(land, { who: 'owner', 'kit-set': 'bare', 'kit-bare': [], afloat: 'yes' })
+    const { headers } = await http.post('/jobs').type('form').send(form).expect(303)
+    expect(await wordsOn(http, headers.location!)).not.toContain('Life jackets')
+  })
+})

@@ -1,0 +1,157 @@
+import { describe, expect, it } from 'vitest'
+import { allCases, type Http, readyApp } from '../support/app.ts'
+import { openForm, post } from '../support/job.ts'
+import { textIn } from '../support/page.ts'
+
+const caseOf = (machine: string, complaint: string) =>
+  allCases().find((each) => each.complaint.id === complaint && each.machine.id === machine)!
+
+const noSpark = caseOf('pedlar-1c', 'no-spark')
+
+/** A job whose owner is on the phone with a plug spanner and a torch. */
+async function onPhone(http: Http, kase = noSpark): Promise<string> {
+  const kit = ['plug-wrench', 'light']
+  const form = openForm(kase, { who: 'owner', 'kit-set': 'along', 'kit-along': kit, air: '12' })
+  const { headers } = await http.post('/jobs').type('form').send(form).expect(303)
+  return headers.location!
+}
+
+/** Every sentence of the page, each with what it is. */
+async function saidOn(http: Http, job: string) {
+  const { text } = await http.get(`${job}?line=99`).expect(200)
+  const lines = [...text.matchAll(/<li><b>([^<]+):<\/b> ([^<]+)/g)].map(([, label, says]) => ({
+    label: label!,
+    says: textIn(says!),
+  }))
+  return { text, lines, words: textIn(text) }
+}
+
+const signals = ['danger', 'warning', 'caution', 'notice']
+
+/** Tells that the cap hangs. */
+async function tellLoose(http: Http, job: string, version = 1): Promise<string> {
+  const check = [...noSpark.checks.keys()].find((id) => id.startsWith('cap-look'))!
+  await post(http, `${job}/readings`, { version, check, choice: 'loose' }).expect(303)
+  return check
+}
+
+describe('what an owner has seen that can be put right', () => {
+  it('is said in sentences of its own before the next check, cautions first, and tried', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http)
+    await tellLoose(http, job)
+    const { lines, text } = await saidOn(http, job)
+    const labels = lines.map(({ label }) => label)
+    const [done, tried] = ['put right', 'try it'].map((label) => labels.indexOf(label))
+    expect(done).toBeGreaterThanOrEqual(0)
+    expect(tried).toBeGreaterThan(done!)
+    // What can hurt where it is turned over stands between the two, right before it.
+    expect(signals).toContain(labels[tried! - 1])
+    expect(labels.slice(tried).filter((label) => signals.includes(label))).toEqual([])
+    expect(lines.at(-1)!.says).toBe('Is it gone now, or is it still the same?')
+    expect(text).not.toContain('id="reading"')
+  })
+
+  it('is not asked for again once it is still the same, and the bench can see it', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http)
+    const of = await tellLoose(http, job)
+    await post(http, `${job}/mendings`, { version: 2, of, choice: 'still-there' }).expect(303)
+    const { text, lines } = await saidOn(http, job)
+    expect(text).toContain('id="reading"')
+    expect(lines.map(({ label }) => label)).not.toContain('put right')
+    const { text: whole } = await http.get(`${job}?whole=yes`).expect(200)
+    expect(textIn(whole)).toContain('Plug cap, and it was still the same')
+  })
+
+  it('ends the call where it is gone: they try the stop, and say later whether it stayed away', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http)
+    await tellLoose(http, job)
+    await post(http, `${job}/repairs`, { version: 2, parts: 'cap' }).expect(303)
+    const { lines, words } = await saidOn(http, job)
+    expect(words).toContain('by phone')
+    expect(lines.map(({ label }) => label)).toContain('try the stop')
+    expect(words).not.toContain('Write it down here')
+    await post(http, `${job}/proofs`, { version: 3, choice: 'gone' }).expect(303)
+    expect((await saidOn(http, job)).words).toContain('plug cap, and it is gone.')
+  })
+
+  it('goes on by phone where it came back', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http)
+    await tellLoose(http, job)
+    await post(http, `${job}/repairs`, { version: 2, parts: 'cap' }).expect(303)
+    await post(http, `${job}/proofs`, { version: 3, choice: 'still-there' }).expect(303)
+    const { words, text } = await saidOn(http, job)
+    expect(words).toContain('by phone')
+    expect(text).toContain('id="reading"')
+  })
+
+  it('is not tried where that cannot be done on the spot', async () => {
+    const { http } = await readyApp()
+    const cold = caseOf('pedlar-1c', 'hard-start-cold')
+    const job = await onPhone(http, cold)
+    const [check, answer] = [...cold.checks.values()].flatMap(({ id, owner, answers = [] }) =>
+      answers.flatMap((each) => (owner.fit && each.mend ? [[id, each.id] as const] : [])),
+    )[0]!
+    await post(http, `${job}/readings`, { version: 1, check, choice: answer }).expect(303)
+    const { lines } = await saidOn(http, job)
+    expect(lines.map(({ label }) => label)).toContain('put right')
+    expect(lines.map(({ label }) => label)).not.toContain('try it')
+    expect(lines.at(-1)!.says).toBe('Is that done?')
+  })
+
+  it.each([
+    [
+      'something that is not there',
+      { of: 'horse', choice: 'still-there' },
+      'There is nothing like',
+    ],
+    ['no outcome', { of: 'cap', choice: '' }, 'Say what came of it'],
+  ])('refuses %s with a sentence', async (_, fields, says) => {
+    const { http } = await readyApp()
+    const job = await onPhone(http)
+    const refused = await post(http, `${job}/mendings`, { version: 1, ...fields })
+    expect(refused.status).toBe(409)
+    expect(textIn(refused.text)).toContain(says)
+  })
+})
+
+describe('the end of a call', () => {
+  /** Answers every check as a fault would, and skips the rest. */
+  async function toTheEnd(http: Http, job: string, kase = noSpark, answer = 'none') {
+    for (let version = 1; version < 60; version++) {
+      const { text, lines } = await saidOn(http, job)
+      const of = /name="of" value="([^"]+)"/.exec(text)?.[1]
+      if (!text.includes('id="reading"') && of === undefined) return { text, lines, version }
+      if (of !== undefined && !text.includes('id="reading"')) {
+        if (lines.some(({ label }) => label === 'found')) return { text, lines, version }
+        await post(http, `${job}/mendings`, { version, of, choice: 'still-there' }).expect(303)
+        continue
+      }
+      const check = /name="check" value="([^"]+)"/.exec(text)![1]!
+      const ids = kase.checks.get(check)!.answers!.map(({ id }) => id)
+      const choice = ids.includes(answer) ? answer : ids[0]!
+      const further = text.includes('Once more:')
+      await post(http, `${job}/${further ? 'takes' : 'readings'}`, { version, check, choice })
+    }
+    throw new Error('The call never ends.')
+  }
+
+  it('says what it is, how sure, what never to try, and hands the repair to the bench', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http)
+    const { text, lines } = await toTheEnd(http, job)
+    const labels = lines.map(({ label }) => label)
+    expect(labels[0]).toBe('found')
+    expect(labels).toContain('never')
+    expect(labels.at(-1)).toMatch(/hand over|ask/)
+    expect(text).toContain(`href="${job}/home"`)
+    expect(text).toContain('who=self')
+
+    const words = lines.map(({ says }) => says).join(' ')
+    expect(words).toMatch(/It may be|most likely/)
+    expect(words).not.toContain('%')
+  })
+})

@@ -1,0 +1,66 @@
+import { describe, expect, it } from 'vitest'
+import { caseFor } from '../../server/knowledge/instantiate.ts'
+import { shippedCases, shippedKnowledge } from '../support/knowledge.ts'
+import { type ShippedJob, shippedJob } from '../support/shipped-job.ts'
+
+const knowledge = shippedKnowledge()
+
+describe('which cylinder is dead', () => {
+  const twin = caseFor(knowledge, 'larkfell-2i', 'one-cylinder-dead')
+
+  it.each([
+    ['larkfell-2i', ['left', 'right']],
+    ['ferrymere-3t', ['top', 'middle', 'bottom']],
+  ])('is one question with an answer for each of them: %s', (machine, outputs) => {
+    const { checks } = caseFor(knowledge, machine, 'one-cylinder-dead')
+    const asked = [...checks.values()].filter(({ id }) => id.startsWith('ask-which-cylinder'))
+    expect(asked).toHaveLength(1)
+    const [{ answers = [], outcomes }] = asked as [(typeof asked)[0]]
+    expect([...outcomes].sort()).toEqual([...outputs].sort())
+    expect(answers.map(({ id }) => id)).toEqual(outcomes)
+    for (const { id, says } of answers) expect(says).toContain(id)
+  })
+
+  it('speaks for the one that is named, and for none where something else is wrong', () => {
+    const { checks, cutSets } = twin.model
+    const check = checks.find(({ id }) => id === 'ask-which-cylinder')!
+    const rowOf = (fault: string) =>
+      check.chances[cutSets.findIndex(({ faults }) => faults.join() === fault)]!
+    const left = check.outcomes.indexOf('left')
+    expect(rowOf('plug-left.fouled')[left]).toBeGreaterThan(0.85)
+    expect(rowOf('plug-right.fouled')[left]).toBeLessThan(0.15)
+    expect(rowOf('')[left]).toBeCloseTo(0.5, 12)
+  })
+})
+
+describe('what an owner is asked', () => {
+  it('is how a fuse went only where it is known to have gone', () => {
+    const asking = shippedCases().filter(({ checks }) =>
+      [...checks.keys()].some((id) => id.startsWith('fuse-witness')),
+    )
+    expect([...new Set(asking.map(({ complaint }) => complaint.id))]).toEqual(['blows-the-fuse'])
+  })
+
+  it('puts off no deed that tells for questions that do not earn their minutes', () => {
+    const open: ShippedJob = {
+      machine: 'pedlar-1c',
+      complaint: 'no-spark',
+      who: 'owner',
+      where: 'trailside',
+      kit: ['plug-wrench', 'light'],
+      tools: ['plug-wrench', 'torch'],
+      meter: 'pocket',
+    }
+    const asked: string[] = []
+    const readings: Record<string, string> = {}
+    for (let most = 0; most < 3; most++) {
+      const { walk, kase } = shippedJob(open, readings)
+      if (walk.step.kind !== 'ask') break
+      const { check } = walk.step.proposal
+      asked.push(check)
+      readings[check] = kase.checks.get(check)!.outcomes.at(-1)!
+    }
+    expect(asked).toHaveLength(3)
+    expect(asked.some((check) => check.startsWith('spark-'))).toBe(true)
+  })
+})
