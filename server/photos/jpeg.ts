@@ -1,5 +1,5 @@
 import { type Orientation, orientationIn, tiffOf } from './exif.ts'
-import { bytesOf, lettersAt, type NoPicture, type Picture, viewOf } from './picture.ts'
+import { bytesOf, lettersAt, mostPieces, type NoPicture, type Picture, viewOf } from './picture.ts'
 
 /** Markers of ITU-T T.81, table B.1, by their second byte. */
 const soi = 0xd8
@@ -20,14 +20,15 @@ export function cleanJpeg(bytes: Uint8Array): Picture | NoPicture {
   let size: Pick<Picture, 'width' | 'height'> | undefined
   let orientation: Orientation = 1
   let scans = 0
-  for (let at = 2; ; ) {
+  for (let at = 2, pieces = 0; ; pieces += 1) {
+    if (pieces > mostPieces) return 'damaged'
     if (at + 2 > bytes.length) return 'cut short'
     const marker = bytes[at + 1] ?? 0
     if (bytes[at] !== 0xff) return 'damaged'
     if (marker === eoi) {
       return size && scans > 0 ? { ...size, ...written(kept, orientation) } : 'damaged'
     }
-    // Any number of these may stand before a marker.
+    // These may stand before a marker.
     if (marker === 0xff) {
       at += 1
       continue

@@ -16,6 +16,12 @@ export type NoPicture =
   | 'moving'
   | 'too many points'
 
+/**
+ * No writer cuts a picture into more pieces, of the eight megabytes that may come: reading a few million empty ones
+ * would hold up everybody for seconds.
+ */
+export const mostPieces = 10_000
+
 export const viewOf = (bytes: Uint8Array): DataView =>
   new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength)
 

@@ -1,6 +1,6 @@
 import { crc32 } from './crc.ts'
 import { type Orientation, orientationIn, tiffOf } from './exif.ts'
-import { bytesOf, lettersAt, type NoPicture, type Picture, viewOf } from './picture.ts'
+import { bytesOf, lettersAt, mostPieces, type NoPicture, type Picture, viewOf } from './picture.ts'
 
 const signature = '\x89PNG\r\n\x1a\n'
 
@@ -22,7 +22,8 @@ export function cleanPng(bytes: Uint8Array): Picture | NoPicture {
   const kept: Uint8Array[] = []
   let orientation: Orientation = 1
   let hasData = false
-  for (let at = signature.length; ; ) {
+  for (let at = signature.length, pieces = 0; ; pieces += 1) {
+    if (pieces > mostPieces) return 'damaged'
     if (at + 12 > bytes.length) return 'cut short'
     const end = at + 12 + view.getUint32(at)
     if (end > bytes.length) return 'cut short'

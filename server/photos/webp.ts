@@ -1,5 +1,5 @@
 import { type Orientation, orientationIn, tiffOf } from './exif.ts'
-import { bytesOf, lettersAt, type NoPicture, type Picture, viewOf } from './picture.ts'
+import { bytesOf, lettersAt, mostPieces, type NoPicture, type Picture, viewOf } from './picture.ts'
 
 export const isWebp = (bytes: Uint8Array): boolean =>
   lettersAt(bytes, 0) === 'RIFF' && lettersAt(bytes, 8) === 'WEBP'
@@ -18,7 +18,7 @@ export function cleanWebp(bytes: Uint8Array): Picture | NoPicture {
   const whole = 8 + viewOf(bytes).getUint32(4, true)
   if (whole > bytes.length) return 'cut short'
   const chunks = chunksOf(bytes.subarray(12, whole))
-  if (chunks === 'cut short') return chunks
+  if (typeof chunks === 'string') return chunks
   const named = (name: string) => chunks.filter((chunk) => lettersAt(chunk, 0) === name)
   if (named('ANIM').length + named('ANMF').length > 0) return 'moving'
   const [image, ...more] = [...named('VP8 '), ...named('VP8L')]
@@ -33,13 +33,14 @@ export function cleanWebp(bytes: Uint8Array): Picture | NoPicture {
 }
 
 /** Each with its head and its padding. */
-function chunksOf(body: Uint8Array): Uint8Array[] | 'cut short' {
+function chunksOf(body: Uint8Array): Uint8Array[] | 'cut short' | 'damaged' {
   const chunks: Uint8Array[] = []
   for (let at = 0; at < body.length; ) {
     if (at + 8 > body.length) return 'cut short'
     const size = viewOf(body).getUint32(at + 4, true)
     const end = at + 8 + size + (size % 2)
     if (end > body.length) return 'cut short'
+    if (chunks.length > mostPieces) return 'damaged'
     chunks.push(body.subarray(at, end))
     at = end
   }

@@ -25,15 +25,20 @@ export class JobRecords {
     this.#access = access
   }
 
-  /** Writes a new job with its first event and returns its number. */
-  async open(head: JobHead, first: EventRecord, summary?: JobSummaryRecord): Promise<number> {
+  /** Writes a new job with its first event, and those that it begins with, and returns its number. */
+  async open(
+    head: JobHead,
+    first: EventRecord,
+    summary?: JobSummaryRecord,
+    more: readonly EventRecord[] = [],
+  ): Promise<number> {
     const at = first.at.toISOString()
     return this.#access.write(async (write) => {
       const { id } = await write
         .insertInto('jobs')
         .values({
           ...head,
-          version: 1,
+          version: 1 + more.length,
           opened_at: at,
           changed_at: at,
           ...(summary && summaryRow(summary)),
@@ -42,7 +47,7 @@ export class JobRecords {
         .executeTakeFirstOrThrow()
       await write
         .insertInto('job_events')
-        .values(eventRow(id, 1, first))
+        .values([first, ...more].map((event, i) => eventRow(id, 1 + i, event)))
         .execute()
       return id
     })
@@ -60,7 +65,7 @@ export class JobRecords {
   }
 
   /**
-   * Appends one event, and what lists show after it, if the job still is at that version; otherwise
+   * Appends one event or several, and what lists show after them, if the job still is at that version; otherwise
    * writes nothing. The counting row is changed first: it makes a second writer wait, and then see that it came late.
    */
   async append(
@@ -68,12 +73,14 @@ export class JobRecords {
     version: number,
     event: EventRecord,
     summary?: JobSummaryRecord,
+    more: readonly EventRecord[] = [],
   ): Promise<'written' | 'stale'> {
+    const events = [event, ...more]
     return this.#access.write(async (write) => {
       const { numUpdatedRows } = await write
         .updateTable('jobs')
         .set({
-          version: version + 1,
+          version: version + events.length,
           changed_at: event.at.toISOString(),
           ...(summary && summaryRow(summary)),
         })
@@ -83,7 +90,7 @@ export class JobRecords {
       if (numUpdatedRows === 0n) return 'stale'
       await write
         .insertInto('job_events')
-        .values(eventRow(id, version + 1, event))
+        .values(events.map((each, i) => eventRow(id, version + 1 + i, each)))
         .execute()
       if (summary?.confirmed !== undefined) {
         await keepConfirmed(write, id, summary.confirmed)

@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { cleaned, longestSide } from '../../server/photos/clean.ts'
 import { orientationIn } from '../../server/photos/exif.ts'
-import type { Picture } from '../../server/photos/picture.ts'
+import { mostPieces, type Picture } from '../../server/photos/picture.ts'
 import {
   plainJpeg,
   plainWebps,
@@ -21,6 +21,14 @@ const picture = (bytes: Uint8Array): Picture => {
   if (typeof it === 'string') throw new Error(it)
   return it
 }
+
+/** A JPEG with so many empty comments. */
+const jpegOf = (comments: number): Buffer =>
+  Buffer.concat([
+    plainJpeg.subarray(0, 2),
+    ...Array(comments).fill(Buffer.from([0xff, 0xfe, 0, 2])),
+    plainJpeg.subarray(2),
+  ])
 
 const telling = [
   ['JPEG', 'image/jpeg', tellingJpeg],
@@ -113,6 +121,18 @@ describe('refuses', () => {
     ['a WebP that moves', tellingWebp(1, [webpChunk('ANIM', Buffer.alloc(6))]), 'moving'],
   ])('%s', (_, bytes, why) => {
     expect(cleaned(bytes)).toBe(why)
+  })
+
+  it.each([
+    ['JPEG', (pieces: number) => jpegOf(pieces)],
+    ['PNG', (pieces: number) => png(3, 2, Array(pieces).fill(pngChunk('tEXt', Buffer.alloc(0))))],
+    [
+      'WebP',
+      (pieces: number) => tellingWebp(1, Array(pieces).fill(webpChunk('none', Buffer.alloc(0)))),
+    ],
+  ])('a %s in more pieces than any writer makes of it', (_, madeOf) => {
+    picture(madeOf(mostPieces - 20))
+    expect(cleaned(madeOf(mostPieces + 1))).toBe('damaged')
   })
 
   it('but of a PNG that moves takes the first picture', () => {

@@ -60,6 +60,21 @@ describe('jobs in the store', () => {
     expect(await jobs.events(id)).toHaveLength(2)
   })
 
+  it('take several events together, or none of them where one came first', async () => {
+    const { jobs } = await opened()
+    const id = await jobs.open(head, event('opened', 0), undefined, [event('meter', 0)])
+    const three = ['a', 'b', 'c'].map((name) => event('reading', 1, { name }))
+    const [first, ...more] = three
+    const results = await Promise.all([
+      jobs.append(id, 2, first!, undefined, more),
+      jobs.append(id, 3, event('reading', 1, { name: 'between' })),
+      jobs.append(id, 2, first!, undefined, more),
+    ])
+    expect(results).toEqual(['written', 'stale', 'stale'])
+    expect(await jobs.events(id)).toEqual([event('opened', 0), event('meter', 0), ...three])
+    expect((await jobs.list(1))[0]).toMatchObject({ version: 5 })
+  })
+
   it.each([0, 2, 99])('take nothing made on version %i of a job at version 1', async (version) => {
     const { jobs } = await opened()
     const id = await jobs.open(head, event('opened', 0))

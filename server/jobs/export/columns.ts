@@ -38,7 +38,7 @@ const ofReading: Readonly<Record<keyof ExportedReading, string>> = {
   expanded: 'How far that may be off, up or down, with 95 % certainty (JCGM 100).',
   within: 'The chance that the true value lies within the limits, from 0 to 1 (JCGM 106).',
   takes: 'How many times the check was made; 0 where it was left out.',
-  state: 'good, bad, unsure, answered, could not tell, not judged, left out or to read.',
+  state: 'One of: good, bad, unsure, answered, could not tell, not judged, left out or to read.',
   leftOut: 'Why it was left out.',
   typed: 'What was typed, letter by letter.',
   readAt: 'When it was read: date and time in UTC (ISO 8601).',

@@ -4,7 +4,6 @@ import { StoreTrouble } from '../../store/trouble.ts'
 import { textOf } from '../../web/fields.ts'
 import { showPage } from '../../web/page.ts'
 import type { DegreeUnit } from '../../web/typed/temperature.ts'
-import { appendAll } from '../record/append-all.ts'
 import type { JobEvent } from '../record/events.ts'
 import type { Opened } from '../record/fold.ts'
 import type { JobStore } from '../record/job-store.ts'
@@ -32,8 +31,7 @@ export async function openRoutes(app: FastifyInstance, { knowledge, jobs }: JobP
     const accepted = acceptOpenForm(knowledge, form)
     const first = accepted.ok ? begun(knowledge, accepted.event, form) : accepted
     if (accepted.ok && first.ok) {
-      const id = await jobs.open(accepted.event)
-      await appendAll(jobs, id, 1, first.events)
+      const id = await jobs.open(accepted.event, ...first.events)
       return reply.redirect(`/jobs/${id}`, 303)
     }
     const page = presentNew(knowledge, form, first.ok ? {} : first.problems)

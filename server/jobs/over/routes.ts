@@ -4,7 +4,6 @@ import { showError } from '../../web/errors.ts'
 import { textOf } from '../../web/fields.ts'
 import { showPage } from '../../web/page.ts'
 import { usualAir } from '../measuring/warmth.ts'
-import { appendAll } from '../record/append-all.ts'
 import type { Opened } from '../record/fold.ts'
 import type { JobParts } from '../record/parts.ts'
 import { typedFor } from '../words/field-words.ts'
@@ -43,8 +42,7 @@ export async function overRoutes(app: FastifyInstance, parts: JobParts): Promise
       const page = presentOverForm(knowledge, machine, form, problems)
       return showPage(request, reply.code(422), view, page)
     }
-    const id = await jobs.open(accepted.opened)
-    await appendAll(jobs, id, 1, accepted.more)
+    const id = await jobs.open(accepted.opened, ...accepted.more)
     return reply.redirect(`/jobs/${id}`, 303)
   })
 

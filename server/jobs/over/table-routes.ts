@@ -2,7 +2,6 @@ import type { FastifyInstance } from 'fastify'
 import { showError } from '../../web/errors.ts'
 import { textOf, wholeOf } from '../../web/fields.ts'
 import { showPage } from '../../web/page.ts'
-import { appendAll } from '../record/append-all.ts'
 import type { JobParts } from '../record/parts.ts'
 import { keptStanding } from '../standing/kept.ts'
 import { typedFor } from '../words/field-words.ts'
@@ -38,7 +37,7 @@ export async function tableRoutes(app: FastifyInstance, parts: JobParts): Promis
     const { events, problems } = readTable(standing, form, body)
     if (sent.length > 0) return show(422, { notice: noSuchRow }, problems)
     if (problems.size > 0) return show(422, {}, problems)
-    const done = await appendAll(parts.jobs, id, version, events)
+    const done = await parts.jobs.append(id, version, ...events)
     if (done === 'written') return reply.redirect(`/jobs/${id}`, 303)
     return show(409, { notice: movedOn }, none)
   })

@@ -17,11 +17,11 @@ import { summaryIn } from './summary.ts'
 
 /** Where jobs are kept. Every promise resolves only after the write is durable. */
 export interface JobStore {
-  /** Writes the first event and returns the new job's number. */
-  open(event: Opened): Promise<number>
+  /** Writes the first event, and those that the job begins with, and returns the new job's number. */
+  open(event: Opened, ...more: readonly JobEvent[]): Promise<number>
   load(id: number): Promise<StoredJob | null>
-  /** Appends one event if the job still is at that version; otherwise writes nothing and says `stale`. */
-  append(id: number, version: number, event: JobEvent): Promise<'written' | 'stale'>
+  /** Appends all of these events if the job still is at that version; otherwise writes none and says `stale`. */
+  append(id: number, version: number, ...events: readonly JobEvent[]): Promise<'written' | 'stale'>
   /** Newest change first, leaving out the first few. */
   list(limit: number, wanted?: WantedJobs, skip?: number): Promise<JobLine[]>
   /** The numbers of jobs, in order, from the first one after `after`. */
@@ -51,21 +51,23 @@ export function jobStore(records: JobRecords, now: () => Date, summarise: Summar
   }
   return {
     load,
-    open: (event) => {
-      const first = { event, at: now() }
-      const summary = summarise({ id: 0, version: 1, events: [first] })
-      return records.open(headOf(event), record(first), summary)
+    open: (opened, ...more) => {
+      const at = now()
+      const first = { event: opened, at }
+      const others = more.map((event) => ({ event, at }))
+      const events = [first, ...others]
+      const summary = summarise({ id: 0, version: events.length, events })
+      return records.open(headOf(opened), record(first), summary, others.map(record))
     },
-    async append(id, version, event) {
+    async append(id, version, ...more) {
       const job = await load(id)
       if (job?.version !== version) return 'stale'
-      const next = { event, at: now() }
-      const summary = summarise({
-        ...job,
-        version: version + 1,
-        events: [...job.events, next],
-      })
-      return records.append(id, version, record(next), summary)
+      const at = now()
+      const [first, ...others] = more.map((event) => ({ event, at }))
+      if (first === undefined) return 'written'
+      const events = [...job.events, first, ...others]
+      const summary = summarise({ ...job, version: events.length, events })
+      return records.append(id, version, record(first), summary, others.map(record))
     },
     async list(limit, wanted, skip) {
       return (await records.list(limit, wanted, skip)).map(({ version, shown, ...line }) => ({
