@@ -37,8 +37,8 @@ export async function phoneRoutes(app: FastifyInstance, parts: JobParts): Promis
     const of = textOf(body, 'of')
     const came = outcomes.get(textOf(body, 'choice'))
     if (!kase.checks.has(of) && !kase.parts.has(of))
-      return 'There is nothing like that to put right.'
-    if (came === undefined) return 'Say what came of it.'
+      return wrong('There is nothing like that to put right; go on with what the page says now.')
+    if (came === undefined) return wrong('Say whether it was put right, and whether it runs now.')
     return { kind: 'put right', of, came }
   })
 
@@ -49,6 +49,7 @@ export async function phoneRoutes(app: FastifyInstance, parts: JobParts): Promis
 }
 
 const wrong = (notice: string) => ({ asked: { notice } })
+
 /** What can be sent of it, and what it is. */
 const outcomes: ReadonlyMap<string, PutRight> = new Map([
   ['still-there', 'still there'],

@@ -309,6 +309,14 @@ export const posts: readonly Post[] = [
     },
   },
   {
+    path: '/jobs/:id/mendings',
+    at: 'phone',
+    refused: {
+      'nothing chosen': [422, { ...now, of: 'plug' }],
+      'something that is not there': [422, { ...now, of: 'warp', choice: 'done' }],
+    },
+  },
+  {
     path: '/jobs/:id/cut-offs',
     at: 'phone',
     refused: { 'a job that has moved on': [409, { ...stale, check: '' }] },
