@@ -13,6 +13,18 @@ export function hasAll(machine: Machine, needs: readonly Need[]): boolean {
   return needs.every((need) => waysToMeet(need).some((all) => all.every((role) => roles.has(role))))
 }
 
+/** The roles that a machine lacks for a complaint, the fewest that would do; none where it fits. */
+export function missingFor({ needs }: Complaint, machine: Machine): string[] {
+  const roles = new Set(machine.parts.map(({ role }) => role))
+  const missing = needs.flatMap((need) => {
+    const [fewest = []] = waysToMeet(need)
+      .map((all) => all.filter((role) => !roles.has(role)))
+      .sort((a, b) => a.length - b.length)
+    return fewest
+  })
+  return [...new Set(missing)]
+}
+
 /** The lists of roles of which one must be there, whole. */
 function waysToMeet(need: Need): readonly (readonly string[])[] {
   return typeof need === 'string' ? [[need]] : need.either

@@ -37,12 +37,23 @@ export function readYaml(file: string, text: string, schema: z.ZodType): YamlFil
 
   const parsed = schema.safeParse(document.toJS(), { error: shapeWords })
   if (parsed.success) return { file, value: parsed.data as object, problems: [], lineOf }
-  const problems = parsed.error.issues.map((issue) => ({
+  const problems = firstOfEach(parsed.error.issues).map((issue) => ({
     file,
     line: lineOf(issue.path),
-    says: `${issue.path.map(String).join('.') || 'the file'}: ${issue.message}`,
+    says: `${placeOf(issue)}: ${issue.message}`,
   }))
   return { file, value: null, problems, lineOf }
+}
+
+const placeOf = ({ path }: z.core.$ZodIssue): string => path.map(String).join('.') || 'the file'
+
+/** What is no list at all is too short or too long a one, too: the first word on a place is enough. */
+function firstOfEach(issues: readonly z.core.$ZodIssue[]): z.core.$ZodIssue[] {
+  const places = new Map<string, z.core.$ZodIssue>()
+  for (const issue of issues) {
+    if (!places.has(placeOf(issue))) places.set(placeOf(issue), issue)
+  }
+  return [...places.values()]
 }
 
 /** A pin may be called 1 or '1': whichever it is, read twice the second would hide the first. */

@@ -47,6 +47,13 @@ describe('what is doubtful is said once, with file and line:', () => {
       /a wire of the stop wiring is BK here, at pin 1 of the stop plug, and WH at pin 1 of the stop switch plug/,
     ],
     [
+      'a part on the way that shows in nothing there',
+      'machines/fernslade-1p.yaml',
+      'for: [opening] }',
+      'for: [opening], through: [work-lamp] }',
+      /points: nothing that is wrong with work-lamp shows in opening or opening-angle: leave it out of through/,
+    ],
+    [
       'a gap in hundredths instead of millimetres',
       'machines/clipwell-1m.yaml',
       'air-gap: { low: 0.25 mm, high: 0.4 mm',

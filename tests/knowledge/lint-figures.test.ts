@@ -45,6 +45,15 @@ describe('a slip in a figure', () => {
     expect(said).toMatch(new RegExp(`^${sheet}:${line}: .*${sentence.source}`))
   })
 
+  it('is meant in the unit of the other limit, where that has one', () => {
+    const cap = [
+      'cap-resistance: { low: 4.2 kΩ, high: 5.8 kΩ',
+      'cap-resistance: { low: 4.2 kΩ, high: 5.8',
+    ]
+    const { said } = saidAfter('machines/clipwell-1m.yaml', cap[0]!, cap[1]!)
+    expect(said).toMatch(/cap-resistance is given in Ω: write 5\.8 kΩ$/)
+  })
+
   it('is refused in a meter, too', () => {
     const { said, line } = saidAfter('meters/hand.yaml', 'top: 400 Ω', 'top: 400')
     expect(said).toBe(`meters/hand.yaml:${line}: write 400 Ω`)

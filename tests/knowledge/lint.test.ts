@@ -49,6 +49,27 @@ describe('the lint of the knowledge', () => {
       /tools: write a list here/,
     ],
     [
+      'a value where names with values belong',
+      'machines/clipwell-1m.yaml',
+      'sparkGap: { mm: 6, source: invented for the demo }',
+      'sparkGap: 6 mm',
+      /sparkGap: write names with their values here: mm, source$/,
+    ],
+    [
+      'one place where two belong',
+      'machines/clipwell-1m.yaml',
+      'touch: [the magnet of the flywheel, the poles of the module]',
+      'touch: [the magnet of the flywheel]',
+      /reach\.0\.touch: write exactly 2 here$/,
+    ],
+    [
+      'words where a list of two belongs, which is said once',
+      'machines/clipwell-1m.yaml',
+      'touch: [the magnet of the flywheel, the poles of the module]',
+      'touch: the magnet and the module',
+      /^\S+: parts\.\d+\.reach\.0\.touch: write a list here, in \[ \] or with a - before each$/,
+    ],
+    [
       'a word of the trade with a drawing that nobody made',
       'glossary.yaml',
       'picture: flywheel',

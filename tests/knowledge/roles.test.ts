@@ -4,7 +4,8 @@ import { describe, expect, it } from 'vitest'
 import { fits } from '../../server/knowledge/fits.ts'
 import { warnings } from '../../server/knowledge/lint/index.ts'
 import { soundTrees } from '../../server/knowledge/load.ts'
-import { rolesReport } from '../../server/knowledge/reports/roles.ts'
+import { machinesReport, printMachine } from '../../server/knowledge/reports/machines.ts'
+import { printRoleInFull, rolesReport } from '../../server/knowledge/reports/roles.ts'
 import type { Complaint, Machine } from '../../server/knowledge/schema/index.ts'
 import { emptyFolder } from '../support/folder.ts'
 import { shippedKnowledge, shippedTrees } from '../support/knowledge.ts'
@@ -62,11 +63,37 @@ describe('the report of the roles', () => {
     expect(reports.get('run-exciter')!.inTreeOf).toContain('no-spark')
   })
 
+  it('says of each property of one role what it is, and its unit or that it is looked at', () => {
+    const told = printRoleInFull(reports.get('points')!)
+    expect(told).toContain('\n    points-gap: gap at their widest, in mm\n')
+    expect(told).toContain(
+      '\n    opening-angle: where they open, as angle of the crankshaft, in °\n',
+    )
+    expect(told).toContain('\n    points-look: look of their faces, looked at\n')
+  })
+
   it('finds no role that nothing asks for', () => {
     const idle = [...reports.values()].filter(
       ({ neededBy, inTreeOf }) => neededBy.length + inTreeOf.length === 0,
     )
     expect(idle.map(({ role }) => role)).toEqual([])
+  })
+})
+
+describe('the report of the machines', () => {
+  it('tells what fits a sheet, and what would with one role more', () => {
+    const knowledge = shippedKnowledge()
+    const { parts, ...rest } = knowledge.machines.get('clipwell-1m')!
+    const machine = { ...rest, parts: parts.filter(({ role }) => role !== 'stop-ground') }
+    const machines = new Map([[machine.id, machine]])
+    const [report] = machinesReport({ ...knowledge, machines })
+    expect(report!.fits).toContain('no-spark')
+    expect(report!.fits).not.toContain('will-not-stop')
+    expect(report!.oneMissing).toContainEqual({ complaint: 'will-not-stop', role: 'stop-ground' })
+    expect(report!.oneMissing.map(({ complaint }) => complaint)).not.toContain('dead-lights')
+    expect(printMachine(report!)).toMatch(
+      /^clipwell-1m Hathersby Clipwell 1m, \d+ readings\n {2}fits: /,
+    )
   })
 })
 

@@ -87,12 +87,22 @@ function wrongWithLimits(
 function wrongTexts(limits: SheetLimits, property: string, unit: Unit): Wrong[] {
   return sides.flatMap((side) => {
     const text = limits[side]
-    const wrong = text === undefined ? null : wrongWithText(text, unit)
+    const wrong =
+      text === undefined
+        ? null
+        : (withUnitOf(limits[side === 'low' ? 'high' : 'low'], text) ?? wrongWithText(text, unit))
     return wrong === null ? [] : [{ side, says: `${property} is given in ${unit}: ${wrong}` }]
   })
 }
 
 const sides = ['low', 'high'] as const
+
+/** A number alone beside a limit with its unit is most likely meant in that: low 5 kΩ, high 7. */
+function withUnitOf(beside: string | undefined, text: string): string | null {
+  const [, unit] = /^[\d.]+(\D+)$/.exec(beside?.trim() ?? '') ?? []
+  if (unit === undefined || !/^[\d.]+$/.test(text)) return null
+  return parseQuantityText(`${text}${unit}`) === null ? null : `write ${text}${unit}`
+}
 
 function wrongWithReach(reach: Reach, machine: Machine): string[] {
   if ((reach.at === undefined) === (reach.touch === undefined)) {

@@ -1,3 +1,4 @@
+import type { Unit } from '../../measure/reading/units.ts'
 import { rolesIn } from '../fits.ts'
 import { inputsOf, targetOf } from '../instantiate/tree.ts'
 import type { Knowledge } from '../knowledge.ts'
@@ -16,11 +17,13 @@ export interface RoleReport {
   readonly checks: readonly string[]
   /** Properties that a sheet may give limits for. */
   readonly limits: readonly string[]
+  /** What each of its properties is, and the unit that its limits are in; none of what is looked at. */
+  readonly properties: ReadonlyMap<string, { readonly says: string; readonly unit?: Unit }>
 }
 
 /** One for each declared role, in the order of their file. */
 export function rolesReport(knowledge: Knowledge): RoleReport[] {
-  const { complaints, checkKinds, partKinds, roles } = knowledge
+  const { complaints, checkKinds, partKinds, quantities, roles } = knowledge
   return Object.entries(roles.roles).map(([role, { says, kinds }]) => {
     const properties = kinds.flatMap((kind) =>
       Object.entries(partKinds.get(kind)?.properties ?? {}),
@@ -41,6 +44,12 @@ export function rolesReport(knowledge: Knowledge): RoleReport[] {
         .filter((check) => isMadeFor(check, role, names))
         .map(({ id }) => id),
       limits: [...new Set(measured.map(([name]) => name))],
+      properties: new Map(
+        properties.map(([name, { quantity, says }]) => {
+          const unit = quantities[quantity]?.unit
+          return [name, { says, ...(unit && { unit }) }]
+        }),
+      ),
     }
   })
 }
@@ -64,18 +73,36 @@ function isMadeFor({ about, place }: CheckKind, role: string, properties: Readon
   }
 }
 
-/** As it is printed: a paragraph a role. */
+/** As it is printed among all: a paragraph a role. */
 export function printRole(report: RoleReport): string {
-  const lines = [
-    ['played by', report.kinds],
-    ['needed by', report.neededBy],
-    ['in the tree of', report.inTreeOf],
-    ['limits for', report.limits],
-    ['checks', report.checks],
-  ] as const
-  const told = lines.filter(([, names]) => names.length > 0)
+  return paragraph(report, [...asked(report), ['limits for', report.limits], checks(report)])
+}
+
+/** As it is printed alone: a line for each property that a sheet may give limits for, or say in reach where it is seen. */
+export function printRoleInFull(report: RoleReport): string {
+  const lines = [...report.properties].map(
+    ([name, { says, unit }]) => `    ${name}: ${says}${unit ? `, in ${unit}` : ', looked at'}`,
+  )
   return [
-    `${report.role} ${report.says}`,
-    ...told.map(([what, names]) => `  ${what}: ${names.join(', ')}`),
+    paragraph(report, [...asked(report), checks(report)]),
+    '  on it, or through it where another part is read:',
+    ...lines,
   ].join('\n')
+}
+
+type Told = readonly [what: string, names: readonly string[]]
+
+const asked = ({ kinds, neededBy, inTreeOf }: RoleReport): Told[] => [
+  ['played by', kinds],
+  ['needed by', neededBy],
+  ['in the tree of', inTreeOf],
+]
+
+const checks = (report: RoleReport): Told => ['checks', report.checks]
+
+function paragraph({ role, says }: RoleReport, lines: readonly Told[]): string {
+  const told = lines.filter(([, names]) => names.length > 0)
+  return [`${role} ${says}`, ...told.map(([what, names]) => `  ${what}: ${names.join(', ')}`)].join(
+    '\n',
+  )
 }

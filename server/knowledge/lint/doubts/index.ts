@@ -9,6 +9,7 @@ import { coloursRule } from './colours-rule.ts'
 import { driveRule } from './drive-rule.ts'
 import { familyRule } from './family-rule.ts'
 import { farOffRule } from './far-off-rule.ts'
+import { idlePathRule } from './idle-path-rule.ts'
 import { pathsRule } from './paths-rule.ts'
 import { unmatchedRule } from './unmatched-rule.ts'
 
@@ -20,6 +21,7 @@ export const doubts: readonly Rule[] = [
   barePinsRule,
   coloursRule,
   pathsRule,
+  idlePathRule,
   driveRule,
   farOffRule,
   alikeRule,
