@@ -9,7 +9,7 @@ import {
 } from '../../jobs/standing/way/put-back.ts'
 import { byGravity } from '../../jobs/words/cautions.ts'
 import { limitsNow, limitsWords } from '../../jobs/words/limits-now.ts'
-import { degrees, listed, sentence, upperFirst } from '../../jobs/words/sentences.ts'
+import { degrees, listed, lowerFirst, sentence, upperFirst } from '../../jobs/words/sentences.ts'
 import type { Case, CautionCard, CheckCard, Measurand } from '../../knowledge/case.ts'
 import { sentencesIn } from '../../knowledge/instantiate/words.ts'
 import type { Knowledge } from '../../knowledge/knowledge.ts'
@@ -28,22 +28,28 @@ export interface Wording {
 /** A cold day: limits of copper are said for it as well, °C. */
 const coldDay = -10
 
-/** What to do from the machine as it stands, and what a good one shows. */
+/**
+ * What to do from the machine as it stands, and what a good one shows.
+ *
+ * @param again it was made before on the same way
+ */
 export function checkWords(
   { knowledge, kase, tools }: Wording,
   card: CheckCard,
   stands: AsItStands,
+  again = false,
 ): CheckWords {
   const way = wayTo(stands, card)
   const forOwner = isOwner(tools)
+  const told = forOwner ? 'by phone' : 'here'
   return {
-    title: upperFirst(card.title),
+    title: again ? `Once more: ${lowerFirst(card.title)}` : upperFirst(card.title),
     asks: forOwner ? card.asks : 'What came out?',
     heed: heedOf(card.cautions),
     ready: [
-      ...putBackSentences(way.putBack, kase.machine),
-      ...stillSentences(way.still),
-      ...makeSentences(way.make),
+      ...putBackSentences(way.putBack, kase.machine, told),
+      ...stillSentences(way.still, told),
+      ...makeSentences(way.make, told),
     ],
     needs: card.asked ? [] : card.setups,
     forbids: card.asked ? [] : card.forbids,
@@ -113,6 +119,6 @@ export function outcomeWords({ tools }: Pick<Wording, 'tools'>, card: CheckCard,
   const says = own && isOwner(tools) ? upperFirst(own.phone) : answer
   return {
     says: judged === '' ? says : `${says} (${judged})`,
-    mend: own?.mend ? sentence(own.mend.says) : '',
+    mend: own?.mend ? sentence(isOwner(tools) ? own.mend.phone : own.mend.says) : '',
   }
 }

@@ -1,5 +1,5 @@
 import type { Walk } from '../../diagnosis/model/walk.ts'
-import { waysHome } from '../../jobs/phone/home.ts'
+import { neverOf, waysHome } from '../../jobs/phone/home.ts'
 import { listed, lowerFirst, sentence } from '../../jobs/words/sentences.ts'
 import { cautionCards } from '../../knowledge/instantiate/caution-cards.ts'
 import { fill, fillingsOf } from '../../knowledge/instantiate/words.ts'
@@ -25,7 +25,7 @@ export function homeView({ knowledge, kase, tools }: Wording, walk: Walk): HomeV
         steps: steps.map((step) => fill(step, fillings)).filter(Boolean),
         danger: sentence(danger),
       })),
-    never: kase.complaint.home.never.flatMap((name) => knowledge.home.never[name] ?? []),
+    never: neverOf(kase, knowledge),
     stay: knowledge.home.stay,
   }
 }

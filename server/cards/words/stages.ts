@@ -3,6 +3,7 @@ import type { Ending, Outline, Split, Stage } from '../../diagnosis/outline/outl
 import { type AsItStands, together, toPutBack } from '../../jobs/standing/as-it-stands.ts'
 import { putBackSentences } from '../../jobs/standing/way/put-back.ts'
 import type { EndingView, StageView, StepView, SureView } from '../card.ts'
+import { isOwner } from '../drawing/tools.ts'
 import { checkWords, outcomeWords, standsAfter, type Wording } from './check-words.ts'
 import { endingWords } from './ending-words.ts'
 import { lettersIn } from './letters.ts'
@@ -10,7 +11,7 @@ import type { Numbers } from './numbers.ts'
 
 /** The steps of a card with where their answers lead, from the machine as it comes in. */
 export function stageViews(wording: Wording, { first }: Outline, numbers: Numbers): StageView {
-  const whole = stageView(wording, first, numbers, together)
+  const whole = stageView(wording, first, numbers, asItComesIn)
   return lettersIn(whole) <= most ? whole : inShort(whole)
 }
 
@@ -32,25 +33,29 @@ function inShort(stage: StageView): StageView {
   return { ...stage, sure, proof: '' }
 }
 
-function stageView(
-  wording: Wording,
-  stage: Stage,
-  numbers: Numbers,
-  stands: AsItStands,
-): StageView {
-  return stage.kind === 'split'
-    ? stepView(wording, stage, numbers, stands)
-    : endingView(wording, stage, numbers, stands)
+/** What was done on the way to a stage. */
+interface SoFar {
+  readonly stands: AsItStands
+  readonly made: readonly string[]
 }
 
-function stepView(wording: Wording, split: Split, numbers: Numbers, stands: AsItStands): StepView {
+const asItComesIn: SoFar = { stands: together, made: [] }
+
+function stageView(wording: Wording, stage: Stage, numbers: Numbers, soFar: SoFar): StageView {
+  return stage.kind === 'split'
+    ? stepView(wording, stage, numbers, soFar)
+    : endingView(wording, stage, numbers, soFar)
+}
+
+function stepView(wording: Wording, split: Split, numbers: Numbers, soFar: SoFar): StepView {
   const card = named(wording.kase.checks, split.check)
-  const after = standsAfter(stands, card)
+  const { stands, made } = soFar
+  const after = { stands: standsAfter(stands, card), made: [...made, card.id] }
   return {
     kind: 'step',
     number: numbers.placeOf(split),
     as: named(numbers.checks, split.check),
-    check: checkWords(wording, card, stands),
+    check: checkWords(wording, card, stands, made.includes(card.id)),
     answers: split.answers.map(({ outcome, next }) => ({
       ...outcomeWords(wording, card, outcome),
       to: numbers.placeOf(next),
@@ -65,17 +70,19 @@ function endingView(
   wording: Wording,
   ending: Ending,
   numbers: Numbers,
-  stands: AsItStands,
+  { stands, made }: SoFar,
 ): EndingView {
   const sure: SureView[] = []
+  const done = [...made]
   let now = stands
   for (const { check, outcome } of ending.sure) {
     const card = named(wording.kase.checks, check)
     sure.push({
       number: named(numbers.checks, check),
-      check: checkWords(wording, card, now),
+      check: checkWords(wording, card, now, done.includes(check)),
       must: outcomeWords(wording, card, outcome).says,
     })
+    done.push(check)
     now = standsAfter(now, card)
   }
   return {
@@ -83,6 +90,10 @@ function endingView(
     letter: numbers.placeOf(ending),
     ...endingWords(wording, ending),
     sure,
-    back: putBackSentences(toPutBack(now), wording.kase.machine),
+    back: putBackSentences(
+      toPutBack(now),
+      wording.kase.machine,
+      isOwner(wording.tools) ? 'by phone' : 'here',
+    ),
   }
 }

@@ -2,8 +2,9 @@ import type { CautionCard, CheckCard } from '../../knowledge/case.ts'
 import { type Way, wayTo } from '../standing/as-it-stands.ts'
 import type { Standing } from '../standing/standing.ts'
 import { makeSentences, putBackSentences, stillSentences } from '../standing/way/put-back.ts'
-import { cautionsEverywhere, cautionsOfTheJob, cautionsRead } from '../words/cautions.ts'
+import { cautionsEverywhere, cautionsOfTheJob } from '../words/cautions.ts'
 import { lowerFirst, sentence, the } from '../words/sentences.ts'
+import { heardOnCall } from './heard.ts'
 import { askOrDo, cautionLines, linesOf } from './saying.ts'
 import type { Line } from './view.ts'
 
@@ -62,7 +63,7 @@ function cautionsInOrder(
 function saidBefore(input: Standing, made: ReadonlySet<string>): ReadonlySet<string> {
   const { cautions } = input.knowledge.cautions
   const isAnew = (id: string) => cautions[id]?.neededWhen?.setups?.some((each) => made.has(each))
-  return new Set([...cautionsRead(input)].filter((id) => !isAnew(id)))
+  return new Set([...heardOnCall(input)].filter((id) => !isAnew(id)))
 }
 
 /** What "that plug" and "that switch" are: the part by its name, and where it sits. */

@@ -1,11 +1,11 @@
-import type { Step } from '../../diagnosis/model/walk.ts'
 import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
 import { likelyModes } from '../verdict/named.ts'
 import { presentVerdict } from '../verdict/present.ts'
 import { partNames } from '../words/names.ts'
 import { lowerFirst, sentence } from '../words/sentences.ts'
-import { verdictLines } from './found.ts'
+import { partsFound, verdictLines } from './found.ts'
+import { neverOf } from './home.ts'
 import { type Mending, mendingAnswers, mendingLines } from './put-right.ts'
 import { linesOf, saying } from './saying.ts'
 import type { Line, PhoneEnding } from './view.ts'
@@ -35,11 +35,12 @@ export function presentEnding(input: Standing & Asked): PhoneEnding {
 
 /** The likeliest of what was found that an owner can put right with what they have, and was not told to yet. */
 function mendingSuspected(input: Standing): Mending | undefined {
-  const { folded, walk } = input
+  const { folded, kase, walk } = input
   const { kit = [] } = folded.conditions
+  const told = [...folded.putRight.keys()].flatMap((of) => kase.checks.get(of)?.part ?? of)
   return partsFound(walk.step)
     .flatMap((part): Mending[] => {
-      if (folded.putRight.has(part)) return []
+      if (told.includes(part)) return []
       const able = likelyModes(input, part).flatMap(({ mend }) => mend ?? [])
       const mend = able.find((each) => each.kit.every((thing) => kit.includes(thing)))
       return mend ? [{ of: part, phone: mend.phone, parts: [part], cautions: mend.cautions }] : []
@@ -47,17 +48,11 @@ function mendingSuspected(input: Standing): Mending | undefined {
     .at(0)
 }
 
-/** The parts that are named, or each that cannot be told from the others, likeliest first. */
-function partsFound(step: Step): readonly string[] {
-  if (step.kind === 'named') return step.parts
-  return step.kind === 'cannotSeparate' ? step.group.flatMap(({ part }) => part ?? []) : []
-}
-
-const neverLines = ({ kase, knowledge }: Standing): Line[] =>
-  linesOf(
-    'never',
-    kase.complaint.home.never.flatMap((name) => knowledge.home.never[name] ?? []),
-  )
+/** Once is enough: whoever has tried something since has heard it. */
+const neverLines = ({ kase, knowledge, folded }: Standing): Line[] =>
+  [...folded.putRight.keys()].some((of) => kase.parts.has(of))
+    ? []
+    : linesOf('never', neverOf(kase, knowledge))
 
 function handOver({ folded, walk }: Standing): Line[] {
   const tried = partsFound(walk.step).some((part) => folded.putRight.has(part))

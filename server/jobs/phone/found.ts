@@ -55,6 +55,13 @@ const several = ({ kase }: Standing, parts: readonly string[]): string[] => [
 /** More than these are not remembered. */
 const mostNamed = 3
 
+/** The parts that are spoken of: those named together, or the likeliest that cannot be told apart. */
+export function partsFound(step: Step): readonly string[] {
+  if (step.kind === 'named') return step.parts
+  if (step.kind !== 'cannotSeparate') return []
+  return step.group.flatMap(({ part }) => part ?? []).slice(0, mostNamed)
+}
+
 function group({ kase }: Standing, { group }: Extract<Step, { kind: 'cannotSeparate' }>): string[] {
   const known = group.flatMap(({ part, probability }) => {
     const card = part === null ? undefined : kase.parts.get(part)

@@ -8,8 +8,9 @@ import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
 import { ticketOf } from '../standing/ticket.ts'
 import { putBackSentences } from '../standing/way/put-back.ts'
-import { cautionsEverywhere, cautionsRead, presentCautions } from '../words/cautions.ts'
+import { cautionsEverywhere, presentCautions } from '../words/cautions.ts'
 import { listed, lowerFirst, sentence } from '../words/sentences.ts'
+import { heardOnCall } from './heard.ts'
 import { putTogether } from './put-together.ts'
 import { cautionLines, linesOf, saying } from './saying.ts'
 import type { HomePage, HomeWay } from './view.ts'
@@ -37,10 +38,7 @@ export function presentHome(input: Standing & Asked, trying?: string): HomePage 
         const things = lacks(way).map((each) => lowerFirst(knowledge.owner.kit[each]?.asks ?? each))
         return `${way.says} (needs ${listed(things)}).`
       }),
-    never: [
-      ...(afloat ? knowledge.home.afloat.never : []),
-      ...kase.complaint.home.never.flatMap((name) => knowledge.home.never[name] ?? []),
-    ],
+    never: [...(afloat ? knowledge.home.afloat.never : []), ...neverOf(kase, knowledge)],
     stay: afloat ? knowledge.home.afloat.stay : knowledge.home.stay,
     ...(now && { trying: tryingView(input, ...now) }),
     back: now
@@ -48,6 +46,16 @@ export function presentHome(input: Standing & Asked, trying?: string): HomePage 
       : { href: `/jobs/${job.id}`, text: 'Back to the checks' },
     notices: presentCautions(input, cautionsEverywhere(input)),
   }
+}
+
+/** What must not be tried with this complaint, in the words of this machine. */
+export function neverOf(
+  { complaint, machine }: Pick<Case, 'complaint' | 'machine'>,
+  { home }: Knowledge,
+): string[] {
+  const fillings = fillingsOf(machine)
+  const texts = complaint.home.never.flatMap((name) => home.never[name] ?? [])
+  return texts.map((text) => fill(text, fillings)).filter(Boolean)
 }
 
 /** The ways of this complaint on this machine, by name, as its file has them. */
@@ -103,7 +111,7 @@ function tryingView(input: Standing & Asked, id: string, way: Way): HomePage['tr
   const [first, covers] = putTogether(input)
   const lines = [
     ...linesOf('first', folded.conditions.afloat ? knowledge.home.afloat.first : []),
-    ...cautionLines(cards, cautionsRead(input)),
+    ...cautionLines(cards, heardOnCall(input)),
     ...linesOf('put back first', putBackSentences(first, kase.machine, 'by phone')),
     ...linesOf('do', steps.map((step) => fill(step, fillings)).filter(Boolean)),
     ...linesOf('mind', [danger]),

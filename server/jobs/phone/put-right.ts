@@ -2,8 +2,8 @@ import type { CautionCard } from '../../knowledge/case.ts'
 import { repairedInVain } from '../record/fold.ts'
 import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
-import { cautionsRead } from '../words/cautions.ts'
 import { sentence, the } from '../words/sentences.ts'
+import { heardOnCall } from './heard.ts'
 import { cautionLines, linesOf, saying } from './saying.ts'
 import { trialOf } from './trial.ts'
 import type { DeedAnswer, Line, PhoneDeed } from './view.ts'
@@ -55,7 +55,7 @@ export function presentPutRight(input: Standing & Asked, mending: Mending): Phon
 /** What can hurt, how it is put right, and how it is tried. */
 export function mendingLines(input: Standing, { phone, cautions }: Mending): Line[] {
   const trial = trialOf(input)
-  const said = cautionsRead(input)
+  const said = heardOnCall(input)
   const heard = new Set([...said, ...cautions.map(({ id }) => id)])
   return [
     ...cautionLines(cautions, said),

@@ -2,9 +2,9 @@ import { cautionCards } from '../../knowledge/instantiate/caution-cards.ts'
 import { fill, fillingsOf } from '../../knowledge/instantiate/words.ts'
 import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
-import { cautionsRead } from '../words/cautions.ts'
 import { partNames } from '../words/names.ts'
 import { sentence } from '../words/sentences.ts'
+import { heardOnCall } from './heard.ts'
 import { cautionLines, linesOf, saying } from './saying.ts'
 import type { PhoneDeed } from './view.ts'
 
@@ -18,7 +18,7 @@ export function presentRepaired(input: Standing & Asked): PhoneDeed | undefined 
   const fillings = fillingsOf(machine)
   const after = trial.after.map((each) => fill(each, fillings)).filter(Boolean)
   const lines = [
-    ...cautionLines(cautionCards(trial.cautions, knowledge, machine), cautionsRead(input)),
+    ...cautionLines(cautionCards(trial.cautions, knowledge, machine), heardOnCall(input)),
     ...linesOf('try the stop', machine.stop ? [sentence(machine.stop.try)] : []),
     ...linesOf('before they go', after),
     { says: 'When you are there, or it does it again, ring me: has it stayed away?', label: 'ask' },

@@ -99,8 +99,15 @@ function worked(machine: Machine, output: string | undefined): Fillings {
   const names = [...roles].map((role) => [role, inWords(partsOf(machine, role, output))] as const)
   const { stop, sparkGap, turn = usualTurn } = machine
   const gap = `${sparkGap.mm} mm`
-  return { ...Object.fromEntries(names), turn, gap, ...(stop && { run: stop.run, off: stop.off }) }
+  return {
+    ...Object.fromEntries(names),
+    ...{ turn, gap },
+    ...(stop && { run: withinSentence(stop.run), off: withinSentence(stop.off) }),
+  }
 }
+
+/** As a sentence goes on with it; where one begins with it, it gets its capital back. */
+const withinSentence = (says: string): string => says.charAt(0).toLowerCase() + says.slice(1)
 
 /** How an engine is turned whose sheet says nothing else. */
 const usualTurn = 'pull the rope'

@@ -3,8 +3,10 @@ import { checkLines } from '../../../server/jobs/phone/check-lines.ts'
 import { waysHome } from '../../../server/jobs/phone/home.ts'
 import { saying } from '../../../server/jobs/phone/saying.ts'
 import type { Line } from '../../../server/jobs/phone/view.ts'
+import { phoneWords } from '../../../server/knowledge/instantiate/setup-cards.ts'
+import { sentencesIn } from '../../../server/knowledge/instantiate/words.ts'
 import { shippedCases, shippedKnowledge } from '../../support/knowledge.ts'
-import { shippedJob } from '../../support/shipped-job.ts'
+import { type ShippedJob, shippedJob } from '../../support/shipped-job.ts'
 
 const signals = ['danger', 'warning', 'caution', 'notice']
 
@@ -40,6 +42,70 @@ describe('what is said to an owner about a check', () => {
       return [...late, ...odd].map(({ says }) => `${card.id}: ${says}`)
     })
     expect(wrong).toEqual([])
+  })
+
+  it('has no sentence that is only a label: it says what to do', () => {
+    const cards = shippedCases().flatMap(({ checks }) => [...checks.values()])
+    const label =
+      /^(?:key|switch(?! it| the)|stop switch|key switch|lamps?|fuel|gear|caps?|plugs?|meter|gloves|tester)\b[^,.?:]*\b(?:at|on|off|out|closed|open)\b[^.?]*\.$/i
+    const labels = cards
+      .filter(({ owner }) => owner.fit)
+      .flatMap(({ phone }) => phone.filter((says) => label.test(says)))
+    expect([...new Set(labels)]).toEqual([])
+  })
+
+  it('says once what is made ready: no check repeats the words of its own set-ups', () => {
+    const fit = shippedCases()
+      .flatMap(({ checks }) => [...checks.values()])
+      .filter(({ owner }) => owner.fit)
+    const twice = fit.flatMap(({ id, phone, setups }) => {
+      const made = setups.flatMap((setup) => sentencesIn(phoneWords(setup)))
+      return phone
+        .filter((says) => made.includes(says) && !says.startsWith('See that it cannot start'))
+        .map((says) => `${id}: ${says}`)
+    })
+    const parted = fit.filter(
+      ({ setups, phone }) =>
+        setups.some(({ id }) => id === 'stop-circuit-unplugged') &&
+        phone.some((says) => /^Pull .*stop wire/.test(says)),
+    )
+    expect(twice).toEqual([])
+    expect(parted.map(({ id }) => id)).toEqual([])
+  })
+
+  it('is told a caution in full once, then in half a sentence, and anew where it comes anew', () => {
+    const open = { machine: 'pedlar-1c', complaint: 'no-spark', where: 'trailside', who: 'owner' }
+    const job = (readings: Record<string, string>) =>
+      shippedJob({ ...open, kit: kits } as ShippedJob, readings)
+    const says = (readings: Record<string, string>, check: string) => {
+      const standing = job(readings)
+      return checkLines(standing, standing.kase.checks.get(check)!).map((line) => line.says)
+    }
+    const kills = /^The spark can kill/
+    const vapour = /^A spark sets fuel alight/
+    const first = says({}, 'spark-old-plug.single')
+    expect(first.some((line) => kills.test(line))).toBe(true)
+    expect(first.some((line) => vapour.test(line))).toBe(true)
+    const second = says({ 'spark-old-plug.single': 'none' }, 'spark-stop-at-plug')
+    expect(second.some((line) => kills.test(line) || vapour.test(line))).toBe(false)
+    expect(second.filter((line) => /^As before: .*hands off leads/.test(line))).toHaveLength(1)
+    // The plugs went back in between, and come out anew.
+    const anew = says(
+      { 'spark-old-plug.single': 'none', 'cap-look.cap': 'good' },
+      'spark-stop-at-plug',
+    )
+    expect(anew.some((line) => kills.test(line))).toBe(false)
+    expect(anew.some((line) => vapour.test(line))).toBe(true)
+  })
+
+  it('is told when a check is made once more', () => {
+    const job = shippedJob(
+      { machine: 'pedlar-1c', complaint: 'no-spark', where: 'trailside', who: 'owner', kit: kits },
+      { 'spark-old-plug.single': 'none' },
+    )
+    const card = job.kase.checks.get('spark-old-plug.single')!
+    expect(checkLines(job, card, true)[0]!.says).toContain('once more')
+    expect(checkLines(job, card).some(({ says }) => says.includes('once more'))).toBe(false)
   })
 
   it('ends in a question, or in what they are to read out, for every check that is fit', () => {
