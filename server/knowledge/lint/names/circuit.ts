@@ -20,7 +20,11 @@ export function circuitNames(
   circuit.boxes?.forEach(({ part }, b) => {
     mustKnow(circuit, ['boxes', b, 'part'], 'part', [part], parts)
   })
-  const plugs = [...Object.keys(machine.connectors), ...(circuit.beyond ?? [])]
+  const { runsBy = [], turnsBy = [] } = circuit
+  const connectors = Object.keys(machine.connectors)
+  mustKnow(circuit, ['runsBy'], 'connector', runsBy, connectors)
+  mustKnow(circuit, ['turnsBy'], 'connector', turnsBy, connectors)
+  const plugs = [...connectors, ...(circuit.beyond ?? [])]
   for (const { path, pins } of pinsIn(circuit)) {
     mustKnow(
       circuit,

@@ -51,6 +51,9 @@ export const Circuit = z.strictObject({
   beyond: z.array(Name).optional(),
   keys: z.record(Name, KeySwitch).optional(),
   boxes: z.array(Box).optional(),
+  /** Connectors that it does not run without, and those that the starter does not turn it without. */
+  runsBy: z.array(Name).optional(),
+  turnsBy: z.array(Name).optional(),
 })
 export type Circuit = z.infer<typeof Circuit>
 export type Pin = z.infer<typeof Pin>
