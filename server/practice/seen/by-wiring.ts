@@ -1,17 +1,16 @@
 import { checkNamed } from '../../diagnosis/belief/belief.ts'
 import { apart } from '../../diagnosis/model/chances.ts'
-import { named, numbered } from '../../diagnosis/model/named.ts'
+import { numbered } from '../../diagnosis/model/named.ts'
 import type { CheckCard } from '../../knowledge/case.ts'
-import { unplugId } from '../../knowledge/instantiate/setup-cards.ts'
 import type { Random } from '../world/chance.ts'
 import { contactOhms } from '../world/contact.ts'
 import { shown, shownVolts } from '../world/display.ts'
 import { doesOf, type TrueMachine } from '../world/machine.ts'
-import { ohmsAt, type Places, peakAt, placesFor } from '../world/meet.ts'
-import type { Moment } from '../world/network.ts'
-import { partNamed } from '../world/sheet.ts'
+import { ohmsAt, type Places, peakAt, placesFor } from '../world/net/meet.ts'
+import type { Moment } from '../world/net/moment.ts'
 import type { Hidden } from './hidden.ts'
 import type { Making } from './making.ts'
+import { momentOf, propertyOf } from './moment.ts'
 import { speedOf } from './speed.ts'
 
 /** The reading of a check as the wiring of the machine gives it; null where it does not tell. */
@@ -22,15 +21,15 @@ export function byWiring(
   random: Random,
 ): string | null {
   const { truth } = hidden
-  const reads = truth && readsOf(truth, card)
+  const reads = truth && propertyOf(truth, card)?.reads
   if (!truth || !reads || !isKnown(hidden, truth, card)) return null
-  const places = placesFor(card, truth.circuit)
+  const places = placesFor(card, truth.circuit, reads)
   const [first] = places ?? []
   if (places === null || first === undefined) return null
   const contact = contactOhms(random, card.spot?.awkward ?? false)
-  const now = momentOf(hidden, truth, card, making)
+  const now = momentOf(truth, card, making.stands, hidden.air)
   const { meter, leads } = hidden
-  if (reads === 'ohms') {
+  if (reads !== 'peak') {
     const ohms = ohmsAt(now, places)
     // Of several wires the highest is entered, of legs every one.
     const entered = card.measurand?.places === ohms.length ? ohms : [Math.max(...ohms)]
@@ -53,12 +52,6 @@ function volts(
   return peakAt(now, part, places, Math.max(...speeds), contact)
 }
 
-const readsOf = ({ knowledge, machine }: TrueMachine, { part, measurand }: CheckCard) =>
-  part === undefined || measurand === undefined
-    ? undefined
-    : named(knowledge.partKinds, partNamed(machine, part).kind).properties[measurand.property]
-        ?.reads
-
 /**
  * Whether the wiring knows all that is wrong and shows in this check: a fault that says nothing of what it does
  * physically follows its rows.
@@ -77,20 +70,4 @@ export function shows(model: Hidden['kase']['model'], check: string, cutSet: num
   const { chances } = checkNamed(model, check)
   const outside = model.cutSets.findIndex(({ faults }) => faults.length === 0)
   return apart(numbered(chances, cutSet), numbered(chances, Math.max(outside, 0))) > 0
-}
-
-function momentOf(
-  { kase, air }: Hidden,
-  truth: TrueMachine,
-  { part, measurand }: CheckCard,
-  { stands }: Making,
-): Moment {
-  const warmed = measurand?.warmedTo
-  return {
-    truth,
-    apart: new Set(
-      Object.keys(kase.machine.connectors).filter((plug) => stands.has(unplugId(plug))),
-    ),
-    celsius: (each) => (each === part && warmed !== undefined ? warmed : air),
-  }
 }

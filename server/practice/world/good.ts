@@ -1,6 +1,7 @@
 import { entry, named } from '../../diagnosis/model/named.ts'
 import type { Knowledge } from '../../knowledge/knowledge.ts'
 import type { Part } from '../../knowledge/schema/machine.ts'
+import type { Reads } from '../../knowledge/schema/wiring/reads.ts'
 import { fromReference } from '../../measure/correct/temperature.ts'
 import { between, type Random } from './chance.ts'
 import { limitsOn, type SheetValue } from './sheet.ts'
@@ -9,6 +10,8 @@ import { limitsOn, type SheetValue } from './sheet.ts'
 export interface GoodPart {
   /** Ω at 20 °C: of the winding, the wire, the closed contact. */
   readonly ohms: number
+  /** Ω at 20 °C of its secondary; 0 where it has none. */
+  readonly secondary: number
   /** V peak, open, at `rpm`; 0 where the sheet gives none. */
   readonly peak: number
   readonly rpm: number
@@ -29,20 +32,21 @@ const aboveLeast = [1.45, 2.2] as const
 /** The truth about a good part: inside what its sheet allows. */
 export function drawGoodPart(knowledge: Knowledge, part: Part, random: Random): GoodPart {
   const { properties } = named(knowledge.partKinds, part.kind)
-  const read = Object.keys(properties).filter((name) => properties[name]?.reads !== undefined)
-  const ofWay = (name: string, way: 'ohms' | 'peak') => entry(properties, name).reads === way
-  const ohms = read.find(
-    (name) =>
-      ofWay(name, 'ohms') &&
-      isEndToEnd(knowledge, entry(properties, name).quantity) &&
-      limitsOn(part, name) !== undefined,
+  const limited = Object.keys(properties).filter((name) => limitsOn(part, name) !== undefined)
+  const reading = (what: Reads) => limited.filter((name) => entry(properties, name).reads === what)
+  const ohms = reading('ohms').find((name) =>
+    isEndToEnd(knowledge, entry(properties, name).quantity),
   )
-  const peak = read.find((name) => ofWay(name, 'peak') && limitsOn(part, name) !== undefined)
+  const [peak] = reading('peak')
+  const [secondary] = reading('secondary')
   const least = (peak && limitsOn(part, peak)) || {}
+  const limits = (name?: string) => (name && limitsOn(part, name)) || {}
+  const at = (name?: string) => part.limits?.[name ?? '']?.at
   return {
-    ohms: ohmsWithin((ohms && limitsOn(part, ohms)) || {}, part.limits?.[ohms ?? '']?.at, random),
+    ohms: ohmsWithin(limits(ohms), at(ohms), random),
     peak: (least.low ?? 0) * between(random, ...aboveLeast),
     rpm: least.rpm ?? modestPull,
+    secondary: secondary === undefined ? 0 : ohmsWithin(limits(secondary), at(secondary), random),
   }
 }
 

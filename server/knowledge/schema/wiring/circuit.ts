@@ -25,6 +25,19 @@ const Box = z.strictObject({
 /** From its feed pin a key switch closes to one pin at RUN, and to another as well at START. */
 const KeySwitch = z.strictObject({ plug: Name, feed: pin, run: pin, start: pin })
 
+/** A lead that hangs on a tower, and its cap. */
+const Tower = z.strictObject({ lead: Name, cap: Name })
+export type Tower = z.infer<typeof Tower>
+
+/** A secondary winding, from its tower to its other tower or to a pin; where neither is named, to its core. */
+const Secondary = z.strictObject({
+  towers: z.union([z.tuple([Tower]), z.tuple([Tower, Tower])]),
+  end: Pin.optional(),
+  /** Its lead does not come off, and is read with it. */
+  moulded: z.literal(true).optional(),
+})
+export type Secondary = z.infer<typeof Secondary>
+
 /**
  * How one machine is wired, pin by pin: what its sheet says in words. Names are parts of the sheet. Every
  * connector has two halves; wires end in the one that faces the harness, parts in the other.
@@ -51,6 +64,8 @@ export const Circuit = z.strictObject({
   beyond: z.array(Name).optional(),
   keys: z.record(Name, KeySwitch).optional(),
   boxes: z.array(Box).optional(),
+  /** By coil or module. */
+  secondaries: z.record(Name, Secondary).optional(),
   /** Connectors that it does not run without, and those that the starter does not turn it without. */
   runsBy: z.array(Name).optional(),
   turnsBy: z.array(Name).optional(),
