@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
 import { caseFor } from '../../server/knowledge/instantiate.ts'
-import { drawHidden } from '../../server/practice/seen/hidden.ts'
+import { drawHidden } from '../../server/practice/seen/draw.ts'
 import { seedOf } from '../../server/practice/world/chance.ts'
 import { axeFindings } from '../support/axe.ts'
 import { openPage } from '../support/browser.ts'

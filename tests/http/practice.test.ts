@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { caseFor } from '../../server/knowledge/instantiate.ts'
-import { drawHidden } from '../../server/practice/seen/hidden.ts'
+import { drawHidden } from '../../server/practice/seen/draw.ts'
 import { seedOf } from '../../server/practice/world/chance.ts'
 import { appForAll, type Http, shippedKnowledge } from '../support/app.ts'
 import { textIn } from '../support/page.ts'

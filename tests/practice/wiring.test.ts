@@ -3,7 +3,8 @@ import type { Case, CheckCard } from '../../server/knowledge/case.ts'
 import { parseReading } from '../../server/measure/reading/parse.ts'
 import { quantities } from '../../server/measure/reading/quantities.ts'
 import { byWiring } from '../../server/practice/seen/by-wiring.ts'
-import { drawHidden, type Hidden } from '../../server/practice/seen/hidden.ts'
+import { drawHidden } from '../../server/practice/seen/draw.ts'
+import type { Hidden } from '../../server/practice/seen/hidden.ts'
 import { momentOf } from '../../server/practice/seen/moment.ts'
 import { seeded } from '../../server/practice/world/chance.ts'
 import { doesOf, type TrueMachine, trueMachine } from '../../server/practice/world/machine.ts'
@@ -52,7 +53,8 @@ function ohmChecks({ machine }: Case): CheckCard[] {
     if (kind === undefined || card.measurand === undefined) return false
     const { reads } = knowledge.partKinds.get(kind)!.properties[card.measurand.property]!
     // What leads on through a switch follows its rows.
-    return reads !== 'peak' && reads !== undefined && placesFor(card, circuit, reads) !== null
+    const isOhms = reads === 'ohms' || reads?.startsWith('secondary')
+    return isOhms && placesFor(card, circuit, reads) !== null
   })
 }
 

@@ -25,6 +25,8 @@ export const Mode = z.strictObject({
   shows: z.record(Name, Chances),
   /** What it does physically, for a machine whose wiring is known. */
   does: Does.optional(),
+  /** The same for parts with these roles, where they differ. */
+  doesOn: z.record(Name, Does).optional(),
   source: Source,
 })
 

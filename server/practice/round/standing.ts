@@ -1,9 +1,11 @@
+import { latestOf } from '../../jobs/measuring/latest.ts'
 import type { Case, CheckCard, SetupCard } from '../../knowledge/case.ts'
 import { fits } from '../../knowledge/fits.ts'
 import { caseFor } from '../../knowledge/instantiate.ts'
 import type { Knowledge } from '../../knowledge/knowledge.ts'
 import type { Opened, StoredRound } from '../record/events.ts'
-import { drawHidden, type Hidden } from '../seen/hidden.ts'
+import { drawHidden } from '../seen/draw.ts'
+import type { Hidden } from '../seen/hidden.ts'
 import { look, type Seen } from '../seen/look.ts'
 import type { Pull } from '../seen/making.ts'
 import { seedOf } from '../world/chance.ts'
@@ -54,8 +56,13 @@ export function hiddenOf(
 ): Hidden | null {
   const [sheet, tree] = [knowledge.machines.get(machine), knowledge.complaints.get(complaint)]
   if (sheet === undefined || tree === undefined || !fits(tree, sheet)) return null
-  return drawHidden(knowledge, caseFor(knowledge, machine, complaint), seedOf(seed, draw))
+  return drawnLately(knowledge, `${machine} ${complaint} ${draw} ${seed}`, () =>
+    drawHidden(knowledge, caseFor(knowledge, machine, complaint), seedOf(seed, draw)),
+  )
 }
+
+/** Every page of a round looks at the same machine. */
+const drawnLately = latestOf<Knowledge, Hidden>(64)
 
 /** Replays the events of a round; null as in `hiddenOf`. */
 export function roundStanding(knowledge: Knowledge, round: StoredRound): RoundStanding | null {

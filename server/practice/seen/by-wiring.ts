@@ -12,6 +12,7 @@ import type { Hidden } from './hidden.ts'
 import type { Making } from './making.ts'
 import { momentOf, propertyOf } from './moment.ts'
 import { speedOf } from './speed.ts'
+import { voltsAt } from './volts.ts'
 
 /** The reading of a check as the wiring of the machine gives it; null where it does not tell. */
 export function byWiring(
@@ -23,11 +24,12 @@ export function byWiring(
   const { truth } = hidden
   const reads = truth && propertyOf(truth, card)?.reads
   if (!truth || !reads || !isKnown(hidden, truth, card)) return null
+  const now = momentOf(truth, card, making.stands, hidden.air)
+  if (reads === 'volts') return voltsAt(hidden, now, card, random)
   const places = placesFor(card, truth.circuit, reads)
   const [first] = places ?? []
   if (places === null || first === undefined) return null
   const contact = contactOhms(random, card.spot?.awkward ?? false)
-  const now = momentOf(truth, card, making.stands, hidden.air)
   const { meter, leads } = hidden
   if (reads !== 'peak') {
     const ohms = ohmsAt(now, places)
@@ -36,10 +38,10 @@ export function byWiring(
     const texts = entered.map((each) => shown(meter, 'resistance', each + contact + leads, random))
     return texts.join(' ')
   }
-  return shownVolts(meter, 'dc-voltage', volts(now, card, first, making, contact, random), random)
+  return shownVolts(meter, 'dc-voltage', peak(now, card, first, making, contact, random), random)
 }
 
-function volts(
+function peak(
   now: Moment,
   { part = '' }: CheckCard,
   places: Places,

@@ -3,11 +3,11 @@ import type { CheckCard } from '../../knowledge/case.ts'
 import { seeded, seedOf } from '../world/chance.ts'
 import { byWiring } from './by-wiring.ts'
 import type { Hidden } from './hidden.ts'
-import { inTheWay } from './in-the-way.ts'
+import { inTheWay } from './left/in-the-way.ts'
+import { spoilt } from './left/spoilt.ts'
 import type { Making } from './making.ts'
 import { outcomeOfTable } from './outcome.ts'
 import { shownFor } from './shown.ts'
-import { spoilt } from './spoilt.ts'
 
 /** What comes back from a check. */
 export type Seen =

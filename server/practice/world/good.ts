@@ -15,12 +15,15 @@ export interface GoodPart {
   /** V peak, open, at `rpm`; 0 where the sheet gives none. */
   readonly peak: number
   readonly rpm: number
+  /** V that it holds, where its sheet says between what: a regulator. */
+  readonly holds: number
 }
 
 /** Ω of copper at another temperature than 20 °C. */
 export const warmed = (ohms: number, celsius: number): number => fromReference(ohms, celsius, 20, 1)
 
-/** Of what has two ends and no limits for its ohms, as a lamp. From memory. */
+/** Ω of what has two ends and no limits for its ohms: a length of wire, and all else, as a lamp. From memory. */
+const wire = 0.01
 const unlisted = 1
 
 /** A sheet that names no speed means what a healthy machine gives on a modest pull, rpm. Common practice. */
@@ -34,20 +37,44 @@ export function drawGoodPart(knowledge: Knowledge, part: Part, random: Random): 
   const { properties } = named(knowledge.partKinds, part.kind)
   const limited = Object.keys(properties).filter((name) => limitsOn(part, name) !== undefined)
   const reading = (what: Reads) => limited.filter((name) => entry(properties, name).reads === what)
-  const ohms = reading('ohms').find((name) =>
-    isEndToEnd(knowledge, entry(properties, name).quantity),
+  const isThrough = (name: string) => isEndToEnd(knowledge, entry(properties, name).quantity)
+  const ohms = reading('ohms').find(isThrough)
+  const isRead = Object.keys(properties).some(
+    (name) => entry(properties, name).reads === 'ohms' && isThrough(name),
   )
+  const volts = reading('volts')
   const [peak] = reading('peak')
+  const rms = volts.find((name) => followsSpeed(knowledge, entry(properties, name).quantity))
   const [secondary] = reading('secondary')
-  const least = (peak && limitsOn(part, peak)) || {}
+  const least = asPeak(part, peak, rms)
   const limits = (name?: string) => (name && limitsOn(part, name)) || {}
   const at = (name?: string) => part.limits?.[name ?? '']?.at
   return {
-    ohms: ohmsWithin(limits(ohms), at(ohms), random),
+    ohms: ohmsWithin(limits(ohms), at(ohms), random, isRead ? wire : unlisted),
     peak: (least.low ?? 0) * between(random, ...aboveLeast),
     rpm: least.rpm ?? modestPull,
-    secondary: secondary === undefined ? 0 : ohmsWithin(limits(secondary), at(secondary), random),
+    secondary: ohmsWithin(limits(secondary), at(secondary), random, 0),
+    holds: heldWithin(volts.map(limits), random),
   }
+}
+
+/** The least that is asked of what a part makes, V peak; of its AC volts where the sheet gives no peak. */
+function asPeak(part: Part, peak?: string, rms?: string): SheetValue {
+  if (peak !== undefined) return limitsOn(part, peak) ?? {}
+  const { low = 0, rpm } = (rms && limitsOn(part, rms)) || {}
+  return { low: low * Math.SQRT2, ...(rpm !== undefined && { rpm }) }
+}
+
+const followsSpeed = ({ quantities }: Knowledge, quantity: string): boolean =>
+  quantity !== 'answers' && entry(quantities, quantity).corrections.includes('speed')
+
+/** Well inside what the sheet allows. */
+function heldWithin(limits: readonly SheetValue[], random: Random): number {
+  const share = between(random, 0.35, 0.7)
+  const both = limits.find(({ low, high }) => low !== undefined && high !== undefined)
+  return both?.low === undefined || both.high === undefined
+    ? 0
+    : both.low + (both.high - both.low) * share
 }
 
 const isEndToEnd = ({ quantities }: Knowledge, quantity: string): boolean =>
@@ -57,9 +84,14 @@ const isEndToEnd = ({ quantities }: Knowledge, quantity: string): boolean =>
  * Below the middle rather than above it, since wires and touches only ever add; of what only has a most, a few
  * hundredths of that.
  */
-function ohmsWithin({ low, high }: SheetValue, at = 20, random: Random): number {
+function ohmsWithin(
+  { low, high }: SheetValue,
+  at: number | undefined,
+  random: Random,
+  otherwise: number,
+): number {
   const share = random()
-  if (high === undefined) return unlisted
+  if (high === undefined) return otherwise
   if (low === undefined) return high * (0.01 + 0.02 * share)
-  return (low + (high - low) * (0.15 + 0.5 * share)) / warmed(1, at)
+  return (low + (high - low) * (0.15 + 0.5 * share)) / warmed(1, at ?? 20)
 }

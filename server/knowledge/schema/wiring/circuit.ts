@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { Name, Source, schemaKey } from '../shared.ts'
+import { Power } from './power.ts'
 
 const pin = z.int().positive()
 
@@ -66,6 +67,8 @@ export const Circuit = z.strictObject({
   boxes: z.array(Box).optional(),
   /** By coil or module. */
   secondaries: z.record(Name, Secondary).optional(),
+  /** What flows in it at work. */
+  power: Power.optional(),
   /** Connectors that it does not run without, and those that the starter does not turn it without. */
   runsBy: z.array(Name).optional(),
   turnsBy: z.array(Name).optional(),

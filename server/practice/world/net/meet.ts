@@ -36,7 +36,7 @@ export function placesFor(
 }
 
 /** Every two legs of a three-phase winding, at its own plug or at the far end of its wires. */
-function pairsOfLegs(
+export function pairsOfLegs(
   part: string,
   plug: string,
   { legs, wires }: Circuit,
@@ -112,7 +112,7 @@ export function peakAt(
 }
 
 /** What is left of what drives all windings: the magnets. */
-function driven(now: Moment): number {
+export function driven(now: Moment): number {
   const { knowledge, machine } = now.truth
   return machine.parts
     .filter(({ kind }) => named(knowledge.partKinds, kind).drives)

@@ -1,11 +1,11 @@
-import { likeliest } from '../../diagnosis/belief/likeliest.ts'
-import { type ByAbout, byAbout } from '../../knowledge/by-about.ts'
-import type { CheckCard } from '../../knowledge/case.ts'
-import { unplugId } from '../../knowledge/instantiate/setup-cards.ts'
-import type { Chances } from '../../knowledge/schema/shared.ts'
+import { likeliest } from '../../../diagnosis/belief/likeliest.ts'
+import { type ByAbout, byAbout } from '../../../knowledge/by-about.ts'
+import type { CheckCard } from '../../../knowledge/case.ts'
+import { unplugId } from '../../../knowledge/instantiate/setup-cards.ts'
+import type { Chances } from '../../../knowledge/schema/shared.ts'
+import type { Hidden } from '../hidden.ts'
+import { kindOf } from '../kind.ts'
 import { holdsApart, isAboutTurning, keptFrom, plugsApart, wayIsApart } from './apart.ts'
-import type { Hidden } from './hidden.ts'
-import { kindOf } from './kind.ts'
 
 /** What comes of a check with something left in its way. */
 export type Spoilt =
@@ -29,6 +29,7 @@ export function spoilt(hidden: Hidden, card: CheckCard, left: readonly string[])
   if (still.length > 0 && !isAboutTurning(hidden, card)) return bars(still)
   const shown = byAbout(showing, kindOf(hidden.knowledge, card).about, hidden, card, apart)
   if (shown === 'cut off') return bars(apart)
+  if (shown === null && still.length > 0) return bars(still)
   const changes = shown !== null && shown !== 'gone round'
   return changes ? { kind: 'failing', outcome: shown } : { kind: 'untouched' }
 }
