@@ -70,7 +70,7 @@ describe('a machine at work', () => {
           return { what: `${fault} by ${card.id}`, probes, all: atWork(working) }
         })
       })
-      expect(runs.length).toBeGreaterThan(20)
+      expect(runs.length).toBeGreaterThan(10)
       const theirs = await simulated(runs.map(({ all }) => all))
       for (const [i, { what, probes, all }] of runs.entries()) {
         const [ours, simulators] = [all.volts, theirs[i]!].map(
@@ -104,6 +104,32 @@ describe('a machine at work', () => {
     const [charging, volts] = find('haulmoor-1e', 'charge-volts')
     expect(read(charging, volts, ['wires-feed.open'], 1)).toBeLessThan(12.7)
     expect(read(charging, volts, [], 1)).toBeGreaterThan(13.5)
+  })
+})
+
+describe('the pulse to the coil', () => {
+  const kase = shippedCases().find(
+    ({ complaint, machine }) => complaint.id === 'no-spark' && machine.id === 'pedlar-1c',
+  )!
+  const card = kase.checks.get('pulse-at-coil.single')!
+  const { limits, rpm } = card.measurand!
+  const volts = (faults: readonly string[], also: readonly string[] = []) => {
+    const truth = trueMachine(knowledge, kase, faults, 3)
+    const stands = new Set([...setupsOf(card), ...also])
+    const hidden = { ...drawHidden(knowledge, kase, 1), faults, truth, air: 20 }
+    return Number(byWiring(hidden, card, { take: 1, pull: 'brisk', stands }, () => 0.5))
+  }
+
+  it('is that of a good machine, and gone without exciter, pickup, ground or wire', () => {
+    expect((volts([]) * rpm!) / 520).toBeGreaterThan(limits.low!)
+    for (const fault of ['exciter.open', 'pickup.open', 'wires-coil.open', 'igniter.dead']) {
+      expect(volts([fault]), fault).toBeLessThan(1)
+    }
+  })
+
+  it('is held off by a stop switch that is stuck closed, until its wire is parted', () => {
+    expect(volts(['stop-switch.stuck-closed'])).toBeLessThan(1)
+    expect(volts(['stop-switch.stuck-closed'], ['unplug stop-plug'])).toBeGreaterThan(100)
   })
 })
 

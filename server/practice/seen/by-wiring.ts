@@ -4,14 +4,13 @@ import { numbered } from '../../diagnosis/model/named.ts'
 import type { CheckCard } from '../../knowledge/case.ts'
 import type { Random } from '../world/chance.ts'
 import { contactOhms } from '../world/contact.ts'
-import { shown, shownVolts } from '../world/display.ts'
+import { shown } from '../world/display.ts'
 import { doesOf, type TrueMachine } from '../world/machine.ts'
-import { ohmsAt, type Places, peakAt, placesFor } from '../world/net/meet.ts'
-import type { Moment } from '../world/net/moment.ts'
+import { ohmsAt, placesFor } from '../world/net/meet.ts'
 import type { Hidden } from './hidden.ts'
 import type { Making } from './making.ts'
 import { momentOf, propertyOf } from './moment.ts'
-import { speedOf } from './speed.ts'
+import { isPeak, peakShown } from './peaks.ts'
 import { voltsAt } from './volts.ts'
 
 /** The reading of a check as the wiring of the machine gives it; null where it does not tell. */
@@ -26,32 +25,16 @@ export function byWiring(
   if (!truth || !reads || !isKnown(hidden, truth, card)) return null
   const now = momentOf(truth, card, making.stands, hidden.air)
   if (reads === 'volts') return voltsAt(hidden, now, card, random)
+  if (isPeak(reads)) return peakShown(hidden, now, card, reads, making.pull, random)
   const places = placesFor(card, truth.circuit, reads)
-  const [first] = places ?? []
-  if (places === null || first === undefined) return null
+  if (places === null || places.length === 0) return null
   const contact = contactOhms(random, card.spot?.awkward ?? false)
   const { meter, leads } = hidden
-  if (reads !== 'peak') {
-    const ohms = ohmsAt(now, places)
-    // Of several wires the highest is entered, of legs every one.
-    const entered = card.measurand?.places === ohms.length ? ohms : [Math.max(...ohms)]
-    const texts = entered.map((each) => shown(meter, 'resistance', each + contact + leads, random))
-    return texts.join(' ')
-  }
-  return shownVolts(meter, 'dc-voltage', peak(now, card, first, making, contact, random), random)
-}
-
-function peak(
-  now: Moment,
-  { part = '' }: CheckCard,
-  places: Places,
-  { pull }: Making,
-  contact: number,
-  random: Random,
-): number {
-  // Three pulls, the best of them.
-  const speeds = [0, 1, 2].map(() => speedOf(pull, random))
-  return peakAt(now, part, places, Math.max(...speeds), contact)
+  const ohms = ohmsAt(now, places)
+  // Of several wires the highest is entered, of legs every one.
+  const entered = card.measurand?.places === ohms.length ? ohms : [Math.max(...ohms)]
+  const texts = entered.map((each) => shown(meter, 'resistance', each + contact + leads, random))
+  return texts.join(' ')
 }
 
 /**

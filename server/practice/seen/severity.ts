@@ -13,12 +13,16 @@ import { propertyOf } from './moment.ts'
 const draws = 12
 const checks = 8
 
-/** A reading that a fault gives less often than this is hardly the complaint that somebody came with. From memory. */
+/**
+ * A fault that is seen, or is not seen, as it is less often than this makes hardly the complaint that somebody came
+ * with; one whose readings are each as likely as this does without doubt. From memory.
+ */
 const plausible = 0.15
+const likely = 0.3
 
 /**
- * The machine as badly failed as whoever complains of it has it: the first draw whose readings the rows of its fault
- * hold for likely, each; or the one that they hold for likeliest.
+ * The machine as badly failed as whoever complains of it has it: of some draws the one whose readings the rows of its
+ * fault hold for likeliest, before all those that are out where they should be and good where they should be.
  */
 export function asComplainedOf(hidden: Hidden): TrueMachine | null {
   const { truth, knowledge, kase, faults, seed } = hidden
@@ -28,9 +32,12 @@ export function asComplainedOf(hidden: Hidden): TrueMachine | null {
   for (let severity = 0; severity < draws; severity += 1) {
     const drawn = trueMachine(knowledge, kase, faults, seed, severity)
     if (drawn === null) return null
-    const chances = telling.map((card) => chanceOf({ ...hidden, truth: drawn }, card))
-    if (chances.every((chance) => chance >= plausible)) return drawn
-    const all = chances.reduce((product, chance) => product * Math.max(chance, 0.01), 1)
+    const chances = telling.map((card) => chancesOf({ ...hidden, truth: drawn }, card))
+    if (chances.every(({ band }) => band >= likely)) return drawn
+    const all = chances.reduce(
+      (product, { out, band }) => product * (out < plausible ? 1e-4 : 1) * Math.max(band, 0.01),
+      1,
+    )
     if (all > most) [best, most] = [drawn, all]
   }
   return best
@@ -59,14 +66,22 @@ const inRange = ({ outcomes }: CheckCard) => outcomes.indexOf('in range')
 const rowOf = (model: Hidden['kase']['model'], { id }: CheckCard, cutSet: number) =>
   numbered(checkNamed(model, id).chances, cutSet)
 
-/** Chance that its fault reads as this machine does, good or not, at 20 °C and by steady hands; 1 where it gives none. */
-function chanceOf(hidden: Hidden, card: CheckCard): number {
+/** How far out the rows have it, and whether at all. */
+interface Chances {
+  readonly band: number
+  readonly out: number
+}
+
+const certain: Chances = { band: 1, out: 1 }
+
+/** Chances that its fault reads as this machine does, at 20 °C and by steady hands. */
+function chancesOf(hidden: Hidden, card: CheckCard): Chances {
   const { measurand, setups } = card
-  if (measurand === undefined) return 1
+  if (measurand === undefined) return certain
   const stands = new Set(setups.map(({ id }) => id))
   const steady = { take: 1, pull: 'brisk', stands } as const
   const text = byWiring({ ...hidden, air: 20, leads: 0 }, card, steady, () => 0.5)
-  if (text === null) return 1
+  if (text === null) return certain
   const { quantity, limits, rpm = pulls.brisk } = measurand
   const isPulled = card.engine === 'cranking' && quantity.corrections.includes('speed')
   const parsed = parseTouches(text, quantity)
@@ -75,7 +90,9 @@ function chanceOf(hidden: Hidden, card: CheckCard): number {
       ? bandOf(isPulled ? (touch.value * rpm) / pulls.brisk : touch.value, limits, quantity)
       : quantity.overRange,
   )
-  const good = rowOf(hidden.kase.model, card, hidden.cutSet)[inRange(card)] ?? 0
-  // How far out it is says how bad it is, which is what is looked for: here it only counts whether it is out.
-  return bands.every((band) => band === 'in range') ? good : 1 - good
+  const row = rowOf(hidden.kase.model, card, hidden.cutSet)
+  const good = row[inRange(card)] ?? 0
+  const worst = bands.find((band) => band !== 'in range')
+  if (worst === undefined) return { band: good, out: good }
+  return { band: row[card.outcomes.indexOf(worst ?? '')] ?? 0, out: 1 - good }
 }

@@ -15,6 +15,8 @@ export interface GoodPart {
   /** V peak, open, at `rpm`; 0 where the sheet gives none. */
   readonly peak: number
   readonly rpm: number
+  /** V peak that its sheet asks for at least, at the same speed. */
+  readonly least: number
   /** V that it holds, where its sheet says between what: a regulator. */
   readonly holds: number
 }
@@ -43,7 +45,7 @@ export function drawGoodPart(knowledge: Knowledge, part: Part, random: Random): 
     (name) => entry(properties, name).reads === 'ohms' && isThrough(name),
   )
   const volts = reading('volts')
-  const [peak] = reading('peak')
+  const [peak] = [...reading('peak'), ...reading('pulse')]
   const rms = volts.find((name) => followsSpeed(knowledge, entry(properties, name).quantity))
   const [secondary] = reading('secondary')
   const least = asPeak(part, peak, rms)
@@ -53,6 +55,7 @@ export function drawGoodPart(knowledge: Knowledge, part: Part, random: Random): 
     ohms: ohmsWithin(limits(ohms), at(ohms), random, isRead ? wire : unlisted),
     peak: (least.low ?? 0) * between(random, ...aboveLeast),
     rpm: least.rpm ?? modestPull,
+    least: least.low ?? 0,
     secondary: ohmsWithin(limits(secondary), at(secondary), random, 0),
     holds: heldWithin(volts.map(limits), random),
   }

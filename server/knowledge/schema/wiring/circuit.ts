@@ -15,6 +15,8 @@ const Stretch = z.tuple([Name, pin, Name, pin])
 const Box = z.strictObject({
   part: Name,
   inputs: z.array(Pair),
+  /** So many of the inputs, from the first, charge it; the others trigger its outputs, in their order. */
+  charges: z.int().min(0).default(1),
   outputs: z.array(Pair),
   ground: Pin,
   /** The pin that stops it when it is grounded. */
@@ -22,6 +24,8 @@ const Box = z.strictObject({
   /** The pin that has to reach ground for it to run. */
   run: Pin.optional(),
 })
+
+export type Box = z.infer<typeof Box>
 
 /** From its feed pin a key switch closes to one pin at RUN, and to another as well at START. */
 const KeySwitch = z.strictObject({ plug: Name, feed: pin, run: pin, start: pin })

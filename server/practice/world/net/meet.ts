@@ -2,11 +2,10 @@ import { named } from '../../../diagnosis/model/named.ts'
 import type { CheckCard } from '../../../knowledge/case.ts'
 import type { Circuit, Secondary, Tower } from '../../../knowledge/schema/wiring/circuit.ts'
 import type { Reads } from '../../../knowledge/schema/wiring/reads.ts'
-import { shownBehindAdaptor, waves } from '../adaptor.ts'
 import { capIn, capOut, ground, type Half, leadIn, leadOut, node } from '../node.ts'
 import { ohmsBetween } from '../solve.ts'
 import { effectNow, type Moment } from './moment.ts'
-import { harness, network } from './network.ts'
+import { network } from './network.ts'
 import { farEnd } from './towers.ts'
 
 /** Two places for the probes. */
@@ -94,21 +93,6 @@ function endsOfWires(part: string, { wires }: Circuit): readonly Places[] | null
 export function ohmsAt(now: Moment, places: readonly Places[]): readonly number[] {
   const conducts = network(now)
   return places.map(([from, to]) => ohmsBetween(conducts, from, to))
-}
-
-/** V that a peak adaptor shows at these places while it is pulled at this speed, rpm. */
-export function peakAt(
-  now: Moment,
-  part: string,
-  [from, to]: Places,
-  rpm: number,
-  contact: number,
-) {
-  const ohms = ohmsBetween(harness(now), from, to) + contact
-  if (!Number.isFinite(ohms)) return 0
-  const { peak, rpm: at } = now.truth.good(part)
-  const emf = (peak * driven(now) * (effectNow(now, part).gives ?? 1) * rpm) / at
-  return shownBehindAdaptor(emf, ohms, waves(rpm))
 }
 
 /** What is left of what drives all windings: the magnets. */
