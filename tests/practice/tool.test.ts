@@ -92,6 +92,26 @@ describe('what a round was worth', () => {
     expect(back.setups.map(({ id }) => id)).toEqual(['access engine-cover'])
   })
 
+  it('counts the wait for a charged igniter, as long as it is left of it', () => {
+    const pulled = made('peak-voltage.exciter.igniter-plug')
+    const coil = made('primary-resistance.coil.coil-plug')
+    const [alone] = round('1', coil).made
+    expect(alone).toMatchObject({ waited: 0 })
+    const [, waited] = round('1', pulled, coil).made
+    expect(waited!.waited).toBe(5)
+    expect(waited!.minutes - alone!.minutes).toBeGreaterThan(4)
+    const between = made('winding-resistance.pickup.igniter-plug')
+    const sooner = round('1', pulled, between, coil)
+    expect(sooner.made[2]!.waited).toBe(5 - sooner.made[1]!.minutes)
+    expect(sooner.waited).toBe(sooner.made[2]!.waited)
+  })
+
+  it('counts it for the tool as well', async () => {
+    const walks = await Promise.all(['1', '2', '3'].map((seed) => toolWalk(round(seed).hidden)))
+    const steps = walks.flatMap((walk) => walk.steps)
+    expect(steps.some(({ waited }) => waited >= 1)).toBe(true)
+  })
+
   it('is right for who fits the failed part first, and for nobody who guesses', async () => {
     const seed = seedHiding('exciter.open')
     const fitted = (part: string): RoundEvent => ({ kind: 'fitted', part })

@@ -9,9 +9,9 @@ import { knownAfter } from '../round/belief.ts'
 import type { Fitted, RoundStanding } from '../round/standing.ts'
 import { barredBecause } from './barred.ts'
 import { handOutHref, roundHref } from './hrefs.ts'
-import { minutesToMake, presentPracticeCheck } from './present-check.ts'
+import { minutesToMake, minutesToWait, presentPracticeCheck } from './present-check.ts'
 import type { CheckGroup, LastView, RoundPage } from './views.ts'
-import { backWords, seenWords, titled } from './words.ts'
+import { backWords, seenWords, spentWords, titled } from './words.ts'
 
 /** What somebody asked to see of a round, or sent and could not be taken. */
 export interface AskedOfRound {
@@ -65,12 +65,18 @@ export function presentRound(standing: RoundStanding, { check, notice }: AskedOf
   }
 }
 
-function factsOf({ hidden, minutes: spent, asked, round }: RoundStanding): RoundPage['facts'] {
+function factsOf({
+  hidden,
+  minutes: spent,
+  waited,
+  asked,
+  round,
+}: RoundStanding): RoundPage['facts'] {
   const { air } = conditionsOf(hidden)
   const { meter, knowledge } = hidden
   const name = knowledge.meters.get(meter.id)?.name ?? meter.id
   return [
-    { label: 'Minutes so far', value: minutes(spent) },
+    { label: 'Minutes so far', value: spentWords(spent, waited) },
     { label: 'Air', value: degrees(air) },
     { label: 'Place', value: 'At the bench, with every tool on the list' },
     {
@@ -113,7 +119,7 @@ function groupsOf(standing: RoundStanding): CheckGroup[] {
     if (hindrance(card, conditions, hidden.knowledge.owner) !== null) continue
     const part = card.part === undefined ? undefined : kase.parts.get(card.part)
     const name = part ? upperFirst(part.name) : (names[card.asked ? 0 : 1] ?? '')
-    const says = `${minutes(minutesToMake(standing, card))}${done.has(card.id) ? ', made already' : ''}`
+    const says = `${minutes(minutesToMake(standing, card) + minutesToWait(standing, card))}${done.has(card.id) ? ', made already' : ''}`
     const href = `${roundHref(round.id)}?check=${encodeURIComponent(card.id)}`
     groups.get(name)?.push({ href, title: upperFirst(card.title), says })
   }

@@ -1,4 +1,4 @@
-import { sentence } from '../../jobs/words/sentences.ts'
+import { minutes, sentence } from '../../jobs/words/sentences.ts'
 import type { CheckCard, SetupCard } from '../../knowledge/case.ts'
 import type { Seen } from '../seen/look.ts'
 
@@ -24,3 +24,7 @@ export const titled = (title: string, shown: string): string =>
 
 /** How it is put back, or what was done where nothing is written of that. */
 export const backWords = ({ undo, do: says }: SetupCard): string => sentence(undo?.do ?? says)
+
+/** "14 min", "14 min, 5 min of it waiting". */
+export const spentWords = (spent: number, waited: number): string =>
+  waited === 0 ? minutes(spent) : `${minutes(spent)}, ${minutes(waited)} of it waiting`

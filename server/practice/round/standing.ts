@@ -9,6 +9,7 @@ import type { Hidden } from '../seen/hidden.ts'
 import { look, type Seen } from '../seen/look.ts'
 import type { Pull } from '../seen/making.ts'
 import { seedOf } from '../world/chance.ts'
+import { after, atRest, waitFor, waitForBack } from './waits.ts'
 
 /** One time that a check was made in a round. */
 export interface Made {
@@ -17,8 +18,10 @@ export interface Made {
   readonly take: number
   readonly pull: Pull
   readonly seen: Seen
-  /** With what was made ready for it. */
+  /** With what was made ready for it, and with waiting. */
   readonly minutes: number
+  /** Minutes of these that were nothing but waiting. */
+  readonly waited: number
   /** What stood apart, off or fitted before it, and what was in its way and stayed. */
   readonly before: readonly SetupCard[]
   readonly inTheWay: readonly SetupCard[]
@@ -42,6 +45,10 @@ export interface RoundStanding {
   /** What is apart, off or fitted, in the order in which it came to be so. */
   readonly setups: readonly SetupCard[]
   readonly minutes: number
+  /** Minutes of these that were nothing but waiting. */
+  readonly waited: number
+  /** When the engine last turned, minutes of the round; null where it has not. */
+  readonly turnedAt: number | null
   /** How often somebody asked what the tool thinks, and whether that was the last thing that happened. */
   readonly asked: number
   readonly askedLast: boolean
@@ -70,7 +77,16 @@ export function roundStanding(knowledge: Knowledge, round: StoredRound): RoundSt
   if (hidden === null) return null
   let now: RoundStanding = {
     ...{ round, knowledge, hidden, kase: hidden.kase },
-    ...{ made: [], setups: [], minutes: 0, asked: 0, askedLast: false, fitted: [], end: 'open' },
+    ...{
+      made: [],
+      setups: [],
+      ...atRest,
+      waited: 0,
+      asked: 0,
+      askedLast: false,
+      fitted: [],
+      end: 'open',
+    },
   }
   for (const { event } of round.events) {
     now = { ...now, askedLast: false }
@@ -110,27 +126,32 @@ function afterCheck(now: RoundStanding, check: string, pull: Pull): RoundStandin
   const inTheWay = now.setups.filter(
     ({ id }) => !own.has(id) && card.forbids.some((each) => each.id === id),
   )
+  const waited = waitFor(now.knowledge, card, needs, now)
   const minutes =
+    waited +
     card.minutes +
     sum(needs, (setup) => setup.minutes + (setup.once ? (setup.undo?.minutes ?? 0) : 0))
   const made: Made = {
-    ...{ card, take, pull, seen, minutes, before: now.setups },
+    ...{ card, take, pull, seen, minutes, waited, before: now.setups },
     inTheWay: card.asked ? [] : inTheWay,
   }
   return {
     ...now,
     made: [...now.made, made],
     setups: [...now.setups, ...needs.filter(({ once }) => !once)],
-    minutes: now.minutes + minutes,
+    ...after(now, card, minutes),
+    waited: now.waited + waited,
   }
 }
 
 function afterPutBack(now: RoundStanding, names: ReadonlySet<string>): RoundStanding {
   const back = now.setups.filter(({ id }) => names.has(id))
+  const waited = waitForBack(now.knowledge, back, now)
   return {
     ...now,
     setups: now.setups.filter(({ id }) => !names.has(id)),
-    minutes: now.minutes + sum(back, ({ undo }) => undo?.minutes ?? 0),
+    minutes: now.minutes + waited + sum(back, ({ undo }) => undo?.minutes ?? 0),
+    waited: now.waited + waited,
   }
 }
 
