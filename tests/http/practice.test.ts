@@ -176,7 +176,7 @@ describe('the end of a round', () => {
   it('costs whoever buys good parts, and goes on', async () => {
     const round = await begin({ seed: seedHiding('exciter'), learner: 'Wilf' })
     await press(round, 'parts', { part: 'igniter' })
-    expect(await shownOn(round)).toContain('The igniter is new, and the complaint is still there')
+    expect(await shownOn(round)).toContain('The igniter is new, all is together again, and the complaint is still there')
     const again = await press(round, 'parts', { part: 'igniter' }, 422)
     expect(textIn(again.text)).toContain('is new already')
     await press(round, 'parts', { part: 'exciter' })

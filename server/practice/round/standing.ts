@@ -1,3 +1,4 @@
+import { isDeepStrictEqual } from 'node:util'
 import { latestOf } from '../../jobs/measuring/latest.ts'
 import type { Case, CheckCard, SetupCard } from '../../knowledge/case.ts'
 import { fits } from '../../knowledge/fits.ts'
@@ -25,6 +26,8 @@ export interface Made {
   /** What stood apart, off or fitted before it, and what was in its way and stayed. */
   readonly before: readonly SetupCard[]
   readonly inTheWay: readonly SetupCard[]
+  /** Without that it would have come out otherwise, so that it tells nothing of what it was made for. */
+  readonly spoilt: boolean
 }
 
 /** A part that was bought and fitted. */
@@ -124,8 +127,12 @@ function afterCheck(now: RoundStanding, check: string, pull: Pull): RoundStandin
   const seen = look(now.hidden, card, { take, pull, stands })
   const own = new Set(card.setups.map(({ id }) => id))
   const inTheWay = now.setups.filter(
-    ({ id }) => !own.has(id) && card.forbids.some((each) => each.id === id),
+    ({ id }) => !card.asked && !own.has(id) && card.forbids.some((each) => each.id === id),
   )
+  const cleared = new Set([...stands].filter((id) => !inTheWay.some((each) => each.id === id)))
+  const spoilt =
+    inTheWay.length > 0 &&
+    !isDeepStrictEqual(seen, look(now.hidden, card, { take, pull, stands: cleared }))
   const waited = waitFor(now.knowledge, card, needs, now)
   const minutes =
     waited +
@@ -133,7 +140,7 @@ function afterCheck(now: RoundStanding, check: string, pull: Pull): RoundStandin
     sum(needs, (setup) => setup.minutes + (setup.once ? (setup.undo?.minutes ?? 0) : 0))
   const made: Made = {
     ...{ card, take, pull, seen, minutes, waited, before: now.setups },
-    inTheWay: card.asked ? [] : inTheWay,
+    ...{ inTheWay, spoilt },
   }
   return {
     ...now,
@@ -160,7 +167,9 @@ function afterFitting(now: RoundStanding, part: string): RoundStanding {
   const kind = now.kase.machine.parts.find(({ id }) => id === part)?.kind ?? ''
   const cost = now.knowledge.partKinds.get(kind)?.cost
   const fitted: Fitted = { part, right, minutes: cost?.minutes ?? 0, price: cost?.price ?? 0 }
-  return { ...now, fitted: [...now.fitted, fitted], end: right ? 'found' : now.end }
+  // Whether it was the part shows on a machine that is all together, and no sooner.
+  const together = afterPutBack(now, new Set(now.setups.map(({ id }) => id)))
+  return { ...together, fitted: [...now.fitted, fitted], end: right ? 'found' : now.end }
 }
 
 const sum = <T>(items: readonly T[], of: (item: T) => number): number =>
