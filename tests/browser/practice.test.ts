@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
 import { caseFor } from '../../server/knowledge/instantiate.ts'
-import { drawHidden } from '../../server/practice/seen/hidden.ts'
+import { drawHidden } from '../../server/practice/seen/draw.ts'
 import { seedOf } from '../../server/practice/world/chance.ts'
 import { axeFindings } from '../support/axe.ts'
 import { openPage } from '../support/browser.ts'
@@ -78,7 +78,9 @@ describe('a round at the practice bench', () => {
     expect(await page.evaluate(wider)).toBe(0)
     await page.getByLabel('The part that has failed').selectOption('igniter')
     await page.getByRole('button', { name: 'Buy it and fit it' }).click()
-    await page.getByText('The igniter is new, and the complaint is still there').waitFor()
+    await page
+      .getByText('The igniter is new, all is together again, and the complaint is still there')
+      .waitFor()
     await page.getByRole('button', { name: 'I cannot tell' }).click()
     await page
       .getByText('You bought the igniter, which was good, and then could not tell.')

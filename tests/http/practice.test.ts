@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { caseFor } from '../../server/knowledge/instantiate.ts'
-import { drawHidden } from '../../server/practice/seen/hidden.ts'
+import { drawHidden } from '../../server/practice/seen/draw.ts'
 import { seedOf } from '../../server/practice/world/chance.ts'
 import { appForAll, type Http, shippedKnowledge } from '../support/app.ts'
 import { textIn } from '../support/page.ts'
@@ -176,7 +176,9 @@ describe('the end of a round', () => {
   it('costs whoever buys good parts, and goes on', async () => {
     const round = await begin({ seed: seedHiding('exciter'), learner: 'Wilf' })
     await press(round, 'parts', { part: 'igniter' })
-    expect(await shownOn(round)).toContain('The igniter is new, and the complaint is still there')
+    expect(await shownOn(round)).toContain(
+      'The igniter is new, all is together again, and the complaint is still there',
+    )
     const again = await press(round, 'parts', { part: 'igniter' }, 422)
     expect(textIn(again.text)).toContain('is new already')
     await press(round, 'parts', { part: 'exciter' })

@@ -120,6 +120,13 @@ describe('the lint of the knowledge', () => {
       'exciter: [magneto-plug, 1, 2]',
     ],
     [
+      'a charger with a winding that its machine has not',
+      'circuits/ferrymere-3t.yaml',
+      'winding: charging, plug',
+      'winding: chargin, plug',
+      /no part is called chargin: did you mean charging/,
+    ],
+    [
       'a failure that adds more at least than at most',
       'parts/wiring.yaml',
       'does: { adds: { low: 1 Ω, high: 10 MΩ } }',

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { caseFor } from '../../server/knowledge/instantiate.ts'
-import { drawHidden } from '../../server/practice/seen/hidden.ts'
+import { drawHidden } from '../../server/practice/seen/draw.ts'
 import { look } from '../../server/practice/seen/look.ts'
 import { shippedKnowledge } from '../support/knowledge.ts'
 

@@ -5,7 +5,8 @@ import { unplugId } from '../../server/knowledge/instantiate/setup-cards.ts'
 import { bandOf } from '../../server/measure/decide/bands.ts'
 import { parseTouches } from '../../server/measure/reading/parse-touches.ts'
 import { shows } from '../../server/practice/seen/by-wiring.ts'
-import { drawHidden, type Hidden } from '../../server/practice/seen/hidden.ts'
+import { drawHidden } from '../../server/practice/seen/draw.ts'
+import type { Hidden } from '../../server/practice/seen/hidden.ts'
 import { look, type Seen } from '../../server/practice/seen/look.ts'
 import { shippedCases, shippedKnowledge } from '../support/knowledge.ts'
 
@@ -102,6 +103,35 @@ describe('a hidden fault', () => {
   })
 })
 
+describe('what eyes and ears find', () => {
+  const kase = named('no-spark', 'larkfell-2i')
+  const seeds = Array.from({ length: 30 }, (_, seed) => seed)
+
+  it('is found again each time that it is looked for', () => {
+    const looked = [...kase.checks.values()].filter(({ measurand }) => measurand === undefined)
+    expect(looked.length).toBeGreaterThan(20)
+    for (const seed of seeds) {
+      const hidden = drawHidden(knowledge, kase, seed)
+      for (const { id } of looked) {
+        const takes = [1, 2, 3].map((take) => asAsked(hidden, id, take))
+        expect(takes, `${id} of ${seed}`).toEqual([takes[0], takes[0], takes[0]])
+      }
+    }
+  })
+
+  it('is one spark, on whichever tester or plug one looks for it', () => {
+    const sparks = ['spark-on-tester.left', 'swap-caps.left', 'known-good-coil.coil-left']
+    const open = hiding(kase, 'exciter-start.open')
+    const rounds = Array.from({ length: 200 }, (_, seed): Hidden => ({ ...open, seed }))
+    const alike = rounds.filter((hidden) => {
+      const seen = sparks.map((check) => JSON.stringify(asAsked(hidden, check)))
+      return new Set(seen).size === 1
+    })
+    // Rows that differ by some hundredths part where the draw falls just between them.
+    expect(alike.length).toBeGreaterThan(0.97 * rounds.length)
+  })
+})
+
 describe('what is left apart or off', () => {
   const hidden = hiding(named('no-spark', 'pedlar-1c'), 'plug.fouled')
   const withAlso = (check: string, ...also: string[]) => {
@@ -131,8 +161,35 @@ describe('what is left apart or off', () => {
     expect(withAlso(check, unplugId('coil-plug'))).toEqual({ kind: 'answer', id: 'none' })
   })
 
+  it('changes nothing of a spark that does not pass through it', () => {
+    const check = [...hidden.kase.checks.keys()].find((id) => id.startsWith('spark-on-tester'))!
+    expect(withAlso(check, unplugId('work-lamp-plug'))).toEqual(withAlso(check))
+  })
+
   it('leaves what an owner remembers as it is', () => {
     const asked = [...hidden.kase.checks.values()].find((card) => card.asked)!
     expect(withAlso(asked.id, unplugId('coil-plug'))).toEqual(withAlso(asked.id))
+  })
+})
+
+describe('a starter whose key plug is apart', () => {
+  const hidden = hiding(named('does-not-turn', 'brackenway-1b'), 'wires-key.open')
+  const apart = (of: Hidden, check: string) => {
+    const card = of.kase.checks.get(check)!
+    const stands = new Set([...card.setups.map(({ id }) => id), unplugId('key-plug')])
+    return look(of, card, { take: 1, pull: 'brisk', stands })
+  }
+
+  it('turns only where its relay is fed past the key', () => {
+    expect(apart(hidden, 'relay-fed')).toEqual({ kind: 'answer', id: 'turns' })
+    expect(apart(hidden, 'relay-click.starter-relay')).toEqual({ kind: 'answer', id: 'silent' })
+    expect(apart(hidden, 'start-listen')).toEqual({ kind: 'answer', id: 'silent' })
+  })
+
+  it('turns no engine, so that nothing is seen of one that it would turn', () => {
+    const barred = { kind: 'barred', by: [unplugId('key-plug')] }
+    const cold = hiding(named('hard-start-cold', 'brackenway-1b'), 'starter-lead.loose')
+    const checks = ['cranking-speed', 'spark-strength.single', 'timing-mark.flywheel-key']
+    expect(checks.map((check) => apart(cold, check))).toEqual([barred, barred, barred])
   })
 })

@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest'
 import { caseFor } from '../../server/knowledge/instantiate.ts'
+import { leftWords } from '../../server/practice/page/words.ts'
 import type { RoundEvent, StoredRound } from '../../server/practice/record/events.ts'
+import { knownAfter } from '../../server/practice/round/belief.ts'
 import { hiddenOf, roundStanding } from '../../server/practice/round/standing.ts'
-import { drawHidden } from '../../server/practice/seen/hidden.ts'
+import { drawHidden } from '../../server/practice/seen/draw.ts'
 import { worthOf } from '../../server/practice/tool/compare.ts'
 import { drawFor, hardness } from '../../server/practice/tool/level.ts'
 import { resultOf } from '../../server/practice/tool/result.ts'
@@ -90,6 +92,54 @@ describe('what a round was worth', () => {
     const back = round('1', made(check), { kind: 'back', setups: ['unplug igniter-plug'] })
     expect(back.minutes - once.minutes).toBe(0.5)
     expect(back.setups.map(({ id }) => id)).toEqual(['access engine-cover'])
+  })
+
+  it('weighs no reading that was taken through a plug left apart, and says which', () => {
+    const there = made('winding-resistance.exciter.magneto-plug')
+    const through = made('winding-resistance.exciter.igniter-plug')
+    const spoilt = round('1', there, through)
+    expect(spoilt.made[1]).toMatchObject({ spoilt: true, seen: { text: 'OL' } })
+    const [before, after] = [1, 2].map((n) => knownAfter(spoilt.hidden, spoilt.made.slice(0, n)))
+    expect(after!.belief).toEqual(before!.belief)
+    expect(leftWords(spoilt.kase, spoilt.made[1]!)).toBe('with the magneto plug still apart')
+    // What is apart elsewhere spoils nothing.
+    const aside = round('1', made('primary-resistance.coil.coil-plug'), through)
+    expect(aside.made[1]).toMatchObject({ spoilt: false })
+  })
+
+  it('puts all back together before a new part is tried, in minutes of the round', () => {
+    const apart = round('1', made('winding-resistance.exciter.magneto-plug'))
+    expect(apart.setups.length).toBeGreaterThan(1)
+    const seed = '1'
+    const good = apart.hidden.parts.includes('igniter') ? 'coil' : 'igniter'
+    const bought = round(seed, made('winding-resistance.exciter.magneto-plug'), {
+      kind: 'fitted',
+      part: good,
+    })
+    expect(bought.setups).toEqual([])
+    const back = apart.setups.reduce((sum, { undo }) => sum + undo!.minutes, 0)
+    expect(bought.minutes - apart.minutes).toBe(back)
+    expect(bought.end).toBe('open')
+  })
+
+  it('counts the wait for a charged igniter, as long as it is left of it', () => {
+    const pulled = made('peak-voltage.exciter.igniter-plug')
+    const coil = made('primary-resistance.coil.coil-plug')
+    const [alone] = round('1', coil).made
+    expect(alone).toMatchObject({ waited: 0 })
+    const [, waited] = round('1', pulled, coil).made
+    expect(waited!.waited).toBe(5)
+    expect(waited!.minutes - alone!.minutes).toBeGreaterThan(4)
+    const between = made('winding-resistance.pickup.igniter-plug')
+    const sooner = round('1', pulled, between, coil)
+    expect(sooner.made[2]!.waited).toBe(5 - sooner.made[1]!.minutes)
+    expect(sooner.waited).toBe(sooner.made[2]!.waited)
+  })
+
+  it('counts it for the tool as well', async () => {
+    const walks = await Promise.all(['1', '2', '3'].map((seed) => toolWalk(round(seed).hidden)))
+    const steps = walks.flatMap((walk) => walk.steps)
+    expect(steps.some(({ waited }) => waited >= 1)).toBe(true)
   })
 
   it('is right for who fits the failed part first, and for nobody who guesses', async () => {

@@ -1,12 +1,16 @@
 import { describe, expect, it } from 'vitest'
 import type { Case, CheckCard } from '../../server/knowledge/case.ts'
-import { unplugId } from '../../server/knowledge/instantiate/setup-cards.ts'
+import { parseReading } from '../../server/measure/reading/parse.ts'
+import { quantities } from '../../server/measure/reading/quantities.ts'
 import { byWiring } from '../../server/practice/seen/by-wiring.ts'
-import { drawHidden, type Hidden } from '../../server/practice/seen/hidden.ts'
+import { drawHidden } from '../../server/practice/seen/draw.ts'
+import type { Hidden } from '../../server/practice/seen/hidden.ts'
+import { momentOf } from '../../server/practice/seen/moment.ts'
 import { seeded } from '../../server/practice/world/chance.ts'
 import { doesOf, type TrueMachine, trueMachine } from '../../server/practice/world/machine.ts'
-import { ohmsAt, placesFor } from '../../server/practice/world/meet.ts'
-import { type Moment, network } from '../../server/practice/world/network.ts'
+import { ohmsAt, placesFor } from '../../server/practice/world/net/meet.ts'
+import type { Moment } from '../../server/practice/world/net/moment.ts'
+import { network } from '../../server/practice/world/net/network.ts'
 import type { Resistor } from '../../server/practice/world/solve.ts'
 import { operatingPoint } from '../outside/simulator.ts'
 import { shippedCases, shippedKnowledge } from '../support/knowledge.ts'
@@ -29,15 +33,15 @@ const faultsOf = ({ machine }: Case): string[] =>
       .filter((fault) => doesOf(knowledge, machine, fault) !== undefined),
   )
 
-const momentOf = (truth: TrueMachine, card: CheckCard): Moment => ({
-  truth,
-  apart: new Set(
-    Object.keys(truth.machine.connectors).filter((plug) =>
-      card.setups.some(({ id }) => id === unplugId(plug)),
-    ),
-  ),
-  celsius: () => 20,
-})
+const asAsked = (truth: TrueMachine, card: CheckCard): Moment =>
+  momentOf(truth, card, new Set(card.setups.map(({ id }) => id)), 20)
+
+/** Where it touches. */
+const placesOf = (card: CheckCard, { machine, circuit }: TrueMachine) => {
+  const { kind } = machine.parts.find(({ id }) => id === card.part)!
+  const { reads } = knowledge.partKinds.get(kind)!.properties[card.measurand!.property]!
+  return placesFor(card, circuit, reads)
+}
 
 /** Checks that read ohms in the wiring, in whatever complaint of this machine. */
 function ohmChecks({ machine }: Case): CheckCard[] {
@@ -49,7 +53,8 @@ function ohmChecks({ machine }: Case): CheckCard[] {
     if (kind === undefined || card.measurand === undefined) return false
     const { reads } = knowledge.partKinds.get(kind)!.properties[card.measurand.property]!
     // What leads on through a switch follows its rows.
-    return reads === 'ohms' && placesFor(card, circuit) !== null
+    const isOhms = reads === 'ohms' || reads?.startsWith('secondary')
+    return isOhms && placesFor(card, circuit, reads) !== null
   })
 }
 
@@ -68,7 +73,7 @@ async function simulatedOhms(all: readonly (readonly [readonly Resistor[], strin
     const at = name(from)
     const loose = [...names.values()]
       .filter((n) => n !== '0')
-      .map((n, i) => `Rg${k}x${i} ${n} 0 1e10`)
+      .map((n, i) => `Rg${k}x${i} ${n} 0 1e12`)
     return [`I${k} 0 ${at} 1m`, `Rp${k} ${at} p${k} 1`, `Rq${k} p${k} 0 1e12`, ...own, ...loose]
   })
   const voltage = await operatingPoint(['* networks of the machine', ...lines].join('\n'))
@@ -85,10 +90,10 @@ describe('the wiring of a machine', () => {
         const about = ohmChecks(kase)
           .filter((card) => card.part === part)
           .slice(0, 2)
-        return about.map((card) => ({ fault, card, now: momentOf(truth, card) }))
+        return about.map((card) => ({ fault, card, now: asAsked(truth, card) }))
       })
       expect(asked.length).toBeGreaterThan(2)
-      const places = asked.map(({ card, now }) => placesFor(card, now.truth.circuit)!)
+      const places = asked.map(({ card, now }) => placesOf(card, now.truth)!)
       const runs = asked.map(
         ({ now }, i) => [network(now), places[i]![0]![0], places[i]![0]![1]] as const,
       )
@@ -109,9 +114,9 @@ describe('the wiring of a machine', () => {
       const off = [1, 2, 3].flatMap((seed) => {
         const truth = trueMachine(knowledge, kase, [], seed)!
         return ohmChecks(kase).flatMap((card) => {
-          const places = placesFor(card, truth.circuit)!
+          const places = placesOf(card, truth)!
           const { limits, at, warmedTo } = card.measurand!
-          const now = { ...momentOf(truth, card), celsius: () => warmedTo ?? at ?? 20 }
+          const now = { ...asAsked(truth, card), celsius: () => warmedTo ?? at ?? 20 }
           const ohms = ohmsAt(now, places)
           const isIn = ohms.every(
             (each) => each >= (limits.low ?? 0) && each <= (limits.high ?? Infinity),
@@ -142,4 +147,54 @@ it('shows less at a slow pull, and nothing through a broken winding', () => {
   expect(volts([], 'hard')).toBeGreaterThan(card.measurand!.limits.low!)
   expect(volts(['exciter.open'], 'hard')).toBeLessThan(0.5)
   expect(volts(['flywheel.weak-magnets'], 'hard')).toBeLessThan(0.5 * volts([], 'hard'))
+})
+
+describe('two readings of one machine', () => {
+  const kase = cases.find(({ machine }) => machine.id === 'pedlar-1c')!
+  const all = shippedCases().filter(({ machine }) => machine.id === 'pedlar-1c')
+  const card = (check: string) => all.map(({ checks }) => checks.get(check)).find((each) => each)!
+  const shownWith = (fault: string, check: string, seed: number) => {
+    const hidden = { ...drawHidden(knowledge, kase, seed), leads: 0, air: 20 }
+    const faults = [fault]
+    const truth = trueMachine(knowledge, kase, faults, seed)
+    const stands = new Set(card(check).setups.map(({ id }) => id))
+    const making = { take: 1, pull: 'brisk', stands } as const
+    const text = byWiring({ ...hidden, faults, truth }, card(check), making, () => 0.5)!
+    return parseReading(text, quantities.resistance)
+  }
+  const ohmsOf = (fault: string, check: string, seed: number): number => {
+    const read = shownWith(fault, check, seed)
+    return read.ok && read.reading.kind === 'value' ? read.reading.value : Infinity
+  }
+
+  it.each(['cap.burnt-high', 'coil.secondary-shorted', 'exciter.open'])(
+    'add up: with %s coil, lead and cap together read what they read through the cap',
+    (fault) => {
+      for (const seed of [1, 2, 3, 4, 5]) {
+        const parts = ['secondary-resistance.coil', 'lead-resistance.lead', 'cap-resistance.cap']
+        const sum = parts.reduce((ohms, check) => ohms + ohmsOf(fault, check, seed), 0)
+        expect(sum / ohmsOf(fault, 'through-cap-resistance.coil', seed)).toBeCloseTo(1, 1)
+      }
+    },
+  )
+
+  it('read open hot and good cold, where heat opens a winding, again and again', () => {
+    for (const seed of [1, 2, 3, 4, 5]) {
+      const hot = ohmsOf('exciter.fails-hot', 'resistance-when-hot.exciter.igniter-plug', seed)
+      const cold = ohmsOf('exciter.fails-hot', 'winding-resistance.exciter.igniter-plug', seed)
+      expect([hot, cold < 1000]).toEqual([Infinity, true])
+    }
+  })
+
+  it('find a stop switch that no longer closes open at its own plug and along its wire', () => {
+    for (const seed of [1, 2, 3]) {
+      const checks = [
+        'closes-at-off.stop-switch.stop-switch-plug',
+        'stop-line-off.wires-stop.stop-plug',
+      ]
+      const read = checks.map((check) => ohmsOf('stop-switch.does-not-close', check, seed))
+      expect(read).toEqual([Infinity, Infinity])
+      expect(ohmsOf('exciter.open', checks[1]!, seed)).toBeLessThan(2)
+    }
+  })
 })

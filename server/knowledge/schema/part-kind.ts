@@ -4,6 +4,7 @@ import { Proof } from './proof.ts'
 import { QuantityText } from './quantity-text.ts'
 import { Chances, Name, Source, schemaKey, Words } from './shared.ts'
 import { Does } from './wiring/does.ts'
+import { Reads, readWhile } from './wiring/reads.ts'
 
 /** Base rate of a failure mode, per 1000 machines that come in with an ignition or electrical complaint. */
 export const Rate = z.strictObject({
@@ -24,6 +25,8 @@ export const Mode = z.strictObject({
   shows: z.record(Name, Chances),
   /** What it does physically, for a machine whose wiring is known. */
   does: Does.optional(),
+  /** The same for parts with these roles, where they differ. */
+  doesOn: z.record(Name, Does).optional(),
   /** How an owner far from a workshop puts it right. Left out: it belongs at the bench. */
   mend: z
     .strictObject({
@@ -62,11 +65,8 @@ const propertyOf = (measured: readonly string[]) =>
     as: Name.optional(),
     /** From and to where the limits of any machine lie. Left out: the lint compares with the other sheets. */
     usual: Usual.optional(),
-    /**
-     * Where the wiring of a machine is known, its reading follows from that: `ohms` between the touched places,
-     * controls as for work, or the `peak` of what the part itself makes. Left out: from the rows of chances.
-     */
-    reads: z.enum(['ohms', 'peak']).optional(),
+    reads: Reads.optional(),
+    ...readWhile,
     says: Words,
   })
 

@@ -2,7 +2,7 @@ import { z } from 'zod'
 import { gaugeSettings, meterSettings, type Setting } from '../../measure/reading/settings.ts'
 import { QuantityText } from './quantity-text.ts'
 import { Doing, InTheWay, Undo } from './setup.ts'
-import { Name, Place, Source, schemaKey, Words } from './shared.ts'
+import { Minutes, Name, Place, Source, schemaKey, Words } from './shared.ts'
 
 /** Ranges of an instrument for what it can be set to. */
 const rangeOf = (settings: readonly Setting[]) =>
@@ -97,6 +97,8 @@ export const Cautions = z.strictObject({
        * words, whether written large or small.
        */
       words: z.array(Words).min(1).optional(),
+      /** By these words a step, a set-up or a way back says that it waits so many minutes after the engine last turned. */
+      waits: z.strictObject({ words: Words, minutes: Minutes }).optional(),
       /** Stands on every page that instructs, so no check needs to name it. */
       everywhere: z.boolean().optional(),
       /** Shown for work at this place; with `afloat` on the water there, otherwise on land. */

@@ -12,7 +12,8 @@ import {
 } from '../../measure/correct/temperature.ts'
 import { body } from '../../measure/decide/recognise.ts'
 import { trueMachine } from '../../practice/world/machine.ts'
-import { ohmsAt, placesFor } from '../../practice/world/meet.ts'
+import { ohmsAt, placesFor } from '../../practice/world/net/meet.ts'
+import { together } from '../../practice/world/net/moment.ts'
 import type { OhmsCard } from './cards.ts'
 
 /** From this to that, Ω; infinite where nothing conducts. */
@@ -72,7 +73,7 @@ function byWiring(knowledge: Knowledge, kase: Case, card: OhmsCard) {
   const apart = new Set(plugs.filter((plug) => ids.has(unplugId(plug))))
   if (apart.size === 0) return null
   const read = (off: ReadonlySet<string>) =>
-    Math.max(...ohmsAt({ truth, apart: off, celsius: () => assumedForLimits.celsius }, places))
+    Math.max(...ohmsAt({ ...together(truth, assumedForLimits.celsius), apart: off }, places))
   return { good: read(apart), leftOn: read(new Set()) }
 }
 

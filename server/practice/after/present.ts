@@ -6,7 +6,7 @@ import { lowerFirst, minutes, percent, sentence, upperFirst } from '../../jobs/w
 import type { Case } from '../../knowledge/case.ts'
 import { machineName } from '../../knowledge/machine-name.ts'
 import { handOutHref, learnHref, progressHref } from '../page/hrefs.ts'
-import { seenWords } from '../page/words.ts'
+import { leftWords, seenWords, spentWords } from '../page/words.ts'
 import type { RoundStanding } from '../round/standing.ts'
 import { type Worth, worthOf } from '../tool/compare.ts'
 import { hasLooked, resultOf } from '../tool/result.ts'
@@ -39,7 +39,7 @@ export interface StepView {
 }
 
 export function presentAfter(standing: RoundStanding, tool: ToolWalk): AfterPage {
-  const { kase, round, hidden, minutes: spent, asked, fitted } = standing
+  const { kase, round, hidden, minutes: spent, waited, asked, fitted } = standing
   const result = resultOf(standing, tool)
   const good = fitted.filter(({ right }) => !right)
   const price = good.reduce((sum, each) => sum + each.price, 0)
@@ -54,7 +54,7 @@ export function presentAfter(standing: RoundStanding, tool: ToolWalk): AfterPage
       return sentence(`${upperFirst(named(kase.parts, part).name)} ${says}`)
     }),
     facts: [
-      { label: 'Your minutes', value: minutes(spent) },
+      { label: 'Your minutes', value: spentWords(spent, waited) },
       { label: 'The tool’s minutes', value: minutes(tool.minutes) },
       { label: 'Your checks', value: String(standing.made.length) },
       { label: 'The tool’s checks', value: String(tool.steps.length) },
@@ -108,8 +108,8 @@ function endWords({ end, fitted, kase, minutes: spent }: RoundStanding, tool: To
 }
 
 function ownStep(kase: Case, { made, likeliest, settled, cheaper }: Worth): StepView {
-  const { card, seen, take, inTheWay } = made
-  const spoilt = seen.kind !== 'barred' && inTheWay.length > 0
+  const { card, seen, take } = made
+  const left = leftWords(kase, made)
   return {
     title: titleOf(card.title, take),
     shown: seenWords(card, seen),
@@ -122,9 +122,13 @@ function ownStep(kase: Case, { made, likeliest, settled, cheaper }: Worth): Step
             `As much could be expected in ${minutes(cheaper.minutes)} from: ${lowerFirst(cheaper.card.title)}.`,
           ]
         : []),
-      ...(spoilt
-        ? ['It was made with something apart, off or fitted that is in its way, so it says little.']
-        : []),
+      ...(left === ''
+        ? []
+        : [
+            sentence(
+              `It was made ${left}, so it says nothing of what it asks, and counts for nothing`,
+            ),
+          ]),
     ],
   }
 }

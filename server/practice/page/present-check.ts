@@ -11,10 +11,11 @@ import { barredBy, barringsOf } from '../../jobs/standing/barred.ts'
 import { cautionsOfTheJob, presentCautions } from '../../jobs/words/cautions.ts'
 import { limitsNow } from '../../jobs/words/limits-now.ts'
 import { degrees, listed, minutes, sentence, upperFirst } from '../../jobs/words/sentences.ts'
-import type { CheckCard, Measurand } from '../../knowledge/case.ts'
+import type { CheckCard, Measurand, SetupCard } from '../../knowledge/case.ts'
 import { printLimits } from '../../measure/reading/print.ts'
 import { asJob, conditionsOf } from '../round/as-job.ts'
 import type { RoundStanding } from '../round/standing.ts'
+import { waitFor } from '../round/waits.ts'
 import { type Pull, pulls } from '../seen/making.ts'
 import type { PracticeCheckView } from './views.ts'
 import { backWords } from './words.ts'
@@ -55,6 +56,7 @@ export function presentPracticeCheck(standing: RoundStanding, card: CheckCard): 
         value: upperFirst(listed(card.tools.map(({ name }) => name))) || 'Hands and eyes',
       },
       { label: 'Time', value: minutes(minutesToMake(standing, card)) },
+      ...waiting(standing, card),
     ],
     putBack: way.putBack.map(({ setup }) => ({ setup: setup.id, says: backWords(setup) })),
     pulls: isPulled(card) ? pullChoices(times.at(-1)?.pull ?? 'brisk') : [],
@@ -77,14 +79,26 @@ function limitsOf({ hidden }: RoundStanding, measurand: Measurand) {
   }
 }
 
-/** With what has to be made ready, and without what somebody chooses to put back first. */
-export function minutesToMake({ setups }: RoundStanding, card: CheckCard): number {
-  const held = new Set(setups.map(({ id }) => id))
-  const needs = card.asked ? [] : card.setups.filter(({ id }) => !held.has(id))
-  return needs.reduce(
+/** With what has to be made ready, and without what somebody chooses to put back first, or waits for. */
+export function minutesToMake(standing: RoundStanding, card: CheckCard): number {
+  return needsOf(standing, card).reduce(
     (sum, setup) => sum + setup.minutes + (setup.once ? (setup.undo?.minutes ?? 0) : 0),
     card.minutes,
   )
+}
+
+/** Minutes that go by with nothing to do. */
+export const minutesToWait = (standing: RoundStanding, card: CheckCard): number =>
+  waitFor(standing.knowledge, card, needsOf(standing, card), standing)
+
+function needsOf({ setups }: RoundStanding, card: CheckCard): readonly SetupCard[] {
+  const held = new Set(setups.map(({ id }) => id))
+  return card.asked ? [] : card.setups.filter(({ id }) => !held.has(id))
+}
+
+function waiting(standing: RoundStanding, card: CheckCard): PracticeCheckView['terms'] {
+  const wait = minutesToWait(standing, card)
+  return wait === 0 ? [] : [{ label: 'Waiting', value: `${minutes(wait)} more` }]
 }
 
 /** Its volts follow how fast somebody pulls. */

@@ -2,6 +2,7 @@ import { presentSuspects } from '../../jobs/beside/suspects.ts'
 import { cautionsEverywhere, cautionsView } from '../../jobs/words/cautions.ts'
 import { hindrance } from '../../jobs/words/hindrance.ts'
 import { degrees, minutes, sentence, upperFirst } from '../../jobs/words/sentences.ts'
+import type { Case } from '../../knowledge/case.ts'
 import { machineName } from '../../knowledge/machine-name.ts'
 import { printValue } from '../../measure/reading/print.ts'
 import { conditionsOf, leadsRead } from '../round/as-job.ts'
@@ -9,9 +10,9 @@ import { knownAfter } from '../round/belief.ts'
 import type { Fitted, RoundStanding } from '../round/standing.ts'
 import { barredBecause } from './barred.ts'
 import { handOutHref, roundHref } from './hrefs.ts'
-import { minutesToMake, presentPracticeCheck } from './present-check.ts'
+import { minutesToMake, minutesToWait, presentPracticeCheck } from './present-check.ts'
 import type { CheckGroup, LastView, RoundPage } from './views.ts'
-import { backWords, seenWords, titled } from './words.ts'
+import { backWords, leftWords, seenWords, spentWords, titled } from './words.ts'
 
 /** What somebody asked to see of a round, or sent and could not be taken. */
 export interface AskedOfRound {
@@ -35,7 +36,7 @@ export function presentRound(standing: RoundStanding, { check, notice }: AskedOf
     owner: complaint.owner,
     facts: factsOf(standing),
     ...(notice !== undefined && { notice }),
-    ...(last && { last: lastView(last) }),
+    ...(last && { last: lastView(kase, last) }),
     ...(fitted.length > 0 && { bought: boughtWords(standing, fitted) }),
     ...(card && { check: presentPracticeCheck(standing, card) }),
     groups: groupsOf(standing),
@@ -46,9 +47,12 @@ export function presentRound(standing: RoundStanding, { check, notice }: AskedOf
           ? [{ setup: setup.id, says: backWords(setup), minutes: minutes(setup.undo.minutes) }]
           : [],
       ),
-    readings: made.map((each) =>
-      titled(upperFirst(each.card.title), seenWords(each.card, each.seen)),
-    ),
+    readings: made.map((each) => {
+      const left = leftWords(kase, each)
+      const shown = seenWords(each.card, each.seen)
+      return titled(upperFirst(each.card.title), left === '' ? shown : `${shown}, ${left}`)
+    }),
+    ...(setups.length > 0 && { putTogether: togetherWords(standing) }),
     ...(standing.askedLast && {
       suspects: presentSuspects({
         kase,
@@ -65,12 +69,18 @@ export function presentRound(standing: RoundStanding, { check, notice }: AskedOf
   }
 }
 
-function factsOf({ hidden, minutes: spent, asked, round }: RoundStanding): RoundPage['facts'] {
+function factsOf({
+  hidden,
+  minutes: spent,
+  waited,
+  asked,
+  round,
+}: RoundStanding): RoundPage['facts'] {
   const { air } = conditionsOf(hidden)
   const { meter, knowledge } = hidden
   const name = knowledge.meters.get(meter.id)?.name ?? meter.id
   return [
-    { label: 'Minutes so far', value: minutes(spent) },
+    { label: 'Minutes so far', value: spentWords(spent, waited) },
     { label: 'Air', value: degrees(air) },
     { label: 'Place', value: 'At the bench, with every tool on the list' },
     {
@@ -82,11 +92,16 @@ function factsOf({ hidden, minutes: spent, asked, round }: RoundStanding): Round
   ]
 }
 
-function lastView({ card, seen, inTheWay }: RoundStanding['made'][0]): LastView {
+function lastView(kase: Case, made: RoundStanding['made'][0]): LastView {
+  const { card, seen, inTheWay } = made
+  const left = leftWords(kase, made)
   return {
     title: upperFirst(card.title),
     shown: seenWords(card, seen),
     barred: seen.kind === 'barred' ? barredBecause(inTheWay, seen.by) : [],
+    ...(left !== '' && {
+      spoilt: sentence(`It was made ${left}, so it says nothing of what it asks`),
+    }),
   }
 }
 
@@ -97,8 +112,14 @@ function boughtWords({ kase }: RoundStanding, fitted: readonly Fitted[]): string
   return last === undefined || last.right
     ? ''
     : sentence(
-        `The ${name(last.part)} is new, and the complaint is still there: it was a good one, for ${last.price}, with ${minutes(last.minutes)} of work`,
+        `The ${name(last.part)} is new, all is together again, and the complaint is still there: it was a good one, for ${last.price}, with ${minutes(last.minutes)} of work`,
       )
+}
+
+/** Nobody sees whether a new part was it before all is together. */
+function togetherWords({ setups }: RoundStanding): string {
+  const back = setups.reduce((sum, { undo }) => sum + (undo?.minutes ?? 0), 0)
+  return `All that is apart, off or fitted is put back first, ${minutes(back)}.`
 }
 
 /** By the part they are about; then what is asked, then what is about no one part. */
@@ -113,7 +134,7 @@ function groupsOf(standing: RoundStanding): CheckGroup[] {
     if (hindrance(card, conditions, hidden.knowledge.owner) !== null) continue
     const part = card.part === undefined ? undefined : kase.parts.get(card.part)
     const name = part ? upperFirst(part.name) : (names[card.asked ? 0 : 1] ?? '')
-    const says = `${minutes(minutesToMake(standing, card))}${done.has(card.id) ? ', made already' : ''}`
+    const says = `${minutes(minutesToMake(standing, card) + minutesToWait(standing, card))}${done.has(card.id) ? ', made already' : ''}`
     const href = `${roundHref(round.id)}?check=${encodeURIComponent(card.id)}`
     groups.get(name)?.push({ href, title: upperFirst(card.title), says })
   }

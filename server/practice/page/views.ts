@@ -26,6 +26,8 @@ export interface RoundPage {
     readonly minutes: string
   }[]
   readonly readings: readonly string[]
+  /** That all is put back before a part is tried, where something is apart. */
+  readonly putTogether?: string
   readonly suspects?: SuspectsView
   readonly parts: readonly { readonly id: string; readonly name: string }[]
   /** A way to the same machine for others. */
@@ -37,6 +39,8 @@ export interface LastView {
   readonly shown: string
   /** Why nothing came back, and what to put back. */
   readonly barred: readonly string[]
+  /** What was left in its way, and that it tells nothing so. */
+  readonly spoilt?: string
 }
 
 export interface PracticeCheckView {

@@ -1,5 +1,7 @@
-import { sentence } from '../../jobs/words/sentences.ts'
-import type { CheckCard, SetupCard } from '../../knowledge/case.ts'
+import { listed, minutes, sentence } from '../../jobs/words/sentences.ts'
+import type { Case, CheckCard, SetupCard } from '../../knowledge/case.ts'
+import { unplugId } from '../../knowledge/instantiate/setup-cards.ts'
+import type { Made } from '../round/standing.ts'
 import type { Seen } from '../seen/look.ts'
 
 /** What came back, as the meter shows it or in words: "365.2 Ω", "4.71 kΩ", "OL", "No spark". */
@@ -24,3 +26,16 @@ export const titled = (title: string, shown: string): string =>
 
 /** How it is put back, or what was done where nothing is written of that. */
 export const backWords = ({ undo, do: says }: SetupCard): string => sentence(undo?.do ?? says)
+
+/** "14 min", "14 min, 5 min of it waiting". */
+export const spentWords = (spent: number, waited: number): string =>
+  waited === 0 ? minutes(spent) : `${minutes(spent)}, ${minutes(waited)} of it waiting`
+
+/** "read with the coil plug still apart": what was left in the way of a check and spoilt it; empty where nothing was. */
+export function leftWords({ machine }: Case, { seen, spoilt, inTheWay }: Made): string {
+  if (!spoilt || seen.kind === 'barred') return ''
+  const plugs = Object.entries(machine.connectors)
+    .filter(([plug]) => inTheWay.some(({ id }) => id === unplugId(plug)))
+    .map(([, { name }]) => `the ${name}`)
+  return `with ${listed(plugs)} still apart`
+}

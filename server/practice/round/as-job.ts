@@ -10,6 +10,8 @@ import type { Seen } from '../seen/look.ts'
 export interface Reading {
   readonly card: CheckCard
   readonly seen: Seen
+  /** It tells nothing, since something was in its way. */
+  readonly spoilt?: boolean
 }
 
 /** How things stand in a round: a bench, every tool on the list, and the meter that was drawn. */
@@ -29,8 +31,8 @@ export function asJob(hidden: Hidden, readings: readonly Reading[]): StoredJob {
     { kind: 'meter', meter: { kind: 'class', id: conditions.meter }, zero: leadsRead(hidden) },
   ]
   const made = new Set<string>()
-  for (const { card, seen } of readings) {
-    const touches = touchesOf(card, seen)
+  for (const { card, seen, spoilt } of readings) {
+    const touches = spoilt ? null : touchesOf(card, seen)
     if (touches === null) continue
     const what = { check: card.id, typed: seen.kind === 'typed' ? seen.text : '', touches }
     const manner = { warmth: usualWarmth(conditions, card.measurand) }

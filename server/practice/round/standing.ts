@@ -1,12 +1,16 @@
+import { isDeepStrictEqual } from 'node:util'
+import { latestOf } from '../../jobs/measuring/latest.ts'
 import type { Case, CheckCard, SetupCard } from '../../knowledge/case.ts'
 import { fits } from '../../knowledge/fits.ts'
 import { caseFor } from '../../knowledge/instantiate.ts'
 import type { Knowledge } from '../../knowledge/knowledge.ts'
 import type { Opened, StoredRound } from '../record/events.ts'
-import { drawHidden, type Hidden } from '../seen/hidden.ts'
+import { drawHidden } from '../seen/draw.ts'
+import type { Hidden } from '../seen/hidden.ts'
 import { look, type Seen } from '../seen/look.ts'
 import type { Pull } from '../seen/making.ts'
 import { seedOf } from '../world/chance.ts'
+import { after, atRest, waitFor, waitForBack } from './waits.ts'
 
 /** One time that a check was made in a round. */
 export interface Made {
@@ -15,11 +19,15 @@ export interface Made {
   readonly take: number
   readonly pull: Pull
   readonly seen: Seen
-  /** With what was made ready for it. */
+  /** With what was made ready for it, and with waiting. */
   readonly minutes: number
+  /** Minutes of these that were nothing but waiting. */
+  readonly waited: number
   /** What stood apart, off or fitted before it, and what was in its way and stayed. */
   readonly before: readonly SetupCard[]
   readonly inTheWay: readonly SetupCard[]
+  /** Without that it would have come out otherwise, so that it tells nothing of what it was made for. */
+  readonly spoilt: boolean
 }
 
 /** A part that was bought and fitted. */
@@ -40,6 +48,10 @@ export interface RoundStanding {
   /** What is apart, off or fitted, in the order in which it came to be so. */
   readonly setups: readonly SetupCard[]
   readonly minutes: number
+  /** Minutes of these that were nothing but waiting. */
+  readonly waited: number
+  /** When the engine last turned, minutes of the round; null where it has not. */
+  readonly turnedAt: number | null
   /** How often somebody asked what the tool thinks, and whether that was the last thing that happened. */
   readonly asked: number
   readonly askedLast: boolean
@@ -54,8 +66,13 @@ export function hiddenOf(
 ): Hidden | null {
   const [sheet, tree] = [knowledge.machines.get(machine), knowledge.complaints.get(complaint)]
   if (sheet === undefined || tree === undefined || !fits(tree, sheet)) return null
-  return drawHidden(knowledge, caseFor(knowledge, machine, complaint), seedOf(seed, draw))
+  return drawnLately(knowledge, `${machine} ${complaint} ${draw} ${seed}`, () =>
+    drawHidden(knowledge, caseFor(knowledge, machine, complaint), seedOf(seed, draw)),
+  )
 }
+
+/** Every page of a round looks at the same machine. */
+const drawnLately = latestOf<Knowledge, Hidden>(64)
 
 /** Replays the events of a round; null as in `hiddenOf`. */
 export function roundStanding(knowledge: Knowledge, round: StoredRound): RoundStanding | null {
@@ -63,7 +80,16 @@ export function roundStanding(knowledge: Knowledge, round: StoredRound): RoundSt
   if (hidden === null) return null
   let now: RoundStanding = {
     ...{ round, knowledge, hidden, kase: hidden.kase },
-    ...{ made: [], setups: [], minutes: 0, asked: 0, askedLast: false, fitted: [], end: 'open' },
+    ...{
+      made: [],
+      setups: [],
+      ...atRest,
+      waited: 0,
+      asked: 0,
+      askedLast: false,
+      fitted: [],
+      end: 'open',
+    },
   }
   for (const { event } of round.events) {
     now = { ...now, askedLast: false }
@@ -101,29 +127,38 @@ function afterCheck(now: RoundStanding, check: string, pull: Pull): RoundStandin
   const seen = look(now.hidden, card, { take, pull, stands })
   const own = new Set(card.setups.map(({ id }) => id))
   const inTheWay = now.setups.filter(
-    ({ id }) => !own.has(id) && card.forbids.some((each) => each.id === id),
+    ({ id }) => !card.asked && !own.has(id) && card.forbids.some((each) => each.id === id),
   )
+  const cleared = new Set([...stands].filter((id) => !inTheWay.some((each) => each.id === id)))
+  const spoilt =
+    inTheWay.length > 0 &&
+    !isDeepStrictEqual(seen, look(now.hidden, card, { take, pull, stands: cleared }))
+  const waited = waitFor(now.knowledge, card, needs, now)
   const minutes =
+    waited +
     card.minutes +
     sum(needs, (setup) => setup.minutes + (setup.once ? (setup.undo?.minutes ?? 0) : 0))
   const made: Made = {
-    ...{ card, take, pull, seen, minutes, before: now.setups },
-    inTheWay: card.asked ? [] : inTheWay,
+    ...{ card, take, pull, seen, minutes, waited, before: now.setups },
+    ...{ inTheWay, spoilt },
   }
   return {
     ...now,
     made: [...now.made, made],
     setups: [...now.setups, ...needs.filter(({ once, lasts }) => !once && !lasts)],
-    minutes: now.minutes + minutes,
+    ...after(now, card, minutes),
+    waited: now.waited + waited,
   }
 }
 
 function afterPutBack(now: RoundStanding, names: ReadonlySet<string>): RoundStanding {
   const back = now.setups.filter(({ id }) => names.has(id))
+  const waited = waitForBack(now.knowledge, back, now)
   return {
     ...now,
     setups: now.setups.filter(({ id }) => !names.has(id)),
-    minutes: now.minutes + sum(back, ({ undo }) => undo?.minutes ?? 0),
+    minutes: now.minutes + waited + sum(back, ({ undo }) => undo?.minutes ?? 0),
+    waited: now.waited + waited,
   }
 }
 
@@ -132,7 +167,9 @@ function afterFitting(now: RoundStanding, part: string): RoundStanding {
   const kind = now.kase.machine.parts.find(({ id }) => id === part)?.kind ?? ''
   const cost = now.knowledge.partKinds.get(kind)?.cost
   const fitted: Fitted = { part, right, minutes: cost?.minutes ?? 0, price: cost?.price ?? 0 }
-  return { ...now, fitted: [...now.fitted, fitted], end: right ? 'found' : now.end }
+  // Whether it was the part shows on a machine that is all together, and no sooner.
+  const together = afterPutBack(now, new Set(now.setups.map(({ id }) => id)))
+  return { ...together, fitted: [...now.fitted, fitted], end: right ? 'found' : now.end }
 }
 
 const sum = <T>(items: readonly T[], of: (item: T) => number): number =>

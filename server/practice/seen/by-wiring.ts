@@ -1,18 +1,17 @@
 import { checkNamed } from '../../diagnosis/belief/belief.ts'
 import { apart } from '../../diagnosis/model/chances.ts'
-import { named, numbered } from '../../diagnosis/model/named.ts'
+import { numbered } from '../../diagnosis/model/named.ts'
 import type { CheckCard } from '../../knowledge/case.ts'
-import { unplugId } from '../../knowledge/instantiate/setup-cards.ts'
 import type { Random } from '../world/chance.ts'
 import { contactOhms } from '../world/contact.ts'
-import { shown, shownVolts } from '../world/display.ts'
+import { shown } from '../world/display.ts'
 import { doesOf, type TrueMachine } from '../world/machine.ts'
-import { ohmsAt, type Places, peakAt, placesFor } from '../world/meet.ts'
-import type { Moment } from '../world/network.ts'
-import { partNamed } from '../world/sheet.ts'
+import { ohmsAt, placesFor } from '../world/net/meet.ts'
 import type { Hidden } from './hidden.ts'
 import type { Making } from './making.ts'
-import { speedOf } from './speed.ts'
+import { momentOf, propertyOf } from './moment.ts'
+import { isPeak, peakShown } from './peaks.ts'
+import { voltsAt } from './volts.ts'
 
 /** The reading of a check as the wiring of the machine gives it; null where it does not tell. */
 export function byWiring(
@@ -22,42 +21,21 @@ export function byWiring(
   random: Random,
 ): string | null {
   const { truth } = hidden
-  const reads = truth && readsOf(truth, card)
+  const reads = truth && propertyOf(truth, card)?.reads
   if (!truth || !reads || !isKnown(hidden, truth, card)) return null
-  const places = placesFor(card, truth.circuit)
-  const [first] = places ?? []
-  if (places === null || first === undefined) return null
+  const now = momentOf(truth, card, making.stands, hidden.air)
+  if (reads === 'volts') return voltsAt(hidden, now, card, random)
+  if (isPeak(reads)) return peakShown(hidden, now, card, reads, making.pull, random)
+  const places = placesFor(card, truth.circuit, reads)
+  if (places === null || places.length === 0) return null
   const contact = contactOhms(random, card.spot?.awkward ?? false)
-  const now = momentOf(hidden, truth, card, making)
   const { meter, leads } = hidden
-  if (reads === 'ohms') {
-    const ohms = ohmsAt(now, places)
-    // Of several wires the highest is entered, of legs every one.
-    const entered = card.measurand?.places === ohms.length ? ohms : [Math.max(...ohms)]
-    const texts = entered.map((each) => shown(meter, 'resistance', each + contact + leads, random))
-    return texts.join(' ')
-  }
-  return shownVolts(meter, 'dc-voltage', volts(now, card, first, making, contact, random), random)
+  const ohms = ohmsAt(now, places)
+  // Of several wires the highest is entered, of legs every one.
+  const entered = card.measurand?.places === ohms.length ? ohms : [Math.max(...ohms)]
+  const texts = entered.map((each) => shown(meter, 'resistance', each + contact + leads, random))
+  return texts.join(' ')
 }
-
-function volts(
-  now: Moment,
-  { part = '' }: CheckCard,
-  places: Places,
-  { pull }: Making,
-  contact: number,
-  random: Random,
-): number {
-  // Three pulls, the best of them.
-  const speeds = [0, 1, 2].map(() => speedOf(pull, random))
-  return peakAt(now, part, places, Math.max(...speeds), contact)
-}
-
-const readsOf = ({ knowledge, machine }: TrueMachine, { part, measurand }: CheckCard) =>
-  part === undefined || measurand === undefined
-    ? undefined
-    : named(knowledge.partKinds, partNamed(machine, part).kind).properties[measurand.property]
-        ?.reads
 
 /**
  * Whether the wiring knows all that is wrong and shows in this check: a fault that says nothing of what it does
@@ -77,20 +55,4 @@ export function shows(model: Hidden['kase']['model'], check: string, cutSet: num
   const { chances } = checkNamed(model, check)
   const outside = model.cutSets.findIndex(({ faults }) => faults.length === 0)
   return apart(numbered(chances, cutSet), numbered(chances, Math.max(outside, 0))) > 0
-}
-
-function momentOf(
-  { kase, air }: Hidden,
-  truth: TrueMachine,
-  { part, measurand }: CheckCard,
-  { stands }: Making,
-): Moment {
-  const warmed = measurand?.warmedTo
-  return {
-    truth,
-    apart: new Set(
-      Object.keys(kase.machine.connectors).filter((plug) => stands.has(unplugId(plug))),
-    ),
-    celsius: (each) => (each === part && warmed !== undefined ? warmed : air),
-  }
 }

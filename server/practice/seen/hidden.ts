@@ -1,9 +1,7 @@
-import { numbered } from '../../diagnosis/model/named.ts'
 import type { Case } from '../../knowledge/case.ts'
 import type { Knowledge } from '../../knowledge/knowledge.ts'
-import { between, drawn, happens, type Random, seeded, seedOf } from '../world/chance.ts'
-import { type TrueMachine, trueMachine } from '../world/machine.ts'
-import { drawMeter, type Meter } from '../world/meter.ts'
+import type { TrueMachine } from '../world/machine.ts'
+import type { Meter } from '../world/meter.ts'
 
 /** A machine of a case with a fault hidden in it, the weather, and the meter at hand. All of it from the seed. */
 export interface Hidden {
@@ -22,30 +20,3 @@ export interface Hidden {
   /** Ω of the two leads of the meter together. */
   readonly leads: number
 }
-
-/** A fault by base rate in a machine of this case. */
-export function drawHidden(knowledge: Knowledge, kase: Case, seed: number): Hidden {
-  const random = seeded(seedOf(seed, kase.machine.id, kase.complaint.id))
-  const cutSet = drawCutSet(kase, random)
-  const { faults, parts } = numbered(kase.model.cutSets, cutSet)
-  const [meter = ''] = knowledge.meters.keys()
-  return {
-    ...{ knowledge, kase, seed, cutSet, faults, parts },
-    truth: trueMachine(knowledge, kase, faults, seed),
-    air: drawAir(random),
-    meter: drawMeter(knowledge, meter, random),
-    leads: between(random, 0.1, 0.4),
-  }
-}
-
-/** One part that has failed, where one alone makes the complaint; a cause outside the tree teaches nobody a part. */
-function drawCutSet({ model: { cutSets } }: Case, random: Random): number {
-  const sizes = cutSets.map(({ faults }) => faults.length).filter((size) => size > 0)
-  const fewest = Math.min(...sizes)
-  const weights = cutSets.map(({ faults, prior }) => (faults.length === fewest ? prior : 0))
-  return drawn(weights, random)
-}
-
-/** A workshop as often as not, the open at any season else. From memory. */
-const drawAir = (random: Random): number =>
-  happens(random, 0.5) ? Math.round(between(random, 17, 23)) : Math.round(between(random, -10, 30))

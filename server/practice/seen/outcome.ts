@@ -1,14 +1,14 @@
-import { likeliest } from '../../diagnosis/belief/likeliest.ts'
 import { slippingOf } from '../../diagnosis/belief/slipping.ts'
 import type { Check } from '../../diagnosis/model/model.ts'
 import { numbered } from '../../diagnosis/model/named.ts'
 import type { CheckCard } from '../../knowledge/case.ts'
 import { drawn, type Random, seeded, seedOf } from '../world/chance.ts'
 import type { Hidden } from './hidden.ts'
+import { kindOf } from './kind.ts'
 
 /**
- * The outcome of a check by the row of what is hidden. What the part itself does, it does again: of each take
- * only the slip is drawn anew, and at another plug the same part does the same.
+ * The outcome of a check by the row of what is hidden. What the machine itself does, it does again, whichever
+ * check looks at it: eyes and ears find the same each time, and of a reading only the slip is drawn anew.
  */
 export function outcomeOfTable(
   hidden: Hidden,
@@ -17,38 +17,33 @@ export function outcomeOfTable(
   random: Random,
 ): string {
   const row = numbered(check.chances, hidden.cutSet)
-  const own = ownSeed(hidden, card)
-  if (check.slips === undefined) return numbered(check.outcomes, drawn(row, seeded(own)))
+  const own = seeded(stateSeed(hidden, card))
+  if (check.slips === undefined) return numbered(check.outcomes, usualFirst(row, own))
   const { slips, ownOutcomes } = slippingOf(check)
-  const state = drawn(ownOutcomes(row), seeded(own))
+  const state = usualFirst(ownOutcomes(row), own)
+  if (card.measurand === undefined) return numbered(check.outcomes, state)
   return numbered(check.outcomes, drawn(numbered(slips, state), random))
 }
 
-/** One thing that is read at two places, or looked at twice, comes from one draw. */
-const ownSeed = ({ seed }: Hidden, { id, part = '', measurand }: CheckCard): number =>
-  measurand === undefined ? seedOf(seed, id) : seedOf(seed, part, measurand.property)
-
-/** What comes of it with something in the way: a dead engine, an open path, no volts. */
-export function outcomeSpoilt({ knowledge }: Hidden, card: CheckCard, check: Check): string {
-  const [kind = ''] = card.id.split('.')
-  const about = knowledge.checkKinds.get(kind)?.about
-  if (about?.kind === 'gate') return likeliestOf(about.holds)
-  const dead = ['open', 'short', 'low'].find((band) => check.outcomes.includes(band))
-  if (card.measurand && dead !== undefined) return dead
-  return numbered(check.outcomes, likeliest(leastLike(check)))
+/**
+ * Checks that look at the same thing share one draw: at one property of one part, or, where whole machines are
+ * watched, for what is told in the same words. What an owner remembers is a draw of its own.
+ */
+function stateSeed({ seed, knowledge }: Hidden, card: CheckCard): number {
+  const { about } = kindOf(knowledge, card)
+  const { id, asked, part = '', measurand } = card
+  if (asked) return seedOf(seed, id)
+  if (measurand !== undefined) return seedOf(seed, part, measurand.property)
+  if (about.kind === 'property') return seedOf(seed, part, about.property)
+  return seedOf(seed, ...card.outcomes.toSorted())
 }
 
-/** The row that shows a failure most plainly: with the least chance of what is shown most often. */
-function leastLike({ chances }: Check): readonly number[] {
-  const usual = likeliest(
-    numbered(chances, 0).map((_, o) => sumOf(chances.map((row) => row[o] ?? 0))),
-  )
-  return chances.reduce((a, b) => (numbered(b, usual) < numbered(a, usual) ? b : a))
-}
-
-const sumOf = (values: readonly number[]) => values.reduce((a, b) => a + b, 0)
-
-const likeliestOf = (chances: Readonly<Record<string, number>>): string => {
-  const names = Object.keys(chances)
-  return numbered(names, likeliest(Object.values(chances)))
+/**
+ * Index drawn with these weights, the greatest first: two checks that share a draw then both show what is usual
+ * for them, or both what is not.
+ */
+function usualFirst(weights: readonly number[], random: Random): number {
+  const order = weights.map((_, i) => i).sort((a, b) => numbered(weights, b) - numbered(weights, a))
+  const sorted = order.map((i) => numbered(weights, i))
+  return numbered(order, drawn(sorted, random))
 }

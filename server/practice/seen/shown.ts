@@ -9,9 +9,7 @@ import { shown, shownByGauge, shownVolts } from '../world/display.ts'
 import type { Hidden } from './hidden.ts'
 import type { Making } from './making.ts'
 import { speedOf } from './speed.ts'
-
-/** °C of a winding behind the flywheel of an engine that has just died hot. From memory. */
-const runHot = 90
+import { isHot, runHot } from './warmth.ts'
 
 /** What the meter shows of a value that lies in this band, at this air and this pull; of several places one is off. */
 export function shownFor(
@@ -53,8 +51,6 @@ function shownOnce(
   }
   return shown(hidden.meter, setting, atSpeed + leads, random)
 }
-
-const isHot = ({ setups }: CheckCard): boolean => setups.some(({ once, undo }) => once && !undo)
 
 /** Where values of a band lie as a rule. From memory. */
 function valueIn(band: string, { low, high }: Limits, isElectric: boolean, random: Random): number {

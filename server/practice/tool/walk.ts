@@ -6,6 +6,7 @@ import { standingOf } from '../../jobs/standing/standing.ts'
 import type { CheckCard } from '../../knowledge/case.ts'
 import { asJob, type Reading } from '../round/as-job.ts'
 import { knownAfter } from '../round/belief.ts'
+import { after, atRest, waitFor } from '../round/waits.ts'
 import type { Hidden } from '../seen/hidden.ts'
 import { look, type Seen } from '../seen/look.ts'
 
@@ -14,8 +15,10 @@ export interface ToolStep {
   readonly card: CheckCard
   readonly take: number
   readonly seen: Seen
-  /** With the way from the machine as it stood. */
+  /** With the way from the machine as it stood, and with waiting. */
   readonly minutes: number
+  /** Minutes of these that are nothing but waiting. */
+  readonly waited: number
   readonly likeliest: Suspect | undefined
 }
 
@@ -35,21 +38,36 @@ const patience = 40
 export async function toolWalk(hidden: Hidden): Promise<ToolWalk> {
   const { kase, knowledge } = hidden
   const steps: ToolStep[] = []
+  let clock = atRest
+  let held = new Set<string>()
   while (steps.length < patience) {
     const job = asJob(hidden, steps)
     const { walk } = standingOf(knowledge, { job, folded: fold(job.events), kase })
     if (walk.step.kind !== 'ask') return ended(hidden, steps, walk.step)
-    const { check, minutes } = walk.step.proposal
+    const { check, minutes: planned } = walk.step.proposal
     const card = named(kase.checks, check)
+    const needs = card.setups.filter(({ id }) => !held.has(id))
+    const waited = waitFor(knowledge, card, needs, clock)
+    const minutes = planned + waited
+    clock = after(clock, card, minutes)
+    held = stillThere(held, card)
     const take = 1 + steps.filter((step) => step.card.id === check).length
     const stands = new Set(card.setups.map(({ id }) => id))
     const seen = look(hidden, card, { take, pull: 'brisk', stands })
     const readings: Reading[] = [...steps, { card, seen }]
     const [likeliest] = knownAfter(hidden, readings).suspects
-    steps.push({ card, take, seen, minutes, likeliest })
+    steps.push({ card, take, seen, minutes, waited, likeliest })
     await setImmediate()
   }
   return ended(hidden, steps, { kind: 'gaveUp' })
+}
+
+/** What is apart, off or fitted after a check made as its page says: what was in its way has been put back. */
+function stillThere(held: ReadonlySet<string>, { setups, forbids, asked }: CheckCard): Set<string> {
+  if (asked) return new Set(held)
+  const gone = new Set(forbids.map(({ id }) => id))
+  const left = [...held].filter((id) => !gone.has(id))
+  return new Set([...left, ...setups.filter(({ once, lasts }) => !once && !lasts).map(({ id }) => id)])
 }
 
 function ended(hidden: Hidden, steps: readonly ToolStep[], end: ToolWalk['end']): ToolWalk {

@@ -17,7 +17,15 @@ export interface Effect {
   readonly gives?: number
   /** Which leg of a three-phase winding, 0 to 2. */
   readonly leg: number
+  /** What of the part it is, where that has more than one thing that can fail. */
+  readonly of?: Where
+  /** It is only there above so many °C. */
+  readonly above?: number
+  /** It is only there at more than the few volts of a meter. */
+  readonly underLoad?: boolean
 }
+
+export type Where = NonNullable<Does['of']>
 
 /**
  * How badly a part has failed in this way.
@@ -25,7 +33,7 @@ export interface Effect {
  * @param ohms of the good part, Ω
  */
 export function drawEffect(does: Does, ohms: number, random: Random): Effect {
-  const { adds, addsTimes, toGround, bridges, shorts, gives } = does
+  const { adds, addsTimes, toGround, bridges, shorts, gives, of, above, underLoad } = does
   // Each is drawn in any case, so that what comes next does not depend on it.
   const drawn = { at: random(), leg: pick(random, [0, 1, 2]), brakes: between(random, 1, 1.7) }
   const scale = (span: Span) => anyScale(random, number(span.low), number(span.high))
@@ -40,6 +48,9 @@ export function drawEffect(does: Does, ohms: number, random: Random): Effect {
       gives: Math.max(leastLeft, 1 - bridged * drawn.brakes),
     }),
     ...(gives && { gives: between(random, gives.low, gives.high) }),
+    ...(above && { above: between(random, above.low, above.high) }),
+    ...(of && { of }),
+    ...(underLoad && { underLoad }),
     leg: drawn.leg,
   }
 }

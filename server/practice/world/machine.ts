@@ -27,12 +27,15 @@ const sound: Effect = { leg: 0 }
 /**
  * The machine of a case with these faults, drawn from the seed; null where nobody has written down how it is
  * wired. A fault that says nothing of what it does physically leaves the wiring as it is.
+ *
+ * @param severity which of the draws of how badly it has failed
  */
 export function trueMachine(
   knowledge: Knowledge,
   { machine }: Pick<Case, 'machine'>,
   faults: readonly FaultName[],
   seed: number,
+  severity = 0,
 ): TrueMachine | null {
   const circuit = knowledge.circuits.get(machine.id)
   if (circuit === undefined) return null
@@ -46,7 +49,7 @@ export function trueMachine(
     faults.flatMap((fault): [string, Effect][] => {
       const [part, does] = [partOfFault(fault), doesOf(knowledge, machine, fault)]
       const { ohms } = named(good, part)
-      return does ? [[part, drawEffect(does, ohms, seeded(seedOf(seed, fault)))]] : []
+      return does ? [[part, drawEffect(does, ohms, seeded(seedOf(seed, fault, severity)))]] : []
     }),
   )
   return {
@@ -65,6 +68,8 @@ export function doesOf(
   fault: FaultName,
 ): Does | undefined {
   const part = partOfFault(fault)
-  const { modes } = named(partKinds, partNamed(machine, part).kind)
-  return modes.find(({ id }) => id === fault.slice(part.length + 1))?.does
+  const { kind, role } = partNamed(machine, part)
+  const { modes } = named(partKinds, kind)
+  const mode = modes.find(({ id }) => id === fault.slice(part.length + 1))
+  return mode?.doesOn?.[role] ?? mode?.does
 }

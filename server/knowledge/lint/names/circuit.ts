@@ -2,6 +2,7 @@ import type { Knowledge } from '../../knowledge.ts'
 import type { Circuit } from '../../schema/wiring/circuit.ts'
 import type { Report } from '../report.ts'
 import type { MustKnow } from './must-know.ts'
+import { partsAtWork, pinsAtWork } from './power.ts'
 
 /** A circuit names parts and pins of its machine. Where that is gone, nobody can say, and it is a doubt alone. */
 export function circuitNames(
@@ -20,8 +21,14 @@ export function circuitNames(
   circuit.boxes?.forEach(({ part }, b) => {
     mustKnow(circuit, ['boxes', b, 'part'], 'part', [part], parts)
   })
-  const plugs = [...Object.keys(machine.connectors), ...(circuit.beyond ?? [])]
-  for (const { path, pins } of pinsIn(circuit)) {
+  mustKnow(circuit, ['power'], 'part', partsAtWork(circuit), parts)
+  const { runsBy = [], turnsBy = [] } = circuit
+  const connectors = Object.keys(machine.connectors)
+  mustKnow(circuit, ['runsBy'], 'connector', runsBy, connectors)
+  mustKnow(circuit, ['turnsBy'], 'connector', turnsBy, connectors)
+  const plugs = [...connectors, ...(circuit.beyond ?? [])]
+  const atWork = { path: ['power'], pins: pinsAtWork(circuit) }
+  for (const { path, pins } of [...pinsIn(circuit), atWork]) {
     mustKnow(
       circuit,
       path,

@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { Name, Source, schemaKey } from '../shared.ts'
+import { Power } from './power.ts'
 
 const pin = z.int().positive()
 
@@ -14,6 +15,8 @@ const Stretch = z.tuple([Name, pin, Name, pin])
 const Box = z.strictObject({
   part: Name,
   inputs: z.array(Pair),
+  /** So many of the inputs, from the first, charge it; the others trigger its outputs, in their order. */
+  charges: z.int().min(0).default(1),
   outputs: z.array(Pair),
   ground: Pin,
   /** The pin that stops it when it is grounded. */
@@ -22,8 +25,23 @@ const Box = z.strictObject({
   run: Pin.optional(),
 })
 
+export type Box = z.infer<typeof Box>
+
 /** From its feed pin a key switch closes to one pin at RUN, and to another as well at START. */
 const KeySwitch = z.strictObject({ plug: Name, feed: pin, run: pin, start: pin })
+
+/** A lead that hangs on a tower, and its cap. */
+const Tower = z.strictObject({ lead: Name, cap: Name })
+export type Tower = z.infer<typeof Tower>
+
+/** A secondary winding, from its tower to its other tower or to a pin; where neither is named, to its core. */
+const Secondary = z.strictObject({
+  towers: z.union([z.tuple([Tower]), z.tuple([Tower, Tower])]),
+  end: Pin.optional(),
+  /** Its lead does not come off, and is read with it. */
+  moulded: z.literal(true).optional(),
+})
+export type Secondary = z.infer<typeof Secondary>
 
 /**
  * How one machine is wired, pin by pin: what its sheet says in words. Names are parts of the sheet. Every
@@ -51,6 +69,13 @@ export const Circuit = z.strictObject({
   beyond: z.array(Name).optional(),
   keys: z.record(Name, KeySwitch).optional(),
   boxes: z.array(Box).optional(),
+  /** By coil or module. */
+  secondaries: z.record(Name, Secondary).optional(),
+  /** What flows in it at work. */
+  power: Power.optional(),
+  /** Connectors that it does not run without, and those that the starter does not turn it without. */
+  runsBy: z.array(Name).optional(),
+  turnsBy: z.array(Name).optional(),
 })
 export type Circuit = z.infer<typeof Circuit>
 export type Pin = z.infer<typeof Pin>

@@ -22,6 +22,14 @@ const Share = z
   .strictObject({ low: z.number().min(0).max(1), high: z.number().min(0).max(1) })
   .refine(({ low, high }) => low <= high, upsideDown)
 
+const Gives = z
+  .strictObject({ low: z.number().min(0).max(5), high: z.number().min(0).max(5) })
+  .refine(({ low, high }) => low <= high, upsideDown)
+
+const Celsius = z
+  .strictObject({ low: z.number().min(-60).max(150), high: z.number().min(-60).max(150) })
+  .refine(({ low, high }) => low <= high, upsideDown)
+
 /**
  * What a failure does to a part as a meter meets it, in physical terms; what is left out is as in a good
  * part. Where a mode says nothing of it, its readings follow its rows in `shows`.
@@ -37,7 +45,16 @@ export const Does = z.strictObject({
   bridges: Ohms.optional(),
   /** Share of its turns that are bridged. */
   shorts: Share.optional(),
-  /** Share that is left of the voltage that it makes. */
-  gives: Share.optional(),
+  /** Share that is left of what it makes or lets through; more than all of what nothing holds down any more. */
+  gives: Gives.optional(),
+  /**
+   * What of the part, where it has more than one thing that can fail: its `secondary`, the `joint` to what it is
+   * screwed on, a contact of a key, the heavy `contacts` of a relay.
+   */
+  of: z.enum(['secondary', 'joint', 'run', 'run-at-start', 'start', 'contacts']).optional(),
+  /** Only while the part is warmer than this, °C: from and to, evenly. */
+  above: Celsius.optional(),
+  /** Only at the volts of the machine itself, and not at the few of a meter. */
+  underLoad: z.literal(true).optional(),
 })
 export type Does = z.infer<typeof Does>

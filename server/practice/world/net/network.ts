@@ -1,19 +1,13 @@
-import { named } from '../../diagnosis/model/named.ts'
+import { named } from '../../../diagnosis/model/named.ts'
+import { warmed } from '../good.ts'
+import { ground, node, type Pin } from '../node.ts'
+import { partNamed } from '../sheet.ts'
+import type { Resistor } from '../solve.ts'
 import { boxes } from './boxes.ts'
-import { warmed } from './good.ts'
-import type { TrueMachine } from './machine.ts'
-import { ground, node, type Pin } from './node.ts'
-import { partNamed } from './sheet.ts'
-import type { Resistor } from './solve.ts'
-
-/** The machine at one moment. */
-export interface Moment {
-  readonly truth: TrueMachine
-  /** Connectors pulled apart. */
-  readonly apart: ReadonlySet<string>
-  /** °C of a part. */
-  celsius(part: string): number
-}
+import { joint } from './joint.ts'
+import { effectNow, type Moment } from './moment.ts'
+import { contactOf, contactOhms, keySwitches } from './switches.ts'
+import { towers } from './towers.ts'
 
 /** Everything that conducts on the machine as it stands, as an ohmmeter of a few volts meets it. */
 export const network = (now: Moment): readonly Resistor[] => [...harness(now), ...boxes(now.truth)]
@@ -22,20 +16,20 @@ export const network = (now: Moment): readonly Resistor[] => [...harness(now), .
 export const harness = (now: Moment): readonly Resistor[] => [
   ...joints(now),
   ...parts(now),
+  ...keySwitches(now),
+  ...towers(now),
   ...legs(now),
   ...groundedWindings(now),
   ...wires(now),
   ...grounds(now),
 ]
 
-/** A joined pair of pins, Ω. Common practice: a few mΩ. */
-const joint = 0.005
-
-function joints({ truth, apart }: Moment): Resistor[] {
-  const { machine, circuit } = truth
+function joints(now: Moment): Resistor[] {
+  const { apart } = now
+  const { machine, circuit } = now.truth
   const extra = new Map(
     Object.entries(circuit.joints ?? {}).flatMap(([part, pins]) =>
-      pins.map((pin) => [pin.join(), truth.effect(part).series ?? 0] as const),
+      pins.map((pin) => [pin.join(), effectNow(now, part).series ?? 0] as const),
     ),
   )
   return Object.entries(machine.connectors)
@@ -50,20 +44,20 @@ function joints({ truth, apart }: Moment): Resistor[] {
 
 /** What has two ends, by its own half of its plug. */
 function parts(now: Moment): Resistor[] {
-  const { knowledge, machine, circuit } = now.truth
-  return Object.entries(circuit.ends ?? {}).flatMap(([part, [plug, a, b]]): Resistor[] => {
-    const { contact } = named(knowledge.partKinds, partNamed(machine, part).kind)
-    const [from, to] = [node([plug, a], 'own'), node([plug, b], 'own')]
-    if (contact === undefined) return winding(now, part, from, to)
-    const { series = 0, across = Infinity } = now.truth.effect(part)
-    return [[from, to, contact === 'closed' ? now.truth.good(part).ohms + series : across]]
-  })
+  return Object.entries(now.truth.circuit.ends ?? {}).flatMap(
+    ([part, [plug, a, b]]): Resistor[] => {
+      const [from, to] = [node([plug, a], 'own'), node([plug, b], 'own')]
+      const stands = contactOf(now, part)
+      if (stands === undefined) return winding(now, part, from, to)
+      return [[from, to, contactOhms(now, part, stands)]]
+    },
+  )
 }
 
 /** A path to metal leaves it somewhere on its way. */
-function winding({ truth, celsius }: Moment, part: string, from: string, to: string): Resistor[] {
-  const { series = 0, turns = 1, leak = Infinity, at = 0.5 } = truth.effect(part)
-  const ohms = warmed(truth.good(part).ohms * turns, celsius(part))
+function winding(now: Moment, part: string, from: string, to: string): Resistor[] {
+  const { series = 0, turns = 1, leak = Infinity, at = 0.5 } = effectNow(now, part)
+  const ohms = warmed(now.truth.good(part).ohms * turns, now.celsius(part))
   const tap = `${part} tap`
   return [
     [from, tap, ohms * at + series / 2],
@@ -73,9 +67,10 @@ function winding({ truth, celsius }: Moment, part: string, from: string, to: str
 }
 
 /** Three legs from a common middle: between two of them one reads both. */
-function legs({ truth, celsius }: Moment): Resistor[] {
+function legs(now: Moment): Resistor[] {
+  const { truth, celsius } = now
   return Object.entries(truth.circuit.legs ?? {}).flatMap(([part, [plug, ...pins]]) => {
-    const { leg, turns = 1, series = 0, leak = Infinity } = truth.effect(part)
+    const { leg, turns = 1, series = 0, leak = Infinity } = effectNow(now, part)
     const half = warmed(truth.good(part).ohms, celsius(part)) / 2
     return pins.flatMap((pin, i): Resistor[] => {
       const own = node([plug, pin], 'own')
@@ -89,13 +84,14 @@ function legs({ truth, celsius }: Moment): Resistor[] {
 }
 
 /** Windings with one end on their core: what lies beyond a path to it is bridged. */
-function groundedWindings({ truth, celsius }: Moment): Resistor[] {
+function groundedWindings(now: Moment): Resistor[] {
+  const { truth, celsius } = now
   const { knowledge, machine, circuit } = truth
   return Object.entries(circuit.grounded ?? {}).flatMap(([part, pin]): Resistor[] => {
     const { kind, limits = {} } = partNamed(machine, part)
     const { properties } = named(knowledge.partKinds, kind)
     if (!Object.keys(limits).some((name) => properties[name]?.reads === 'ohms')) return []
-    const { series = 0, turns = 1, leak = Infinity, at = 0.5 } = truth.effect(part)
+    const { series = 0, turns = 1, leak = Infinity, at = 0.5 } = effectNow(now, part)
     const ohms = warmed(truth.good(part).ohms * turns, celsius(part))
     const tap = `${part} tap`
     return [
@@ -107,12 +103,13 @@ function groundedWindings({ truth, celsius }: Moment): Resistor[] {
 }
 
 /** What is wrong is wrong with one wire of several: with the first, or with what all branches share. */
-function wires({ truth }: Moment): Resistor[] {
+function wires(now: Moment): Resistor[] {
+  const { truth } = now
   const { circuit } = truth
   return Object.entries(circuit.wires ?? {}).flatMap(([part, stretches]) => {
-    const { series = 0, leak = Infinity } = truth.effect(part)
+    const { series = 0, leak = Infinity } = effectNow(now, part)
     const fuse = circuit.inLine?.[part]
-    const inTheWay = series + (fuse === undefined ? 0 : (truth.effect(fuse).series ?? 0))
+    const inTheWay = series + (fuse === undefined ? 0 : (effectNow(now, fuse).series ?? 0))
     const [first] = stretches
     return stretches.flatMap(([from, a, to, b], i): Resistor[] => {
       const start = node([from, a], 'harness')
@@ -125,10 +122,11 @@ function wires({ truth }: Moment): Resistor[] {
   })
 }
 
-function grounds({ truth }: Moment): Resistor[] {
+function grounds(now: Moment): Resistor[] {
+  const { truth } = now
   return Object.entries(truth.circuit.grounds ?? {}).flatMap(([part, pins]) =>
     pins.map((pin: Pin): Resistor => {
-      const { series = 0 } = truth.effect(part)
+      const { series = 0 } = effectNow(now, part)
       return [node(pin, 'harness'), ground, truth.good(part).ohms + series]
     }),
   )

@@ -1,6 +1,6 @@
-import type { CheckCard } from '../../knowledge/case.ts'
-import { coverId } from '../../knowledge/instantiate/setup-cards.ts'
-import type { Hidden } from './hidden.ts'
+import type { CheckCard } from '../../../knowledge/case.ts'
+import { coverId } from '../../../knowledge/instantiate/setup-cards.ts'
+import type { Hidden } from '../hidden.ts'
 
 /** What stands apart, off or fitted although a check forbids it: what keeps it from being made, and what it spoils. */
 export interface InTheWay {

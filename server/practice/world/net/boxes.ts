@@ -1,7 +1,7 @@
-import { seeded, seedOf, spread } from './chance.ts'
-import type { TrueMachine } from './machine.ts'
-import { node } from './node.ts'
-import type { Resistor } from './solve.ts'
+import { seeded, seedOf, spread } from '../chance.ts'
+import type { TrueMachine } from '../machine.ts'
+import { node } from '../node.ts'
+import type { Resistor } from '../solve.ts'
 
 /** What lies between an input and the rest of a box, Ω, at the few volts of an ohmmeter. From memory. */
 const inside = 150e3

@@ -1,10 +1,12 @@
-import { named } from '../../diagnosis/model/named.ts'
-import type { CheckCard } from '../../knowledge/case.ts'
-import type { Circuit } from '../../knowledge/schema/wiring/circuit.ts'
-import { shownBehindAdaptor, waves } from './adaptor.ts'
-import { harness, type Moment, network } from './network.ts'
-import { ground, type Half, node } from './node.ts'
-import { ohmsBetween } from './solve.ts'
+import { named } from '../../../diagnosis/model/named.ts'
+import type { CheckCard } from '../../../knowledge/case.ts'
+import type { Circuit, Secondary, Tower } from '../../../knowledge/schema/wiring/circuit.ts'
+import type { Reads } from '../../../knowledge/schema/wiring/reads.ts'
+import { capIn, capOut, ground, type Half, leadIn, leadOut, node } from '../node.ts'
+import { ohmsBetween } from '../solve.ts'
+import { effectNow, type Moment } from './moment.ts'
+import { network } from './network.ts'
+import { farEnd } from './towers.ts'
 
 /** Two places for the probes. */
 export type Places = readonly [from: string, to: string]
@@ -13,12 +15,16 @@ export type Places = readonly [from: string, to: string]
  * Where the probes go for a check of a part: the touched pins, on the half whose wires lead to the part; of wires
  * that are read from end to end, every one of them. Null where the wiring does not know the place.
  */
-export function placesFor(card: CheckCard, circuit: Circuit): readonly Places[] | null {
+export function placesFor(
+  card: CheckCard,
+  circuit: Circuit,
+  reads: Reads = 'ohms',
+): readonly Places[] | null {
   const { part = '', spot } = card
-  if (spot?.connector === undefined) {
-    const isThrough = card.measurand?.quantity.path === 'end to end'
-    return isThrough ? endsOfWires(part, circuit) : null
-  }
+  const secondary = circuit.secondaries?.[part]
+  if (reads === 'secondary') return secondary ? [secondaryPlaces(secondary)] : null
+  if (reads === 'secondary-to-caps') return secondary ? [placesAtCaps(secondary)] : null
+  if (spot?.connector === undefined) return ownEnds(card, circuit)
   const plug = spot.connector.id
   const half = halfOf(part, plug, circuit)
   const at = (touched: string) =>
@@ -29,7 +35,7 @@ export function placesFor(card: CheckCard, circuit: Circuit): readonly Places[] 
 }
 
 /** Every two legs of a three-phase winding, at its own plug or at the far end of its wires. */
-function pairsOfLegs(
+export function pairsOfLegs(
   part: string,
   plug: string,
   { legs, wires }: Circuit,
@@ -45,9 +51,29 @@ function pairsOfLegs(
   return ends.flatMap((end, i) => ends.slice(i + 1).map((other): Places => [end, other]))
 }
 
-function halfOf(part: string, plug: string, { ends, legs, grounded }: Circuit): Half {
-  const own = [ends?.[part], legs?.[part], grounded?.[part]]
+function halfOf(part: string, plug: string, { ends, legs, grounded, keys }: Circuit): Half {
+  const own = [ends?.[part], legs?.[part], grounded?.[part], keys?.[part] && [keys[part].plug]]
   return own.some((each) => each?.[0] === plug) ? 'own' : 'harness'
+}
+
+/** What is read by itself, in words: a lead, a cap, a wire from end to end. */
+function ownEnds({ part = '', measurand }: CheckCard, circuit: Circuit): readonly Places[] | null {
+  if (measurand?.quantity.path !== 'end to end') return null
+  const towers = Object.values(circuit.secondaries ?? {}).flatMap((each) => each.towers)
+  if (towers.some(({ lead }) => lead === part)) return [[leadIn(part), leadOut(part)]]
+  if (towers.some(({ cap }) => cap === part)) return [[capIn(part), capOut(part)]]
+  return endsOfWires(part, circuit)
+}
+
+/** At the tower, or at the far end of a lead that does not come off it. */
+function secondaryPlaces(secondary: Secondary): Places {
+  const at = ({ lead }: Tower) => (secondary.moulded ? leadOut(lead) : leadIn(lead))
+  return [at(secondary.towers[0]), farEnd(secondary, at)]
+}
+
+function placesAtCaps(secondary: Secondary): Places {
+  const at = ({ cap }: Tower) => capOut(cap)
+  return [at(secondary.towers[0]), farEnd(secondary, at)]
 }
 
 /** Where all branches share one end, the first of them; null where one leads on into the next through a switch. */
@@ -69,25 +95,10 @@ export function ohmsAt(now: Moment, places: readonly Places[]): readonly number[
   return places.map(([from, to]) => ohmsBetween(conducts, from, to))
 }
 
-/** V that a peak adaptor shows at these places while it is pulled at this speed, rpm. */
-export function peakAt(
-  now: Moment,
-  part: string,
-  [from, to]: Places,
-  rpm: number,
-  contact: number,
-) {
-  const { truth } = now
-  const ohms = ohmsBetween(harness(now), from, to) + contact
-  if (!Number.isFinite(ohms)) return 0
-  const { peak, rpm: at } = truth.good(part)
-  const emf = (peak * driven(now) * (truth.effect(part).gives ?? 1) * rpm) / at
-  return shownBehindAdaptor(emf, ohms, waves(rpm))
-}
-
 /** What is left of what drives all windings: the magnets. */
-function driven({ truth: { knowledge, machine, effect } }: Moment): number {
+export function driven(now: Moment): number {
+  const { knowledge, machine } = now.truth
   return machine.parts
     .filter(({ kind }) => named(knowledge.partKinds, kind).drives)
-    .reduce((share, { id }) => share * (effect(id).gives ?? 1), 1)
+    .reduce((share, { id }) => share * (effectNow(now, id).gives ?? 1), 1)
 }
