@@ -67,7 +67,10 @@ function stillThere(held: ReadonlySet<string>, { setups, forbids, asked }: Check
   if (asked) return new Set(held)
   const gone = new Set(forbids.map(({ id }) => id))
   const left = [...held].filter((id) => !gone.has(id))
-  return new Set([...left, ...setups.filter(({ once, lasts }) => !once && !lasts).map(({ id }) => id)])
+  return new Set([
+    ...left,
+    ...setups.filter(({ once, lasts }) => !once && !lasts).map(({ id }) => id),
+  ])
 }
 
 function ended(hidden: Hidden, steps: readonly ToolStep[], end: ToolWalk['end']): ToolWalk {
