@@ -57,8 +57,9 @@ const neverLines = ({ kase, knowledge, folded }: Standing): Line[] =>
 function handOver({ folded, walk }: Standing): Line[] {
   const tried = partsFound(walk.step).some((part) => folded.putRight.has(part))
   return linesOf('hand over', [
-    ...(tried ? ['What can be done out there has been done.'] : []),
-    'The rest is work for a bench, and nothing to take apart where you are.',
+    tried
+      ? 'What can be done out there has been done: the rest is work for a bench.'
+      : 'That is work for a bench: take nothing apart where you are.',
     'What we found stands written here, and the workshop goes on from it.',
     'Now let us see how you get home.',
   ])
