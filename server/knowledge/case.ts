@@ -194,6 +194,8 @@ export interface CautionCard {
   readonly phone: string
   /** Half a sentence for an owner who has heard it before: "hands off the leads". */
   readonly reminds: string
-  /** It is about an engine that is turned over or runs, whatever is made ready before that. */
-  readonly ofTurning?: true
+  /** It is about an engine that does this, whatever is made ready before that. */
+  readonly engine?: 'cranking' | 'running'
+  /** Set-ups that bring it about, by name. */
+  readonly setups?: readonly string[]
 }

@@ -74,7 +74,7 @@ describe.each([
     }
     expect(asked.length).toBeGreaterThan(2)
     expect(await page.locator('.all-said').textContent()).toContain('found:')
-    await page.getByRole('link', { name: 'Getting home' }).first().click()
+    await page.getByRole('link', { name: 'Getting home' }).click()
     expect(await page.locator('#stay').textContent()).toContain('Stay and call for help')
     await page.getByRole('link', { name: 'Run it with the stop wire apart' }).click()
     const said = await sayAll(page)
@@ -85,8 +85,8 @@ describe.each([
     await page.getByRole('button', { name: 'It runs, and they go' }).click()
     await page.locator('.phone-ways').waitFor()
 
-    await page.goto(job)
-    await page.getByRole('link', { name: 'Take it over at the bench' }).click()
+    await page.goto(`${job}?line=99`)
+    await page.getByRole('link', { name: /bench/ }).click()
     await page.getByRole('button', { name: 'Change it' }).click()
     await page.locator('details.head > summary').click()
     const head = await page.locator('details.head').textContent()

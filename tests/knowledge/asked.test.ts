@@ -41,6 +41,18 @@ describe('what an owner is asked', () => {
     expect([...new Set(asking.map(({ complaint }) => complaint.id))]).toEqual(['blows-the-fuse'])
   })
 
+  it('is paid with all that it takes: the run until it is hot as well', () => {
+    const { kase } = shippedJob(
+      { machine: 'larkfell-2i', complaint: 'dies-hot', who: 'owner', where: 'trailside', kit: [] },
+      {},
+    )
+    const bench = caseFor(knowledge, 'larkfell-2i', 'dies-hot')
+    const minutesIn = ({ checks }: typeof bench.model) =>
+      checks.find(({ id }) => id === 'spark-old-plug-hot.left')!.minutes
+    expect(minutesIn(bench.model)).toBeGreaterThan(15)
+    expect(minutesIn(kase.model)).toBeGreaterThan(minutesIn(bench.model))
+  })
+
   it('puts off no deed that tells for questions that do not earn their minutes', () => {
     const open: ShippedJob = {
       machine: 'pedlar-1c',

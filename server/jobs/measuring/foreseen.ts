@@ -30,7 +30,7 @@ export function foreseenModel(
     const checks = kase.model.checks.map((check) => {
       const card = named(kase.checks, check.id)
       const blurred = blurOf(card, meter, conditions)
-      const minutes = who === 'owner' ? minutesByPhone(card, owner) : check.minutes
+      const minutes = who === 'owner' ? minutesByPhone(check, card, owner) : check.minutes
       if (blurred === null && minutes === check.minutes) return check
       return { ...check, minutes, ...(blurred && { blur: blurred }) } satisfies Check
     })
@@ -38,10 +38,18 @@ export function foreseenModel(
   })
 }
 
-/** Minutes until an owner has understood, done and told it. */
-export function minutesByPhone({ minutes, measurand }: CheckCard, { answers }: Owner): number {
+/**
+ * Minutes until an owner has understood, done and told it. What it takes besides, as a run until it is hot, nobody has
+ * to be talked through.
+ */
+function minutesByPhone(
+  check: Check,
+  { minutes, measurand }: CheckCard,
+  { answers }: Owner,
+): number {
   const readings = measurand === undefined ? 0 : (measurand.places ?? 1)
-  return answers.talk + minutes * answers.pace + readings * answers.metering
+  const besides = check.minutes - minutes
+  return answers.talk + minutes * answers.pace + besides + readings * answers.metering
 }
 
 function blurOf(

@@ -39,31 +39,30 @@ const onceMore: Line = {
 
 /**
  * Cautions about an engine that turns are heard right before it does, and not before spanners are fetched; but first
- * of all where something is made ready with the engine running.
+ * where something of them is made ready, or the engine run for it.
  */
 function cautionsInOrder(
   input: Standing,
   card: CheckCard,
   { putBack, make }: Way,
 ): { readonly first: Line[]; readonly turning: Line[] } {
-  const made = make.map(({ setup }) => setup)
-  const said = saidBefore(input, new Set(made.map(({ id }) => id)))
+  const made = new Set(make.map(({ setup }) => setup.id))
+  const isMade = ({ setups = [] }: CautionCard) => setups.some((id) => made.has(id))
+  const runs = make.some(({ setup: { once, undo } }) => once && undo === undefined)
+  const isLater = (caution: CautionCard) =>
+    caution.engine !== undefined &&
+    putBack.length + make.length > 0 &&
+    !isMade(caution) &&
+    !(runs && caution.engine === 'running')
+  const heard = heardOnCall(input)
+  const anew = card.cautions.filter(isMade).map(({ id }) => id)
+  const said = new Set([...heard].filter((id) => !anew.includes(id)))
   const general = [...cautionsOfTheJob(input), ...cautionsEverywhere(input)]
   const unsaid = general.filter(({ id }) => !said.has(id))
-  const runs = made.some(({ once, undo }) => once && undo === undefined)
-  const isLater = ({ ofTurning }: CautionCard) =>
-    ofTurning === true && !runs && putBack.length + make.length > 0
   return {
     first: cautionLines([...card.cautions.filter((each) => !isLater(each)), ...unsaid], said),
     turning: cautionLines(card.cautions.filter(isLater), said),
   }
-}
-
-/** What was said on this call, but for what these set-ups make so anew. */
-function saidBefore(input: Standing, made: ReadonlySet<string>): ReadonlySet<string> {
-  const { cautions } = input.knowledge.cautions
-  const isAnew = (id: string) => cautions[id]?.neededWhen?.setups?.some((each) => made.has(each))
-  return new Set([...heardOnCall(input)].filter((id) => !isAnew(id)))
 }
 
 /** What "that plug" and "that switch" are: the part by its name, and where it sits. */

@@ -3,7 +3,7 @@ import type { Standing } from '../standing/standing.ts'
 import { likelyModes } from '../verdict/named.ts'
 import { presentVerdict } from '../verdict/present.ts'
 import { partNames } from '../words/names.ts'
-import { lowerFirst, sentence } from '../words/sentences.ts'
+import { listed, lowerFirst, sentence } from '../words/sentences.ts'
 import { partsFound, verdictLines } from './found.ts'
 import { neverOf } from './home.ts'
 import { type Mending, mendingAnswers, mendingLines } from './put-right.ts'
@@ -54,14 +54,29 @@ const neverLines = ({ kase, knowledge, folded }: Standing): Line[] =>
     ? []
     : linesOf('never', neverOf(kase, knowledge))
 
-function handOver({ folded, walk }: Standing): Line[] {
+function handOver(input: Standing): Line[] {
+  const { folded, walk } = input
   const tried = partsFound(walk.step).some((part) => folded.putRight.has(part))
   return linesOf('hand over', [
-    ...(tried ? ['What can be done out there has been done.'] : []),
-    'The rest is work for a bench, and nothing to take apart where you are.',
+    tried
+      ? 'What can be done out there has been done: the rest is work for a bench.'
+      : 'That is work for a bench: take nothing apart where you are.',
+    ...wouldHelp(input),
     'What we found stands written here, and the workshop goes on from it.',
     'Now let us see how you get home.',
   ])
+}
+
+/** What they have not got, and could put the likeliest right with. */
+function wouldHelp(input: Standing): string[] {
+  const { folded, knowledge, walk } = input
+  const { kit = [] } = folded.conditions
+  const [likeliest] = partsFound(walk.step)
+  const mends = likeliest === undefined ? [] : likelyModes(input, likeliest).map(({ mend }) => mend)
+  const lacking = mends[0]?.kit.filter((thing) => !kit.includes(thing)) ?? []
+  if (lacking.length === 0) return []
+  const things = lacking.map((thing) => lowerFirst(knowledge.owner.kit[thing]?.asks ?? thing))
+  return [`With ${listed(things)} it could be put right where you are.`]
 }
 
 /** What helped them on their way, if anything did. */

@@ -69,13 +69,15 @@ function group({ kase }: Standing, { group }: Extract<Step, { kind: 'cannotSepar
   })
   const [first, ...others] = known.slice(0, mostNamed)
   if (first === undefined) return ['From here nobody can say which part it is.']
-  if (others.length === 0) return [`It may be ${first.name}.`, howSure(first.probability)]
-  return [
-    'From here nobody can tell these apart.',
-    `It may be ${first.name}. ${howSure(first.probability)}`,
-    ...others.map(({ name }) => `Or it is ${name}.`),
-  ]
+  const names = others.map(({ name }) => name)
+  const orElse = names.length > 0 ? [`Or it is ${listed(names, 'or')}.`] : []
+  return first.probability >= mostLikely
+    ? [`It is most likely ${first.name}.`, howSure(first.probability), ...orElse]
+    : ['From here nobody can tell what it is.', `It may be ${first.name}.`, ...orElse]
 }
+
+/** From here on one part is more than the first of several. */
+const mostLikely = 0.35
 
 /** "Of ten machines that answer so, about nine have that." */
 function howSure(probability: number): string {

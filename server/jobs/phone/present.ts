@@ -19,7 +19,7 @@ import { presentEnding } from './ending.ts'
 import { mendingSeen, presentPutRight } from './put-right.ts'
 import { presentRepaired } from './repaired.ts'
 import { saying } from './saying.ts'
-import type { PhoneCheck, PhoneDeed, PhonePage } from './view.ts'
+import type { Line, PhoneCheck, PhoneDeed, PhonePage } from './view.ts'
 
 /** A job's page while an owner is at the machine: what to say to them, and what they answer. */
 export function presentPhone(input: Standing & Asked): PhonePage {
@@ -53,16 +53,20 @@ export function presentPhone(input: Standing & Asked): PhonePage {
     ...(check && { check }),
     ...(deed && { deed }),
     ...(ending && { ending }),
-    ways: [
-      { href: `/jobs/${job.id}/home`, text: 'Getting home' },
-      { href: `/jobs/${job.id}/conditions?who=self`, text: 'Take it over at the bench' },
-      { href: `/jobs/${job.id}/conditions`, text: 'They have something else' },
-      { href: cardHref(input), text: 'The pocket card for this' },
-      { href: `/jobs/${job.id}?whole=yes`, text: 'The whole work' },
-    ],
+    ways: otherWays(input).filter(
+      ({ href }) => !ending?.onwards.some((onward) => onward.href === href),
+    ),
     notices: presentCautions(input, cautionsEverywhere(input)),
   }
 }
+
+const otherWays = (input: Standing): PhonePage['ways'] => [
+  { href: `/jobs/${input.job.id}/home`, text: 'Getting home' },
+  { href: `/jobs/${input.job.id}/conditions?who=self`, text: 'Take it over at the bench' },
+  { href: `/jobs/${input.job.id}/conditions`, text: 'They have something else' },
+  { href: cardHref(input), text: 'The pocket card for this' },
+  { href: `/jobs/${input.job.id}?whole=yes`, text: 'The whole work' },
+]
 
 /** What comes before the next check: what was repaired is to stay away, or what was seen is put right. */
 function presentDeed(input: Standing & Asked): PhoneDeed | undefined {
@@ -78,15 +82,14 @@ function presentPhoneCheck(input: Standing & Asked, card: CheckCard): PhoneCheck
   const again = purpose === 'take'
   const lines = checkLines(input, card, again)
   const { measurand } = card
+  // What could not be taken stands at the answers again, and so does what is only put right.
+  const asked = refused?.check === card.id || purpose === 'correction' ? lines.length : line
+  const said = saying(lines, asked, (number) => sameCheck(input, `line=${number}`))
   return {
     id: card.id,
     title: again ? `Once more: ${lowerFirst(card.title)}` : upperFirst(card.title),
-    // What could not be taken stands at the answers again, and so does what is only put right.
-    saying: saying(
-      lines,
-      refused?.check === card.id || purpose === 'correction' ? lines.length : line,
-      (number) => sameCheck(input, `line=${number}`),
-    ),
+    saying: said,
+    keepsAnswer: said.next !== undefined && lines.findIndex(isTheQuestion(card)) <= said.at,
     ...(card.spot?.connector && {
       spot: presentSpot(card.spot, knowledge.colours, { isApart: isReadApart(card) }),
     }),
@@ -110,6 +113,11 @@ function presentPhoneCheck(input: Standing & Asked, card: CheckCard): PhoneCheck
     },
   }
 }
+
+const isTheQuestion =
+  ({ asks }: CheckCard) =>
+  ({ says }: Line) =>
+    says === asks
 
 /** Why an owner does not make a check, as they would put it. */
 const ownersReasons = ['They cannot do that', noToolHere, 'Not safe there', 'They would rather not']

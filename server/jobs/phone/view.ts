@@ -55,6 +55,8 @@ export interface PhoneCheck {
   readonly id: string
   readonly title: string
   readonly saying: SayingView
+  /** The question is asked, and there is more to say before its answer is set down. */
+  readonly keepsAnswer: boolean
   /** What "the pin that I name" is: the pins and wires, where there are any. */
   readonly spot?: SpotView
   /** What a good one shows, where it is measured: for this end of the line only. */

@@ -19,17 +19,11 @@ export function cautionCards(
 type Caution = Knowledge['cautions']['cautions'][string]
 
 function cautionCard(id: string, caution: Omit<Caution, 'roles'>): CautionCard {
-  const {
-    signal,
-    command,
-    says,
-    phone,
-    reminds,
-    neededWhen: { engine = [], setups } = {},
-  } = caution
-  const ofTurning = setups === undefined && engine.some((each) => each !== 'stopped')
+  const { signal, command, says, phone, reminds, neededWhen = {} } = caution
+  const engine = neededWhen.engine?.find((each) => each !== 'stopped')
   return {
     ...{ id, signal, command, says, phone, reminds },
-    ...(ofTurning && { ofTurning }),
+    ...(engine && { engine }),
+    ...(neededWhen.setups && { setups: neededWhen.setups }),
   }
 }

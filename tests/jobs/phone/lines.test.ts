@@ -29,7 +29,9 @@ describe('what is said to an owner about a check', () => {
     expect(fit.length).toBeGreaterThan(0)
     const wrong = fit.flatMap((card) => {
       const lines = checkLines(job, card)
-      const turning = card.cautions.filter(({ ofTurning }) => ofTurning).map(({ phone }) => phone)
+      const turning = card.cautions
+        .filter(({ engine }) => engine !== undefined)
+        .map(({ phone }) => phone)
       const ofTurning = ({ says }: Line) => turning.some((phone) => phone.includes(says))
       const from = (some: (line: Line) => boolean) => lines.slice(lines.findIndex(some))
       const isCaution = ({ label }: Line) => signals.includes(label)

@@ -33,7 +33,7 @@ const perhapsDone = /^Unless it is so already: /
 /** The same of a page that says other things as well: null for a sentence that is no set-up. */
 export function setupIn(printed: string, knowledge: Knowledge, where: Where): Change | null {
   const change = sayings(knowledge, where).get(plainly(printed.replace(perhapsDone, '')))
-  // "Key at OFF" within a set-up turns the key, and no other word turns it back.
+  // "Turn the key to OFF" within a set-up turns the key, and no other word turns it back.
   return change ? doing([change, ...positionsIn(printed)]) : null
 }
 
