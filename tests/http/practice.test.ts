@@ -115,6 +115,33 @@ describe('a round', () => {
     expect(text).toContain('name="pull"')
   })
 
+  it('speaks of no field that a job has and the bench has not', async () => {
+    const round = await begin({ seed: '1' })
+    const checks = [
+      ...new Set(
+        [...(await http().get(round)).text.matchAll(/\?check=([^"#]+)/g)].map(([, id]) => id!),
+      ),
+    ]
+    expect(checks.length).toBeGreaterThan(40)
+    for (const check of checks) {
+      const page = textIn((await http().get(`${round}?check=${check}`)).text)
+      expect(page, check).not.toContain('Meter and leads')
+      expect(page, check).not.toContain('taken off for you')
+    }
+    const winding = await shownOn(`${round}?check=winding-resistance.exciter.igniter-plug`)
+    expect(winding).toContain('touch its leads together and note what they read')
+    expect(winding).toContain('What a step says to enter, the bench enters by itself.')
+  })
+
+  it('says in the list which checks the meter cannot judge, and why', async () => {
+    const page = await shownOn(await begin({ seed: '1' }))
+    expect(page).toMatch(
+      /Peak voltage of the timing pickup at the igniter plug, cranking [^.]*The meter cannot prove it good: what the diode of a passive peak adaptor takes off is too much against these limits\./,
+    )
+    const exciter = /Resistance of the exciter winding at the igniter plug (.{40})/.exec(page)![1]
+    expect(exciter).not.toContain('The meter')
+  })
+
   it('gives the reading of the hidden machine, runs the minutes up and leaves the plug apart', async () => {
     const round = await begin({ seed: seedHiding('exciter') })
     await press(round, 'checks', { check: 'winding-resistance.pickup.igniter-plug' })

@@ -1,6 +1,8 @@
 import type { Opened } from '../record/events.ts'
 
 export const roundHref = (id: number): string => `/practice/rounds/${id}`
+export const checkHref = (id: number, check: string): string =>
+  `${roundHref(id)}?check=${encodeURIComponent(check)}`
 export const afterHref = (id: number): string => `${roundHref(id)}/after`
 export const progressHref = (who: string): string =>
   `/practice/progress?${new URLSearchParams({ who })}`

@@ -1,9 +1,6 @@
-import { unfitSentence } from '../../jobs/check/meter.ts'
 import { isReadApart } from '../../jobs/check/present.ts'
 import { presentSpot } from '../../jobs/check/spot.ts'
 import { presentSteps } from '../../jobs/check/way.ts'
-import { fitnessFor } from '../../jobs/measuring/foreseen.ts'
-import { meterAtHand } from '../../jobs/measuring/meter-at-hand.ts'
 import { temperatureOf, usualWarmth } from '../../jobs/measuring/warmth.ts'
 import { fold } from '../../jobs/record/fold.ts'
 import { wayTo } from '../../jobs/standing/as-it-stands.ts'
@@ -11,14 +8,15 @@ import { barredBy, barringsOf } from '../../jobs/standing/barred.ts'
 import { cautionsOfTheJob, presentCautions } from '../../jobs/words/cautions.ts'
 import { limitsNow } from '../../jobs/words/limits-now.ts'
 import { degrees, listed, minutes, sentence, upperFirst } from '../../jobs/words/sentences.ts'
-import type { CheckCard, Measurand, SetupCard } from '../../knowledge/case.ts'
+import type { CheckCard, Measurand } from '../../knowledge/case.ts'
 import { printLimits } from '../../measure/reading/print.ts'
 import { asJob, conditionsOf } from '../round/as-job.ts'
 import type { RoundStanding } from '../round/standing.ts'
-import { waitFor } from '../round/waits.ts'
 import { type Pull, pulls } from '../seen/making.ts'
+import { meterFor } from './meter.ts'
+import { minutesToMake, minutesToWait } from './minutes.ts'
 import type { PracticeCheckView } from './views.ts'
-import { backWords } from './words.ts'
+import { atTheBench, backWords } from './words.ts'
 
 /** A check as a job's page has it, with a button that makes it instead of a field. */
 export function presentPracticeCheck(standing: RoundStanding, card: CheckCard): PracticeCheckView {
@@ -28,12 +26,7 @@ export function presentPracticeCheck(standing: RoundStanding, card: CheckCard): 
   const onJob = { job, folded, kase, knowledge }
   const way = wayTo({ setups, unsure: [], fading: [] }, card)
   const barred = barredBy(barringsOf(kase, folded), card)
-  const unfit =
-    card.measurand &&
-    unfitSentence(
-      fitnessFor(card.measurand, meterAtHand(knowledge, folded), folded.conditions),
-      card.measurand,
-    )
+  const { unfit } = meterFor(standing)(card)
   const times = made.filter((each) => each.card.id === card.id)
   return {
     id: card.id,
@@ -41,7 +34,7 @@ export function presentPracticeCheck(standing: RoundStanding, card: CheckCard): 
     cautions: presentCautions(onJob, [...card.cautions, ...cautionsOfTheJob(onJob)]),
     ...(barred !== null && { barred: sentence(barred) }),
     ...(card.measurand && { limits: limitsOf(standing, card.measurand) }),
-    ...(card.meter && { setting: card.meter }),
+    ...(card.meter && { setting: atTheBench(card.meter) }),
     ...(unfit && { unfit }),
     ...(card.spot && {
       spot: presentSpot(card.spot, knowledge.colours, {
@@ -49,7 +42,11 @@ export function presentPracticeCheck(standing: RoundStanding, card: CheckCard): 
         isApart: isReadApart(card),
       }),
     }),
-    steps: presentSteps(way, card, kase.machine),
+    steps: presentSteps(way, card, kase.machine).map((each) => ({
+      ...each,
+      steps: each.steps.map(atTheBench),
+    })),
+    ...(card.measurand && { entering: 'What a step says to enter, the bench enters by itself.' }),
     terms: [
       {
         label: 'Tools',
@@ -77,23 +74,6 @@ function limitsOf({ hidden }: RoundStanding, measurand: Measurand) {
     says: `${printLimits(limits, quantity.unit)}${over}${speed}`,
     ...(now !== undefined && { now: `${now} at ${degrees(celsius)}` }),
   }
-}
-
-/** With what has to be made ready, and without what somebody chooses to put back first, or waits for. */
-export function minutesToMake(standing: RoundStanding, card: CheckCard): number {
-  return needsOf(standing, card).reduce(
-    (sum, setup) => sum + setup.minutes + (setup.once ? (setup.undo?.minutes ?? 0) : 0),
-    card.minutes,
-  )
-}
-
-/** Minutes that go by with nothing to do. */
-export const minutesToWait = (standing: RoundStanding, card: CheckCard): number =>
-  waitFor(standing.knowledge, card, needsOf(standing, card), standing)
-
-function needsOf({ setups }: RoundStanding, card: CheckCard): readonly SetupCard[] {
-  const held = new Set(setups.map(({ id }) => id))
-  return card.asked ? [] : card.setups.filter(({ id }) => !held.has(id))
 }
 
 function waiting(standing: RoundStanding, card: CheckCard): PracticeCheckView['terms'] {

@@ -1,6 +1,5 @@
 import { presentSuspects } from '../../jobs/beside/suspects.ts'
 import { cautionsEverywhere, cautionsView } from '../../jobs/words/cautions.ts'
-import { hindrance } from '../../jobs/words/hindrance.ts'
 import { degrees, minutes, sentence, upperFirst } from '../../jobs/words/sentences.ts'
 import type { Case } from '../../knowledge/case.ts'
 import { machineName } from '../../knowledge/machine-name.ts'
@@ -9,9 +8,10 @@ import { conditionsOf, leadsRead } from '../round/as-job.ts'
 import { knownAfter } from '../round/belief.ts'
 import type { Fitted, RoundStanding } from '../round/standing.ts'
 import { barredBecause } from './barred.ts'
+import { groupsOf } from './groups.ts'
 import { handOutHref, roundHref } from './hrefs.ts'
-import { minutesToMake, minutesToWait, presentPracticeCheck } from './present-check.ts'
-import type { CheckGroup, LastView, RoundPage } from './views.ts'
+import { presentPracticeCheck } from './present-check.ts'
+import type { LastView, RoundPage } from './views.ts'
 import { backWords, leftWords, seenWords, spentWords, titled } from './words.ts'
 
 /** What somebody asked to see of a round, or sent and could not be taken. */
@@ -121,27 +121,3 @@ function togetherWords({ setups }: RoundStanding): string {
   const back = setups.reduce((sum, { undo }) => sum + (undo?.minutes ?? 0), 0)
   return `All that is apart, off or fitted is put back first, ${minutes(back)}.`
 }
-
-/** By the part they are about; then what is asked, then what is about no one part. */
-function groupsOf(standing: RoundStanding): CheckGroup[] {
-  const { round, hidden, kase, made } = standing
-  const conditions = conditionsOf(hidden)
-  const done = new Set(made.map(({ card }) => card.id))
-  const groups = new Map<string, CheckGroup['checks'][0][]>()
-  const names = ['Asking the owner', 'Several parts at once', ...partNames(standing)]
-  for (const name of names) groups.set(name, [])
-  for (const card of kase.checks.values()) {
-    if (hindrance(card, conditions, hidden.knowledge.owner) !== null) continue
-    const part = card.part === undefined ? undefined : kase.parts.get(card.part)
-    const name = part ? upperFirst(part.name) : (names[card.asked ? 0 : 1] ?? '')
-    const says = `${minutes(minutesToMake(standing, card) + minutesToWait(standing, card))}${done.has(card.id) ? ', made already' : ''}`
-    const href = `${roundHref(round.id)}?check=${encodeURIComponent(card.id)}`
-    groups.get(name)?.push({ href, title: upperFirst(card.title), says })
-  }
-  return [...groups]
-    .filter(([, checks]) => checks.length > 0)
-    .map(([name, checks]) => ({ name, checks }))
-}
-
-const partNames = ({ kase }: RoundStanding): string[] =>
-  [...kase.parts.values()].map(({ name }) => upperFirst(name))

@@ -55,6 +55,8 @@ export interface PracticeCheckView {
   readonly unfit?: string
   readonly spot?: SpotView
   readonly steps: readonly StepsView[]
+  /** Who enters what a step speaks of entering. */
+  readonly entering?: string
   readonly terms: readonly Fact[]
   /** What stands in its way and stays unless it is put back. */
   readonly putBack: readonly { readonly setup: string; readonly says: string }[]
@@ -72,5 +74,7 @@ export interface CheckGroup {
     readonly href: string
     readonly title: string
     readonly says: string
+    /** That the meter at hand cannot judge it, and why. */
+    readonly cannot?: string
   }[]
 }

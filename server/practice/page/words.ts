@@ -39,3 +39,16 @@ export function leftWords({ machine }: Case, { seen, spoilt, inTheWay }: Made): 
     .map(([, { name }]) => `the ${name}`)
   return `with ${listed(plugs)} still apart`
 }
+
+/** Fields that the page of a job has and the bench has not, as the steps of checks speak of them. */
+const fieldsOfAJob: readonly (readonly [RegExp, string])[] = [
+  [
+    /enter what they read under Meter and leads(: it is taken off for you)?/g,
+    'note what they read',
+  ],
+  [/; zeroed leads are taken off for you/g, ', with the leads in it'],
+]
+
+/** A step as it is done at the bench, where the reading shows by itself. */
+export const atTheBench = (text: string): string =>
+  fieldsOfAJob.reduce((said, [field, instead]) => said.replace(field, instead), text)
