@@ -79,6 +79,8 @@ export interface CheckCard {
   readonly setups: readonly SetupCard[]
   /** What has to be put back before it is made, each with its way back. */
   readonly forbids: readonly SetupCard[]
+  /** It cools or starts what was run hot for it, so nothing that fades is left. */
+  readonly cools?: true
   /** Somebody is only asked, so the machine stays as it stands. */
   readonly asked?: true
   /** What is read lies on the bench by itself. */

@@ -139,6 +139,7 @@ function checkOf(card: CheckCard, chances: Check['chances']): Check {
     setups: card.setups.filter(({ once }) => !once).map(setupOf),
     forbids: card.forbids.map(setupOf),
     effort: effortOf(card),
+    ...(card.cools && { cools: true }),
     outcomes: card.outcomes,
     chances,
   }

@@ -32,6 +32,16 @@ describe('what goes by itself', () => {
     expect(minutesAlong('spark', 'long')).toEqual([18, 22])
   })
 
+  it('is gone after what cools it, and nothing else is', () => {
+    const spray = { ...named('pulse'), cools: true }
+    const after = standsAfter(spray, standsAfter(named('spark'), together))
+    expect([...after.keys()]).toEqual(['hood'])
+    const ways = waysOf([named('spark'), spray], together)
+    const [spark, cooled] = ways.checks
+    const held = heldOnce(ways, cooled!, heldOnce(ways, spark!, ways.held))
+    expect(minutesFrom(ways, spark!, held)).toBe(19)
+  })
+
   it('leaves what stays until it is put back as it is', () => {
     expect(minutesAlong('pulse', 'look', 'spark', 'look')).toEqual([21, 1, 4, 3])
   })

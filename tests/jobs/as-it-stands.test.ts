@@ -37,6 +37,7 @@ const checks = new Map(
     check('hot coil', [heat, { ...coil, once: true }], { forbids: [plug, coil] }),
     check('warm', [warmth], { minutes: 3 }),
     check('warm coil', [warmth, { ...coil, once: true }], { minutes: 1 }),
+    check('spray', [warmth], { cools: true }),
     check('long', [hood], { minutes: 4 }),
     check('owner', [], { asked: true }),
   ].map((card) => [card.id, card]),
@@ -185,6 +186,8 @@ describe('the way to a check', () => {
     expect(way('pull', made('warm')).putBack).toBe('')
     expect(still('warm', made('warm'), { kind: 'proved', gone: false, reopened: [] })).toEqual([])
     expect(still('owner', made('warm'))).toEqual([])
+    expect(still('spray', made('warm'))).toEqual(['warmth'])
+    expect(still('warm', made('spray'))).toEqual([])
   })
 
   it('has back before the run what is to come apart after it', () => {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { minutesOf, together, wayTo } from '../../server/diagnosis/model/stands.ts'
 import { caseFor } from '../../server/knowledge/instantiate.ts'
 import { shippedCases, shippedKnowledge } from '../support/knowledge.ts'
 import { type ShippedJob, shippedJob } from '../support/shipped-job.ts'
@@ -47,8 +48,10 @@ describe('what an owner is asked', () => {
       {},
     )
     const bench = caseFor(knowledge, 'larkfell-2i', 'dies-hot')
-    const minutesIn = ({ checks }: typeof bench.model) =>
-      checks.find(({ id }) => id === 'spark-old-plug-hot.left')!.minutes
+    const minutesIn = ({ checks }: typeof bench.model) => {
+      const check = checks.find(({ id }) => id === 'spark-old-plug-hot.left')!
+      return check.minutes + minutesOf(wayTo(check, together))
+    }
     expect(minutesIn(bench.model)).toBeGreaterThan(15)
     expect(minutesIn(kase.model)).toBeGreaterThan(minutesIn(bench.model))
   })

@@ -37,7 +37,7 @@ function plugsOf({ world: { circuit } }: Site, part: string): readonly string[] 
 
 /** What a hand puts right there and then; all else needs a new part. */
 const byHand: ReadonlySet<string> = new Set([
-  ...['loose', 'out-of-place', 'pushed-back', 'wet'],
+  ...['loose', 'out-of-place', 'pushed-back', 'wet', 'blown'],
   ...['shut', 'choke-closed', 'idle-low', 'boils'],
   ...['oiled', 'ground-lost'],
 ])

@@ -52,6 +52,8 @@ export interface Check {
   readonly forbids?: readonly Setup[]
   /** What it asks of the person; of checks that come to nearly the same, the lowest comes first. Left out: 0. */
   readonly effort?: number
+  /** What goes by itself is gone once it is made. Left out: as long as it lasts, it stays. */
+  readonly cools?: boolean
   readonly outcomes: readonly string[]
   /** `chances[c][o]`: chance of outcome o if cut set c is the true one. Each row sums to 1. */
   readonly chances: readonly (readonly number[])[]

@@ -43,5 +43,6 @@ export function standsAfter(check: Check, stands: Stands): Stands {
     // Made last, just before the check itself, however long the way there.
     after.set(id, lasts - check.minutes)
   }
-  return new Map([...after].filter(([, left]) => left > 0))
+  const stays = (left: number) => left > 0 && (!check.cools || left === Number.POSITIVE_INFINITY)
+  return new Map([...after].filter(([, left]) => stays(left)))
 }

@@ -16,6 +16,8 @@ export interface CheckWay {
   readonly minutes: number
   readonly needs: number
   readonly forbids: number
+  /** Nothing that fades is left once it is made. */
+  readonly cools: boolean
 }
 
 /** What checks need and forbid, as bits, so that the minutes of any order of them are soon told. */
@@ -57,7 +59,8 @@ export function waysOf(checks: readonly Check[], stands: Stands): Ways {
     fading: bits(fading.map(({ id }) => id)),
     lasts: Math.min(...fading.flatMap(({ lasts }) => lasts ?? [])),
     held: { bits: bits(stands.keys()), left: Math.min(...leftOf) },
-    checks: checks.map(({ minutes, setups, forbids = [] }) => ({
+    checks: checks.map(({ minutes, setups, forbids = [], cools = false }) => ({
+      cools,
       minutes: setups
         .filter(({ id }) => !bitOf.has(id) && !stands.has(id))
         .reduce((sum, setup) => sum + setup.minutes + setup.undo, minutes),
@@ -79,11 +82,11 @@ export function minutesFrom(ways: Ways, way: CheckWay, held: Held): number {
 
 /** What holds once the check is made. */
 export function heldOnce(ways: Ways, way: CheckWay, held: Held): Held {
-  const { minutes, needs, forbids } = way
+  const { minutes, needs, forbids, cools } = way
   const isMade = (needs & ways.fading & ~lasting(ways, way, held)) !== 0
   const left = isMade ? ways.lasts - minutes : leftAfter(ways, way, held)
   const bits = (held.bits & ~forbids) | needs
-  return { bits: left > 0 ? bits : bits & ~ways.fading, left }
+  return { bits: left > 0 && !cools ? bits : bits & ~ways.fading, left }
 }
 
 /** Spares the sum where nothing fades. */

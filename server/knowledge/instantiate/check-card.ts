@@ -70,6 +70,7 @@ export function checkCard(
     ...(check.part && { part: check.part.id }),
     ...(kind.teach && { teach: say(kind.teach) }),
     ...(kind.asked && { asked: true }),
+    ...(kind.cools && { cools: true }),
     ...(loose && { loose: true }),
     ...(kind.meter && { meter: say(kind.meter) }),
     ...(spot && { spot }),

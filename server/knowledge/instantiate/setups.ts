@@ -27,8 +27,8 @@ export function setupsFor(
   const fitted = kit.filter(({ id }) => entry(setups, id).undo !== 'fades')
   const isInTheWay = ({ id }: SetupCard) => hinders(entry(setups, id), ['running'])
   return [
-    ...covers,
     ...heat,
+    ...covers,
     ...apart.map(once),
     ...fitted.map((card) => (isInTheWay(card) ? once(card) : card)),
   ]

@@ -108,6 +108,8 @@ export const CheckKind = z.strictObject({
    * time too, harmless or not. A check about a question always does.
    */
   lasting: z.boolean().optional(),
+  /** It cools or starts what was run hot for it, so what `fades` is gone after it. */
+  cools: z.boolean().optional(),
   /** Somebody is only asked: nobody touches the machine, so it stays as it stands. */
   asked: z.boolean().optional(),
   engine: z.enum(['stopped', 'cranking', 'running']),

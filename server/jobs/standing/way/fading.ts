@@ -23,6 +23,7 @@ export function lastingFor(fading: readonly Fading[], card: CheckCard): SetupCar
 
 /** After a check: so much nearer its end, or made anew just before the check itself. */
 export function fadingAfter(fading: readonly Fading[], card: CheckCard, way: Way): Fading[] {
+  if (card.cools) return []
   const own = ownMinutes(card)
   const made = way.make.flatMap(({ setup }) =>
     setup.lasts ? [{ setup, left: setup.lasts.minutes - own }] : [],
