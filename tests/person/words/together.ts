@@ -103,7 +103,10 @@ export const positions: readonly Phrase[] = [
   [/seat weighed down|set the .* as for work/i, () => having({ letGo: new Set() })],
   [/^let the .* go, as when/i, ({ part }) => add('letGo', part)],
   [/tether (left )?on|as for work:/i, () => having({ tether: 'on' })],
-  [/(stop|key) switch at off|key (still )?at off|turn the key to off/i, () => having({ stopSwitch: 'OFF' })],
+  [
+    /(stop|key) switch at off|key (still )?at off|turn the key to off/i,
+    () => having({ stopSwitch: 'OFF' }),
+  ],
   [/tether pulled|pull the tether|tether on and pull it/i, () => having({ tether: 'pulled' })],
   [/set the (.*) to off, or pull its cap/i, turnedOff],
   [
