@@ -29,7 +29,7 @@ export const Owner = z.strictObject({
     metering: Minutes,
     /**
      * An easy question comes before what tells more only if that costs at most what is left of its own minutes once it
-     * has won back this share of them: nobody out there stands for questions without end.
+     * has won back this share of them: whoever is out there has enough of questions soon.
      */
     earns: z.number().min(0).max(1),
     source: Source,
