@@ -83,7 +83,9 @@ function wouldHelp(input: Standing): string[] {
 function gotHome({ folded, knowledge }: Standing): Line[] | undefined {
   const helped = [...folded.tried].findLast(([, helped]) => helped)?.[0]
   const way = helped === undefined ? undefined : knowledge.home.ways[helped]
-  return way && linesOf('on the way', [`It runs: ${lowerFirst(way.says)}.`, sentence(way.danger)])
+  return (
+    way && linesOf('on the way', ['It runs now, so touch nothing on it.', sentence(way.danger)])
+  )
 }
 
 /** Ways on: home, to the bench, and to what might be asked once more. */

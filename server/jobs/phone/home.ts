@@ -102,6 +102,12 @@ function dangerOf({ danger, afloat }: Way, { conditions }: Standing['folded']): 
   return sentence((conditions.afloat && afloat) || danger)
 }
 
+/** Nobody's hands go to a cover while the engine runs. */
+const coversBack = (says: readonly string[]): readonly string[] =>
+  says.length === 0
+    ? []
+    : ['Stop it first, and see that nothing turns.', ...says, 'Start it again.']
+
 function tryingView(input: Standing & Asked, id: string, way: Way): HomePage['trying'] {
   const { job, folded, kase, knowledge, line = 1 } = input
   const { says, do: steps, cautions } = way
@@ -113,9 +119,10 @@ function tryingView(input: Standing & Asked, id: string, way: Way): HomePage['tr
     ...linesOf('first', folded.conditions.afloat ? knowledge.home.afloat.first : []),
     ...cautionLines(cards, heardOnCall(input)),
     ...linesOf('put back first', putBackSentences(first, kase.machine, 'by phone')),
-    ...linesOf('do', steps.map((step) => fill(step, fillings)).filter(Boolean)),
+    // What can go wrong is heard before it is done.
     ...linesOf('mind', [danger]),
-    ...linesOf('before you go', putBackSentences(covers, kase.machine, 'by phone')),
+    ...linesOf('do', steps.map((step) => fill(step, fillings)).filter(Boolean)),
+    ...linesOf('before you go', coversBack(putBackSentences(covers, kase.machine, 'by phone'))),
     { says: 'Does it run, and can you go?', label: 'ask' },
   ]
   return {
