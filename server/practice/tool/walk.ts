@@ -9,6 +9,7 @@ import { knownAfter } from '../round/belief.ts'
 import { after, atRest, waitFor } from '../round/waits.ts'
 import type { Hidden } from '../seen/hidden.ts'
 import { look, type Seen } from '../seen/look.ts'
+import { stillThere } from './still-there.ts'
 
 /** One check as the tool asked for it, and what was known after it. */
 export interface ToolStep {
@@ -39,7 +40,7 @@ export async function toolWalk(hidden: Hidden): Promise<ToolWalk> {
   const { kase, knowledge } = hidden
   const steps: ToolStep[] = []
   let clock = atRest
-  let held = new Set<string>()
+  let held: ReadonlySet<string> = new Set()
   while (steps.length < patience) {
     const job = asJob(hidden, steps)
     const { walk } = standingOf(knowledge, { job, folded: fold(job.events), kase })
@@ -60,14 +61,6 @@ export async function toolWalk(hidden: Hidden): Promise<ToolWalk> {
     await setImmediate()
   }
   return ended(hidden, steps, { kind: 'gaveUp' })
-}
-
-/** What is apart, off or fitted after a check made as its page says: what was in its way has been put back. */
-function stillThere(held: ReadonlySet<string>, { setups, forbids, asked }: CheckCard): Set<string> {
-  if (asked) return new Set(held)
-  const gone = new Set(forbids.map(({ id }) => id))
-  const left = [...held].filter((id) => !gone.has(id))
-  return new Set([...left, ...setups.filter(({ once }) => !once).map(({ id }) => id)])
 }
 
 function ended(hidden: Hidden, steps: readonly ToolStep[], end: ToolWalk['end']): ToolWalk {
