@@ -177,6 +177,25 @@ describe('a round', () => {
     expect(textIn(strange.text)).toContain('no such check')
   })
 
+  it('keeps the part and the pull that were chosen on a page that had moved on', async () => {
+    const round = await begin({ seed: '3' })
+    await press(round, 'checks', { check: 'ask-before' })
+    const send = (noun: string, form: Record<string, string>) =>
+      http()
+        .post(`${round}/${noun}`)
+        .type('form')
+        .send({ version: '1', ...form })
+        .expect(409)
+    const bought = await send('parts', { part: 'coil' })
+    expect(bought.text).toMatch(/<option value="coil" selected>/)
+    const pulled = await send('checks', {
+      check: 'peak-voltage.exciter.igniter-plug',
+      pull: 'slow',
+    })
+    expect(pulled.text).toMatch(/name="pull" value="slow" checked/)
+    expect(pulled.text).not.toMatch(/name="pull" value="brisk" checked/)
+  })
+
   it('is not shown afterwards before it is over', async () => {
     const round = await begin({ seed: '4' })
     const early = await http().get(`${round}/after`).expect(303)
