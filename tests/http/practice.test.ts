@@ -216,7 +216,23 @@ describe('the end of a round', () => {
     expect(page).toMatch(/The exciter winding /i)
     expect(page).toContain('The tool’s order on the same machine')
     expect(page).toContain('It names the exciter winding')
-    expect(page).toMatch(/Likeliest then: .*%/)
+  })
+
+  it('gives a reason for every step of both orders, and what it told', async () => {
+    const round = await begin({ seed: seedHiding('exciter') })
+    await press(round, 'checks', { check: 'winding-resistance.exciter.igniter-plug' })
+    await press(round, 'backs', { setup: 'unplug igniter-plug' })
+    await press(round, 'checks', { check: 'spark-on-tester.single' })
+    await press(round, 'parts', { part: 'exciter' })
+    const { text } = await http().get(`${round}/after`).expect(200)
+    const steps = [...text.matchAll(/<li><p><b>.*?<\/li>/gs)].map(([step]) => textIn(step))
+    expect(steps.length).toBeGreaterThan(4)
+    for (const step of steps) {
+      expect(step).toMatch(/(It could (tell|speak)|all show alike here|No part that is listed)/)
+      expect(step).toMatch(/(It spoke (for|against) |It changed next to nothing\.)/)
+    }
+    expect(steps[0]).toMatch(/It could tell the exciter winding from the /)
+    expect(steps[0]).toMatch(/It spoke for the exciter winding: \d+ % before it, \d+ % after it/)
   })
 
   it('costs whoever buys good parts, and goes on', async () => {

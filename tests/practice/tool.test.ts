@@ -9,6 +9,7 @@ import type { Hidden } from '../../server/practice/seen/hidden.ts'
 import { worthOf } from '../../server/practice/tool/compare.ts'
 import { drawFor, hardness } from '../../server/practice/tool/level.ts'
 import { resultOf } from '../../server/practice/tool/result.ts'
+import { movedMost, toldApart } from '../../server/practice/tool/telling.ts'
 import { toolWalk } from '../../server/practice/tool/walk.ts'
 import { shippedCases, shippedKnowledge } from '../support/knowledge.ts'
 
@@ -79,8 +80,19 @@ describe('what a round was worth', () => {
     const late = [...found, 'cap-resistance.cap'].map(made)
     const worths = worthOf(round(seed, ...late))
     expect(worths[0]).toMatchObject({ settled: false })
-    expect(worths.at(-2)!.likeliest).toMatchObject({ part: 'exciter' })
+    expect(worths.at(-2)!.after.suspects[0]).toMatchObject({ part: 'exciter' })
     expect(worths.at(-1)).toMatchObject({ settled: true })
+  })
+
+  it('says what each check could tell apart, and what it moved', () => {
+    const seed = seedHiding('exciter.open')
+    const { hidden, kase, made: all } = round(seed, made('winding-resistance.exciter.igniter-plug'))
+    const [before, after] = [knownAfter(hidden, []), knownAfter(hidden, all)]
+    const { showing, otherwise } = toldApart(kase.model, all[0]!.card.id, before)
+    expect(showing).not.toContain('exciter')
+    expect(otherwise).toEqual(['exciter'])
+    expect(movedMost(before, after)!.part).toBe('exciter')
+    expect(movedMost(before, before)).toBeUndefined()
   })
 
   it('counts minutes and set-ups once, and what is put back', () => {

@@ -1,17 +1,17 @@
 import { setImmediate } from 'node:timers/promises'
 import { named } from '../../diagnosis/model/named.ts'
-import type { Step, Suspect } from '../../diagnosis/model/walk.ts'
+import type { Step } from '../../diagnosis/model/walk.ts'
 import { fold } from '../../jobs/record/fold.ts'
 import { standingOf } from '../../jobs/standing/standing.ts'
 import type { CheckCard } from '../../knowledge/case.ts'
 import { asJob, type Reading } from '../round/as-job.ts'
-import { knownAfter } from '../round/belief.ts'
+import { type Known, knownAfter } from '../round/belief.ts'
 import { after, atRest, waitFor } from '../round/waits.ts'
 import type { Hidden } from '../seen/hidden.ts'
 import { look, type Seen } from '../seen/look.ts'
 import { stillThere } from './still-there.ts'
 
-/** One check as the tool asked for it, and what was known after it. */
+/** One check as the tool asked for it, and what was known before it and after it. */
 export interface ToolStep {
   readonly card: CheckCard
   readonly take: number
@@ -20,7 +20,8 @@ export interface ToolStep {
   readonly minutes: number
   /** Minutes of these that are nothing but waiting. */
   readonly waited: number
-  readonly likeliest: Suspect | undefined
+  readonly before: Known
+  readonly after: Known
 }
 
 /** The tool's own walk on a hidden fault. */
@@ -39,6 +40,7 @@ const patience = 40
 export async function toolWalk(hidden: Hidden): Promise<ToolWalk> {
   const { kase, knowledge } = hidden
   const steps: ToolStep[] = []
+  let known = knownAfter(hidden, [])
   let clock = atRest
   let held: ReadonlySet<string> = new Set()
   while (steps.length < patience) {
@@ -56,8 +58,9 @@ export async function toolWalk(hidden: Hidden): Promise<ToolWalk> {
     const stands = new Set(card.setups.map(({ id }) => id))
     const seen = look(hidden, card, { take, pull: 'brisk', stands })
     const readings: Reading[] = [...steps, { card, seen }]
-    const [likeliest] = knownAfter(hidden, readings).suspects
-    steps.push({ card, take, seen, minutes, waited, likeliest })
+    const now = knownAfter(hidden, readings)
+    steps.push({ card, take, seen, minutes, waited, before: known, after: now })
+    known = now
     await setImmediate()
   }
   return ended(hidden, steps, { kind: 'gaveUp' })
