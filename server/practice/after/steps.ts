@@ -1,6 +1,6 @@
 import { named } from '../../diagnosis/model/named.ts'
-import { partNames } from '../../jobs/words/names.ts'
 import {
+  listed,
   lowerFirst,
   minutes,
   percent,
@@ -12,7 +12,7 @@ import type { Case, CheckCard } from '../../knowledge/case.ts'
 import { leftWords, seenWords, spentWords } from '../page/words.ts'
 import type { Known } from '../round/belief.ts'
 import type { Worth } from '../tool/compare.ts'
-import { movedMost, toldApart } from '../tool/telling.ts'
+import { movedMost, type Part, toldApart } from '../tool/telling.ts'
 import type { ToolStep } from '../tool/walk.ts'
 
 /** One check of an order. */
@@ -70,16 +70,17 @@ const titleOf = (title: string, take: number): string =>
 
 /** "It could tell the exciter winding from the igniter and the timing pickup." */
 function apartWords(kase: Case, { id }: CheckCard, before: Known): string {
-  const { showing, otherwise } = toldApart(kase.model, id, before)
-  if (showing.length === 0) return 'No part that is listed was likely any more.'
-  if (otherwise.length === 0) {
-    return showing.length === 1
-      ? sentence(`It could speak for ${partNames(kase, showing)}, or against it`)
-      : 'The likeliest parts all show alike here: it could only speak for one that was less likely.'
+  const { showing, otherwise, behind } = toldApart(kase.model, id, before)
+  const names = (parts: readonly Part[]) => listed(parts.map((part) => partWords(kase, part)))
+  if (otherwise.length > 0) {
+    return sentence(`It could tell ${names(otherwise)} from ${names(showing)}`)
   }
-  return sentence(`It could tell ${partNames(kase, otherwise)} from ${partNames(kase, showing)}`)
+  if (behind === undefined) return 'No part that was left shows otherwise here than the others.'
+  const till = behind.probability < 0.01 ? 'hardly likely' : `at ${percent(behind.probability)}`
+  return sentence(`It could only speak for ${partWords(kase, behind.part)}, ${till} until then`)
 }
 
+/** What it told, and what was likeliest then: said once, where that is the same part. */
 function toldWords(kase: Case, before: Known, after: Known): readonly string[] {
   const moved = movedMost(before, after)
   const [first] = after.suspects
@@ -88,17 +89,18 @@ function toldWords(kase: Case, before: Known, after: Known): readonly string[] {
       ? []
       : [
           sentence(
-            `The likeliest is then ${suspectWords(kase, first.part)}, at ${percent(first.probability)}`,
+            `The likeliest is then ${partWords(kase, first.part)}, at ${percent(first.probability)}`,
           ),
         ]
   if (moved === undefined) return ['It changed next to nothing.', ...then]
-  const way = moved.probability > moved.before ? 'It spoke for' : 'It spoke against'
-  const says = `${way} ${suspectWords(kase, moved.part)}: ${percent(moved.before)} before it, ${percent(moved.probability)} after it`
-  // Said once, where the part that moved is the likeliest.
-  return moved.part === first?.part
-    ? [sentence(`${says}, and likeliest`)]
-    : [sentence(says), ...then]
+  const isFor = moved.probability > moved.before
+  const says = sentence(
+    `It spoke ${isFor ? 'for' : 'against'} ${partWords(kase, moved.part)}: from ${percent(moved.before)} to ${percent(moved.probability)}`,
+  )
+  if (moved.part !== first?.part) return [says, ...then]
+  const isNew = before.suspects[0]?.part !== moved.part
+  return [says, isNew ? 'That is the likeliest now.' : 'That is still the likeliest.']
 }
 
-const suspectWords = (kase: Case, part: string | null): string =>
+const partWords = (kase: Case, part: Part): string =>
   part === null ? 'something that is not listed here' : the(named(kase.parts, part).name)

@@ -85,7 +85,7 @@ function waiting(standing: RoundStanding, card: CheckCard): PracticeCheckView['t
   return wait === 0 ? [] : [{ label: 'Waiting', value: `${minutes(wait)} more` }]
 }
 
-/** Its volts follow how fast somebody pulls. */
+/** Its volts follow how fast somebody pulls; where a starter turns it, nobody does. */
 const isPulled = ({ engine, measurand }: CheckCard): boolean =>
   engine === 'cranking' && measurand?.quantity.corrections.includes('speed') === true
 

@@ -12,37 +12,52 @@ const foremost = { least: 0.03, most: 6 }
 /** Chances that differ by less than this tell nobody anything. From memory. */
 const clear = 0.2
 
+/** A part, or null for what is not listed. */
+export type Part = Suspect['part']
+
 /** The foremost suspects of a check, by whether they show in it what is shown most often. */
 export interface Apart {
-  readonly showing: readonly string[]
-  readonly otherwise: readonly string[]
+  readonly showing: readonly Part[]
+  readonly otherwise: readonly Part[]
+  /** Where the foremost all show alike: the one behind them that clearly does not. */
+  readonly behind?: Suspect
 }
 
 /** The foremost suspects that a check tells apart: those that clearly less often show what is usual, and the rest. */
 export function toldApart(model: Model, check: string, { belief, suspects }: Known): Apart {
   const { chances } = checkNamed(model, check)
-  const parts = suspects
-    .filter(({ probability }) => probability >= foremost.least)
-    .flatMap(({ part }) => part ?? [])
-    .slice(0, foremost.most)
-  const cutSetsOf = (part: string) =>
-    model.cutSets.flatMap((cutSet, i) => (cutSet.parts.includes(part) ? [i] : []))
-  const rowOf = (cutSets: readonly number[]) => {
-    const sum = cutSets.reduce((total, i) => total + numbered(belief, i), 0)
-    const weights = cutSets.map((i) => numbered(belief, i) / sum)
+  const rowOf = (part: Part) => {
+    const own = model.cutSets.flatMap(({ parts }, i) =>
+      (part === null ? parts.length === 0 : parts.includes(part)) ? [i] : [],
+    )
+    const sum = own.reduce((total, i) => total + numbered(belief, i), 0)
     return mixed(
-      weights,
-      cutSets.map((i) => numbered(chances, i)),
+      own.map((i) => (sum > 0 ? numbered(belief, i) / sum : 1 / own.length)),
+      own.map((i) => numbered(chances, i)),
     )
   }
-  if (parts.length === 0) return { showing: [], otherwise: [] }
-  const usual = likeliest(rowOf(parts.flatMap(cutSetsOf)))
-  const shows = new Map(parts.map((part) => [part, rowOf(cutSetsOf(part))[usual] ?? 0]))
-  const most = Math.max(...shows.values())
-  const isOtherwise = (part: string) => (shows.get(part) ?? 0) < most - clear
+  const front = suspects
+    .filter(({ probability }) => probability >= foremost.least)
+    .slice(0, foremost.most)
+  const rows = new Map(suspects.map(({ part }) => [part, rowOf(part)]))
+  const row = (part: Part) => rows.get(part) ?? rowOf(part)
+  if (front.length === 0) return { showing: [], otherwise: [] }
+  const usual = likeliest(
+    mixed(
+      front.map(({ probability }) => probability),
+      front.map(({ part }) => row(part)),
+    ),
+  )
+  const shows = ({ part }: Suspect) => row(part)[usual] ?? 0
+  const most = Math.max(...front.map(shows))
+  const isOtherwise = (suspect: Suspect) => shows(suspect) < most - clear
+  const partOf = ({ part }: Suspect) => part
+  const otherwise = front.filter(isOtherwise).map(partOf)
+  const behind = otherwise.length === 0 ? suspects.find(isOtherwise) : undefined
   return {
-    showing: parts.filter((part) => !isOtherwise(part)),
-    otherwise: parts.filter(isOtherwise),
+    showing: front.filter((each) => !isOtherwise(each)).map(partOf),
+    otherwise,
+    ...(behind && { behind }),
   }
 }
 
