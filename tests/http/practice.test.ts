@@ -177,6 +177,25 @@ describe('a round', () => {
     expect(textIn(strange.text)).toContain('no such check')
   })
 
+  it('keeps the part and the pull that were chosen on a page that had moved on', async () => {
+    const round = await begin({ seed: '3' })
+    await press(round, 'checks', { check: 'ask-before' })
+    const send = (noun: string, form: Record<string, string>) =>
+      http()
+        .post(`${round}/${noun}`)
+        .type('form')
+        .send({ version: '1', ...form })
+        .expect(409)
+    const bought = await send('parts', { part: 'coil' })
+    expect(bought.text).toMatch(/<option value="coil" selected>/)
+    const pulled = await send('checks', {
+      check: 'peak-voltage.exciter.igniter-plug',
+      pull: 'slow',
+    })
+    expect(pulled.text).toMatch(/name="pull" value="slow" checked/)
+    expect(pulled.text).not.toMatch(/name="pull" value="brisk" checked/)
+  })
+
   it('is not shown afterwards before it is over', async () => {
     const round = await begin({ seed: '4' })
     const early = await http().get(`${round}/after`).expect(303)
@@ -197,7 +216,25 @@ describe('the end of a round', () => {
     expect(page).toMatch(/The exciter winding /i)
     expect(page).toContain('The tool’s order on the same machine')
     expect(page).toContain('It names the exciter winding')
-    expect(page).toMatch(/Likeliest then: .*%/)
+  })
+
+  it('gives a reason for every step of both orders, and what it told', async () => {
+    const round = await begin({ seed: seedHiding('exciter') })
+    await press(round, 'checks', { check: 'winding-resistance.exciter.igniter-plug' })
+    await press(round, 'backs', { setup: 'unplug igniter-plug' })
+    await press(round, 'checks', { check: 'spark-on-tester.single' })
+    await press(round, 'parts', { part: 'exciter' })
+    const { text } = await http().get(`${round}/after`).expect(200)
+    const steps = [...text.matchAll(/<li><p><b>.*?<\/li>/gs)].map(([step]) => textIn(step))
+    expect(steps.length).toBeGreaterThan(4)
+    for (const step of steps) {
+      expect(step).toMatch(/(It could (tell|only speak for) |No part that was left )/)
+      expect(step).toMatch(/(It spoke (for|against) |It changed next to nothing\.)/)
+    }
+    expect(steps[0]).toMatch(/It could tell the exciter winding from the /)
+    expect(steps[0]).toMatch(
+      /It spoke for the exciter winding: from \d+ % to \d+ %\. That is the likeliest now\./,
+    )
   })
 
   it('costs whoever buys good parts, and goes on', async () => {

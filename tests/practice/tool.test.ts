@@ -5,9 +5,11 @@ import type { RoundEvent, StoredRound } from '../../server/practice/record/event
 import { knownAfter } from '../../server/practice/round/belief.ts'
 import { hiddenOf, roundStanding } from '../../server/practice/round/standing.ts'
 import { drawHidden } from '../../server/practice/seen/draw.ts'
+import type { Hidden } from '../../server/practice/seen/hidden.ts'
 import { worthOf } from '../../server/practice/tool/compare.ts'
 import { drawFor, hardness } from '../../server/practice/tool/level.ts'
 import { resultOf } from '../../server/practice/tool/result.ts'
+import { movedMost, toldApart } from '../../server/practice/tool/telling.ts'
 import { toolWalk } from '../../server/practice/tool/walk.ts'
 import { shippedCases, shippedKnowledge } from '../support/knowledge.ts'
 
@@ -51,13 +53,13 @@ describe('the tool at the practice bench', () => {
   it('finds an easy draw no harder than the first, and a hard one no easier', async () => {
     const at = async (level: 'any' | 'easy' | 'hard') => {
       const wish = { ...pedlar, seed: 'spring', level }
-      const hidden = hiddenOf(knowledge, { ...wish, draw: await drawFor(knowledge, wish) })!
-      return hardness(hidden, await toolWalk(hidden))
+      return hiddenOf(knowledge, { ...wish, draw: await drawFor(knowledge, wish) })!
     }
     const [easy, any, hard] = [await at('easy'), await at('any'), await at('hard')]
-    expect(easy).toBeLessThanOrEqual(any)
-    expect(hard).toBeGreaterThanOrEqual(any)
-    expect(hard).toBeGreaterThan(easy)
+    expect(hardness(easy)).toBeLessThanOrEqual(hardness(any))
+    expect(hardness(hard)).toBeGreaterThanOrEqual(hardness(any))
+    const steps = async (hidden: Hidden) => (await toolWalk(hidden)).steps.length
+    expect(await steps(hard)).toBeGreaterThan(await steps(easy))
   })
 })
 
@@ -78,8 +80,19 @@ describe('what a round was worth', () => {
     const late = [...found, 'cap-resistance.cap'].map(made)
     const worths = worthOf(round(seed, ...late))
     expect(worths[0]).toMatchObject({ settled: false })
-    expect(worths.at(-2)!.likeliest).toMatchObject({ part: 'exciter' })
+    expect(worths.at(-2)!.after.suspects[0]).toMatchObject({ part: 'exciter' })
     expect(worths.at(-1)).toMatchObject({ settled: true })
+  })
+
+  it('says what each check could tell apart, and what it moved', () => {
+    const seed = seedHiding('exciter.open')
+    const { hidden, kase, made: all } = round(seed, made('winding-resistance.exciter.igniter-plug'))
+    const [before, after] = [knownAfter(hidden, []), knownAfter(hidden, all)]
+    const { showing, otherwise } = toldApart(kase.model, all[0]!.card.id, before)
+    expect(showing).not.toContain('exciter')
+    expect(otherwise).toEqual(['exciter'])
+    expect(movedMost(before, after)!.part).toBe('exciter')
+    expect(movedMost(before, before)).toBeUndefined()
   })
 
   it('counts minutes and set-ups once, and what is put back', () => {

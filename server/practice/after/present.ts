@@ -1,16 +1,16 @@
 import { named } from '../../diagnosis/model/named.ts'
-import type { Suspect } from '../../diagnosis/model/walk.ts'
 import type { Fact } from '../../jobs/words/fact.ts'
 import { partNames, suspectName } from '../../jobs/words/names.ts'
-import { lowerFirst, minutes, percent, sentence, upperFirst } from '../../jobs/words/sentences.ts'
+import { minutes, percent, sentence, upperFirst } from '../../jobs/words/sentences.ts'
 import type { Case } from '../../knowledge/case.ts'
 import { machineName } from '../../knowledge/machine-name.ts'
 import { handOutHref, learnHref, progressHref } from '../page/hrefs.ts'
-import { leftWords, seenWords, spentWords } from '../page/words.ts'
+import { spentWords } from '../page/words.ts'
 import type { RoundStanding } from '../round/standing.ts'
-import { type Worth, worthOf } from '../tool/compare.ts'
+import { worthOf } from '../tool/compare.ts'
 import { hasLooked, resultOf } from '../tool/result.ts'
-import type { ToolStep, ToolWalk } from '../tool/walk.ts'
+import type { ToolWalk } from '../tool/walk.ts'
+import { ownStep, type StepView, toolStep } from './steps.ts'
 
 /** The page of a round that is over. */
 export interface AfterPage {
@@ -27,15 +27,6 @@ export interface AfterPage {
   /** How the tool's walk ended. */
   readonly toolEnd: string
   readonly ways: readonly { readonly href: string; readonly text: string }[]
-}
-
-export interface StepView {
-  readonly title: string
-  readonly shown: string
-  readonly minutes: string
-  /** "Likeliest then: exciter winding, 62 %." Of the tool's checks, why before it. */
-  readonly known: string
-  readonly remarks: readonly string[]
 }
 
 export function presentAfter(standing: RoundStanding, tool: ToolWalk): AfterPage {
@@ -55,7 +46,7 @@ export function presentAfter(standing: RoundStanding, tool: ToolWalk): AfterPage
     }),
     facts: [
       { label: 'Your minutes', value: spentWords(spent, waited) },
-      { label: 'The tool’s minutes', value: minutes(tool.minutes) },
+      { label: 'The tool’s minutes', value: spentWords(tool.minutes, waitedBy(tool)) },
       { label: 'Your checks', value: String(standing.made.length) },
       { label: 'The tool’s checks', value: String(tool.steps.length) },
       {
@@ -94,7 +85,7 @@ function endWords({ end, fitted, kase, minutes: spent }: RoundStanding, tool: To
   if (end === 'cannot tell') {
     if (good.length > 0) {
       return sentence(
-        `You bought ${partNames(kase, good)}, which was good, and then could not tell`,
+        `You bought ${partNames(kase, good)}, which ${were(good)} good, and then could not tell`,
       )
     }
     if (tool.right) return 'You could not tell. The tool named the part, as stands below.'
@@ -104,52 +95,14 @@ function endWords({ end, fitted, kase, minutes: spent }: RoundStanding, tool: To
   }
   return good.length === 0
     ? 'You named the part that had failed.'
-    : sentence(`You found it, after you had bought ${partNames(kase, good)}, which was good`)
+    : sentence(
+        `You found it, after you had bought ${partNames(kase, good)}, which ${were(good)} good`,
+      )
 }
 
-function ownStep(kase: Case, { made, likeliest, settled, cheaper }: Worth): StepView {
-  const { card, seen, take } = made
-  const left = leftWords(kase, made)
-  return {
-    title: titleOf(card.title, take),
-    shown: seenWords(card, seen),
-    minutes: minutes(made.minutes),
-    known: knownWords(kase, likeliest),
-    remarks: [
-      ...(settled ? ['What this asks had been settled before.'] : []),
-      ...(cheaper
-        ? [
-            `As much could be expected in ${minutes(cheaper.minutes)} from: ${lowerFirst(cheaper.card.title)}.`,
-          ]
-        : []),
-      ...(left === ''
-        ? []
-        : [
-            sentence(
-              `It was made ${left}, so it says nothing of what it asks, and counts for nothing`,
-            ),
-          ]),
-    ],
-  }
-}
+const waitedBy = ({ steps }: ToolWalk): number => steps.reduce((sum, { waited }) => sum + waited, 0)
 
-function toolStep(kase: Case, { card, seen, take, minutes: spent, likeliest }: ToolStep): StepView {
-  return {
-    title: titleOf(card.title, take),
-    shown: seenWords(card, seen),
-    minutes: minutes(spent),
-    known: `${sentence(card.why)} ${knownWords(kase, likeliest)}`,
-    remarks: [],
-  }
-}
-
-const titleOf = (title: string, take: number): string =>
-  take === 1 ? upperFirst(title) : `Once more: ${lowerFirst(title)}`
-
-const knownWords = (kase: Case, suspect: Suspect | undefined): string =>
-  suspect === undefined
-    ? ''
-    : `Likeliest then: ${suspectName(kase, suspect.part)}, ${percent(suspect.probability)}.`
+const were = (parts: readonly string[]): string => (parts.length === 1 ? 'was' : 'were')
 
 function toolEndWords(kase: Case, { end }: ToolWalk): string {
   switch (end.kind) {

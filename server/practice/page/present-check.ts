@@ -12,14 +12,18 @@ import type { CheckCard, Measurand } from '../../knowledge/case.ts'
 import { printLimits } from '../../measure/reading/print.ts'
 import { asJob, conditionsOf } from '../round/as-job.ts'
 import type { RoundStanding } from '../round/standing.ts'
-import { type Pull, pulls } from '../seen/making.ts'
+import { isPull, type Pull, pulls } from '../seen/making.ts'
 import { meterFor } from './meter.ts'
 import { minutesToMake, minutesToWait } from './minutes.ts'
 import type { PracticeCheckView } from './views.ts'
 import { atTheBench, backWords } from './words.ts'
 
 /** A check as a job's page has it, with a button that makes it instead of a field. */
-export function presentPracticeCheck(standing: RoundStanding, card: CheckCard): PracticeCheckView {
+export function presentPracticeCheck(
+  standing: RoundStanding,
+  card: CheckCard,
+  pull = '',
+): PracticeCheckView {
   const { hidden, kase, knowledge, made, setups } = standing
   const job = asJob(hidden, made)
   const folded = fold(job.events)
@@ -56,7 +60,7 @@ export function presentPracticeCheck(standing: RoundStanding, card: CheckCard): 
       ...waiting(standing, card),
     ],
     putBack: way.putBack.map(({ setup }) => ({ setup: setup.id, says: backWords(setup) })),
-    pulls: isPulled(card) ? pullChoices(times.at(-1)?.pull ?? 'brisk') : [],
+    pulls: isPulled(card) ? pullChoices(isPull(pull) ? pull : (times.at(-1)?.pull ?? 'brisk')) : [],
     submit:
       times.length === 0 ? 'Do it' : (card.measurand?.quantity.touches.another ?? 'Do it again'),
   }
@@ -81,7 +85,7 @@ function waiting(standing: RoundStanding, card: CheckCard): PracticeCheckView['t
   return wait === 0 ? [] : [{ label: 'Waiting', value: `${minutes(wait)} more` }]
 }
 
-/** Its volts follow how fast somebody pulls. */
+/** Its volts follow how fast somebody pulls; where a starter turns it, nobody does. */
 const isPulled = ({ engine, measurand }: CheckCard): boolean =>
   engine === 'cranking' && measurand?.quantity.corrections.includes('speed') === true
 

@@ -18,10 +18,15 @@ import { backWords, leftWords, seenWords, spentWords, titled } from './words.ts'
 export interface AskedOfRound {
   readonly check: string
   readonly notice?: string
+  /** What had been chosen in a form that could not be taken. */
+  readonly chosen?: { readonly part: string; readonly pull: string }
 }
 
 /** A round: the complaint, every check there is, and what came of those that were made. */
-export function presentRound(standing: RoundStanding, { check, notice }: AskedOfRound): RoundPage {
+export function presentRound(
+  standing: RoundStanding,
+  { check, notice, chosen }: AskedOfRound,
+): RoundPage {
   const { round, hidden, kase, knowledge, made, setups, fitted } = standing
   const { machine, complaint } = kase
   const card = kase.checks.get(check)
@@ -38,7 +43,7 @@ export function presentRound(standing: RoundStanding, { check, notice }: AskedOf
     ...(notice !== undefined && { notice }),
     ...(last && { last: lastView(kase, last) }),
     ...(fitted.length > 0 && { bought: boughtWords(standing, fitted) }),
-    ...(card && { check: presentPracticeCheck(standing, card) }),
+    ...(card && { check: presentPracticeCheck(standing, card, chosen?.pull) }),
     groups: groupsOf(standing),
     stands: setups
       .toReversed()
@@ -61,7 +66,7 @@ export function presentRound(standing: RoundStanding, { check, notice }: AskedOf
     }),
     parts: [...kase.parts.values()]
       .filter(({ id }) => !fitted.some(({ part }) => part === id))
-      .map(({ id, name }) => ({ id, name: upperFirst(name) })),
+      .map(({ id, name }) => ({ id, name: upperFirst(name), chosen: id === chosen?.part })),
     handOut: {
       href: handOutHref(round.opened),
       says: `Everybody who begins with the seed ${round.opened.seed} here gets this machine.`,

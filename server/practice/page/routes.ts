@@ -76,7 +76,9 @@ function show(
   check: string,
   notice?: string,
 ): Promise<string> {
-  const page = presentRound(found, { check, ...(notice !== undefined && { notice }) })
+  // A form that could not be taken comes back as it was filled in.
+  const chosen = { part: textOf(request.body, 'part'), pull: textOf(request.body, 'pull') }
+  const page = presentRound(found, { check, chosen, ...(notice !== undefined && { notice }) })
   return showPage(request, reply, { page: 'practice/page/round' }, page)
 }
 

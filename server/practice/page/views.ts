@@ -29,7 +29,11 @@ export interface RoundPage {
   /** That all is put back before a part is tried, where something is apart. */
   readonly putTogether?: string
   readonly suspects?: SuspectsView
-  readonly parts: readonly { readonly id: string; readonly name: string }[]
+  readonly parts: readonly {
+    readonly id: string
+    readonly name: string
+    readonly chosen: boolean
+  }[]
   /** A way to the same machine for others. */
   readonly handOut: { readonly href: string; readonly says: string }
 }

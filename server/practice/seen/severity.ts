@@ -10,8 +10,8 @@ import { pulls } from './making.ts'
 import { propertyOf } from './moment.ts'
 
 /** So many draws of how badly a part has failed are looked at, and so many checks of each. */
-const draws = 12
-const checks = 8
+const draws = 9
+const checks = 6
 
 /**
  * A fault that is seen, or is not seen, as it is less often than this makes hardly the complaint that somebody came

@@ -1,16 +1,17 @@
 import { setImmediate } from 'node:timers/promises'
 import { named } from '../../diagnosis/model/named.ts'
-import type { Step, Suspect } from '../../diagnosis/model/walk.ts'
+import type { Step } from '../../diagnosis/model/walk.ts'
 import { fold } from '../../jobs/record/fold.ts'
 import { standingOf } from '../../jobs/standing/standing.ts'
 import type { CheckCard } from '../../knowledge/case.ts'
 import { asJob, type Reading } from '../round/as-job.ts'
-import { knownAfter } from '../round/belief.ts'
+import { type Known, knownAfter } from '../round/belief.ts'
 import { after, atRest, waitFor } from '../round/waits.ts'
 import type { Hidden } from '../seen/hidden.ts'
 import { look, type Seen } from '../seen/look.ts'
+import { stillThere } from './still-there.ts'
 
-/** One check as the tool asked for it, and what was known after it. */
+/** One check as the tool asked for it, and what was known before it and after it. */
 export interface ToolStep {
   readonly card: CheckCard
   readonly take: number
@@ -19,7 +20,8 @@ export interface ToolStep {
   readonly minutes: number
   /** Minutes of these that are nothing but waiting. */
   readonly waited: number
-  readonly likeliest: Suspect | undefined
+  readonly before: Known
+  readonly after: Known
 }
 
 /** The tool's own walk on a hidden fault. */
@@ -38,8 +40,9 @@ const patience = 40
 export async function toolWalk(hidden: Hidden): Promise<ToolWalk> {
   const { kase, knowledge } = hidden
   const steps: ToolStep[] = []
+  let known = knownAfter(hidden, [])
   let clock = atRest
-  let held = new Set<string>()
+  let held: ReadonlySet<string> = new Set()
   while (steps.length < patience) {
     const job = asJob(hidden, steps)
     const { walk } = standingOf(knowledge, { job, folded: fold(job.events), kase })
@@ -55,22 +58,12 @@ export async function toolWalk(hidden: Hidden): Promise<ToolWalk> {
     const stands = new Set(card.setups.map(({ id }) => id))
     const seen = look(hidden, card, { take, pull: 'brisk', stands })
     const readings: Reading[] = [...steps, { card, seen }]
-    const [likeliest] = knownAfter(hidden, readings).suspects
-    steps.push({ card, take, seen, minutes, waited, likeliest })
+    const now = knownAfter(hidden, readings)
+    steps.push({ card, take, seen, minutes, waited, before: known, after: now })
+    known = now
     await setImmediate()
   }
   return ended(hidden, steps, { kind: 'gaveUp' })
-}
-
-/** What is apart, off or fitted after a check made as its page says: what was in its way has been put back. */
-function stillThere(held: ReadonlySet<string>, { setups, forbids, asked }: CheckCard): Set<string> {
-  if (asked) return new Set(held)
-  const gone = new Set(forbids.map(({ id }) => id))
-  const left = [...held].filter((id) => !gone.has(id))
-  return new Set([
-    ...left,
-    ...setups.filter(({ once, lasts }) => !once && !lasts).map(({ id }) => id),
-  ])
 }
 
 function ended(hidden: Hidden, steps: readonly ToolStep[], end: ToolWalk['end']): ToolWalk {

@@ -62,11 +62,10 @@ const addTo = (row: Row, column: number, value: number): void => {
 function lastUnknown(rows: Row[]): number {
   const size = rows.length
   for (let step = 0; step < size; step += 1) {
-    const ranked = rows.slice(step).sort((a, b) => Math.abs(at(b, step)) - Math.abs(at(a, step)))
-    rows.splice(step, size - step, ...ranked)
-    const [row, ...below] = rows.slice(step)
-    for (const each of below) {
-      if (row === undefined || at(each, step) === 0) continue
+    bringUp(rows, step)
+    const row = numbered(rows, step)
+    for (const each of rows.slice(step + 1)) {
+      if (at(each, step) === 0) continue
       const factor = at(each, step) / at(row, step)
       for (let column = step; column <= size; column += 1) {
         addTo(each, column, -factor * at(row, column))
@@ -75,4 +74,17 @@ function lastUnknown(rows: Row[]): number {
   }
   const last = numbered(rows, size - 1)
   return at(last, size) / at(last, size - 1)
+}
+
+/** Exchanges rows so that the one with the largest number in this column stands at its diagonal. */
+export function bringUp(rows: Row[], column: number): void {
+  let largest = column
+  for (let i = column + 1; i < rows.length; i += 1) {
+    const isLarger =
+      Math.abs(at(numbered(rows, i), column)) > Math.abs(at(numbered(rows, largest), column))
+    if (isLarger) largest = i
+  }
+  const row = numbered(rows, largest)
+  rows[largest] = numbered(rows, column)
+  rows[column] = row
 }

@@ -1,6 +1,6 @@
 import { numbered } from '../../../diagnosis/model/named.ts'
 import { ground } from '../node.ts'
-import type { Resistor } from '../solve.ts'
+import { bringUp, type Resistor } from '../solve.ts'
 
 /** A voltage behind some Ω: so many V more at `to` than at `from` while nothing flows. */
 export interface Source {
@@ -51,31 +51,33 @@ export function potentials(network: readonly Resistor[], sources: readonly Sourc
   return (place) => volts[index.get(place) ?? -1] ?? 0
 }
 
-/** All unknowns of a linear system, each row with its right side at the end; Gauss and Jordan, largest pivot. */
+/** All unknowns of a linear system, each row with its right side at the end; by elimination with the largest pivot. */
 function solved(rows: Float64Array[]): readonly number[] {
   const size = rows.length
   for (let step = 0; step < size; step += 1) {
-    const pivot = rows
-      .slice(step)
-      .reduce(
-        (best, row, i) => (large(row, step) > large(numbered(rows, best), step) ? step + i : best),
-        step,
-      )
-    const row = numbered(rows, pivot)
-    rows[pivot] = numbered(rows, step)
-    rows[step] = row
-    for (const other of rows) {
-      const factor = at(other, step) / at(row, step)
-      if (other === row || factor === 0) continue
-      for (let column = step; column <= size; column += 1)
-        addTo(other, column, -factor * at(row, column))
+    bringUp(rows, step)
+    const row = numbered(rows, step)
+    for (let i = step + 1; i < size; i += 1) {
+      const below = numbered(rows, i)
+      if (at(below, step) === 0) continue
+      const factor = at(below, step) / at(row, step)
+      for (let column = step; column <= size; column += 1) {
+        addTo(below, column, -factor * at(row, column))
+      }
     }
   }
-  return rows.map((row, i) => at(row, size) / at(row, i))
+  const values = new Float64Array(size)
+  for (let i = size - 1; i >= 0; i -= 1) {
+    const row = numbered(rows, i)
+    let rest = at(row, size)
+    for (let column = i + 1; column < size; column += 1)
+      rest -= at(row, column) * at(values, column)
+    values[i] = rest / at(row, i)
+  }
+  return [...values]
 }
 
 const at = (row: Float64Array, column: number): number => row[column] ?? 0
-const large = (row: Float64Array, column: number): number => Math.abs(at(row, column))
 const addTo = (row: Float64Array, column: number, value: number): void => {
   row[column] = at(row, column) + value
 }

@@ -1,0 +1,106 @@
+import { named } from '../../diagnosis/model/named.ts'
+import {
+  listed,
+  lowerFirst,
+  minutes,
+  percent,
+  sentence,
+  the,
+  upperFirst,
+} from '../../jobs/words/sentences.ts'
+import type { Case, CheckCard } from '../../knowledge/case.ts'
+import { leftWords, seenWords, spentWords } from '../page/words.ts'
+import type { Known } from '../round/belief.ts'
+import type { Worth } from '../tool/compare.ts'
+import { movedMost, type Part, toldApart } from '../tool/telling.ts'
+import type { ToolStep } from '../tool/walk.ts'
+
+/** One check of an order. */
+export interface StepView {
+  readonly title: string
+  /** Why it was asked: what it could tell apart. Sentences. */
+  readonly why: readonly string[]
+  readonly shown: string
+  readonly minutes: string
+  /** What it told, and what was likeliest then. Sentences. */
+  readonly told: readonly string[]
+  readonly remarks: readonly string[]
+}
+
+export function ownStep(kase: Case, { made, before, after, settled, cheaper }: Worth): StepView {
+  const { card, seen, take } = made
+  const left = leftWords(kase, made)
+  return {
+    title: titleOf(card.title, take),
+    why: [apartWords(kase, card, before)],
+    shown: seenWords(card, seen),
+    minutes: spentWords(made.minutes, made.waited),
+    told: left === '' && seen.kind !== 'barred' ? toldWords(kase, before, after) : [],
+    remarks: [
+      ...(seen.kind === 'barred' ? ['Nothing came back, so it told nothing.'] : []),
+      ...(settled ? ['What it asks had been settled before.'] : []),
+      ...(cheaper
+        ? [
+            `As much could be expected in ${minutes(cheaper.minutes)} from this check: ${sentence(lowerFirst(cheaper.card.title))}`,
+          ]
+        : []),
+      ...(left === ''
+        ? []
+        : [
+            sentence(`It was made ${left}, so it told nothing of what it asks, and is not weighed`),
+          ]),
+    ],
+  }
+}
+
+export function toolStep(kase: Case, step: ToolStep): StepView {
+  const { card, seen, take, minutes: spent, waited, before, after } = step
+  return {
+    title: titleOf(card.title, take),
+    why: [sentence(card.why), apartWords(kase, card, before)],
+    shown: seenWords(card, seen),
+    minutes: spentWords(spent, waited),
+    told: toldWords(kase, before, after),
+    remarks: [],
+  }
+}
+
+const titleOf = (title: string, take: number): string =>
+  take === 1 ? upperFirst(title) : `Once more: ${lowerFirst(title)}`
+
+/** "It could tell the exciter winding from the igniter and the timing pickup." */
+function apartWords(kase: Case, { id }: CheckCard, before: Known): string {
+  const { showing, otherwise, behind } = toldApart(kase.model, id, before)
+  const names = (parts: readonly Part[]) => listed(parts.map((part) => partWords(kase, part)))
+  if (otherwise.length > 0) {
+    return sentence(`It could tell ${names(otherwise)} from ${names(showing)}`)
+  }
+  if (behind === undefined) return 'No part that was left shows otherwise here than the others.'
+  const till = behind.probability < 0.01 ? 'hardly likely' : `at ${percent(behind.probability)}`
+  return sentence(`It could only speak for ${partWords(kase, behind.part)}, ${till} until then`)
+}
+
+/** What it told, and what was likeliest then: said once, where that is the same part. */
+function toldWords(kase: Case, before: Known, after: Known): readonly string[] {
+  const moved = movedMost(before, after)
+  const [first] = after.suspects
+  const then =
+    first === undefined
+      ? []
+      : [
+          sentence(
+            `The likeliest is then ${partWords(kase, first.part)}, at ${percent(first.probability)}`,
+          ),
+        ]
+  if (moved === undefined) return ['It changed next to nothing.', ...then]
+  const isFor = moved.probability > moved.before
+  const says = sentence(
+    `It spoke ${isFor ? 'for' : 'against'} ${partWords(kase, moved.part)}: from ${percent(moved.before)} to ${percent(moved.probability)}`,
+  )
+  if (moved.part !== first?.part) return [says, ...then]
+  const isNew = before.suspects[0]?.part !== moved.part
+  return [says, isNew ? 'That is the likeliest now.' : 'That is still the likeliest.']
+}
+
+const partWords = (kase: Case, part: Part): string =>
+  part === null ? 'something that is not listed here' : the(named(kase.parts, part).name)
