@@ -42,6 +42,9 @@ export function readRepair({ parts, faults }: Case, form: RepairForm): ReadRepai
   if (/^[-−–]/.test(form.price)) {
     return wrong('price', 'Write the price without a sign, or leave it empty.')
   }
+  if (form.price !== '' && !/\d/.test(form.price)) {
+    return wrong('price', 'Write the price as a number, such as 24.50, or leave it empty.')
+  }
   const minutes = numberIn(form.minutes.replace(/\s*min(utes)?$/i, ''))
   if (form.minutes !== '' && (minutes === null || minutes < 0 || minutes > mostMinutes)) {
     return wrong('minutes', 'Write the time in minutes, such as 25, or leave it empty.')

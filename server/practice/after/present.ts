@@ -1,7 +1,7 @@
 import { named } from '../../diagnosis/model/named.ts'
 import type { Fact } from '../../jobs/words/fact.ts'
 import { partNames, suspectName } from '../../jobs/words/names.ts'
-import { minutes, percent, sentence, upperFirst } from '../../jobs/words/sentences.ts'
+import { minutes, percent, sentence, the, upperFirst } from '../../jobs/words/sentences.ts'
 import type { Case } from '../../knowledge/case.ts'
 import { machineName } from '../../knowledge/machine-name.ts'
 import { handOutHref, learnHref, progressHref } from '../page/hrefs.ts'
@@ -42,7 +42,7 @@ export function presentAfter(standing: RoundStanding, tool: ToolWalk): AfterPage
     says: endWords(standing, tool),
     was: hidden.faults.map((fault) => {
       const { part, says } = named(kase.faults, fault)
-      return sentence(`${upperFirst(named(kase.parts, part).name)} ${says}`)
+      return sentence(upperFirst(`${the(named(kase.parts, part).name)} ${says}`))
     }),
     facts: [
       { label: 'Your minutes', value: spentWords(spent, waited) },
@@ -89,6 +89,8 @@ function endWords({ end, fitted, kase, minutes: spent }: RoundStanding, tool: To
       )
     }
     if (tool.right) return 'You could not tell. The tool named the part, as stands below.'
+    if (tool.end.kind === 'named')
+      return 'You could not tell. The tool thought that it could, and named a good part, as stands below.'
     return hasLooked(spent, tool)
       ? 'You could not tell, and neither could the tool.'
       : 'You stopped before anybody could know. In the end the tool could not tell either, as stands below.'
@@ -104,10 +106,12 @@ const waitedBy = ({ steps }: ToolWalk): number => steps.reduce((sum, { waited })
 
 const were = (parts: readonly string[]): string => (parts.length === 1 ? 'was' : 'were')
 
-function toolEndWords(kase: Case, { end }: ToolWalk): string {
+function toolEndWords(kase: Case, { end, right }: ToolWalk): string {
   switch (end.kind) {
-    case 'named':
-      return sentence(`It names ${partNames(kase, end.parts)}, at ${percent(end.probability)}`)
+    case 'named': {
+      const names = `It names ${partNames(kase, end.parts)}, at ${percent(end.probability)}`
+      return sentence(right ? names : `${names}, and is wrong: that is not what had failed`)
+    }
     case 'cannotSeparate': {
       const group = end.group.map(({ part }) => suspectName(kase, part))
       return sentence(`It cannot tell these apart: ${group.join('; ')}`)

@@ -258,6 +258,7 @@ export const posts: readonly Post[] = [
         long.repeat(3),
         '12.50',
       ],
+      'a price in words': [422, { ...now, ...repair, price: 'a fortune' }, 'a fortune'],
       'minutes in words': [422, { ...now, ...repair, minutes: 'an hour' }, 'an hour', '12.50'],
     },
   },
