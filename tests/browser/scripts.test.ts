@@ -64,11 +64,11 @@ describe('with scripts', () => {
   it('an error page takes the place of the whole page', async () => {
     const { page } = await openPage()
     await openJobByClicks(page, largest)
-    await page.evaluate(
-      `document.querySelector('#reading input[name=check]').value = 'no-such-check'`,
+    await page.route('**/jobs/1/readings', (route) =>
+      route.continue({ url: route.request().url().replace('/jobs/1/', '/jobs/999/') }),
     )
     await page.locator('#reading button').first().click()
-    await page.getByRole('heading', { name: 'No such check' }).waitFor()
+    await page.getByRole('heading', { name: 'No such job' }).waitFor()
     expect(await page.locator('h1').count()).toBe(1)
     expect(await page.locator('main').count()).toBe(1)
     expect(await page.locator('.masthead').count()).toBe(1)
