@@ -108,12 +108,12 @@ describe('what an owner has seen that can be put right', () => {
       { of: 'horse', choice: 'still-there' },
       'There is nothing like',
     ],
-    ['no outcome', { of: 'cap', choice: '' }, 'Say what came of it'],
+    ['no outcome', { of: 'cap', choice: '' }, 'Say whether it was put right'],
   ])('refuses %s with a sentence', async (_, fields, says) => {
     const { http } = await readyApp()
     const job = await onPhone(http)
     const refused = await post(http, `${job}/mendings`, { version: 1, ...fields })
-    expect(refused.status).toBe(409)
+    expect(refused.status).toBe(422)
     expect(textIn(refused.text)).toContain(says)
   })
 })

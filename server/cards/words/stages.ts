@@ -18,7 +18,10 @@ export function stageViews(wording: Wording, { first }: Outline, numbers: Number
 /** Letters from which a page grows too heavy to send to a phone out there; found by making cards. */
 const most = 90_000
 
-/** The checks that make an ending sure as briefly as to an owner, and of the proofs only that of the complaint. */
+/**
+ * The checks that make an ending sure as briefly as to an owner, without the line of their tools; and of the
+ * proofs only that of the complaint.
+ */
 function inShort(stage: StageView): StageView {
   if (stage.kind === 'step') {
     const answers = stage.answers.map((answer) => ({
@@ -28,7 +31,7 @@ function inShort(stage: StageView): StageView {
     return { ...stage, answers }
   }
   const sure = stage.sure.map((each) => {
-    return { ...each, check: { ...each.check, steps: each.check.short } }
+    return { ...each, check: { ...each.check, steps: each.check.short, tools: '' } }
   })
   return { ...stage, sure, proof: '' }
 }
