@@ -78,7 +78,9 @@ describe('a round at the practice bench', () => {
     expect(await page.evaluate(wider)).toBe(0)
     await page.getByLabel('The part that has failed').selectOption('igniter')
     await page.getByRole('button', { name: 'Buy it and fit it' }).click()
-    await page.getByText('The igniter is new, all is together again, and the complaint is still there').waitFor()
+    await page
+      .getByText('The igniter is new, all is together again, and the complaint is still there')
+      .waitFor()
     await page.getByRole('button', { name: 'I cannot tell' }).click()
     await page
       .getByText('You bought the igniter, which was good, and then could not tell.')
