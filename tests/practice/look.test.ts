@@ -45,7 +45,7 @@ describe('a hidden fault', () => {
         const readings = (hidden: Hidden) => checks.map((check) => asAsked(hidden, check))
         expect(readings(other!)).toEqual(readings(one!))
       }),
-      { numRuns: 25 },
+      { numRuns: 12 },
     )
   })
 
@@ -66,7 +66,7 @@ describe('a hidden fault', () => {
           }
         }
       }),
-      { numRuns: 25 },
+      { numRuns: 12 },
     )
   })
 
@@ -105,7 +105,7 @@ describe('a hidden fault', () => {
 
 describe('what eyes and ears find', () => {
   const kase = named('no-spark', 'larkfell-2i')
-  const seeds = Array.from({ length: 30 }, (_, seed) => seed)
+  const seeds = Array.from({ length: 12 }, (_, seed) => seed)
 
   it('is found again each time that it is looked for', () => {
     const looked = [...kase.checks.values()].filter(({ measurand }) => measurand === undefined)
