@@ -61,7 +61,7 @@ describe('a round at the practice bench', () => {
     await page.getByLabel('The part that has failed').selectOption('exciter')
     await page.getByRole('button', { name: 'Buy it and fit it' }).click()
     await page.getByText('You named the part that had failed.').waitFor()
-    expect(await page.locator('.was').textContent()).toContain('Exciter winding is open')
+    expect(await page.locator('.was').textContent()).toContain('The exciter winding is open')
     expect(await page.locator('[aria-labelledby=own] .order > li').count()).toBe(2)
     expect(await page.locator('[aria-labelledby=tool] .order > li').count()).toBeGreaterThan(2)
     await page.getByRole('link', { name: 'How it goes so far' }).click()
