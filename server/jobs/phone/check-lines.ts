@@ -1,4 +1,5 @@
 import type { CautionCard, CheckCard } from '../../knowledge/case.ts'
+import { fades } from '../../knowledge/instantiate/setup-cards.ts'
 import { type Way, wayTo } from '../standing/as-it-stands.ts'
 import type { Standing } from '../standing/standing.ts'
 import { makeSentences, putBackSentences, stillSentences } from '../standing/way/put-back.ts'
@@ -48,7 +49,7 @@ function cautionsInOrder(
 ): { readonly first: Line[]; readonly turning: Line[] } {
   const made = new Set(make.map(({ setup }) => setup.id))
   const isMade = ({ setups = [] }: CautionCard) => setups.some((id) => made.has(id))
-  const runs = make.some(({ setup: { once, undo } }) => once && undo === undefined)
+  const runs = make.some(({ setup }) => fades(setup))
   const isLater = (caution: CautionCard) =>
     caution.engine !== undefined &&
     putBack.length + make.length > 0 &&

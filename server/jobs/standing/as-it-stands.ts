@@ -1,5 +1,6 @@
 import type { Stands } from '../../diagnosis/model/stands.ts'
 import type { Case, CheckCard, SetupCard } from '../../knowledge/case.ts'
+import { fades, stays } from '../../knowledge/instantiate/setup-cards.ts'
 import type { StoredJob } from '../record/events.ts'
 import { noToolHere } from '../words/skip-reasons.ts'
 import { type Fading, fadingAfter, lastingFor } from './way/fading.ts'
@@ -76,7 +77,7 @@ export function afterwards(before: AsItStands, card: CheckCard): AsItStands {
   const { setups, unsure } = before
   const { setups: needs } = card
   const putBack = inTheWay(before, card)
-  const lasting = needs.filter(({ once, lasts }) => !once && !lasts)
+  const lasting = needs.filter(stays)
   const stayed = without(setups, putBack)
   const known = namesOf([...stayed, ...needs])
   return {
@@ -171,10 +172,6 @@ function asSteps(setups: readonly SetupCard[], unsure: readonly SetupCard[]): St
   const perhaps = namesOf(unsure)
   return setups.map((setup) => ({ setup, unsure: perhaps.has(setup.id) }))
 }
-
-/** It goes by itself, as heat does. */
-const fades = ({ once, undo, lasts }: SetupCard): boolean =>
-  lasts !== undefined || (once === true && undo === undefined)
 
 function undone(setups: readonly SetupCard[]): SetupCard[] {
   return setups.filter(({ undo }) => undo !== undefined).toReversed()

@@ -1,5 +1,5 @@
 import { entry } from '../../diagnosis/model/named.ts'
-import type { DoingCard, SetupCard } from '../case.ts'
+import type { CheckCard, DoingCard, SetupCard } from '../case.ts'
 import type { Connector, Machine } from '../schema/machine.ts'
 import type { Act, Doing } from '../schema/setup.ts'
 import type { Setups } from '../schema/tables.ts'
@@ -68,6 +68,20 @@ function doingCard({ do: says, phone, minutes }: Doing, fillings: Fillings): Doi
 
 /** What is said of it to an owner. */
 export const phoneWords = ({ do: says, phone }: DoingCard): string => phone ?? says
+
+/** It goes by itself, as heat does. */
+export const fades = ({ once, undo, lasts }: SetupCard): boolean =>
+  lasts !== undefined || (once === true && undo === undefined)
+
+/** It stays after the check that needs it, until somebody puts it back. */
+export const stays = ({ once, lasts }: SetupCard): boolean => !once && lasts === undefined
+
+/** Minutes of a check with what its own last steps put back, or what fades with it, way back and all. */
+export function ownMinutes({ minutes, setups }: Pick<CheckCard, 'minutes' | 'setups'>): number {
+  return setups
+    .filter(({ once }) => once)
+    .reduce((sum, setup) => sum + setup.minutes + (setup.undo?.minutes ?? 0), minutes)
+}
 
 /** Whether a cover or a set-up is in the way of any of these, but for what needs it. */
 export function hinders(

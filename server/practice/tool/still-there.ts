@@ -1,4 +1,5 @@
 import type { CheckCard } from '../../knowledge/case.ts'
+import { stays } from '../../knowledge/instantiate/setup-cards.ts'
 
 /** What is apart, off or fitted after a check made as its page says: what was in its way has been put back. */
 export function stillThere(
@@ -8,6 +9,5 @@ export function stillThere(
   if (asked) return held
   const gone = new Set(forbids.map(({ id }) => id))
   const left = [...held].filter((id) => !gone.has(id))
-  const staying = setups.filter(({ once, lasts }) => !once && !lasts).map(({ id }) => id)
-  return new Set([...left, ...staying])
+  return new Set([...left, ...setups.filter(stays).map(({ id }) => id)])
 }

@@ -46,6 +46,34 @@ describe('what is said to an owner about a check', () => {
     expect(wrong).toEqual([])
   })
 
+  it('warns of an engine that runs before it is run hot for the check', () => {
+    const job = shippedJob(
+      {
+        machine: 'larkfell-2i',
+        complaint: 'dies-hot',
+        where: 'trailside',
+        who: 'owner',
+        kit: kits,
+      },
+      {},
+    )
+    const hot = [...job.kase.checks.values()].filter(
+      ({ owner, setups }) => owner.fit && setups.some(({ id }) => id === 'run-until-hot'),
+    )
+    expect(hot.length).toBeGreaterThan(0)
+    for (const card of hot) {
+      const lines = checkLines(job, card)
+      const run = lines.findIndex(({ label }) => label === 'make ready')
+      const running = card.cautions.filter(({ engine }) => engine === 'running')
+      expect(running.length).toBeGreaterThan(0)
+      for (const { phone } of running) {
+        const said = lines.findIndex(({ says }) => sentencesIn(phone).includes(says))
+        expect(said, card.id).toBeGreaterThanOrEqual(0)
+        expect(said, card.id).toBeLessThan(run)
+      }
+    }
+  })
+
   it('has no sentence that is only a label: it says what to do', () => {
     const cards = shippedCases().flatMap(({ checks }) => [...checks.values()])
     const label =
