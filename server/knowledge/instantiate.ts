@@ -10,6 +10,7 @@ import { checkCard, outcomesOf } from './instantiate/check-card.ts'
 import { checksOfKind, type PlannedCheck } from './instantiate/checks-of-kind.ts'
 import { cutSetList } from './instantiate/cut-set-list.ts'
 import { wrongMinutes } from './instantiate/prices.ts'
+import { ownMinutes } from './instantiate/setup-cards.ts'
 import { slipsOf } from './instantiate/slips.ts'
 import { type DrawnTree, drawTree } from './instantiate/tree.ts'
 import { onlyOutput } from './instantiate/where/outputs.ts'
@@ -132,10 +133,9 @@ function alikeOf({ kind: { about, answers = [] } }: PlannedCheck): string | unde
 
 /** What does not outlast a check is paid with it, way back and all. */
 function checkOf(card: CheckCard, chances: Check['chances']): Check {
-  const own = card.setups.filter(({ once }) => once).map(setupOf)
   return {
     id: card.id,
-    minutes: own.reduce((sum, { minutes, undo }) => sum + minutes + undo, card.minutes),
+    minutes: ownMinutes(card),
     setups: card.setups.filter(({ once }) => !once).map(setupOf),
     forbids: card.forbids.map(setupOf),
     effort: effortOf(card),

@@ -9,7 +9,7 @@ import {
 } from '../../jobs/standing/way/put-back.ts'
 import { byGravity } from '../../jobs/words/cautions.ts'
 import { limitsNow, limitsWords } from '../../jobs/words/limits-now.ts'
-import { degrees, listed, lowerFirst, sentence, upperFirst } from '../../jobs/words/sentences.ts'
+import { degrees, listed, sentence, titleOf, upperFirst } from '../../jobs/words/sentences.ts'
 import type { Case, CautionCard, CheckCard, Measurand } from '../../knowledge/case.ts'
 import { sentencesIn } from '../../knowledge/instantiate/words.ts'
 import type { Knowledge } from '../../knowledge/knowledge.ts'
@@ -43,7 +43,7 @@ export function checkWords(
   const forOwner = isOwner(tools)
   const told = forOwner ? 'by phone' : 'here'
   return {
-    title: again ? `Once more: ${lowerFirst(card.title)}` : upperFirst(card.title),
+    title: titleOf(card.title, again),
     asks: forOwner ? card.asks : 'What came out?',
     heed: heedOf(card.cautions),
     ready: [

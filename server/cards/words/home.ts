@@ -2,7 +2,7 @@ import type { Walk } from '../../diagnosis/model/walk.ts'
 import { neverOf, waysHome } from '../../jobs/phone/home.ts'
 import { listed, lowerFirst, sentence } from '../../jobs/words/sentences.ts'
 import { cautionCards } from '../../knowledge/instantiate/caution-cards.ts'
-import { fill, fillingsOf } from '../../knowledge/instantiate/words.ts'
+import { fillAll, fillingsOf } from '../../knowledge/instantiate/words.ts'
 import type { HomeView } from '../card.ts'
 import { isOwner } from '../drawing/tools.ts'
 import { heedOf, type Wording } from './check-words.ts'
@@ -22,7 +22,7 @@ export function homeView({ knowledge, kase, tools }: Wording, walk: Walk): HomeV
         says,
         needs: listed(needed.map((each) => lowerFirst(knowledge.owner.kit[each]?.asks ?? each))),
         heed: heedOf(cautionCards(cautions, knowledge, kase.machine)),
-        steps: steps.map((step) => fill(step, fillings)).filter(Boolean),
+        steps: fillAll(steps, fillings),
         danger: sentence(danger),
       })),
     never: neverOf(kase, knowledge),

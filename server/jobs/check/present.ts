@@ -9,7 +9,7 @@ import type { Standing } from '../standing/standing.ts'
 import { cautionsOfTheJob, presentCautions } from '../words/cautions.ts'
 import type { Fact } from '../words/fact.ts'
 import { limitsNow, limitsWords } from '../words/limits-now.ts'
-import { degrees, listed, lowerFirst, sentence, upperFirst } from '../words/sentences.ts'
+import { degrees, listed, sentence, titleOf, upperFirst } from '../words/sentences.ts'
 import { type Purpose, presentForm } from './form.ts'
 import { whyFurtherTake } from './further-take.ts'
 import { presentCheckMeter } from './meter.ts'
@@ -43,7 +43,7 @@ export function presentCheck(
     })
   return {
     id: card.id,
-    title: taking === 'take' ? `Once more: ${lowerFirst(card.title)}` : upperFirst(card.title),
+    title: titleOf(card.title, taking === 'take'),
     standing: standing(taking, proposed),
     cautions: presentCautions(input, [...card.cautions, ...cautionsOfTheJob(input)]),
     ...(barred !== null && { barred: sentence(barred) }),

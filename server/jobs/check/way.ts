@@ -1,6 +1,7 @@
-import type { CheckCard, SetupCard } from '../../knowledge/case.ts'
+import type { CheckCard } from '../../knowledge/case.ts'
 import type { Machine } from '../../knowledge/schema/machine.ts'
 import type { Step, Way } from '../standing/as-it-stands.ts'
+import { minutesBack, minutesThere } from '../standing/way/minutes.ts'
 import { makeSentences, putBackSentences, stillSentences } from '../standing/way/put-back.ts'
 import { minutes, sentence } from '../words/sentences.ts'
 import type { StepsView } from './view.ts'
@@ -30,7 +31,7 @@ export function presentSteps(
 }
 
 function minutesOf(putBack: readonly Step[]): string {
-  const total = sum(putBack, ({ setup }) => wayBack(setup))
+  const total = minutesBack(putBack)
   return total > 0 ? `, ${minutes(total)}` : ''
 }
 
@@ -44,16 +45,9 @@ function keepSentences({ keep, putBack }: Way): string[] {
 }
 
 /** "12 min, 4 min of it to get there": with the way there, and with what its last steps put back. */
-export function time(card: CheckCard, { putBack, make }: Way): string {
-  const there =
-    sum(putBack, ({ setup }) => wayBack(setup)) + sum(make, ({ setup }) => setup.minutes)
-  const last = sum(card.setups, (setup) => (setup.once ? wayBack(setup) : 0))
+export function time(card: CheckCard, way: Way): string {
+  const there = minutesThere(way)
+  const last = minutesBack(card.setups.filter(({ once }) => once).map((setup) => ({ setup })))
   const all = minutes(there + card.minutes + last)
   return there > 0 ? `${all}, ${minutes(there)} of it to get there` : all
-}
-
-const wayBack = ({ undo }: SetupCard): number => undo?.minutes ?? 0
-
-function sum<T>(items: readonly T[], minutesOf: (item: T) => number): number {
-  return items.reduce((total, item) => total + minutesOf(item), 0)
 }

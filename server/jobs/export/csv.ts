@@ -1,6 +1,7 @@
 import type { Knowledge } from '../../knowledge/knowledge.ts'
 import { eachJob, type ReadOrDamaged } from '../record/each-job.ts'
 import type { StoredJob } from '../record/events.ts'
+import { type Folded, fold } from '../record/fold.ts'
 import type { JobParts } from '../record/parts.ts'
 import { jobColumns, readingColumns } from './columns.ts'
 import { type Cell, csvLine } from './csv-line.ts'
@@ -8,7 +9,7 @@ import { exportedHead, readingsOf } from './job.ts'
 
 /** The readings of one job, a line each. */
 export function csvOfJob(knowledge: Knowledge, job: StoredJob): string {
-  return [readingColumns, ...cellsOf(knowledge, job)].map(csvLine).join('')
+  return [readingColumns, ...cellsOf(knowledge, job, fold(job.events))].map(csvLine).join('')
 }
 
 /** What it takes to go through all jobs. */
@@ -26,12 +27,13 @@ function linesOf(knowledge: Knowledge, each: ReadOrDamaged): string {
     const [, ...others] = jobColumns
     return csvLine([each.id, ...others.map(blank), ...readingColumns.map(blank)])
   }
-  const head = exportedHead(knowledge, each.job)
+  const folded = fold(each.job.events)
+  const head = exportedHead(knowledge, each.job.id, folded)
   const cells = jobColumns.map((name) => head[name])
-  return cellsOf(knowledge, each.job)
+  return cellsOf(knowledge, each.job, folded)
     .map((reading) => csvLine([...cells, ...reading]))
     .join('')
 }
 
-const cellsOf = (knowledge: Knowledge, job: StoredJob): Cell[][] =>
-  readingsOf(knowledge, job).map((row) => readingColumns.map((name) => row[name]))
+const cellsOf = (knowledge: Knowledge, job: StoredJob, folded: Folded): Cell[][] =>
+  readingsOf(knowledge, job, folded).map((row) => readingColumns.map((name) => row[name]))

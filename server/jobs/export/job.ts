@@ -2,7 +2,7 @@ import type { Knowledge } from '../../knowledge/knowledge.ts'
 import { machineName } from '../../knowledge/machine-name.ts'
 import { overTitle } from '../../knowledge/sheet/over-case.ts'
 import type { StoredJob } from '../record/events.ts'
-import { fold } from '../record/fold.ts'
+import { type Folded, fold } from '../record/fold.ts'
 import { caseOf } from '../standing/find.ts'
 import { readJob } from '../standing/standing.ts'
 import type { ExportedHead } from './columns.ts'
@@ -10,28 +10,32 @@ import { type ExportedReading, exportedReadings, unjudgedReadings } from './read
 
 /** A job as data: what is known of it now, and all events that this follows from. */
 export function exportedJob(knowledge: Knowledge, job: StoredJob) {
-  const { opened, conditions, particulars, meter, repairs } = fold(job.events)
+  const folded = fold(job.events)
+  const { opened, conditions, particulars, meter, repairs } = folded
   return {
-    ...exportedHead(knowledge, job),
+    ...exportedHead(knowledge, job.id, folded),
     ...opened.over,
     particulars,
     air: conditions.air,
     conditions,
     meter,
     repairs,
-    readings: readingsOf(knowledge, job),
+    readings: readingsOf(knowledge, job, folded),
     // As they were written: whoever reads these loses nothing.
     events: job.events.map(({ event, at }) => ({ at, ...event })),
   }
 }
 
 /** What is known of a job at first sight. */
-export function exportedHead({ machines, complaints }: Knowledge, job: StoredJob): ExportedHead {
-  const { opened, openedAt, note } = fold(job.events)
+export function exportedHead(
+  { machines, complaints }: Knowledge,
+  job: number,
+  { opened, openedAt, note }: Folded,
+): ExportedHead {
   const { machine, complaint, over } = opened
   const sheet = machines.get(machine)
   return {
-    job: job.id,
+    job,
     openedAt: openedAt.toISOString(),
     machine,
     machineName: sheet === undefined ? '' : machineName(sheet),
@@ -42,8 +46,11 @@ export function exportedHead({ machines, complaints }: Knowledge, job: StoredJob
 }
 
 /** The readings of a job, judged where its machine and its complaint are still among the trees. */
-export function readingsOf(knowledge: Knowledge, job: StoredJob): readonly ExportedReading[] {
-  const folded = fold(job.events)
+export function readingsOf(
+  knowledge: Knowledge,
+  job: StoredJob,
+  folded: Folded,
+): readonly ExportedReading[] {
   const kase = caseOf(knowledge, folded)
   return kase === null
     ? unjudgedReadings(folded.readings)

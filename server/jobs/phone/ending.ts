@@ -29,7 +29,7 @@ export function presentEnding(input: Standing & Asked): PhoneEnding {
     title: done || helped ? 'Done' : mending ? 'What it is, and what to try' : 'What it is',
     saying: saying(lines, line, (number) => `/jobs/${job.id}?line=${number}`),
     answers: mending ? mendingAnswers(input, mending) : [],
-    onwards: onwards(input),
+    onwards: onwards(input, verdict),
   }
 }
 
@@ -89,9 +89,11 @@ function gotHome({ folded, knowledge }: Standing): Line[] | undefined {
 }
 
 /** Ways on: home, to the bench, and to what might be asked once more. */
-function onwards(input: Standing): PhoneEnding['onwards'] {
-  const { job } = input
-  const again = presentVerdict(input)?.next.flatMap(({ way, says }) =>
+function onwards(
+  { job }: Standing,
+  verdict: ReturnType<typeof presentVerdict>,
+): PhoneEnding['onwards'] {
+  const again = verdict?.next.flatMap(({ way, says }) =>
     way && /[?&](take|correct)=/.test(way.href) ? [{ href: way.href, text: sentence(says) }] : [],
   )
   return [

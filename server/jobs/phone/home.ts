@@ -1,7 +1,7 @@
 import type { Case } from '../../knowledge/case.ts'
 import { hasAll } from '../../knowledge/fits.ts'
 import { cautionCards } from '../../knowledge/instantiate/caution-cards.ts'
-import { fill, fillingsOf } from '../../knowledge/instantiate/words.ts'
+import { fillAll, fillingsOf } from '../../knowledge/instantiate/words.ts'
 import type { Knowledge } from '../../knowledge/knowledge.ts'
 import type { Home } from '../../knowledge/schema/phone/home.ts'
 import type { Asked } from '../standing/asked.ts'
@@ -53,9 +53,8 @@ export function neverOf(
   { complaint, machine }: Pick<Case, 'complaint' | 'machine'>,
   { home }: Knowledge,
 ): string[] {
-  const fillings = fillingsOf(machine)
   const texts = complaint.home.never.flatMap((name) => home.never[name] ?? [])
-  return texts.map((text) => fill(text, fillings)).filter(Boolean)
+  return fillAll(texts, fillingsOf(machine))
 }
 
 /** The ways of this complaint on this machine, by name, as its file has them. */
@@ -121,7 +120,7 @@ function tryingView(input: Standing & Asked, id: string, way: Way): HomePage['tr
     ...linesOf('put back first', putBackSentences(first, kase.machine, 'by phone')),
     // What can go wrong is heard before it is done.
     ...linesOf('mind', [danger]),
-    ...linesOf('do', steps.map((step) => fill(step, fillings)).filter(Boolean)),
+    ...linesOf('do', fillAll(steps, fillings)),
     ...linesOf('before you go', coversBack(putBackSentences(covers, kase.machine, 'by phone'))),
     { says: 'Does it run, and can you go?', label: 'ask' },
   ]

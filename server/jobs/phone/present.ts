@@ -10,7 +10,7 @@ import type { Standing } from '../standing/standing.ts'
 import { ticketOf } from '../standing/ticket.ts'
 import { cautionsEverywhere, presentCautions } from '../words/cautions.ts'
 import { limitsNow } from '../words/limits-now.ts'
-import { counted, lowerFirst, sentence, upperFirst } from '../words/sentences.ts'
+import { counted, lowerFirst, sentence, titleOf, upperFirst } from '../words/sentences.ts'
 import { noToolHere } from '../words/skip-reasons.ts'
 import { cardHref } from './card-href.ts'
 import { checkLines } from './check-lines.ts'
@@ -87,7 +87,7 @@ function presentPhoneCheck(input: Standing & Asked, card: CheckCard): PhoneCheck
   const said = saying(lines, asked, (number) => sameCheck(input, `line=${number}`))
   return {
     id: card.id,
-    title: again ? `Once more: ${lowerFirst(card.title)}` : upperFirst(card.title),
+    title: titleOf(card.title, again),
     saying: said,
     keepsAnswer: said.next !== undefined && lines.findIndex(isTheQuestion(card)) <= said.at,
     ...(card.spot?.connector && {

@@ -1,5 +1,5 @@
 import { cautionCards } from '../../knowledge/instantiate/caution-cards.ts'
-import { fill, fillingsOf } from '../../knowledge/instantiate/words.ts'
+import { fillAll, fillingsOf } from '../../knowledge/instantiate/words.ts'
 import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
 import { partNames } from '../words/names.ts'
@@ -15,8 +15,7 @@ export function presentRepaired(input: Standing & Asked): PhoneDeed | undefined 
   if (last?.outcome !== null) return undefined
   const { trial } = knowledge.home
   const { machine } = kase
-  const fillings = fillingsOf(machine)
-  const after = trial.after.map((each) => fill(each, fillings)).filter(Boolean)
+  const after = fillAll(trial.after, fillingsOf(machine))
   const lines = [
     ...cautionLines(cautionCards(trial.cautions, knowledge, machine), heardOnCall(input)),
     ...linesOf('try the stop', machine.stop ? [sentence(machine.stop.try)] : []),

@@ -1,6 +1,6 @@
 import type { CautionCard } from '../../knowledge/case.ts'
 import { cautionCards } from '../../knowledge/instantiate/caution-cards.ts'
-import { fill, fillingsOf } from '../../knowledge/instantiate/words.ts'
+import { fillAll, fillingsOf } from '../../knowledge/instantiate/words.ts'
 import { toPutBack } from '../standing/as-it-stands.ts'
 import { barredBy, barringsOf } from '../standing/barred.ts'
 import type { Standing } from '../standing/standing.ts'
@@ -28,9 +28,6 @@ export function trialOf(input: Standing): Trial | undefined {
   const back = putBackSentences(toPutBack(asItStands), kase.machine, 'by phone')
   return {
     cautions: cautionCards(home.trial.cautions, knowledge, kase.machine),
-    lines: [
-      ...linesOf('put back first', back),
-      ...linesOf('try it', does.map((each) => fill(each, fillings)).filter(Boolean)),
-    ],
+    lines: [...linesOf('put back first', back), ...linesOf('try it', fillAll(does, fillings))],
   }
 }

@@ -29,6 +29,11 @@ export function the(name: string): string {
   return /^the /i.test(name) ? lowerFirst(name) : `the ${lowerFirst(name)}`
 }
 
+/** "Once more: spark on a tester": what a check is called on its page, made again or not. */
+export function titleOf(title: string, again: boolean): string {
+  return again ? `Once more: ${lowerFirst(title)}` : upperFirst(title)
+}
+
 /** "3 min", "1.5 min" */
 export function minutes(count: number): string {
   return `${Number(count.toFixed(1))}\u00a0min`

@@ -9,6 +9,7 @@ import type { Chances } from '../schema/shared.ts'
 import { gateOf, type PlannedCheck, partOf } from './checks-of-kind.ts'
 import type { DrawnTree } from './tree.ts'
 import { letsThrough } from './where/path.ts'
+import { chancesOfNaming } from './where/which.ts'
 
 /**
  * No reading is impossible: a pin is miscounted, a dial misread. Every row gives this share evenly to
@@ -65,7 +66,8 @@ const readers: ByAbout<[check: PlannedCheck, setting: Context], ChancesOf> = {
   property: readProperty,
   gate: watchGate,
   question: askQuestion,
-  which: askWhich,
+  which: ({ named: right }, { choices = [] }, { holding }) =>
+    chancesOfNaming(choices, right, holding),
 }
 
 /**
@@ -214,31 +216,6 @@ function askQuestion(
       (tree.copies.get(gate) ?? []).some((copy) => held.has(copy.name)),
     )
     return hit?.chances ?? about.otherwise
-  }
-}
-
-/** Where it holds for none of them, some output is named all the same, and that says nothing. */
-function askWhich(
-  { named: right }: Extract<About, { kind: 'which' }>,
-  { choices = [] }: PlannedCheck,
-  { holding }: Context,
-): ChancesOf {
-  const even = (copies: typeof choices, share: number) =>
-    copies.map(({ output }) => [output, share / copies.length] as const)
-  const rows = new Map<string, Chances>()
-  return (faults) => {
-    const held = holding(faults)
-    const theirs = choices.filter(({ name }) => held.has(name))
-    const name = theirs.map(({ output }) => output).join()
-    const others = choices.filter((each) => !theirs.includes(each))
-    const isOpen = theirs.length === 0 || others.length === 0
-    const row =
-      rows.get(name) ??
-      Object.fromEntries(
-        isOpen ? even(choices, 1) : [...even(theirs, right), ...even(others, 1 - right)],
-      )
-    rows.set(name, row)
-    return row
   }
 }
 

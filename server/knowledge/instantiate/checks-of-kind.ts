@@ -4,9 +4,10 @@ import type { About, CheckKind } from '../schema/check-kind.ts'
 import type { Complaint, Machine, PartKind } from '../schema/index.ts'
 import type { Part, Reach, SheetLimits } from '../schema/machine.ts'
 import { nameOf, numbered } from './check-names.ts'
-import type { DrawnTree, GateCopy } from './tree.ts'
+import type { DrawnTree } from './tree.ts'
 import { onlyOutput, partsOf, swapsOf } from './where/outputs.ts'
 import { reachesFor } from './where/spot.ts'
+import { choicesOf, type OutputCopy } from './where/which.ts'
 
 /** One check of a kind, made for a part, a place or a gate of one machine. */
 export interface PlannedCheck {
@@ -26,9 +27,6 @@ export interface PlannedCheck {
   /** Whose limits and place hold, for a measured check. */
   readonly limitsOf?: LimitsOf
 }
-
-/** The copy of a gate for one output. */
-export type OutputCopy = GateCopy & { readonly output: string }
 
 export interface LimitsOf {
   readonly part: Part
@@ -201,17 +199,14 @@ function planQuestion(
   return asks ? [{ id: kind.id, kind, ...placeOf(kind, machine) }] : []
 }
 
-/** Where there is but one output, nobody asks which. */
 function planWhich(
   { gate }: Extract<About, { kind: 'which' }>,
   kind: CheckKind,
   { tree }: Context,
 ): PlannedCheck[] {
-  const choices = (tree.copies.get(gate) ?? []).filter(isOfOutput)
-  return choices.length < 2 ? [] : [{ id: kind.id, kind, choices }]
+  const choices = choicesOf(gate, tree)
+  return choices.length === 0 ? [] : [{ id: kind.id, kind, choices }]
 }
-
-const isOfOutput = (copy: GateCopy): copy is OutputCopy => copy.output !== undefined
 
 /** The place that a kind names, on this machine; nothing where it names none, or the machine has none. */
 function placeOf(

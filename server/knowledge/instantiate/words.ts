@@ -53,6 +53,10 @@ export function fill(text: string, fillings: Fillings): string {
     .trim()
 }
 
+/** Each of these texts filled, without those that say nothing of this machine. */
+export const fillAll = (texts: readonly string[], fillings: Fillings): string[] =>
+  texts.map((text) => fill(text, fillings)).filter(Boolean)
+
 const goesByNumber = /^\w+ \d+( and \w+ \d+)*$/
 
 const betweenSentences = /(?<=[.?!]) +/

@@ -6,10 +6,10 @@ import type { Fact } from '../../jobs/words/fact.ts'
 import { partNames, suspectName } from '../../jobs/words/names.ts'
 import {
   listed,
-  lowerFirst,
   minutes,
   percent,
   sentence,
+  titleOf,
   upperFirst,
 } from '../../jobs/words/sentences.ts'
 import type { Case } from '../../knowledge/case.ts'
@@ -49,7 +49,7 @@ function presentLesson(kase: Case, lesson: Lesson, i: number, next: Walk): Lesso
   const { card, again, proposal, walk, foreseen } = lesson
   return {
     id: `check-${i + 1}`,
-    title: again ? `Once more: ${lowerFirst(card.title)}` : upperFirst(card.title),
+    title: titleOf(card.title, again),
     facts: [
       { label: 'Costs', value: minutes(proposal.minutes) },
       { label: 'Engine', value: engineWords[card.engine] },

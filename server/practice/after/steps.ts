@@ -6,7 +6,7 @@ import {
   percent,
   sentence,
   the,
-  upperFirst,
+  titleOf,
 } from '../../jobs/words/sentences.ts'
 import type { Case, CheckCard } from '../../knowledge/case.ts'
 import { leftWords, seenWords, spentWords } from '../page/words.ts'
@@ -31,7 +31,7 @@ export function ownStep(kase: Case, { made, before, after, settled, cheaper }: W
   const { card, seen, take } = made
   const left = leftWords(kase, made)
   return {
-    title: titleOf(card.title, take),
+    title: titleOf(card.title, take > 1),
     why: [apartWords(kase, card, before)],
     shown: seenWords(card, seen),
     minutes: spentWords(made.minutes, made.waited),
@@ -56,7 +56,7 @@ export function ownStep(kase: Case, { made, before, after, settled, cheaper }: W
 export function toolStep(kase: Case, step: ToolStep): StepView {
   const { card, seen, take, minutes: spent, waited, before, after } = step
   return {
-    title: titleOf(card.title, take),
+    title: titleOf(card.title, take > 1),
     why: [sentence(card.why), apartWords(kase, card, before)],
     shown: seenWords(card, seen),
     minutes: spentWords(spent, waited),
@@ -64,9 +64,6 @@ export function toolStep(kase: Case, step: ToolStep): StepView {
     remarks: [],
   }
 }
-
-const titleOf = (title: string, take: number): string =>
-  take === 1 ? upperFirst(title) : `Once more: ${lowerFirst(title)}`
 
 /** "It could tell the exciter winding from the igniter and the timing pickup." */
 function apartWords(kase: Case, { id }: CheckCard, before: Known): string {

@@ -17,8 +17,9 @@ export interface OfMeter {
 }
 
 export function meterFor({ hidden, knowledge }: RoundStanding): (card: CheckCard) => OfMeter {
-  const { conditions } = fold(asJob(hidden, []).events)
-  const meter = meterAtHand(knowledge, fold(asJob(hidden, []).events))
+  const folded = fold(asJob(hidden, []).events)
+  const { conditions } = folded
+  const meter = meterAtHand(knowledge, folded)
   return ({ measurand }) => {
     if (measurand === undefined) return { unfit: undefined, cannot: undefined }
     const fit = fitnessFor(measurand, meter, conditions)

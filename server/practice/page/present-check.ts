@@ -6,10 +6,9 @@ import { fold } from '../../jobs/record/fold.ts'
 import { wayTo } from '../../jobs/standing/as-it-stands.ts'
 import { barredBy, barringsOf } from '../../jobs/standing/barred.ts'
 import { cautionsOfTheJob, presentCautions } from '../../jobs/words/cautions.ts'
-import { limitsNow } from '../../jobs/words/limits-now.ts'
+import { limitsNow, limitsWords } from '../../jobs/words/limits-now.ts'
 import { degrees, listed, minutes, sentence, upperFirst } from '../../jobs/words/sentences.ts'
 import type { CheckCard, Measurand } from '../../knowledge/case.ts'
-import { printLimits } from '../../measure/reading/print.ts'
 import { asJob, conditionsOf } from '../round/as-job.ts'
 import type { RoundStanding } from '../round/standing.ts'
 import { isPull, type Pull, pulls } from '../seen/making.ts'
@@ -67,15 +66,12 @@ export function presentPracticeCheck(
 }
 
 function limitsOf({ hidden }: RoundStanding, measurand: Measurand) {
-  const { limits, quantity, rpm } = measurand
-  const over = quantity.overRange === 'in range' ? ', or OL' : ''
-  const speed = rpm === undefined ? '' : ` at ${rpm}\u00a0rpm`
   const conditions = conditionsOf(hidden)
   const { celsius } = temperatureOf(usualWarmth(conditions, measurand), conditions)
   const now = limitsNow(measurand, celsius)
   return {
-    verb: quantity.goodOne,
-    says: `${printLimits(limits, quantity.unit)}${over}${speed}`,
+    verb: measurand.quantity.goodOne,
+    says: limitsWords(measurand),
     ...(now !== undefined && { now: `${now} at ${degrees(celsius)}` }),
   }
 }

@@ -2,6 +2,7 @@ import { isDeepStrictEqual } from 'node:util'
 import { latestOf } from '../../jobs/measuring/latest.ts'
 import type { Case, CheckCard, SetupCard } from '../../knowledge/case.ts'
 import { fits } from '../../knowledge/fits.ts'
+import { stays } from '../../knowledge/instantiate/setup-cards.ts'
 import { caseFor } from '../../knowledge/instantiate.ts'
 import type { Knowledge } from '../../knowledge/knowledge.ts'
 import type { Opened, StoredRound } from '../record/events.ts'
@@ -10,6 +11,7 @@ import type { Hidden } from '../seen/hidden.ts'
 import { look, type Seen } from '../seen/look.ts'
 import type { Pull } from '../seen/making.ts'
 import { seedOf } from '../world/chance.ts'
+import { minutesToMake, needsOf } from './needs.ts'
 import { after, atRest, waitFor, waitForBack } from './waits.ts'
 
 /** One time that a check was made in a round. */
@@ -122,7 +124,7 @@ function afterCheck(now: RoundStanding, check: string, pull: Pull): RoundStandin
   if (card === undefined) return now
   const take = 1 + now.made.filter((each) => each.card.id === check).length
   const held = new Set(now.setups.map(({ id }) => id))
-  const needs = card.asked ? [] : card.setups.filter(({ id }) => !held.has(id))
+  const needs = needsOf(now.setups, card)
   const stands = new Set([...held, ...needs.map(({ id }) => id)])
   const seen = look(now.hidden, card, { take, pull, stands })
   const own = new Set(card.setups.map(({ id }) => id))
@@ -134,10 +136,7 @@ function afterCheck(now: RoundStanding, check: string, pull: Pull): RoundStandin
     inTheWay.length > 0 &&
     !isDeepStrictEqual(seen, look(now.hidden, card, { take, pull, stands: cleared }))
   const waited = waitFor(now.knowledge, card, needs, now)
-  const minutes =
-    waited +
-    card.minutes +
-    sum(needs, (setup) => setup.minutes + (setup.once ? (setup.undo?.minutes ?? 0) : 0))
+  const minutes = waited + minutesToMake(card, needs)
   const made: Made = {
     ...{ card, take, pull, seen, minutes, waited, before: now.setups },
     ...{ inTheWay, spoilt },
@@ -145,7 +144,7 @@ function afterCheck(now: RoundStanding, check: string, pull: Pull): RoundStandin
   return {
     ...now,
     made: [...now.made, made],
-    setups: [...now.setups, ...needs.filter(({ once, lasts }) => !once && !lasts)],
+    setups: [...now.setups, ...needs.filter(stays)],
     ...after(now, card, minutes),
     waited: now.waited + waited,
   }

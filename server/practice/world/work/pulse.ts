@@ -76,11 +76,7 @@ const isFed = ({ truth: { circuit } }: Moment, { inputs: [first] }: Box): boolea
 function supply(now: Moment, box: Box, rpm: number): number {
   const [first] = box.inputs
   const { power } = now.truth.circuit
-  if (
-    first !== undefined &&
-    partAt(now.truth.circuit, first) === undefined &&
-    power !== undefined
-  ) {
+  if (first !== undefined && power !== undefined && isFed(now, box)) {
     const probes = [node([first[0], first[1]], 'own'), node([first[0], first[2]], 'own')] as const
     const { volts } = atWork({
       now: { ...now, key: 'start' },
