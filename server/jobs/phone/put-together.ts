@@ -9,26 +9,31 @@ import { perhapsApart } from './cut-off.ts'
  * A cover that is not goes on at the end, as hands may have to go below it; and what was made ready so that it can be
  * run, such as a leg in the water, stays as it is.
  */
-export function putTogether({
-  kase,
-  knowledge,
-  asItStands,
-  walk,
-}: Standing): readonly [first: Step[], covers: Step[]] {
+export function putTogether(input: Standing): readonly [first: Step[], covers: Step[]] {
+  const { kase, knowledge, asItStands, walk } = input
   const asked = walk.step.kind === 'ask' ? walk.step.proposal.check : null
   const apart = perhapsApart({ kase, asItStands }, asked)
   const { setups } = knowledge.setups
-  const coverOf = ({ setup: { id } }: Step) =>
-    id.startsWith(coverId('')) ? kase.machine.access[id.slice(coverId('').length)] : undefined
-  const turning = ['cranking', 'running'] as const
   const inTheWay = (step: Step): boolean => {
-    const kit = setups[step.setup.id] ?? coverOf(step)
+    const kit = setups[step.setup.id] ?? coverOf(kase, step)
     return kit === undefined || hinders(kit, turning)
   }
-  const servesRunning = (step: Step): boolean =>
-    coverOf(step)?.for?.some((id) => !hinders(entry(setups, id), turning)) ?? false
   const covers = apart.filter(
-    (step) => coverOf(step) !== undefined && !inTheWay(step) && !servesRunning(step),
+    (step) => coverOf(kase, step) !== undefined && !inTheWay(step) && !servesRunning(input, step),
   )
   return [apart.filter(inTheWay), covers]
 }
+
+/** It was made ready so that the engine can run, such as a leg in the water, and stays so while it does. */
+export function servesRunning(
+  { kase, knowledge }: Pick<Standing, 'kase' | 'knowledge'>,
+  step: Step,
+): boolean {
+  const { setups } = knowledge.setups
+  return coverOf(kase, step)?.for?.some((id) => !hinders(entry(setups, id), turning)) ?? false
+}
+
+const turning = ['cranking', 'running'] as const
+
+const coverOf = ({ machine }: Standing['kase'], { setup: { id } }: Step) =>
+  id.startsWith(coverId('')) ? machine.access[id.slice(coverId('').length)] : undefined

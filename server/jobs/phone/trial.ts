@@ -5,7 +5,9 @@ import { toPutBack } from '../standing/as-it-stands.ts'
 import { barredBy, barringsOf } from '../standing/barred.ts'
 import type { Standing } from '../standing/standing.ts'
 import { putBackSentences } from '../standing/way/put-back.ts'
+import { servesRunning } from './put-together.ts'
 import { linesOf } from './saying.ts'
+import { stopToTry } from './stop-to-try.ts'
 import type { Line } from './view.ts'
 
 /** How an owner tries whether the complaint is gone. */
@@ -25,9 +27,14 @@ export function trialOf(input: Standing): Trial | undefined {
   )
   if (does.length === 0 || isBarred) return undefined
   const fillings = fillingsOf(kase.machine)
-  const back = putBackSentences(toPutBack(asItStands), kase.machine, 'by phone')
+  const inTheWay = toPutBack(asItStands).filter((step) => !servesRunning(input, step))
+  const back = putBackSentences(inTheWay, kase.machine, 'by phone')
   return {
     cautions: cautionCards(home.trial.cautions, knowledge, kase.machine),
-    lines: [...linesOf('put back first', back), ...linesOf('try it', fillAll(does, fillings))],
+    lines: [
+      ...linesOf('put back first', back),
+      ...stopToTry(input),
+      ...linesOf('try it', fillAll(does, fillings)),
+    ],
   }
 }
