@@ -133,6 +133,33 @@ describe('what an owner has seen that can be put right', () => {
     expect(text).not.toContain('try the stop')
   })
 
+  it('is held less likely where what was suspected was put right in vain, and only what that cures', async () => {
+    const { http } = await readyApp()
+    const dead = caseOf('larkfell-2i', 'one-cylinder-dead')
+    const form = openForm(dead, {
+      who: 'owner',
+      'kit-set': 'along',
+      'kit-along': ['plug-wrench', 'spare-plug', 'light'],
+    })
+    const { headers } = await http.post('/jobs').type('form').send(form).expect(303)
+    const job = headers.location!
+    const told = { 'ask-which-cylinder': 'left', 'dead-plug-look': 'bad' }
+    for (const [i, [check, choice]] of Object.entries(told).entries()) {
+      await post(http, `${job}/readings`, { version: i + 1, check, choice }).expect(303)
+    }
+    const runs = { version: 3, check: 'new-plug-runs.left', choice: 'fires' }
+    await post(http, `${job}/readings`, runs).expect(303)
+    expect((await saidOn(http, job)).words).toContain('most likely the left spark plug')
+    const fields = { version: 4, of: 'plug-left', fault: 'plug-left.fouled', choice: 'still-there' }
+    await post(http, `${job}/mendings`, fields).expect(303)
+    expect((await saidOn(http, job)).words).not.toContain('most likely the left spark plug')
+    const { body } = await http.get(`${job}/readings.json`).expect(200)
+    const { cures } = body.events.at(-1)
+    expect(cures).toContain('plug-left.cracked')
+    // A bridged gap is cleared, and not exchanged for a new plug.
+    expect(cures).not.toContain('plug-left.bridged')
+  })
+
   it('is not tried where that cannot be done on the spot', async () => {
     const { http } = await readyApp()
     const cold = caseOf('pedlar-1c', 'hard-start-cold')

@@ -7,7 +7,7 @@ import { cautionsEverywhere, cautionsOfTheJob } from '../words/cautions.ts'
 import { lowerFirst, sentence, the } from '../words/sentences.ts'
 import { heardOnCall } from './heard.ts'
 import { askOrDo, cautionLines, linesOf } from './saying.ts'
-import { startsIt, stopToTry } from './stop-to-try.ts'
+import { startsIt, stopToTry } from './start/stop-to-try.ts'
 import type { Line } from './view.ts'
 
 /**

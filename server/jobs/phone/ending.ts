@@ -9,7 +9,7 @@ import { partsFound, verdictLines } from './found.ts'
 import { neverOf } from './home.ts'
 import { type Mending, mendingAnswers, mendingLines } from './put-right.ts'
 import { linesOf, saying } from './saying.ts'
-import { stopToTry } from './stop-to-try.ts'
+import { stopToTry } from './start/stop-to-try.ts'
 import type { Line, PhoneEnding } from './view.ts'
 
 /** What is said once there is nothing more to ask: what it is, what not to try, and what can be done out there. */
@@ -44,9 +44,13 @@ function mendingSuspected(input: Standing): Mending | undefined {
   return partsFound(walk.step)
     .flatMap((part): Mending[] => {
       if (told.includes(part)) return []
-      const able = likelyModes(input, part).flatMap(({ mend }) => mend ?? [])
+      const able = likelyModes(input, part).flatMap(({ id, mend }) =>
+        mend ? [{ id, ...mend }] : [],
+      )
       const mend = able.find((each) => each.kit.every((thing) => kit.includes(thing)))
-      return mend ? [{ of: part, phone: mend.phone, parts: [part], cautions: mend.cautions }] : []
+      if (mend === undefined) return []
+      const { id, phone, cautions } = mend
+      return [{ of: part, fault: id, phone, parts: [part], cautions }]
     })
     .at(0)
 }

@@ -11,9 +11,9 @@ import { putBackSentences } from '../standing/way/put-back.ts'
 import { cautionsEverywhere, presentCautions } from '../words/cautions.ts'
 import { listed, lowerFirst, sentence } from '../words/sentences.ts'
 import { heardOnCall } from './heard.ts'
-import { putTogether } from './put-together.ts'
 import { cautionLines, linesOf, saying } from './saying.ts'
-import { stopToTry } from './stop-to-try.ts'
+import { putTogether } from './start/put-together.ts'
+import { stopToTry } from './start/stop-to-try.ts'
 import type { HomePage, HomeWay } from './view.ts'
 
 export type Way = Home['ways'][string]

@@ -39,6 +39,8 @@ export interface Folded {
   readonly tried: ReadonlyMap<string, boolean>
   /** What an owner was told to put right, by the check that told of it or the part, and what came of it. */
   readonly putRight: ReadonlyMap<string, PutRight>
+  /** Failures that an owner put right while the complaint stayed. */
+  readonly curedInVain: readonly string[]
   /** The check that the line went dead at, as long as nothing was taken since; null at none. */
   readonly cutOff?: { readonly at: string | null }
 }
@@ -68,6 +70,7 @@ export function fold(events: StoredJob['events']): Folded {
   const repairs: Repair[] = []
   const tried = new Map<string, boolean>()
   const putRight = new Map<string, PutRight>()
+  const curedInVain: string[] = []
   const { opened, openedAt } = firstOf(events)
   const technicianAt = technicians(events)
   let { conditions, note } = opened
@@ -145,6 +148,7 @@ export function fold(events: StoredJob['events']): Folded {
         break
       case 'put right':
         putRight.set(event.of, event.came)
+        if (event.came === 'still there') curedInVain.push(...(event.cures ?? []))
         break
       case 'opened':
       case 'back':
@@ -155,7 +159,7 @@ export function fold(events: StoredJob['events']): Folded {
   }
   return {
     ...{ opened, openedAt, conditions, note, particulars, meter },
-    ...{ readings, repairs, skipped, accepted, tried, putRight },
+    ...{ readings, repairs, skipped, accepted, tried, putRight, curedInVain },
     ...cutOffAt(events.at(-1)?.event),
   }
 }

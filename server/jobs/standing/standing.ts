@@ -1,4 +1,5 @@
 import { afterRepair } from '../../diagnosis/belief/after-repair.ts'
+import { curedInVain } from '../../diagnosis/belief/cured-in-vain.ts'
 import type { Evidence } from '../../diagnosis/model/model.ts'
 import type { Walk } from '../../diagnosis/model/walk.ts'
 import { walk } from '../../diagnosis/walk.ts'
@@ -50,7 +51,11 @@ export function standingOf(knowledge: Knowledge, found: FoundJob): Standing {
   const meter = meterAtHand(knowledge, folded)
   const seen = foreseenModel(found.kase, meter, folded.conditions, knowledge.owner)
   const whole = withRates(knowledge, found, seen)
-  const model = afterRepair(whole, repairedInVain(folded))
+  const model = curedInVain(
+    afterRepair(whole, repairedInVain(folded)),
+    folded.curedInVain,
+    knowledge.owner.answers.astray,
+  )
   const kase = { ...found.kase, model }
   const judged = judgedReadings(kase, folded, meter, knowledge.owner)
   const options = walkOptions(kase, folded, judged, { meter, owner: knowledge.owner })

@@ -1,9 +1,9 @@
-import type { CheckCard } from '../../knowledge/case.ts'
-import { fades } from '../../knowledge/instantiate/setup-cards.ts'
-import type { Standing } from '../standing/standing.ts'
-import { sentence } from '../words/sentences.ts'
-import { linesOf } from './saying.ts'
-import type { Line } from './view.ts'
+import type { CheckCard } from '../../../knowledge/case.ts'
+import { fades } from '../../../knowledge/instantiate/setup-cards.ts'
+import type { Standing } from '../../standing/standing.ts'
+import { sentence } from '../../words/sentences.ts'
+import { linesOf } from '../saying.ts'
+import type { Line } from '../view.ts'
 
 /** How the stop is tried: for the first start since its circuit was apart, which may come many checks later. */
 export function stopToTry({ job, kase }: Pick<Standing, 'job' | 'kase'>): Line[] {

@@ -1,8 +1,8 @@
-import { entry } from '../../diagnosis/model/named.ts'
-import { coverId, hinders } from '../../knowledge/instantiate/setup-cards.ts'
-import type { Step } from '../standing/as-it-stands.ts'
-import type { Standing } from '../standing/standing.ts'
-import { perhapsApart } from './cut-off.ts'
+import { entry } from '../../../diagnosis/model/named.ts'
+import { coverId, hinders } from '../../../knowledge/instantiate/setup-cards.ts'
+import type { Step } from '../../standing/as-it-stands.ts'
+import type { Standing } from '../../standing/standing.ts'
+import { perhapsApart } from '../cut-off.ts'
 
 /**
  * What goes back before an owner tries whether it runs: first all that is in the way of an engine that turns or runs.

@@ -1,14 +1,14 @@
-import type { CautionCard } from '../../knowledge/case.ts'
-import { cautionCards } from '../../knowledge/instantiate/caution-cards.ts'
-import { fillAll, fillingsOf } from '../../knowledge/instantiate/words.ts'
-import { toPutBack } from '../standing/as-it-stands.ts'
-import { barredBy, barringsOf } from '../standing/barred.ts'
-import type { Standing } from '../standing/standing.ts'
-import { putBackSentences } from '../standing/way/put-back.ts'
+import type { CautionCard } from '../../../knowledge/case.ts'
+import { cautionCards } from '../../../knowledge/instantiate/caution-cards.ts'
+import { fillAll, fillingsOf } from '../../../knowledge/instantiate/words.ts'
+import { toPutBack } from '../../standing/as-it-stands.ts'
+import { barredBy, barringsOf } from '../../standing/barred.ts'
+import type { Standing } from '../../standing/standing.ts'
+import { putBackSentences } from '../../standing/way/put-back.ts'
+import { linesOf } from '../saying.ts'
+import type { Line } from '../view.ts'
 import { servesRunning } from './put-together.ts'
-import { linesOf } from './saying.ts'
 import { stopToTry } from './stop-to-try.ts'
-import type { Line } from './view.ts'
 
 /** How an owner tries whether the complaint is gone. */
 export interface Trial {
