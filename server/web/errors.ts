@@ -47,7 +47,7 @@ export function useErrorPages(app: FastifyInstance, { textOf, fieldWords }: Erro
   )
   app.setErrorHandler<FastifyError>(async (error, request, reply) => {
     const status = error.statusCode ?? 500
-    if (status === 413 && asksForFragment(request)) return showAbove(request, reply)
+    if (status === 413 && asksForFragment(request)) return showAbove(reply)
     if (status >= 400 && status < 500) return showError(request, reply, refusal(status))
     request.log.error(
       { err: error, job: jobOf(request) },
@@ -94,7 +94,7 @@ function refusal(status: number) {
  * Nobody reads what is longer than any form, so it cannot be sent back: a script leaves the form as it stands, with what
  * was typed, and puts the sentence above it.
  */
-function showAbove(request: FastifyRequest, reply: FastifyReply): Promise<string> {
+function showAbove(reply: FastifyReply): Promise<string> {
   neverKeep(reply)
   reply.header('HX-Retarget', '#job').header('HX-Reswap', 'afterbegin')
   return reply.code(413).viewAsync('errors/_above', { says: tooMuchHere })

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { presentSheet } from '../../server/jobs/paper/present.ts'
 import type { JobEvent } from '../../server/jobs/record/events.ts'
+import { evidenceSentences } from '../../server/jobs/verdict/evidence.ts'
 import { plain } from '../support/plain.ts'
 import { type Readings, smallJob, smallReading } from '../support/small-job.ts'
 
@@ -48,6 +49,14 @@ describe('the sheet of a job', () => {
     })
     expect(exciter!.corrected).toMatch(/^36\d(\.\d)? Ω ± [\d.]+ Ω$/)
     expect(exciter!.means).toBe('Igniter: 28 % before, 47 % now.')
+  })
+
+  it('says of a reading how strongly it speaks in the words of the verdict, where others say the same', () => {
+    const input = smallJob({ 'exciter.resistance': 'OL OL OL', 'coil.resistance': '6500 6500' })
+    const told = plain(evidenceSentences(input, 'exciter')).find((says) => /coil/.test(says))
+    const row = plain(presentSheet(input)).readings.find(({ title }) => /coil/.test(title))!
+    expect(row.means).toMatch(/^Speaks[a-z ]* for the start exciter \(.+ to .+\)\.$/)
+    expect(told).toContain(row.means.replace('Speaks', 'speaks').replace('the start exciter', 'it'))
   })
 
   it('tells in five sentences at most how a part came to be named', () => {
