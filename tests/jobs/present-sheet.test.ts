@@ -121,7 +121,7 @@ describe('the sheet of a job', () => {
     expect(sheet.heed.apart.length).toBeGreaterThan(0)
   })
 
-  it('says who took a reading: whoever was the technician then, or the owner who told it', () => {
+  it('says who took a reading: whoever was named by then, nobody before, or the owner who told it', () => {
     const named = (technician: string): JobEvent => ({
       kind: 'particulars',
       ...{ serial: '', hours: '', customer: '', technician },
@@ -133,16 +133,17 @@ describe('the sheet of a job', () => {
       return { by: readings.map(({ by }) => by), takenBy }
     }
     expect(byOf(spark, coil)).toEqual({ by: ['', ''], takenBy: '' })
-    expect(byOf(spark, named('Ada'), coil)).toEqual({ by: ['', ''], takenBy: 'Taken by Ada.' })
-    const two = byOf(spark, named('Ada'), coil, named(''), named('Bo'), exciter)
-    expect(two).toEqual({ by: ['Taken by Ada.', 'Taken by Ada.', 'Taken by Bo.'], takenBy: '' })
+    expect(byOf(named('Ada'), spark, coil)).toEqual({ by: ['', ''], takenBy: 'Taken by Ada.' })
+    const two = byOf(spark, named('Ada'), coil, named('Bo'), exciter)
+    expect(two).toEqual({ by: ['', 'Taken by Ada.', 'Taken by Bo.'], takenBy: '' })
+    expect(byOf(named('Ada'), spark, named(''), coil).by).toEqual(['Taken by Ada.', ''])
     const { opened } = smallJob().folded
     const who = (who: 'owner' | 'self'): JobEvent => ({
       kind: 'conditions',
       conditions: { ...opened.conditions, who },
       note: '',
     })
-    const told = byOf(who('owner'), spark, who('self'), coil, named('Ada'))
+    const told = byOf(named('Ada'), who('owner'), spark, who('self'), coil)
     expect(told.by).toEqual(['Taken by the owner, by phone.', 'Taken by Ada.'])
   })
 

@@ -42,7 +42,8 @@ const ofReading: Readonly<Record<keyof ExportedReading, string>> = {
   leftOut: 'Why it was left out.',
   typed: 'What was typed, letter by letter.',
   readAt: 'When it was read: date and time in UTC (ISO 8601).',
-  takenBy: 'Who took it: the technician of that time, an apprentice, or the owner by phone.',
+  takenBy:
+    'Who took it: the technician named on the sheet by then, an apprentice, or the owner by phone; empty where nobody was named.',
 }
 
 export const jobColumns = Object.keys(ofJob) as readonly (keyof ExportedHead)[]
