@@ -212,11 +212,13 @@ describe('a proof', () => {
       ...card.do,
       card.phone,
     ])
-    const waits = said.flat().flatMap((text) => [
-      ...text.matchAll(
-        /\bhot\b[^:]*?\b(?:wait|leave it|stand for|soak in for)\s+(\w+)\s+minutes/gi,
-      ),
-    ])
+    const waits = said
+      .flat()
+      .flatMap((text) => [
+        ...text.matchAll(
+          /\bhot\b[^:]*?\b(?:wait|leave it|stand for|soak in for)\s+(\w+)\s+minutes/gi,
+        ),
+      ])
     expect(waits.length).toBeGreaterThan(4)
     expect([...new Set(waits.map(([, minutes]) => minutes))]).toEqual(['ten'])
   })
