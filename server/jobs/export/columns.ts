@@ -1,6 +1,6 @@
 import type { ExportedReading } from './readings.ts'
 
-/** What stands in front of each reading where all jobs come together, and what it is. */
+/** What stands in front of each reading: the job that it is of. */
 export interface ExportedHead {
   readonly job: number
   readonly openedAt: string
@@ -9,6 +9,14 @@ export interface ExportedHead {
   readonly complaint: string
   readonly complaintTitle: string
   readonly note: string
+  readonly serial: string
+  readonly hours: string
+  readonly customer: string
+  readonly technician: string
+  readonly verdict: string
+  readonly blamed: string
+  readonly repaired: string
+  readonly proved: string
 }
 
 /** The columns of a job, in their order, each with what it holds. */
@@ -20,6 +28,17 @@ const ofJob: Readonly<Record<keyof ExportedHead, string>> = {
   complaint: 'Short name of the complaint, or Check-over.',
   complaintTitle: 'The complaint in words; empty where it is there no more.',
   note: 'Owner, or any note.',
+  serial: 'Serial number of the machine, as it was written down.',
+  hours: 'Hours or distance run, as it was written down.',
+  customer: 'Customer named on the job sheet.',
+  technician: 'Technician named on the job sheet last, or who made the check-over.',
+  verdict:
+    'What the job had come to after its last entry: to check, named, cannot separate, contradiction or outside this tree; empty of a check-over, or where nothing was read.',
+  blamed:
+    'The parts named, or not told apart; of a check-over those found bad. Several stand with a semicolon between.',
+  repaired: 'The parts repaired, in that order, with a semicolon between.',
+  proved:
+    'What came of the last repair: gone, still there, or not proved; empty where there was none.',
 }
 
 /** The columns of a reading, in their order, each with what it holds. */
@@ -66,7 +85,7 @@ export function presentColumns(): ColumnsPage {
     title: 'What the columns hold',
     tables: [
       { id: 'of-reading', name: 'Of every reading', columns: columns(ofReading) },
-      { id: 'of-job', name: 'In front, where all jobs come together', columns: columns(ofJob) },
+      { id: 'of-job', name: 'In front, of the job', columns: columns(ofJob) },
     ],
   }
 }
