@@ -4,6 +4,7 @@ import { csvOfAll } from '../../server/jobs/export/csv.ts'
 import { jsonOfAll } from '../../server/jobs/export/json.ts'
 import { JobEventSchema } from '../../server/jobs/record/event-schema.ts'
 import { type JobStore, jobStore } from '../../server/jobs/record/job-store.ts'
+import { quantities } from '../../server/measure/reading/quantities.ts'
 import type { Store } from '../../server/store/open.ts'
 import { answerOn } from '../support/answer-on.ts'
 import { readyApp, shippedKnowledge } from '../support/app.ts'
@@ -94,6 +95,27 @@ describe('one job', () => {
     const rows = parsed((await http.get(`${job}/readings.csv`)).text)
     expect(rows.length).toBeGreaterThan(1)
     expect(rows[0]).toMatchObject({ verdict: 'named', blamed: hidden.part })
+  })
+
+  it('says that nothing was typed of an answer, however often it was given', async () => {
+    const { http, job } = await begunJob()
+    const look = [...kase.checks.values()].find(
+      ({ id, answers }) =>
+        answers && kase.model.checks.some((each) => each.id === id && each.slips),
+    )!
+    const answer = { check: look.id, choice: look.answers![0]!.id }
+    await post(http, `${job}/readings`, { version: 2, ...answer }).expect(303)
+    await post(http, `${job}/takes`, { version: 3, take: 'yes', ...answer }).expect(303)
+    const [, row] = parsed((await http.get(`${job}/readings.csv`)).text)
+    expect(row).toMatchObject({ check: look.id, takes: '2', typed: '' })
+  })
+
+  it('names every unit there is on the page of the columns', async () => {
+    const { http } = await readyApp()
+    const { text } = await http.get('/jobs/columns').expect(200)
+    const says = /<code>unit<\/code><\/dt><dd>([^<]+)</.exec(text)![1]!
+    const units = Object.values(quantities).map(({ unit }) => unit)
+    expect(units.filter((unit) => !says.includes(unit))).toEqual([])
   })
 
   it('that is not there is a page that says so', async () => {

@@ -48,7 +48,7 @@ const ofReading: Readonly<Record<keyof ExportedReading, string>> = {
   part: 'What it is about, in words; empty where that is no one part.',
   quantity: 'What is measured; empty of a look or a question.',
   at: 'Where the probes touch.',
-  unit: 'Unit of low, high, corrected and expanded: Ω, V or µF, never with another prefix.',
+  unit: 'Unit of low, high, corrected and expanded: Ω, V, µF, mm or °, never with another prefix.',
   low: 'Low limit, in that unit; empty where there is none.',
   high: 'High limit, in that unit; empty where there is none.',
   limits: 'Both limits in words.',

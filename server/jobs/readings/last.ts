@@ -96,11 +96,13 @@ export function meaning(input: Standing, check: string): string {
 }
 
 /**
- * Where others say the same already, one reading moves little by itself; how strongly it speaks for what is blamed is
- * then said as the verdict says it.
+ * Where others say the same already, one reading moves little by itself; where there is a verdict, how strongly it speaks
+ * for what is blamed is then said as there.
  */
 function weighed({ kase, evidence, walk }: Standing, check: string): string {
-  const part = walk.step.kind === 'named' ? walk.step.parts[0] : walk.suspects[0]?.part
+  const { step } = walk
+  if (step.kind === 'ask') return ''
+  const part = step.kind === 'named' ? step.parts[0] : walk.suspects[0]?.part
   if (part === undefined || part === null) return ''
   const weight = weights(kase.model, evidence, part).find((each) => each.check === check)
   const words = weightWords(weight?.bits ?? 0, partNames(kase, [part]))

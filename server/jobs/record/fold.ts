@@ -102,7 +102,7 @@ export function fold(events: StoredJob['events']): Folded {
         if (further + 1 >= mostTakes || !tells(event.touches)) accepted.add(event.check)
         readings.set(event.check, {
           ...before,
-          typed: `${before.typed} ${event.typed}`,
+          typed: `${before.typed} ${event.typed}`.trim(),
           touches: [...before.touches, ...event.touches],
           takes: [...before.takes, event.touches],
         })
