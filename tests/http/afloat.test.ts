@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { allCases, type Http, readyApp } from '../support/app.ts'
-import { openForm } from '../support/job.ts'
+import { emptyFolder } from '../support/folder.ts'
+import { openForm, post } from '../support/job.ts'
 import { textIn } from '../support/page.ts'
 
 const outboard = allCases().find(
@@ -55,6 +56,27 @@ describe('a machine that drives a boat', () => {
       /first\b.*Life jackets on, everybody/,
     )
     expect((await http.get(`${job}/conditions`)).text).toMatch(/name="afloat" value="yes" checked/)
+  })
+
+  it('keeps its leg in the water where it is tried once more, and is still afloat after a restart', async () => {
+    const data = emptyFolder()
+    const before = await readyApp({ data })
+    const job = await onPhone(before.http, { afloat: 'yes', job: 'ferrymere-3t/one-cylinder-dead' })
+    const ran = { version: 1, check: 'exhaust-warmth.top', choice: 'cold' }
+    await post(before.http, `${job}/readings`, ran).expect(303)
+    const seen = { version: 2, check: 'cap-look.cap-top', choice: 'loose' }
+    await post(before.http, `${job}/readings`, seen).expect(303)
+    const words = await wordsOn(before.http, `${job}?line=99`)
+    expect(words).toMatch(/put right:.*try it:/)
+    expect(words).not.toContain('tilt it out of the water')
+    await before.app.close()
+    await before.store.close()
+
+    const { http } = await readyApp({ data })
+    expect(await wordsOn(http, `${job}?line=99`)).toBe(words)
+    expect((await http.get(`${job}/conditions`)).text).toMatch(/name="afloat" value="yes" checked/)
+    const { body } = await http.get(`${job}/readings.json`).expect(200)
+    expect(body.events[0].conditions.afloat).toBe(true)
   })
 
   it('is not on the water because somebody says so of a machine on wheels', async () => {

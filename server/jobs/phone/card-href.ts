@@ -1,5 +1,8 @@
 import type { Standing } from '../standing/standing.ts'
 
+/** What they have and the card leaves out is worse than what the card asks for and they pass over. From memory. */
+const leftOutWeighs = 3
+
 /** Where the pocket card of a job's machine and complaint is, with the set that comes nearest to what the owner has. */
 export function cardHref({
   kase,
@@ -8,7 +11,8 @@ export function cardHref({
 }: Pick<Standing, 'kase' | 'knowledge' | 'folded'>): string {
   const { kit: own = [] } = folded.conditions
   const apart = (kit: readonly string[]): number =>
-    [...kit, ...own].filter((each) => !kit.includes(each) || !own.includes(each)).length
+    leftOutWeighs * own.filter((each) => !kit.includes(each)).length +
+    kit.filter((each) => !own.includes(each)).length
   const sets = Object.entries(knowledge.owner.sets)
   const [nearest] = sets.toSorted(([, a], [, b]) => apart(a.kit) - apart(b.kit))
   const query = new URLSearchParams({ tools: nearest?.[0] ?? '' })

@@ -14,6 +14,9 @@ export function perhapsApart(
   return [...begun, ...apart]
 }
 
+/** Where it is sent that the line was cut. */
+export const cutOffAction = ({ id }: Standing['job']): string => `/jobs/${id}/cut-offs`
+
 /**
  * What to ask first when they ring again after the line went dead: nobody knows how far they had come. Nothing
  * where it did not, or where something was taken since.
@@ -27,6 +30,8 @@ export function afterCutOff(input: Standing): readonly string[] | undefined {
     'Where is the switch now? Set it to OFF, before anything else.',
     ...(back.length > 0 ? ['Is one of these still apart or off?', ...back] : []),
     'Is every cap on its plug, and every fuse in its holder?',
-    'Then we begin this check again from its first sentence.',
+    folded.cutOff.at === null
+      ? 'Then we begin again from the first sentence.'
+      : 'Then we begin this check again from its first sentence.',
   ]
 }

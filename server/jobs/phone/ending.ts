@@ -4,10 +4,12 @@ import { likelyModes } from '../verdict/named.ts'
 import { presentVerdict } from '../verdict/present.ts'
 import { partNames } from '../words/names.ts'
 import { listed, lowerFirst, sentence } from '../words/sentences.ts'
+import { cutOffAction } from './cut-off.ts'
 import { partsFound, verdictLines } from './found.ts'
 import { neverOf } from './home.ts'
 import { type Mending, mendingAnswers, mendingLines } from './put-right.ts'
 import { linesOf, saying } from './saying.ts'
+import { stopToTry } from './start/stop-to-try.ts'
 import type { Line, PhoneEnding } from './view.ts'
 
 /** What is said once there is nothing more to ask: what it is, what not to try, and what can be done out there. */
@@ -17,7 +19,7 @@ export function presentEnding(input: Standing & Asked): PhoneEnding {
   const helped = gotHome(input)
   const mending = done || helped ? undefined : mendingSuspected(input)
   const lines = done
-    ? linesOf('done', [`It was ${partNames(kase, done.parts)}, and it is gone.`])
+    ? linesOf('done', [`It was ${partNames(kase, done.parts)}, and the trouble is gone.`])
     : (helped ?? [
         ...verdictLines(input),
         ...neverLines(input),
@@ -29,6 +31,7 @@ export function presentEnding(input: Standing & Asked): PhoneEnding {
     title: done || helped ? 'Done' : mending ? 'What it is, and what to try' : 'What it is',
     saying: saying(lines, line, (number) => `/jobs/${job.id}?line=${number}`),
     answers: mending ? mendingAnswers(input, mending) : [],
+    ...(mending && { cutOff: cutOffAction(job) }),
     onwards: onwards(input, verdict),
   }
 }
@@ -41,9 +44,13 @@ function mendingSuspected(input: Standing): Mending | undefined {
   return partsFound(walk.step)
     .flatMap((part): Mending[] => {
       if (told.includes(part)) return []
-      const able = likelyModes(input, part).flatMap(({ mend }) => mend ?? [])
+      const able = likelyModes(input, part).flatMap(({ id, mend }) =>
+        mend ? [{ id, ...mend }] : [],
+      )
       const mend = able.find((each) => each.kit.every((thing) => kit.includes(thing)))
-      return mend ? [{ of: part, phone: mend.phone, parts: [part], cautions: mend.cautions }] : []
+      if (mend === undefined) return []
+      const { id, phone, cautions } = mend
+      return [{ of: part, fault: id, phone, parts: [part], cautions }]
     })
     .at(0)
 }
@@ -62,6 +69,7 @@ function handOver(input: Standing): Line[] {
       ? 'What can be done out there has been done: the rest is work for a bench.'
       : 'That is work for a bench: take nothing apart where you are.',
     ...wouldHelp(input),
+    ...stopToTry(input).map(({ says }) => says),
     'What we found stands written here, and the workshop goes on from it.',
     'Now let us see how you get home.',
   ])

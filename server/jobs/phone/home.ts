@@ -11,8 +11,9 @@ import { putBackSentences } from '../standing/way/put-back.ts'
 import { cautionsEverywhere, presentCautions } from '../words/cautions.ts'
 import { listed, lowerFirst, sentence } from '../words/sentences.ts'
 import { heardOnCall } from './heard.ts'
-import { putTogether } from './put-together.ts'
 import { cautionLines, linesOf, saying } from './saying.ts'
+import { putTogether } from './start/put-together.ts'
+import { stopToTry } from './start/stop-to-try.ts'
 import type { HomePage, HomeWay } from './view.ts'
 
 export type Way = Home['ways'][string]
@@ -118,6 +119,7 @@ function tryingView(input: Standing & Asked, id: string, way: Way): HomePage['tr
     ...linesOf('first', folded.conditions.afloat ? knowledge.home.afloat.first : []),
     ...cautionLines(cards, heardOnCall(input)),
     ...linesOf('put back first', putBackSentences(first, kase.machine, 'by phone')),
+    ...(way.leaves ? [] : stopToTry(input)),
     // What can go wrong is heard before it is done.
     ...linesOf('mind', [danger]),
     ...linesOf('do', fillAll(steps, fillings)),

@@ -14,7 +14,7 @@ import { counted, lowerFirst, sentence, titleOf, upperFirst } from '../words/sen
 import { noToolHere } from '../words/skip-reasons.ts'
 import { cardHref } from './card-href.ts'
 import { checkLines } from './check-lines.ts'
-import { afterCutOff } from './cut-off.ts'
+import { afterCutOff, cutOffAction } from './cut-off.ts'
 import { presentEnding } from './ending.ts'
 import { mendingSeen, presentPutRight } from './put-right.ts'
 import { presentRepaired } from './repaired.ts'
@@ -109,7 +109,7 @@ function presentPhoneCheck(input: Standing & Asked, card: CheckCard): PhoneCheck
       heard: lines.at(-1)?.says === card.asks,
       answers: (card.answers ?? []).map(({ id, phone }) => ({ id, says: upperFirst(phone) })),
       skip: { action: `/jobs/${job.id}/skips`, reasons: ownersReasons },
-      cutOff: `/jobs/${job.id}/cut-offs`,
+      cutOff: cutOffAction(job),
     },
   }
 }

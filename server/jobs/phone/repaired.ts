@@ -4,6 +4,7 @@ import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
 import { partNames } from '../words/names.ts'
 import { sentence } from '../words/sentences.ts'
+import { cutOffAction } from './cut-off.ts'
 import { heardOnCall } from './heard.ts'
 import { cautionLines, linesOf, saying } from './saying.ts'
 import type { PhoneDeed } from './view.ts'
@@ -31,5 +32,6 @@ export function presentRepaired(input: Standing & Asked): PhoneDeed | undefined 
     title: `It was ${partNames(kase, last.parts)}`,
     saying: saying(lines, line, (number) => `/jobs/${job.id}?line=${number}`),
     answers: [proof('gone', 'It has stayed away'), proof('still-there', 'It came back')],
+    cutOff: cutOffAction(job),
   }
 }

@@ -82,6 +82,8 @@ export interface PhoneDeed {
   readonly saying: SayingView
   /** What may come of it, at its last sentence. */
   readonly answers: readonly DeedAnswer[]
+  /** Where it is sent that the line was cut. */
+  readonly cutOff?: string
 }
 
 export interface DeedAnswer {

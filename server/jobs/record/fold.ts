@@ -38,6 +38,8 @@ export interface Folded {
   readonly tried: ReadonlyMap<string, boolean>
   /** What an owner was told to put right, by the check that told of it or the part, and what came of it. */
   readonly putRight: ReadonlyMap<string, PutRight>
+  /** Failures that an owner put right while the complaint stayed. */
+  readonly curedInVain: readonly string[]
   /** The check that the line went dead at, as long as nothing was taken since; null at none. */
   readonly cutOff?: { readonly at: string | null }
 }
@@ -67,6 +69,7 @@ export function fold(events: StoredJob['events']): Folded {
   const repairs: Repair[] = []
   const tried = new Map<string, boolean>()
   const putRight = new Map<string, PutRight>()
+  const curedInVain: string[] = []
   const { opened, openedAt } = firstOf(events)
   let { conditions, note } = opened
   let particulars: Particulars = { serial: '', hours: '', customer: '', technician: '' }
@@ -143,6 +146,7 @@ export function fold(events: StoredJob['events']): Folded {
         break
       case 'put right':
         putRight.set(event.of, event.came)
+        if (event.came === 'still there') curedInVain.push(...(event.cures ?? []))
         break
       case 'opened':
       case 'back':
@@ -153,7 +157,7 @@ export function fold(events: StoredJob['events']): Folded {
   }
   return {
     ...{ opened, openedAt, conditions, note, particulars, meter },
-    ...{ readings, repairs, skipped, accepted, tried, putRight },
+    ...{ readings, repairs, skipped, accepted, tried, putRight, curedInVain },
     ...cutOffAt(events.at(-1)?.event),
   }
 }

@@ -1,4 +1,5 @@
 import { afterRepair } from '../../diagnosis/belief/after-repair.ts'
+import { curedInVain } from '../../diagnosis/belief/cured-in-vain.ts'
 import { standing } from '../../diagnosis/model/asking.ts'
 import type { Evidence } from '../../diagnosis/model/model.ts'
 import type { Walk } from '../../diagnosis/model/walk.ts'
@@ -54,7 +55,11 @@ export function standingOf(knowledge: Knowledge, found: FoundJob): Standing {
   const foreseen = foreseenModel(found.kase, meter, conditions, knowledge.owner)
   const seen = withOwnerAway(foreseen, found.kase, conditions, knowledge.owner)
   const whole = withRates(knowledge, found, seen)
-  const model = afterRepair(whole, repairedInVain(folded))
+  const model = curedInVain(
+    afterRepair(whole, repairedInVain(folded)),
+    folded.curedInVain,
+    knowledge.owner.answers.astray,
+  )
   const kase = { ...found.kase, model }
   const judged = judgedReadings(kase, folded, meter, knowledge.owner)
   const options = walkOptions(kase, folded, judged, { meter, owner: knowledge.owner })
