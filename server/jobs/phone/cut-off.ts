@@ -1,6 +1,6 @@
 import { type Step, toPutBack } from '../standing/as-it-stands.ts'
 import type { Standing } from '../standing/standing.ts'
-import { putBackSentences } from '../standing/way/put-back.ts'
+import { putBackByPhone } from './start/serves-running.ts'
 
 /** What is apart, and what a check that was begun may have taken apart: nobody knows how far they had come. */
 export function perhapsApart(
@@ -22,9 +22,9 @@ export const cutOffAction = ({ id }: Standing['job']): string => `/jobs/${id}/cu
  * where it did not, or where something was taken since.
  */
 export function afterCutOff(input: Standing): readonly string[] | undefined {
-  const { folded, kase } = input
+  const { folded } = input
   if (folded.cutOff === undefined) return undefined
-  const back = putBackSentences(perhapsApart(input, folded.cutOff.at), kase.machine, 'by phone')
+  const back = putBackByPhone(input, perhapsApart(input, folded.cutOff.at))
   return [
     'Are you safe, warm and out of the way of others?',
     'Where is the switch now? Set it to OFF, before anything else.',

@@ -13,6 +13,7 @@ import { listed, lowerFirst, sentence } from '../words/sentences.ts'
 import { heardOnCall } from './heard.ts'
 import { cautionLines, linesOf, saying } from './saying.ts'
 import { putTogether } from './start/put-together.ts'
+import { putBackByPhone } from './start/serves-running.ts'
 import { stopToTry } from './start/stop-to-try.ts'
 import type { HomePage, HomeWay } from './view.ts'
 
@@ -40,6 +41,7 @@ export function presentHome(input: Standing & Asked, trying?: string): HomePage 
         return `${way.says} (needs ${listed(things)}).`
       }),
     never: [...(afloat ? knowledge.home.afloat.never : []), ...neverOf(kase, knowledge)],
+    apart: now ? [] : putBackByPhone(input),
     stay: afloat ? knowledge.home.afloat.stay : knowledge.home.stay,
     ...(now && { trying: tryingView(input, ...now) }),
     back: now
@@ -98,7 +100,7 @@ function wayView({ job, folded }: Standing, id: string, way: Way): HomeWay {
 }
 
 /** What it costs, on land or on the water. */
-function dangerOf({ danger, afloat }: Way, { conditions }: Standing['folded']): string {
+export function dangerOf({ danger, afloat }: Way, { conditions }: Standing['folded']): string {
   return sentence((conditions.afloat && afloat) || danger)
 }
 
@@ -107,6 +109,10 @@ const coversBack = (says: readonly string[]): readonly string[] =>
   says.length === 0
     ? []
     : ['Stop it first, and see that nothing turns.', ...says, 'Start it again.']
+
+/** What comes between an engine that runs and a boat under way. */
+export const castingOff = ({ folded, knowledge }: Standing): readonly string[] =>
+  folded.conditions.afloat ? knowledge.home.afloat.go : []
 
 function tryingView(input: Standing & Asked, id: string, way: Way): HomePage['trying'] {
   const { job, folded, kase, knowledge, line = 1 } = input
@@ -124,6 +130,7 @@ function tryingView(input: Standing & Asked, id: string, way: Way): HomePage['tr
     ...linesOf('mind', [danger]),
     ...linesOf('do', fillAll(steps, fillings)),
     ...linesOf('before you go', coversBack(putBackSentences(covers, kase.machine, 'by phone'))),
+    ...linesOf('before you go', castingOff(input)),
     { says: 'Does it run, and can you go?', label: 'ask' },
   ]
   return {
