@@ -289,7 +289,12 @@ export const smallKnowledge: Knowledge = {
     never: { 'hold-lead': 'Never hold a lead.' },
     trial: { do: ['Pull the rope.'], after: ['Go gently.'], cautions: [] },
     stay: ['It is dark.'],
-    afloat: { first: ['Anchor.'], never: ['Never wade.'], stay: ['You drift.'] },
+    afloat: {
+      first: ['Anchor.'],
+      go: ['Anchor up.'],
+      never: ['Never wade.'],
+      stay: ['You drift.'],
+    },
   },
   circuits: new Map(),
   meters: new Map([
