@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { allCases, type Http, readyApp } from '../support/app.ts'
 import { emptyFolder } from '../support/folder.ts'
 import { openForm, post } from '../support/job.ts'
-import { textIn } from '../support/page.ts'
+import { addressesIn, textIn } from '../support/page.ts'
 
 const caseOf = (machine: string, complaint: string) =>
   allCases().find((each) => each.complaint.id === complaint && each.machine.id === machine)!
@@ -121,6 +121,10 @@ describe('what an owner has seen that can be put right', () => {
     const { http } = await readyApp()
     const job = await onPhone(http)
     const check = [...noSpark.checks.values()].find(({ id }) => id === 'spark-stop-at-plug')!.id
+    // With the plug out nobody can: how stands where it is started.
+    const { text: apart } = await http.get(`${job}?check=${check}`).expect(200)
+    expect(apart).toContain('At its next start, the stop is tried first.')
+    expect(apart).not.toContain('Before anything else at the next start')
     await post(http, `${job}/readings`, { version: 1, check, choice: 'none' }).expect(303)
     const of = await tellLoose(http, job, 2)
     const labels = async () => (await saidOn(http, job)).lines.map(({ label }) => label)
@@ -131,6 +135,26 @@ describe('what an owner has seen that can be put right', () => {
     const { text } = await http.get(`${job}/home?way=caps-on&line=99`).expect(200)
     expect(text).toContain('Pull each cap off its plug')
     expect(text).not.toContain('try the stop')
+  })
+
+  it('stands on the sheet as its owner tried it, and not as a workshop proves it', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http)
+    await tellLoose(http, job)
+    await post(http, `${job}/repairs`, { version: 2, parts: 'cap' }).expect(303)
+    const sheet = async () => textIn((await http.get(`${job}/sheet`).expect(200)).text)
+    const { complaint, parts } = noSpark
+    const atTheBench = [complaint.prove, parts.get('cap')!.prove].flatMap((proof) =>
+      Object.values(proof),
+    )
+    const waiting = await sheet()
+    expect(waiting).toContain('has yet to say whether it stays away')
+    await post(http, `${job}/proofs`, { version: 3, choice: 'gone' }).expect(303)
+    const gone = await sheet()
+    expect(gone).toContain('says that the complaint is gone. It was tried so.')
+    expect(gone).toContain('Keep clear, and pull the rope.')
+    for (const says of atTheBench) expect(`${waiting} ${gone}`).not.toContain(says.slice(1))
+    expect(addressesIn((await http.get(job).expect(200)).text)).toContain(`${job}/sheet`)
   })
 
   it('is held less likely where what was suspected was put right in vain, and only what that cures', async () => {

@@ -6,9 +6,11 @@ import { partNames } from '../words/names.ts'
 import { listed, lowerFirst, sentence } from '../words/sentences.ts'
 import { cutOffAction } from './cut-off.ts'
 import { partsFound, verdictLines } from './found.ts'
-import { neverOf } from './home.ts'
+import { dangerOf, neverOf } from './home.ts'
+import { onTheWay } from './on-the-way.ts'
 import { type Mending, mendingAnswers, mendingLines } from './put-right.ts'
 import { linesOf, saying } from './saying.ts'
+import { stopFirst } from './start/stop-first.ts'
 import { stopToTry } from './start/stop-to-try.ts'
 import type { Line, PhoneEnding } from './view.ts'
 
@@ -27,8 +29,14 @@ export function presentEnding(input: Standing & Asked): PhoneEnding {
       ])
   const verdict = presentVerdict(input)
   return {
-    stamp: done ? 'Repaired' : (verdict?.stamp ?? 'Nothing left to ask'),
-    title: done || helped ? 'Done' : mending ? 'What it is, and what to try' : 'What it is',
+    stamp: done ? 'Repaired' : helped ? 'Getting home' : (verdict?.stamp ?? 'Nothing left to ask'),
+    title: done
+      ? 'Done'
+      : helped
+        ? 'On their way'
+        : mending
+          ? 'What it is, and what to try'
+          : 'What it is',
     saying: saying(lines, line, (number) => `/jobs/${job.id}?line=${number}`),
     answers: mending ? mendingAnswers(input, mending) : [],
     ...(mending && { cutOff: cutOffAction(job) }),
@@ -65,6 +73,7 @@ function handOver(input: Standing): Line[] {
   const { folded, walk } = input
   const tried = partsFound(walk.step).some((part) => folded.putRight.has(part))
   return linesOf('hand over', [
+    ...stopFirst(input).map(({ says }) => says),
     tried
       ? 'What can be done out there has been done: the rest is work for a bench.'
       : 'That is work for a bench: take nothing apart where you are.',
@@ -87,26 +96,37 @@ function wouldHelp(input: Standing): string[] {
   return [`With ${listed(things)} it could be put right where you are.`]
 }
 
-/** What helped them on their way, if anything did. */
-function gotHome({ folded, knowledge }: Standing): Line[] | undefined {
-  const helped = [...folded.tried].findLast(([, helped]) => helped)?.[0]
-  const way = helped === undefined ? undefined : knowledge.home.ways[helped]
+/** What they mind on their way, where something helped them on it. */
+function gotHome({ job, folded, knowledge }: Standing): Line[] | undefined {
+  const way = knowledge.home.ways[onTheWay(job) ?? '']
   return (
-    way && linesOf('on the way', ['It runs now, so touch nothing on it.', sentence(way.danger)])
+    way &&
+    linesOf('on the way', [
+      'It runs now, so touch nothing on it.',
+      dangerOf(way, folded),
+      'Ring again if it stops.',
+      'At home, have a workshop look at it before it runs again.',
+    ])
   )
 }
 
 /** Ways on: home, to the bench, and to what might be asked once more. */
 function onwards(
-  { job }: Standing,
+  { job, folded, walk }: Standing,
   verdict: ReturnType<typeof presentVerdict>,
 ): PhoneEnding['onwards'] {
+  const toTheBench = {
+    href: `/jobs/${job.id}/conditions?who=self`,
+    text: 'Hand it over to the bench',
+  }
+  if (folded.repairs.at(-1)?.outcome === 'gone')
+    return [{ href: `/jobs/${job.id}/sheet`, text: 'The sheet that goes with the machine' }]
+  if (onTheWay(job) !== undefined && walk.step.kind === 'ask') {
+    const next = `/jobs/${job.id}?check=${encodeURIComponent(walk.step.proposal.check)}`
+    return [{ href: next, text: 'They ring again: it has stopped' }, toTheBench]
+  }
   const again = verdict?.next.flatMap(({ way, says }) =>
     way && /[?&](take|correct)=/.test(way.href) ? [{ href: way.href, text: sentence(says) }] : [],
   )
-  return [
-    { href: `/jobs/${job.id}/home`, text: 'Getting home' },
-    { href: `/jobs/${job.id}/conditions?who=self`, text: 'Hand it over to the bench' },
-    ...(again ?? []),
-  ]
+  return [{ href: `/jobs/${job.id}/home`, text: 'Getting home' }, toTheBench, ...(again ?? [])]
 }

@@ -109,6 +109,8 @@ export interface HomePage {
   /** Ways that want something the owner has not: "… needs tape". */
   readonly lacking: readonly string[]
   readonly never: readonly string[]
+  /** How to put back what is apart, where it is not tried but towed, pushed or left. */
+  readonly apart: readonly string[]
   readonly stay: readonly string[]
   /** The way that is being tried, one sentence at a time. */
   readonly trying?: {

@@ -1,8 +1,8 @@
-import { entry } from '../../../diagnosis/model/named.ts'
-import { coverId, hinders } from '../../../knowledge/instantiate/setup-cards.ts'
+import { hinders } from '../../../knowledge/instantiate/setup-cards.ts'
 import type { Step } from '../../standing/as-it-stands.ts'
 import type { Standing } from '../../standing/standing.ts'
 import { perhapsApart } from '../cut-off.ts'
+import { coverOf, servesRunning, turning } from './serves-running.ts'
 
 /**
  * What goes back before an owner tries whether it runs: first all that is in the way of an engine that turns or runs.
@@ -23,17 +23,3 @@ export function putTogether(input: Standing): readonly [first: Step[], covers: S
   )
   return [apart.filter(inTheWay), covers]
 }
-
-/** It was made ready so that the engine can run, such as a leg in the water, and stays so while it does. */
-export function servesRunning(
-  { kase, knowledge }: Pick<Standing, 'kase' | 'knowledge'>,
-  step: Step,
-): boolean {
-  const { setups } = knowledge.setups
-  return coverOf(kase, step)?.for?.some((id) => !hinders(entry(setups, id), turning)) ?? false
-}
-
-const turning = ['cranking', 'running'] as const
-
-const coverOf = ({ machine }: Standing['kase'], { setup: { id } }: Step) =>
-  id.startsWith(coverId('')) ? machine.access[id.slice(coverId('').length)] : undefined

@@ -1,5 +1,7 @@
 import type { CheckCard } from '../../../knowledge/case.ts'
 import { fades } from '../../../knowledge/instantiate/setup-cards.ts'
+import { sentencesIn } from '../../../knowledge/instantiate/words.ts'
+import type { Machine } from '../../../knowledge/schema/machine.ts'
 import type { Standing } from '../../standing/standing.ts'
 import { sentence } from '../../words/sentences.ts'
 import { linesOf } from '../saying.ts'
@@ -9,6 +11,18 @@ import type { Line } from '../view.ts'
 export function stopToTry({ job, kase }: Pick<Standing, 'job' | 'kase'>): Line[] {
   const { stop } = kase.machine
   return stop && isUntried(job, kase) ? linesOf('try the stop', [sentence(stop.try)]) : []
+}
+
+/**
+ * What is said of a check, where its last words were on how the stop is tried: how comes at that start, when somebody
+ * can do it.
+ */
+export function stopLater(phone: readonly string[], { stop }: Machine): string[] {
+  const how = stop ? sentencesIn(stop.try) : []
+  const others = phone.filter((says) => !how.includes(says))
+  return others.length < phone.length
+    ? [...others, 'At its next start, the stop is tried first.']
+    : others
 }
 
 /** The engine is started for it: by its own steps, or to be run hot first. */

@@ -1,13 +1,11 @@
 import type { CautionCard } from '../../../knowledge/case.ts'
 import { cautionCards } from '../../../knowledge/instantiate/caution-cards.ts'
 import { fillAll, fillingsOf } from '../../../knowledge/instantiate/words.ts'
-import { toPutBack } from '../../standing/as-it-stands.ts'
 import { barredBy, barringsOf } from '../../standing/barred.ts'
 import type { Standing } from '../../standing/standing.ts'
-import { putBackSentences } from '../../standing/way/put-back.ts'
 import { linesOf } from '../saying.ts'
 import type { Line } from '../view.ts'
-import { servesRunning } from './put-together.ts'
+import { putBackByPhone } from './serves-running.ts'
 import { stopToTry } from './stop-to-try.ts'
 
 /** How an owner tries whether the complaint is gone. */
@@ -18,7 +16,7 @@ export interface Trial {
 
 /** Nothing where it cannot be tried on the spot, or must not be. */
 export function trialOf(input: Standing): Trial | undefined {
-  const { kase, knowledge, folded, asItStands } = input
+  const { kase, knowledge, folded } = input
   const { home } = knowledge
   const does = kase.complaint.home.trial ?? home.trial.do
   const barrings = barringsOf(kase, folded)
@@ -27,12 +25,10 @@ export function trialOf(input: Standing): Trial | undefined {
   )
   if (does.length === 0 || isBarred) return undefined
   const fillings = fillingsOf(kase.machine)
-  const inTheWay = toPutBack(asItStands).filter((step) => !servesRunning(input, step))
-  const back = putBackSentences(inTheWay, kase.machine, 'by phone')
   return {
     cautions: cautionCards(home.trial.cautions, knowledge, kase.machine),
     lines: [
-      ...linesOf('put back first', back),
+      ...linesOf('put back first', putBackByPhone(input)),
       ...stopToTry(input),
       ...linesOf('try it', fillAll(does, fillings)),
     ],
