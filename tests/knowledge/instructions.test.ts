@@ -235,4 +235,23 @@ describe('a proof', () => {
     )
     expect(wrong).toEqual([])
   })
+
+  it('lets heat soak in for one length of time, in set-ups, checks, proofs and trials alike', () => {
+    const said = pages.flatMap(({ kase: { complaint }, card }) => [
+      ...Object.values(complaint.prove),
+      ...(complaint.home.trial ?? []),
+      ...card.setups.map((setup) => setup.do),
+      ...card.do,
+      card.phone,
+    ])
+    const waits = said
+      .flat()
+      .flatMap((text) => [
+        ...text.matchAll(
+          /\bhot\b[^:]*?\b(?:wait|leave it|stand for|soak in for)\s+(\w+)\s+minutes/gi,
+        ),
+      ])
+    expect(waits.length).toBeGreaterThan(4)
+    expect([...new Set(waits.map(([, minutes]) => minutes))]).toEqual(['ten'])
+  })
 })

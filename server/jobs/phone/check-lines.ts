@@ -7,6 +7,7 @@ import { cautionsEverywhere, cautionsOfTheJob } from '../words/cautions.ts'
 import { lowerFirst, sentence, the } from '../words/sentences.ts'
 import { heardOnCall } from './heard.ts'
 import { askOrDo, cautionLines, linesOf } from './saying.ts'
+import { stopFirst } from './start/stop-first.ts'
 import { startsIt, stopLater, stopToTry } from './start/stop-to-try.ts'
 import type { Line } from './view.ts'
 
@@ -23,6 +24,7 @@ export function checkLines(input: Standing, card: CheckCard, again = false): Lin
   return [
     ...(again ? [onceMore] : []),
     ...first,
+    ...(card.asked ? [] : stopFirst(input)),
     ...linesOf('put back first', putBackSentences(way.putBack, kase.machine, 'by phone')),
     ...(startsIt(card) ? stopToTry(input) : []),
     ...linesOf('make ready', [

@@ -10,6 +10,7 @@ import { dangerOf, neverOf } from './home.ts'
 import { onTheWay } from './on-the-way.ts'
 import { type Mending, mendingAnswers, mendingLines } from './put-right.ts'
 import { linesOf, saying } from './saying.ts'
+import { stopFirst } from './start/stop-first.ts'
 import { stopToTry } from './start/stop-to-try.ts'
 import type { Line, PhoneEnding } from './view.ts'
 
@@ -72,6 +73,7 @@ function handOver(input: Standing): Line[] {
   const { folded, walk } = input
   const tried = partsFound(walk.step).some((part) => folded.putRight.has(part))
   return linesOf('hand over', [
+    ...stopFirst(input).map(({ says }) => says),
     tried
       ? 'What can be done out there has been done: the rest is work for a bench.'
       : 'That is work for a bench: take nothing apart where you are.',

@@ -10,10 +10,12 @@ import { ticketOf } from '../standing/ticket.ts'
 import { putBackSentences } from '../standing/way/put-back.ts'
 import { cautionsEverywhere, presentCautions } from '../words/cautions.ts'
 import { listed, lowerFirst, sentence } from '../words/sentences.ts'
+import { endOfBegun } from './cut-off.ts'
 import { heardOnCall } from './heard.ts'
 import { cautionLines, linesOf, saying } from './saying.ts'
 import { putTogether } from './start/put-together.ts'
 import { putBackByPhone } from './start/serves-running.ts'
+import { stopFirst } from './start/stop-first.ts'
 import { stopToTry } from './start/stop-to-try.ts'
 import type { HomePage, HomeWay } from './view.ts'
 
@@ -108,23 +110,28 @@ export function dangerOf({ danger, afloat }: Way, { conditions }: Standing['fold
 const coversBack = (says: readonly string[]): readonly string[] =>
   says.length === 0
     ? []
-    : ['Stop it first, and see that nothing turns.', ...says, 'Start it again.']
+    : ['Stop it, if it runs, and see that nothing turns.', ...says, 'If it ran, start it again.']
 
 /** What comes between an engine that runs and a boat under way. */
 export const castingOff = ({ folded, knowledge }: Standing): readonly string[] =>
   folded.conditions.afloat ? knowledge.home.afloat.go : []
 
 function tryingView(input: Standing & Asked, id: string, way: Way): HomePage['trying'] {
-  const { job, folded, kase, knowledge, line = 1 } = input
+  const { job, folded, kase, knowledge, walk, line = 1 } = input
   const { says, do: steps, cautions } = way
   const danger = dangerOf(way, folded)
   const fillings = fillingsOf(kase.machine)
   const cards = cautionCards(cautions, knowledge, kase.machine)
+  const asked = walk.step.kind === 'ask' ? walk.step.proposal.check : null
   const [first, covers] = putTogether(input)
   const lines = [
     ...linesOf('first', folded.conditions.afloat ? knowledge.home.afloat.first : []),
     ...cautionLines(cards, heardOnCall(input)),
-    ...linesOf('put back first', putBackSentences(first, kase.machine, 'by phone')),
+    ...stopFirst(input),
+    ...linesOf('put back first', [
+      ...endOfBegun(kase, asked),
+      ...putBackSentences(first, kase.machine, 'by phone'),
+    ]),
     ...(way.leaves ? [] : stopToTry(input)),
     // What can go wrong is heard before it is done.
     ...linesOf('mind', [danger]),

@@ -10,7 +10,6 @@ import type {
   StoredJob,
 } from './events.ts'
 import { proveLast, type Repair, repairOf } from './repairs.ts'
-import { technicians } from './technician.ts'
 
 /** A job as its events leave it: what stands now. */
 export interface Folded {
@@ -56,7 +55,7 @@ export interface Recorded {
   readonly manner: Manner
   /** How things stood when it was read. */
   readonly conditions: Conditions
-  /** The technician of that time; empty where nobody was named. */
+  /** The technician who was named when it was taken; empty where nobody was. Who is named later did not take it. */
   readonly by: string
   readonly at: Date
 }
@@ -72,14 +71,13 @@ export function fold(events: StoredJob['events']): Folded {
   const putRight = new Map<string, PutRight>()
   const curedInVain: string[] = []
   const { opened, openedAt } = firstOf(events)
-  const technicianAt = technicians(events)
   let { conditions, note } = opened
   let particulars: Particulars = { serial: '', hours: '', customer: '', technician: '' }
   let meter: Folded['meter'] = {
     choice: { kind: 'class', id: conditions.meter },
     zero: null,
   }
-  for (const [index, { event, at }] of events.entries()) {
+  for (const { event, at } of events) {
     switch (event.kind) {
       case 'reading':
       case 'correction': {
@@ -91,7 +89,7 @@ export function fold(events: StoredJob['events']): Folded {
           takes: [event.touches],
           manner: event.manner,
           conditions: before?.conditions ?? conditions,
-          by: before?.by ?? technicianAt[index] ?? '',
+          by: before?.by ?? particulars.technician,
           at,
         })
         furtherTakes.delete(event.check)
@@ -107,7 +105,7 @@ export function fold(events: StoredJob['events']): Folded {
         if (further + 1 >= mostTakes || !tells(event.touches)) accepted.add(event.check)
         readings.set(event.check, {
           ...before,
-          typed: `${before.typed} ${event.typed}`,
+          typed: `${before.typed} ${event.typed}`.trim(),
           touches: [...before.touches, ...event.touches],
           takes: [...before.takes, event.touches],
         })

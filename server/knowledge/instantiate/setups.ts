@@ -2,7 +2,7 @@ import { entry } from '../../diagnosis/model/named.ts'
 import type { DoingCard, SetupCard } from '../case.ts'
 import type { Knowledge } from '../knowledge.ts'
 import type { Machine } from '../schema/machine.ts'
-import type { PlannedCheck } from './checks-of-kind.ts'
+import type { PlannedCheck } from './planned-check.ts'
 import { coverCard, coverId, hinders, kitCard, unplugCard } from './setup-cards.ts'
 
 /**
