@@ -146,6 +146,28 @@ describe('getting home', () => {
     expect(stands).toContain('Unplug the stop wire')
   })
 
+  it('says at the end what would tell more, where nothing at hand does', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http)
+    const told = {
+      ...{ 'plugs-look': 'all-wet', 'spark-old-plug.single': 'none', 'spark-stop-at-plug': 'none' },
+      ...{ 'ask-before': 'nothing', 'ask-flooded': 'little', 'cap-look.cap': 'good' },
+    }
+    let version = 1
+    for (const [check, choice] of Object.entries(told)) {
+      await post(http, `${job}/readings`, { version, check, choice }).expect(303)
+      version++
+      if (check !== 'plugs-look') continue
+      const vain = { version, of: check, choice: 'still-there' }
+      await post(http, `${job}/mendings`, vain).expect(303)
+      version++
+    }
+    const { text } = await http.get(`${job}?line=99`).expect(200)
+    expect(textIn(text)).toMatch(
+      /nobody can tell what it is.*With a spark tester and old spark plugs, one for each cylinder, more could be told where you are\./,
+    )
+  })
+
   it('ends the call where it runs: nothing is asked of them until they ring again', async () => {
     const { http } = await readyApp()
     const job = await onPhone(http)

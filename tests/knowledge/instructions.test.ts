@@ -167,6 +167,20 @@ describe('what a page tells people to do', () => {
     expect(breaking(joins, waits)).toEqual([])
   })
 
+  it('takes off what lies over the spark plugs before one comes out, or its cap off', () => {
+    const covers = ({ kase }: Page) =>
+      kase.machine.parts.filter(({ role }) => role === 'plug').flatMap(({ access = [] }) => access)
+    const hands = (page: Page) =>
+      !page.card.asked &&
+      covers(page).length > 0 &&
+      /\b(un)?screw[^.]* plugs?\b|new plug|(?<!tank )caps? off|pull off the caps|drop of water/i.test(
+        all(page),
+      )
+    const rule = (page: Page) =>
+      covers(page).every((cover) => page.card.setups.some(({ id }) => id === `access ${cover}`))
+    expect(breaking(hands, rule)).toEqual([])
+  })
+
   it('enters the first reading before the pins are cleaned', () => {
     const cleans = (page: Page) => /clean the pins/.test(steps(page))
     const rule = (page: Page) =>

@@ -91,10 +91,31 @@ function wouldHelp(input: Standing): string[] {
   const [likeliest] = partsFound(walk.step)
   const mends = likeliest === undefined ? [] : likelyModes(input, likeliest).map(({ mend }) => mend)
   const lacking = mends[0]?.kit.filter((thing) => !kit.includes(thing)) ?? []
-  if (lacking.length === 0) return []
-  const things = lacking.map((thing) => lowerFirst(knowledge.owner.kit[thing]?.asks ?? thing))
-  return [`With ${listed(things)} it could be put right where you are.`]
+  const things = namesOf(lacking, knowledge)
+  return lacking.length > 0
+    ? [`With ${things} it could be put right where you are.`]
+    : wouldTellMore(input)
 }
+
+/** What they have not got, and could tell apart with what they cannot now. */
+function wouldTellMore({ folded, kase, knowledge, walk }: Standing): string[] {
+  const { kit: own = [], tools } = folded.conditions
+  const { kit } = knowledge.owner
+  const by = walk.step.kind === 'cannotSeparate' ? walk.step.splitBy : undefined
+  const card = kase.checks.get(by ?? '')
+  if (!card?.owner.fit || folded.skipped.has(card.id)) return []
+  const missing = card.tools.filter(({ id }) => !tools.includes(id))
+  const giving = missing.map(({ id }) =>
+    Object.keys(kit).find((thing) => kit[thing]?.gives?.includes(id)),
+  )
+  const lacking = [...card.owner.needs, ...giving].filter((thing) => !own.includes(thing ?? ''))
+  const known = lacking.filter((thing) => thing !== undefined)
+  if (known.length === 0 || known.length < lacking.length) return []
+  return [`With ${namesOf([...new Set(known)], knowledge)}, more could be told where you are.`]
+}
+
+const namesOf = (things: readonly string[], { owner }: Standing['knowledge']): string =>
+  listed(things.map((thing) => lowerFirst(owner.kit[thing]?.asks ?? thing)))
 
 /** What they mind on their way, where something helped them on it. */
 function gotHome({ job, folded, knowledge }: Standing): Line[] | undefined {
