@@ -507,6 +507,13 @@ describe('the lint of the knowledge', () => {
       '  elsewhere:',
     ],
     [
+      'an answer of one output that is not offered there either',
+      'checks/plugs-look.yaml',
+      'onOne: all-bad',
+      'onOne: one-bad',
+      /one-bad: on one output it counts as "one-bad", which is not offered there: there is good, all-wet, all-bad/,
+    ],
+    [
       'an answer about a spark without its least spark',
       'checks/spark-strength.yaml',
       'spark: { far-and-blue: 0.75, short-or-thin: 0 }',

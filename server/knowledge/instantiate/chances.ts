@@ -8,6 +8,7 @@ import type { Mode } from '../schema/part-kind.ts'
 import type { Chances } from '../schema/shared.ts'
 import { gateOf, type PlannedCheck, partOf } from './checks-of-kind.ts'
 import type { DrawnTree } from './tree.ts'
+import { onMachine } from './where/offered.ts'
 import { letsThrough } from './where/path.ts'
 import { chancesOfNaming } from './where/which.ts'
 
@@ -38,7 +39,7 @@ export function rowOf(check: PlannedCheck, outcomes: readonly string[], setting:
     const chances = chancesFor(faults)
     const known = rows.get(chances)
     if (known !== undefined) return known
-    const row = floored(chances, outcomes)
+    const row = floored(onMachine(chances, check.kind, setting.machine), outcomes)
     rows.set(chances, row)
     return row
   }

@@ -25,8 +25,19 @@ export function chancesRule(knowledge: Knowledge, report: Report): void {
       for (const says of wrongWith(row, outcomes))
         report.add(check, path, `${path.join('.')}: ${says}`)
     }
+    for (const says of wrongWithOnOne(check)) report.add(check, ['answers'], says)
     for (const says of wrongWithSpark(check)) report.add(check, ['about', 'spark'], says)
   }
+}
+
+/** What an answer counts as on a machine with one output is an answer that there is there. */
+function wrongWithOnOne({ answers = [] }: CheckKind): string[] {
+  const there = answers.filter(({ onOne }) => onOne === undefined).map(({ id }) => id)
+  return answers.flatMap(({ id, onOne }) =>
+    onOne === undefined || there.includes(onOne)
+      ? []
+      : `${id}: on one output it counts as "${onOne}", which is not offered there: ${known(there)}`,
+  )
 }
 
 /** Every answer has its own least spark, and one of them is that to none. */

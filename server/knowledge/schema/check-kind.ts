@@ -82,6 +82,8 @@ export const Answer = z.strictObject({
   id: Name,
   says: Words,
   phone: Words.optional(),
+  /** It speaks of several outputs: on a machine with one it is not offered, and counts as this answer. */
+  onOne: Name.optional(),
   /** What was seen can be put right there and then, and may have been it all. */
   mend: z
     .strictObject({
