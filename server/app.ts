@@ -46,8 +46,8 @@ export function buildApp(parts: AppParts): FastifyInstance {
   const { patience = usualPatience, freshViews = false } = parts
   const app: FastifyInstance = fastify({
     logger,
-    // Room for a field that somebody pasted a page into, so that it can be answered like any other.
-    bodyLimit: 64 * 1024,
+    // Room for a field that somebody pasted a whole manual into: its own rule then says so, and what was typed stays in it.
+    bodyLimit: 1024 * 1024,
     ...lines(patience),
     routerOptions: { ignoreTrailingSlash: true },
     frameworkErrors: (_error, request, reply) => routeUnreadable(app, request, reply),

@@ -74,7 +74,7 @@ export function presentReading(
     steps: stepsOf(card),
     action: `/machines/${encodeURIComponent(machine.id)}/readings/${encodeURIComponent(card.id)}`,
     form: formOf(card, hand, form, problem),
-    circumstances: presentCircumstances(knowledge, hand),
+    circumstances: presentCircumstances(knowledge, hand, card),
     ...(once !== undefined &&
       typeof once !== 'string' && { result: presentResult(knowledge, sheet, reading, once, hand) }),
   }

@@ -19,14 +19,21 @@ export interface Field {
 
 /** What the readings are seen under: typed once, and kept in every address of the sheet. */
 export interface CircumstancesView {
-  readonly air: Field & { readonly placeholder: string; readonly hint: string }
-  readonly zero: Field
-  readonly meters: readonly {
-    readonly value: string
-    readonly says: string
-    readonly chosen: boolean
-  }[]
-  readonly meterProblem?: string
+  /** "Meter, leads and the air"; empty where nothing is asked. */
+  readonly says: string
+  readonly isWrong: boolean
+  /** What was given and has no field here. */
+  readonly kept: readonly { readonly name: string; readonly value: string }[]
+  readonly air?: Field & { readonly placeholder: string; readonly hint: string }
+  readonly zero?: Field
+  readonly meter?: {
+    readonly choices: readonly {
+      readonly value: string
+      readonly says: string
+      readonly chosen: boolean
+    }[]
+    readonly problem?: string
+  }
 }
 
 /** All limits of a machine, plug by plug. */

@@ -12,6 +12,7 @@ import {
   type JobHead,
   type JobRecord,
   jobRecord,
+  shownIn,
 } from './jobs/rows.ts'
 import { isWanted, type JobSummaryRecord, summaryRow, type WantedJobs } from './jobs/summary.ts'
 
@@ -113,6 +114,14 @@ export class JobRecords {
         .execute(),
     )
     return rows.map(jobRecord)
+  }
+
+  /** What lists show of a job; null where nothing was ever kept. */
+  async shown(id: number): Promise<unknown> {
+    const row = await this.#access.read((database) =>
+      database.selectFrom('jobs').select('summary').where('id', '=', id).executeTakeFirst(),
+    )
+    return shownIn(row?.summary ?? null)
   }
 
   /** How many of the wanted jobs are open, and how many closed. */

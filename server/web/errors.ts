@@ -47,6 +47,7 @@ export function useErrorPages(app: FastifyInstance, { textOf, fieldWords }: Erro
   )
   app.setErrorHandler<FastifyError>(async (error, request, reply) => {
     const status = error.statusCode ?? 500
+    if (status === 413 && asksForFragment(request)) return showAbove(reply)
     if (status >= 400 && status < 500) return showError(request, reply, refusal(status))
     request.log.error(
       { err: error, job: jobOf(request) },
@@ -78,7 +79,7 @@ const refusals: Readonly<Record<number, Omit<ErrorPage, 'status' | 'wayOn'>>> = 
   404: { title: 'Nothing here', says: 'There is no page at this address.' },
   413: {
     title: 'Too much at once',
-    says: 'That was longer than any field here can take. Go back in the browser: what you typed is still there, to be made shorter.',
+    says: 'That was longer than any field here can take, so nothing was taken. Go back in the browser and type less: a note has room for some sentences.',
   },
   415: { title: 'Not a form', says: 'Only the forms of these pages are taken here.' },
 }
@@ -88,6 +89,19 @@ function refusal(status: number) {
   if (known !== undefined) return { status, ...known }
   return { status, title: 'Not understood', says: 'The request could not be understood.' }
 }
+
+/**
+ * Nobody reads what is longer than any form, so it cannot be sent back: a script leaves the form as it stands, with what
+ * was typed, and puts the sentence above it.
+ */
+function showAbove(reply: FastifyReply): Promise<string> {
+  neverKeep(reply)
+  reply.header('HX-Retarget', '#job').header('HX-Reswap', 'afterbegin')
+  return reply.code(413).viewAsync('errors/_above', { says: tooMuchHere })
+}
+
+const tooMuchHere =
+  'That was longer than any field here can take, so nothing was taken. Make it shorter, and send it again.'
 
 const ourMistake = {
   status: 500,

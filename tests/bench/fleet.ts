@@ -1,16 +1,12 @@
 import { likeliest } from '../../server/diagnosis/belief/likeliest.ts'
 import { furtherTake, withTake } from '../../server/diagnosis/belief/takes.ts'
+import { askedTogether, broughtIn } from '../../server/diagnosis/model/asking.ts'
 import type { Check, Evidence, Model } from '../../server/diagnosis/model/model.ts'
-import {
-  minutesOf,
-  type Stands,
-  standsAfter,
-  wayTo,
-  together as whole,
-} from '../../server/diagnosis/model/stands.ts'
+import { minutesOf, type Stands, standsAfter, wayTo } from '../../server/diagnosis/model/stands.ts'
 import type { Step } from '../../server/diagnosis/model/walk.ts'
 import { walk } from '../../server/diagnosis/walk.ts'
 import type { Case } from '../../server/knowledge/case.ts'
+import { shippedKnowledge } from '../support/knowledge.ts'
 import { drawn, seeded, shuffled } from './random.ts'
 import { type World, worlds } from './worlds.ts'
 
@@ -58,7 +54,7 @@ export function fleet(
   asked: readonly Way[] = ways,
   world: World = worlds['as the tables say']!,
 ): Record<Way, Tally> {
-  const { model } = kase
+  const model = atTheBench(kase)
   // Each case draws its own machines, or one odd draw would be odd for all of them.
   const random = seeded(hash(`${kase.complaint.id} ${kase.machine.id}`, seed))
   const orders = Array.from({ length: randomOrders }, () => shuffled(model.checks, random))
@@ -66,7 +62,7 @@ export function fleet(
   const truly = world(model)
   const walkers: Record<Exclude<Way, 'paper'>, Walker[]> = {
     tool: [new Walker(model, truly, null)],
-    chart: [new Walker(fixed, truly, chartOrder(kase))],
+    chart: [new Walker(fixed, truly, chartOrder({ ...kase, model }))],
     random: orders.map((order) => new Walker(fixed, truly, order)),
   }
   const tallies = { tool: none, chart: none, paper: none, random: none }
@@ -92,6 +88,14 @@ export function fleet(
   }
   return tallies
 }
+
+/** Whoever brought it in goes again, as on a job at the bench: to ask them later takes its minutes, whatever the order. */
+const atTheBench = ({ model, checks }: Case): Model =>
+  askedTogether(
+    model,
+    (check) => checks.get(check)?.asked === true,
+    shippedKnowledge().owner.gone.minutes,
+  )
 
 /** A fixed order makes each check once. */
 function withoutRepeats(model: Model): Model {
@@ -134,7 +138,7 @@ function followedOnPaper(kase: Case, truly: Model, truth: number, machine: numbe
 
 /** The machine at the bench, and what the work on it has taken so far. */
 class Bench {
-  #stands: Stands = whole
+  #stands: Stands = broughtIn
   #minutes = 0
   readonly #undo: ReadonlyMap<string, number>
 
@@ -153,7 +157,10 @@ class Bench {
 
   /** With everything put back at the end. */
   minutesToTheEnd(): number {
-    return [...this.#stands.keys()].reduce((sum, id) => sum + this.#undo.get(id)!, this.#minutes)
+    return [...this.#stands.keys()].reduce(
+      (sum, id) => sum + (this.#undo.get(id) ?? 0),
+      this.#minutes,
+    )
   }
 }
 

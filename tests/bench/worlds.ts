@@ -1,6 +1,6 @@
 import { slippingOf } from '../../server/diagnosis/belief/slipping.ts'
 import type { Check, Model } from '../../server/diagnosis/model/model.ts'
-import { doubtShare } from '../../server/knowledge/instantiate/chances.ts'
+import { doubtShare } from '../../server/knowledge/instantiate/chances/rows.ts'
 
 /** How machines and people really answer, made from the tables that the tool believes. */
 export type World = (model: Model) => Model

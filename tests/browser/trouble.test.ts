@@ -34,3 +34,19 @@ describe.each([
     expect(complaints.filter((complaint) => !complaint.includes('503'))).toEqual([])
   })
 })
+
+it('what is longer than any form stays in its field, below the sentence that says so, where a script sent it', async () => {
+  const manual = `The owner says ${'it knocks, '.repeat(110_000)}`
+  const { page } = await openPage()
+  await openJobByClicks(page, largest)
+  await page.locator('.pass > summary').click()
+  await page.locator('#reason').fill(manual)
+  await page.locator('#reason').press('Enter')
+  await page.getByText('Make it shorter, and send it again.').waitFor()
+  const left = await page.locator('#reason').inputValue()
+  expect(left === manual).toBe(true)
+  await page.locator('#reason').fill(typed)
+  await page.locator('#reason').press('Enter')
+  await page.locator('.for-others', { hasText: typed }).waitFor()
+  expect(await page.getByText('Make it shorter').count()).toBe(0)
+})

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { allCases, type Http, readyApp } from '../support/app.ts'
-import { openForm } from '../support/job.ts'
+import { emptyFolder } from '../support/folder.ts'
+import { openForm, post } from '../support/job.ts'
 import { textIn } from '../support/page.ts'
 
 const outboard = allCases().find(
@@ -55,6 +56,57 @@ describe('a machine that drives a boat', () => {
       /first\b.*Life jackets on, everybody/,
     )
     expect((await http.get(`${job}/conditions`)).text).toMatch(/name="afloat" value="yes" checked/)
+  })
+
+  it('keeps its leg in the water where it is tried once more, and is still afloat after a restart', async () => {
+    const data = emptyFolder()
+    const before = await readyApp({ data })
+    const job = await onPhone(before.http, { afloat: 'yes', job: 'ferrymere-3t/one-cylinder-dead' })
+    const ran = { version: 1, check: 'exhaust-warmth.top', choice: 'cold' }
+    await post(before.http, `${job}/readings`, ran).expect(303)
+    const seen = { version: 2, check: 'cap-look.cap-top', choice: 'loose' }
+    await post(before.http, `${job}/readings`, seen).expect(303)
+    const words = await wordsOn(before.http, `${job}?line=99`)
+    expect(words).toMatch(/put right:.*try it:/)
+    expect(words).not.toContain('tilt it out of the water')
+    await before.app.close()
+    await before.store.close()
+
+    const { http } = await readyApp({ data })
+    expect(await wordsOn(http, `${job}?line=99`)).toBe(words)
+    expect((await http.get(`${job}/conditions`)).text).toMatch(/name="afloat" value="yes" checked/)
+    const { body } = await http.get(`${job}/readings.json`).expect(200)
+    expect(body.events[0].conditions.afloat).toBe(true)
+  })
+
+  it('keeps its leg in the water where the line was cut: nobody is told to lower it again', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http, { afloat: 'yes', job: 'ferrymere-3t/one-cylinder-dead' })
+    expect(await wordsOn(http, `${job}?check=exhaust-warmth.top`)).toContain(
+      'until the plate above its propeller is under water',
+    )
+    const ran = { version: 1, check: 'exhaust-warmth.top', choice: 'cold' }
+    await post(http, `${job}/readings`, ran).expect(303)
+    await post(http, `${job}/cut-offs`, { version: 2, check: 'exhaust-warmth.middle' }).expect(303)
+    const words = await wordsOn(http, job)
+    expect(words).toContain('When they ring again')
+    expect(words).not.toContain('tilt it out of the water')
+    expect(await wordsOn(http, `${job}/home`)).not.toContain('tilt it out of the water')
+  })
+
+  it('is cast off once it runs and is cooled, and not before, after a way home and after what was put right', async () => {
+    const { http } = await readyApp()
+    const words = async (job: string) => wordsOn(http, `${job}&line=99`)
+    const [afloat, ashore] = [
+      await onPhone(http, { afloat: 'yes', job: 'ferrymere-3t/no-spark' }),
+      await onPhone(http, { job: 'ferrymere-3t/no-spark' }),
+    ]
+    expect(await words(`${afloat}/home?way=caps-on`)).toMatch(
+      /drop the anchor.*Pull each cap off.*turn it with the starter.*cooling water comes.*Anchor up.*Into gear last.*can you go/,
+    )
+    expect(await words(`${ashore}/home?way=caps-on`)).not.toContain('Anchor up')
+    await post(http, `${afloat}/repairs`, { version: 1, parts: 'cap-top' }).expect(303)
+    expect(await words(`${afloat}?`)).toMatch(/cooling water comes.*Anchor up.*Go gently at first/)
   })
 
   it('is not on the water because somebody says so of a machine on wheels', async () => {

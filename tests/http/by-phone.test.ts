@@ -146,6 +146,35 @@ describe('getting home', () => {
     expect(stands).toContain('Unplug the stop wire')
   })
 
+  it('ends the call where it runs: nothing is asked of them until they ring again', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http)
+    const tried = { version: 1, way: 'controls-home', choice: 'helped' }
+    await post(http, `${job}/tries`, tried).expect(303)
+    const { text, words } = await told(http, job, '?line=99')
+    expect(words).toContain('It runs now, so touch nothing on it.')
+    expect(words).toContain('Try the stop first as soon as it runs.')
+    expect(words).toContain('Ring again if it stops.')
+    expect(text).not.toContain('id="reading"')
+    const [, again] = /href="([^"]*)">They ring again/.exec(text)!
+    const check = checkOn((await told(http, again!, '&line=99')).text)
+    const answer = kase.checks.get(check)!.answers![0]!.id
+    await post(http, `${job}/readings`, { version: 2, check, choice: answer }).expect(303)
+    expect((await told(http, job)).words).not.toContain('It runs now')
+  })
+
+  it('has what is apart put back where it is not tried but towed', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http)
+    const heading = 'Before it is towed, pushed or left'
+    expect((await told(http, `${job}/home`)).words).not.toContain(heading)
+    const done = { version: 1, check: 'plugs-look', choice: 'good' }
+    await post(http, `${job}/readings`, done).expect(303)
+    expect((await told(http, `${job}/home`)).words).toMatch(
+      new RegExp(`${heading}.*screw every spark plug in`),
+    )
+  })
+
   it('is not tried with a hole open: what a check that was begun took out goes back first', async () => {
     const { http } = await readyApp()
     const job = await onPhone(http)

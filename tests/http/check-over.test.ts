@@ -217,7 +217,8 @@ describe('a check-over', () => {
     const csv = await http.get(`${job}/readings.csv`).expect(200)
     expect(csv.headers['content-type']).toBe('text/csv; charset=utf-8')
     const lines = csv.text.trim().split('\r\n')
-    expect(lines[0]).toMatch(/^check,title,part,quantity,at,unit,low,high/)
+    expect(lines[0]).toMatch(/^job,.*,check,title,part,quantity,at,unit,low,high/)
+    expect(lines[1]).toContain(',PL-0815,,,Ada,,')
     expect(lines).toHaveLength(count + 1)
     expect(lines[1]).toContain('"the exciter plug, pins')
     const json = await http.get(`${job}/readings.json`).expect(200)
@@ -232,6 +233,8 @@ describe('a check-over', () => {
     [{ air: 'warm' }, 'Write the air temperature as a number'],
     [{ meter: 'mine' }, 'Choose a meter from the list.'],
     [{ zero: '50' }, 'Leads read well below 10 Ω'],
+    [{ zero: '-3' }, 'Leads never read below 0 Ω'],
+    [{ zero: '0.2 V' }, 'Type one number in ohms'],
     [{ before: 'the last' }, 'Write the number of the earlier check-over'],
     [{ before: '99' }, 'No. 99 is no check-over of this machine.'],
     [{ scope: 'machine:__proto__' }, 'Choose what to check over.'],

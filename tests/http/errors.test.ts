@@ -76,9 +76,19 @@ describe('what cannot be answered', () => {
 
   it('is more than any form: 413', async () => {
     const { http } = await readyApp()
-    const answer = await post(http, '/jobs', { note: 'x'.repeat(100_000) })
+    const answer = await post(http, '/jobs', { note: 'x'.repeat(1_100_000) })
     expect(answer.status).toBe(413)
     expect(textIn(answer.text)).toContain('longer than any field here can take')
+    expect(textIn(answer.text)).toContain('nothing was taken')
+  })
+
+  it('is more than its field takes, a page of it: the sentence of the field, and all of it kept', async () => {
+    const { http } = await readyApp()
+    const note = 'knocks when hot, '.repeat(70_000 / 17).trim()
+    const answer = await post(http, '/jobs', openForm(kase, { note }))
+    expect(answer.status).toBe(422)
+    expect(textIn(answer.text)).toContain('Keep the note to 500 characters.')
+    expect(answer.text).toContain(note)
   })
 
   it.each(['application/json', 'text/plain', 'multipart/form-data; boundary=x'])(

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { caseFor } from '../../server/knowledge/instantiate.ts'
 import { readyApp, shippedKnowledge } from '../support/app.ts'
 import { openForm, openJob, post } from '../support/job.ts'
-import { textIn } from '../support/page.ts'
+import { textIn, valueIn } from '../support/page.ts'
 
 const knowledge = shippedKnowledge()
 const module = caseFor(knowledge, 'clipwell-1m', 'no-spark')
@@ -17,6 +17,25 @@ async function jobOn(kase: typeof module) {
     post(http, `${job}/readings`, { version: 1, check, typed })
   return { http, job, pageOf, take }
 }
+
+describe('a gap on the page of its sheet', () => {
+  const ofSheet = `/machines/clipwell-1m/readings/${gap}`
+
+  it('asks for neither meter nor leads nor air, and hands on what was said of them', async () => {
+    const { http } = await readyApp()
+    const { text } = await http.get(`${ofSheet}?meter=pocket&zero=0.2&judge=yes&typed=0.3`)
+    expect(textIn(text)).toContain('Good')
+    expect(textIn(text)).not.toMatch(/Leads|Air now|Meter/)
+    expect(valueIn(text, 'zero')).toBe('0.2')
+    expect(valueIn(text, 'meter')).toBe('pocket')
+  })
+
+  it('still says what is wrong with leads in its address', async () => {
+    const { http } = await readyApp()
+    const { text } = await http.get(`${ofSheet}?zero=abc`).expect(422)
+    expect(textIn(text)).toContain('Type one number in ohms')
+  })
+})
 
 describe('a gap on the page of its check', () => {
   it('asks for the blade, by a gauge and without a meter', async () => {

@@ -95,7 +95,7 @@ describe('every answer', () => {
     expect(Object.keys(front)).toContain('content-security-policy')
     expect(Object.keys(front).length).toBeGreaterThan(9)
     const asked = http[method](address)
-    const answer = await (status === 413 ? asked.send(`note=${'x'.repeat(100_000)}`) : asked)
+    const answer = await (status === 413 ? asked.send(`note=${'x'.repeat(1_100_000)}`) : asked)
     expect(answer.status).toBe(status)
     expect(common(answer.headers)).toEqual(front)
   })

@@ -4,10 +4,13 @@ import { csvOfAll } from '../../server/jobs/export/csv.ts'
 import { jsonOfAll } from '../../server/jobs/export/json.ts'
 import { JobEventSchema } from '../../server/jobs/record/event-schema.ts'
 import { type JobStore, jobStore } from '../../server/jobs/record/job-store.ts'
+import { quantities } from '../../server/measure/reading/quantities.ts'
 import type { Store } from '../../server/store/open.ts'
+import { answerOn } from '../support/answer-on.ts'
 import { readyApp, shippedKnowledge } from '../support/app.ts'
 import { begunJob, check, kase } from '../support/begun-job.ts'
-import { openForm, post } from '../support/job.ts'
+import { hiddenFault } from '../support/hidden-fault.ts'
+import { openForm, openJob, post } from '../support/job.ts'
 import { readCsv } from '../support/oracles/csv.ts'
 import { addressesIn, textIn } from '../support/page.ts'
 
@@ -16,6 +19,10 @@ function rowsIn(text: string): Record<string, string>[] {
   const [names = [], ...lines] = readCsv(text)
   return lines.map((line) => Object.fromEntries(names.map((name, i) => [name, line[i]!])))
 }
+
+/** The same by another reader. */
+const parsed = (text: string) =>
+  parse(text, { columns: true, record_delimiter: '\r\n' }) as Record<string, string>[]
 
 /** Each event by itself, without when it was written. */
 const eventsIn = (events: readonly { at: string }[]) =>
@@ -58,6 +65,59 @@ describe('one job', () => {
     expect(rows[1]).toMatchObject({ check: other, state: 'left out', leftOut: "'=No time" })
   })
 
+  it('has with every reading what the job came to, what was repaired, whose it is and who did it', async () => {
+    const { http, job } = await begunJob()
+    const written = { serial: 'TL2I, 004417', hours: '312 h', customer: 'Wilma "W" Dale' }
+    const particulars = { version: 2, ...written, technician: 'Ada Quill' }
+    await post(http, `${job}/particulars`, particulars).expect(303)
+    const before = (await http.get(`${job}/readings.csv`).expect(200)).text
+    const whole = { ...written, technician: 'Ada Quill', repaired: '', proved: '' }
+    expect(parsed(before)).toMatchObject([{ ...whole, verdict: 'to check', check, takenBy: '' }])
+
+    const [first, second] = [...kase.parts.values()]
+    const parts = `${first!.id}+${second!.id}`
+    await post(http, `${job}/repairs`, { version: 3, parts }).expect(303)
+    const repaired = `${first!.name}; ${second!.name}`
+    const waiting = (await http.get(`${job}/readings.csv`)).text
+    expect(parsed(waiting)).toMatchObject([{ repaired, proved: 'not proved' }])
+    await post(http, `${job}/proofs`, { version: 4, choice: 'gone' }).expect(303)
+    const done = (await http.get('/jobs/readings.csv')).text
+    expect(parsed(done)).toMatchObject([{ ...written, repaired, proved: 'gone' }])
+    const { body } = await http.get(`${job}/readings.json`).expect(200)
+    expect(body).toMatchObject({ ...written, repaired, proved: 'gone', verdict: 'to check' })
+  })
+
+  it('names the parts that it came to', async () => {
+    const { http } = await readyApp()
+    const job = await openJob(http, kase)
+    const hidden = hiddenFault(kase)
+    while ((await answerOn(http, job, hidden.typical)) !== null);
+    const rows = parsed((await http.get(`${job}/readings.csv`)).text)
+    expect(rows.length).toBeGreaterThan(1)
+    expect(rows[0]).toMatchObject({ verdict: 'named', blamed: hidden.part })
+  })
+
+  it('says that nothing was typed of an answer, however often it was given', async () => {
+    const { http, job } = await begunJob()
+    const look = [...kase.checks.values()].find(
+      ({ id, answers }) =>
+        answers && kase.model.checks.some((each) => each.id === id && each.slips),
+    )!
+    const answer = { check: look.id, choice: look.answers![0]!.id }
+    await post(http, `${job}/readings`, { version: 2, ...answer }).expect(303)
+    await post(http, `${job}/takes`, { version: 3, take: 'yes', ...answer }).expect(303)
+    const [, row] = parsed((await http.get(`${job}/readings.csv`)).text)
+    expect(row).toMatchObject({ check: look.id, takes: '2', typed: '' })
+  })
+
+  it('names every unit there is on the page of the columns', async () => {
+    const { http } = await readyApp()
+    const { text } = await http.get('/jobs/columns').expect(200)
+    const says = /<code>unit<\/code><\/dt><dd>([^<]+)</.exec(text)![1]!
+    const units = Object.values(quantities).map(({ unit }) => unit)
+    expect(units.filter((unit) => !says.includes(unit))).toEqual([])
+  })
+
   it('that is not there is a page that says so', async () => {
     const { http } = await readyApp()
     await http.get('/jobs/99/readings.json').expect(404)
@@ -81,9 +141,11 @@ describe('what the columns hold', () => {
     const { text } = await http.get('/jobs/columns').expect(200)
     const said = [...text.matchAll(/<dt><code>([^<]+)<\/code><\/dt><dd>([^<]+)</g)]
     const [names = []] = readCsv((await http.get('/jobs/readings.csv')).text)
-    const [ofReading = []] = readCsv((await http.get('/jobs/1/readings.csv')).text)
-    expect(said.map(([, name]) => name)).toEqual([...ofReading, ...names.slice(0, 7)])
-    expect(names.slice(7)).toEqual(ofReading)
+    const [ofOne = []] = readCsv((await http.get('/jobs/1/readings.csv')).text)
+    expect(ofOne).toEqual(names)
+    const ofReading = names.slice(names.indexOf('check'))
+    const ofJob = names.slice(0, names.indexOf('check'))
+    expect(said.map(([, name]) => name)).toEqual([...ofReading, ...ofJob])
     expect(said.filter(([, , says]) => !/^\S.{8,}\.$/.test(textIn(says!)))).toEqual([])
   })
 })

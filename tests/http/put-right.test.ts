@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { allCases, type Http, readyApp } from '../support/app.ts'
+import { emptyFolder } from '../support/folder.ts'
 import { openForm, post } from '../support/job.ts'
-import { textIn } from '../support/page.ts'
+import { addressesIn, textIn } from '../support/page.ts'
 
 const caseOf = (machine: string, complaint: string) =>
   allCases().find((each) => each.complaint.id === complaint && each.machine.id === machine)!
@@ -74,7 +75,7 @@ describe('what an owner has seen that can be put right', () => {
     expect(lines.map(({ label }) => label)).toContain('try the stop')
     expect(words).not.toContain('Write it down here')
     await post(http, `${job}/proofs`, { version: 3, choice: 'gone' }).expect(303)
-    expect((await saidOn(http, job)).words).toContain('plug cap, and it is gone.')
+    expect((await saidOn(http, job)).words).toContain('plug cap, and the trouble is gone.')
   })
 
   it('goes on by phone where it came back', async () => {
@@ -86,6 +87,101 @@ describe('what an owner has seen that can be put right', () => {
     const { words, text } = await saidOn(http, job)
     expect(words).toContain('by phone')
     expect(text).toContain('id="reading"')
+  })
+
+  it('can be cut off as any other sentence can, and begins again', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http)
+    await tellLoose(http, job)
+    expect((await saidOn(http, job)).text).toContain(`action="${job}/cut-offs#job"`)
+    await post(http, `${job}/cut-offs`, { version: 2 }).expect(303)
+    const { words, lines } = await saidOn(http, job)
+    expect(words).toContain('When they ring again')
+    expect(words).toContain('Then we begin again from the first sentence.')
+    expect(lines.map(({ label }) => label)).toContain('put right')
+  })
+
+  it('is known after a restart, and in what is sent out as data', async () => {
+    const data = emptyFolder()
+    const before = await readyApp({ data })
+    const job = await onPhone(before.http)
+    const of = await tellLoose(before.http, job)
+    await post(before.http, `${job}/mendings`, { version: 2, of, choice: 'not-done' }).expect(303)
+    const said = (await saidOn(before.http, job)).lines
+    await before.app.close()
+    await before.store.close()
+
+    const { http } = await readyApp({ data })
+    expect((await saidOn(http, job)).lines).toEqual(said)
+    const { body } = await http.get(`${job}/readings.json`).expect(200)
+    expect(body.events.at(-1)).toMatchObject({ kind: 'put right', of, came: 'not done' })
+  })
+
+  it('has the stop tried where it is tried next after its circuit was apart, and not again', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http)
+    const check = [...noSpark.checks.values()].find(({ id }) => id === 'spark-stop-at-plug')!.id
+    // With the plug out nobody can: how stands where it is started.
+    const { text: apart } = await http.get(`${job}?check=${check}`).expect(200)
+    expect(apart).toContain('At its next start, the stop is tried first.')
+    expect(apart).not.toContain('Before anything else at the next start')
+    await post(http, `${job}/readings`, { version: 1, check, choice: 'none' }).expect(303)
+    const of = await tellLoose(http, job, 2)
+    const labels = async () => (await saidOn(http, job)).lines.map(({ label }) => label)
+    const tried = await labels()
+    expect(tried.indexOf('try the stop')).toBeGreaterThan(tried.indexOf('put right'))
+    expect(tried.indexOf('try the stop')).toBeLessThan(tried.indexOf('try it'))
+    await post(http, `${job}/mendings`, { version: 3, of, choice: 'still-there' }).expect(303)
+    const { text } = await http.get(`${job}/home?way=caps-on&line=99`).expect(200)
+    expect(text).toContain('Pull each cap off its plug')
+    expect(text).not.toContain('try the stop')
+  })
+
+  it('stands on the sheet as its owner tried it, and not as a workshop proves it', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http)
+    await tellLoose(http, job)
+    await post(http, `${job}/repairs`, { version: 2, parts: 'cap' }).expect(303)
+    const sheet = async () => textIn((await http.get(`${job}/sheet`).expect(200)).text)
+    const { complaint, parts } = noSpark
+    const atTheBench = [complaint.prove, parts.get('cap')!.prove].flatMap((proof) =>
+      Object.values(proof),
+    )
+    const waiting = await sheet()
+    expect(waiting).toContain('has yet to say whether it stays away')
+    await post(http, `${job}/proofs`, { version: 3, choice: 'gone' }).expect(303)
+    const gone = await sheet()
+    expect(gone).toContain('says that the complaint is gone. It was tried so.')
+    expect(gone).toContain('Keep clear, and pull the rope.')
+    for (const says of atTheBench) expect(`${waiting} ${gone}`).not.toContain(says.slice(1))
+    expect(addressesIn((await http.get(job).expect(200)).text)).toContain(`${job}/sheet`)
+  })
+
+  it('is held less likely where what was suspected was put right in vain, and only what that cures', async () => {
+    const { http } = await readyApp()
+    const dead = caseOf('larkfell-2i', 'one-cylinder-dead')
+    const form = openForm(dead, {
+      who: 'owner',
+      'kit-set': 'along',
+      'kit-along': ['plug-wrench', 'spare-plug', 'light'],
+    })
+    const { headers } = await http.post('/jobs').type('form').send(form).expect(303)
+    const job = headers.location!
+    const told = { 'ask-which-cylinder': 'left', 'dead-plug-look': 'bad' }
+    for (const [i, [check, choice]] of Object.entries(told).entries()) {
+      await post(http, `${job}/readings`, { version: i + 1, check, choice }).expect(303)
+    }
+    const runs = { version: 3, check: 'new-plug-runs.left', choice: 'fires' }
+    await post(http, `${job}/readings`, runs).expect(303)
+    expect((await saidOn(http, job)).words).toContain('most likely the left spark plug')
+    const fields = { version: 4, of: 'plug-left', fault: 'plug-left.fouled', choice: 'still-there' }
+    await post(http, `${job}/mendings`, fields).expect(303)
+    expect((await saidOn(http, job)).words).not.toContain('most likely the left spark plug')
+    const { body } = await http.get(`${job}/readings.json`).expect(200)
+    const { cures } = body.events.at(-1)
+    expect(cures).toContain('plug-left.cracked')
+    // A bridged gap is cleared, and not exchanged for a new plug.
+    expect(cures).not.toContain('plug-left.bridged')
   })
 
   it('is not tried where that cannot be done on the spot', async () => {

@@ -65,6 +65,16 @@ describe('the meter and its leads', () => {
   it.each([
     ['no meter', { meter: 'none', zero: '' }, 'Choose a meter.'],
     ['leads that are none', { meter: 'shop', zero: '365' }, 'Leads read well below 10 Ω'],
+    [
+      'leads below nothing',
+      { meter: 'shop', zero: '-3' },
+      'Leads never read below 0 Ω: press the probes together, let the reading settle, and type it without a sign',
+    ],
+    [
+      'leads in words',
+      { meter: 'shop', zero: 'abc' },
+      'Type one number in ohms, what the meter shows with the probes held together, such as 0.3.',
+    ],
     ['a meter of one’s own without ranges', { meter: 'own', zero: '' }, 'at least one range'],
   ])('are asked for again, with what was typed: %s', async (_, fields, says) => {
     const { http, job, kinds } = await begunJob()

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { presentSheet } from '../../server/jobs/paper/present.ts'
 import type { JobEvent } from '../../server/jobs/record/events.ts'
+import { evidenceSentences } from '../../server/jobs/verdict/evidence.ts'
 import { plain } from '../support/plain.ts'
 import { type Readings, smallJob, smallReading } from '../support/small-job.ts'
 
@@ -48,6 +49,14 @@ describe('the sheet of a job', () => {
     })
     expect(exciter!.corrected).toMatch(/^36\d(\.\d)? Ω ± [\d.]+ Ω$/)
     expect(exciter!.means).toBe('Igniter: 28 % before, 47 % now.')
+  })
+
+  it('says of a reading how strongly it speaks in the words of the verdict, where others say the same', () => {
+    const input = smallJob({ 'exciter.resistance': 'OL OL OL', 'coil.resistance': '6500 6500' })
+    const told = plain(evidenceSentences(input, 'exciter')).find((says) => /coil/.test(says))
+    const row = plain(presentSheet(input)).readings.find(({ title }) => /coil/.test(title))!
+    expect(row.means).toMatch(/^Speaks[a-z ]* for the start exciter \(.+ to .+\)\.$/)
+    expect(told).toContain(row.means.replace('Speaks', 'speaks').replace('the start exciter', 'it'))
   })
 
   it('tells in five sentences at most how a part came to be named', () => {
@@ -112,7 +121,7 @@ describe('the sheet of a job', () => {
     expect(sheet.heed.apart.length).toBeGreaterThan(0)
   })
 
-  it('says who took a reading: whoever was the technician then, or the owner who told it', () => {
+  it('says who took a reading: whoever was named by then, nobody before, or the owner who told it', () => {
     const named = (technician: string): JobEvent => ({
       kind: 'particulars',
       ...{ serial: '', hours: '', customer: '', technician },
@@ -124,16 +133,17 @@ describe('the sheet of a job', () => {
       return { by: readings.map(({ by }) => by), takenBy }
     }
     expect(byOf(spark, coil)).toEqual({ by: ['', ''], takenBy: '' })
-    expect(byOf(spark, named('Ada'), coil)).toEqual({ by: ['', ''], takenBy: 'Taken by Ada.' })
-    const two = byOf(spark, named('Ada'), coil, named(''), named('Bo'), exciter)
-    expect(two).toEqual({ by: ['Taken by Ada.', 'Taken by Ada.', 'Taken by Bo.'], takenBy: '' })
+    expect(byOf(named('Ada'), spark, coil)).toEqual({ by: ['', ''], takenBy: 'Taken by Ada.' })
+    const two = byOf(spark, named('Ada'), coil, named('Bo'), exciter)
+    expect(two).toEqual({ by: ['', 'Taken by Ada.', 'Taken by Bo.'], takenBy: '' })
+    expect(byOf(named('Ada'), spark, named(''), coil).by).toEqual(['Taken by Ada.', ''])
     const { opened } = smallJob().folded
     const who = (who: 'owner' | 'self'): JobEvent => ({
       kind: 'conditions',
       conditions: { ...opened.conditions, who },
       note: '',
     })
-    const told = byOf(who('owner'), spark, who('self'), coil, named('Ada'))
+    const told = byOf(named('Ada'), who('owner'), spark, who('self'), coil)
     expect(told.by).toEqual(['Taken by the owner, by phone.', 'Taken by Ada.'])
   })
 

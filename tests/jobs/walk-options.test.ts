@@ -75,6 +75,7 @@ function folded(
     accepted: new Set(),
     tried: new Map(),
     putRight: new Map(),
+    curedInVain: [],
   }
 }
 

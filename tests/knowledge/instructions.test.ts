@@ -134,6 +134,24 @@ describe('what a page tells people to do', () => {
     expect(breaking(dead, (page) => /It has just failed hot/.test(steps(page)))).toEqual([])
   })
 
+  it('makes ready what it cannot be run without before it is run hot, and takes covers off after that', () => {
+    const places = ({ kase, card }: Page) => {
+      const at = (is: (id: string) => boolean) => card.setups.findIndex(({ id }) => is(id))
+      const serves = (id: string) =>
+        kase.machine.access[id.replace('access ', '')]?.for?.includes('run-until-hot') ?? false
+      return {
+        run: at((id) => id === 'run-until-hot'),
+        served: at(serves),
+        cover: at((id) => id.startsWith('access ') && !serves(id)),
+      }
+    }
+    const hot = (page: Page) => places(page).run >= 0
+    const served = (page: Page) => hot(page) && places(page).served >= 0
+    expect(breaking(served, (page) => places(page).served < places(page).run)).toEqual([])
+    const covered = (page: Page) => hot(page) && places(page).cover >= 0
+    expect(breaking(covered, (page) => places(page).cover > places(page).run)).toEqual([])
+  })
+
   it('enters the first reading before the pins are cleaned', () => {
     const cleans = (page: Page) => /clean the pins/.test(steps(page))
     const rule = (page: Page) =>
@@ -202,5 +220,24 @@ describe('a proof', () => {
         /on a tester/i.test(running),
     )
     expect(wrong).toEqual([])
+  })
+
+  it('lets heat soak in for one length of time, in set-ups, checks, proofs and trials alike', () => {
+    const said = pages.flatMap(({ kase: { complaint }, card }) => [
+      ...Object.values(complaint.prove),
+      ...(complaint.home.trial ?? []),
+      ...card.setups.map((setup) => setup.do),
+      ...card.do,
+      card.phone,
+    ])
+    const waits = said
+      .flat()
+      .flatMap((text) => [
+        ...text.matchAll(
+          /\bhot\b[^:]*?\b(?:wait|leave it|stand for|soak in for)\s+(\w+)\s+minutes/gi,
+        ),
+      ])
+    expect(waits.length).toBeGreaterThan(4)
+    expect([...new Set(waits.map(([, minutes]) => minutes))]).toEqual(['ten'])
   })
 })

@@ -186,6 +186,28 @@ describe('what is doubtful is said once, with file and line:', () => {
     expect(alone).toEqual([])
   })
 
+  it.each([
+    [pedlar, 'through: [lead, cap]', 'through: [lead]', 'coil', 'cap'],
+    [
+      'machines/freshet-4d.yaml',
+      'through: [lead-1, lead-4, cap-1, cap-4]',
+      'through: [lead-1, cap-1, cap-4]',
+      'coil-outer',
+      'lead-4',
+    ],
+  ])(
+    'a part on the way of a reading in words that other sheets go through: %s',
+    (file, from, to, coil, forgotten) => {
+      const { said, alone } = warnedAfter(file, from, to)
+      expect(said).toContainEqual(
+        expect.stringContaining(
+          `${coil}: on other sheets through-cap-resistance of such a part is read through what ${forgotten} is here: name it in through`,
+        ),
+      )
+      expect(alone.join()).not.toContain('on other sheets')
+    },
+  )
+
   it('a limit that the part of the other cylinder does not have', () => {
     const { said, line } = warnedAfter(
       larkfell,

@@ -281,6 +281,7 @@ export const smallKnowledge: Knowledge = {
     sets: { bare: { name: 'Hands and eyes', kit: ['light'] } },
     meter: 'pocket',
     answers: { astray: 0.1, pace: 2, talk: 1, metering: 3, earns: 0.5, source },
+    gone: { minutes: 3, source },
     cold: { below: 0, without: 'light', most: 3, source },
   },
   home: {
@@ -288,7 +289,12 @@ export const smallKnowledge: Knowledge = {
     never: { 'hold-lead': 'Never hold a lead.' },
     trial: { do: ['Pull the rope.'], after: ['Go gently.'], cautions: [] },
     stay: ['It is dark.'],
-    afloat: { first: ['Anchor.'], never: ['Never wade.'], stay: ['You drift.'] },
+    afloat: {
+      first: ['Anchor.'],
+      go: ['Anchor up.'],
+      never: ['Never wade.'],
+      stay: ['You drift.'],
+    },
   },
   circuits: new Map(),
   meters: new Map([

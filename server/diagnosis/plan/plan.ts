@@ -95,7 +95,8 @@ const minutesForEase = 1
  * Of those that come to nearly the same, the one first that asks the least of the person. What is no
  * better than stopping stays where it is.
  *
- * @param earns share of its own minutes that it has to win back: what tells nothing costs just those
+ * @param earns share of its own minutes that it has to win back: what tells nothing costs just those, for its set-ups
+ * serve what comes after it
  */
 function easiestFirst(
   looked: readonly Looked[],
@@ -106,7 +107,7 @@ function easiestFirst(
   const share = best * nearlyTheSame
   const within = (of: Looked) => (effort(of) === 0 ? share : Math.min(share, minutesForEase))
   const earnsIt = ({ expectedMinutes, candidate }: Looked) =>
-    earns === undefined || expectedMinutes - best <= (1 - earns) * candidate.proposal.minutes
+    earns === undefined || expectedMinutes - best <= (1 - earns) * candidate.check.minutes
   const isNear = (of: Looked) =>
     of.expectedMinutes <= best + within(of) && of.expectedMinutes < stopping && earnsIt(of)
   const near = looked.filter(isNear).toSorted((a, b) => effort(a) - effort(b))

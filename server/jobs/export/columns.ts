@@ -1,6 +1,6 @@
 import type { ExportedReading } from './readings.ts'
 
-/** What stands in front of each reading where all jobs come together, and what it is. */
+/** What stands in front of each reading: the job that it is of. */
 export interface ExportedHead {
   readonly job: number
   readonly openedAt: string
@@ -9,6 +9,14 @@ export interface ExportedHead {
   readonly complaint: string
   readonly complaintTitle: string
   readonly note: string
+  readonly serial: string
+  readonly hours: string
+  readonly customer: string
+  readonly technician: string
+  readonly verdict: string
+  readonly blamed: string
+  readonly repaired: string
+  readonly proved: string
 }
 
 /** The columns of a job, in their order, each with what it holds. */
@@ -20,6 +28,17 @@ const ofJob: Readonly<Record<keyof ExportedHead, string>> = {
   complaint: 'Short name of the complaint, or Check-over.',
   complaintTitle: 'The complaint in words; empty where it is there no more.',
   note: 'Owner, or any note.',
+  serial: 'Serial number of the machine, as it was written down.',
+  hours: 'Hours or distance run, as it was written down.',
+  customer: 'Customer named on the job sheet.',
+  technician: 'Technician named on the job sheet last, or who made the check-over.',
+  verdict:
+    'What the job had come to after its last entry: to check, named, cannot separate, contradiction or outside this tree; empty of a check-over, or where nothing was read.',
+  blamed:
+    'The parts named, or not told apart; of a check-over those found bad. Several stand with a semicolon between.',
+  repaired: 'The parts repaired, in that order, with a semicolon between.',
+  proved:
+    'What came of the last repair: gone, still there, or not proved; empty where there was none.',
 }
 
 /** The columns of a reading, in their order, each with what it holds. */
@@ -29,7 +48,7 @@ const ofReading: Readonly<Record<keyof ExportedReading, string>> = {
   part: 'What it is about, in words; empty where that is no one part.',
   quantity: 'What is measured; empty of a look or a question.',
   at: 'Where the probes touch.',
-  unit: 'Unit of low, high, corrected and expanded: Ω, V or µF, never with another prefix.',
+  unit: 'Unit of low, high, corrected and expanded: Ω, V, µF, mm or °, never with another prefix.',
   low: 'Low limit, in that unit; empty where there is none.',
   high: 'High limit, in that unit; empty where there is none.',
   limits: 'Both limits in words.',
@@ -42,7 +61,8 @@ const ofReading: Readonly<Record<keyof ExportedReading, string>> = {
   leftOut: 'Why it was left out.',
   typed: 'What was typed, letter by letter.',
   readAt: 'When it was read: date and time in UTC (ISO 8601).',
-  takenBy: 'Who took it: the technician of that time, an apprentice, or the owner by phone.',
+  takenBy:
+    'Who took it: the technician named on the sheet by then, an apprentice, or the owner by phone; empty where nobody was named.',
 }
 
 export const jobColumns = Object.keys(ofJob) as readonly (keyof ExportedHead)[]
@@ -65,7 +85,7 @@ export function presentColumns(): ColumnsPage {
     title: 'What the columns hold',
     tables: [
       { id: 'of-reading', name: 'Of every reading', columns: columns(ofReading) },
-      { id: 'of-job', name: 'In front, where all jobs come together', columns: columns(ofJob) },
+      { id: 'of-job', name: 'In front, of the job', columns: columns(ofJob) },
     ],
   }
 }

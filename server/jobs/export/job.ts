@@ -1,19 +1,21 @@
 import type { Knowledge } from '../../knowledge/knowledge.ts'
 import { machineName } from '../../knowledge/machine-name.ts'
+import type { Machine } from '../../knowledge/schema/index.ts'
 import { overTitle } from '../../knowledge/sheet/over-case.ts'
 import type { StoredJob } from '../record/events.ts'
 import { type Folded, fold } from '../record/fold.ts'
+import type { JobSummary } from '../record/summary.ts'
 import { caseOf } from '../standing/find.ts'
 import { readJob } from '../standing/standing.ts'
 import type { ExportedHead } from './columns.ts'
 import { type ExportedReading, exportedReadings, unjudgedReadings } from './readings.ts'
 
 /** A job as data: what is known of it now, and all events that this follows from. */
-export function exportedJob(knowledge: Knowledge, job: StoredJob) {
+export function exportedJob(knowledge: Knowledge, job: StoredJob, summary: JobSummary | null) {
   const folded = fold(job.events)
   const { opened, conditions, particulars, meter, repairs } = folded
   return {
-    ...exportedHead(knowledge, job.id, folded),
+    ...exportedHead(knowledge, job.id, folded, summary),
     ...opened.over,
     particulars,
     air: conditions.air,
@@ -30,9 +32,13 @@ export function exportedJob(knowledge: Knowledge, job: StoredJob) {
 export function exportedHead(
   { machines, complaints }: Knowledge,
   job: number,
-  { opened, openedAt, note }: Folded,
+  { opened, openedAt, note, particulars, repairs }: Folded,
+  summary: JobSummary | null,
 ): ExportedHead {
   const { machine, complaint, over } = opened
+  const { serial, hours, customer, technician } = particulars
+  const { verdict } = summary ?? {}
+  const last = repairs.at(-1)
   const sheet = machines.get(machine)
   return {
     job,
@@ -42,8 +48,30 @@ export function exportedHead(
     complaint,
     complaintTitle: over === undefined ? (complaints.get(complaint)?.title ?? '') : overTitle,
     note,
+    serial: over?.serial ?? serial,
+    hours,
+    customer,
+    technician: over?.by ?? technician,
+    verdict: verdict ? verdictWords[verdict.kind] : '',
+    blamed: together(summary?.over?.bad ?? verdict?.parts ?? []),
+    repaired: together(repairs.flatMap(({ parts }) => parts).map((part) => partName(sheet, part))),
+    proved: last === undefined ? '' : (last.outcome ?? 'not proved'),
   }
 }
+
+const verdictWords = {
+  ask: 'to check',
+  named: 'named',
+  cannotSeparate: 'cannot separate',
+  contradiction: 'contradiction',
+  outsideThisTree: 'outside this tree',
+} as const satisfies Readonly<Record<NonNullable<JobSummary['verdict']>['kind'], string>>
+
+/** A comma stands within names of parts now and then, a semicolon never. */
+const together = (names: readonly string[]): string => names.join('; ')
+
+const partName = (sheet: Machine | undefined, part: string): string =>
+  sheet?.parts.find(({ id }) => id === part)?.name ?? part
 
 /** The readings of a job, judged where its machine and its complaint are still among the trees. */
 export function readingsOf(

@@ -89,14 +89,18 @@ function rowOf(
     high: by?.limits.high ?? null,
     limits: by ? printLimits(by.limits, by.quantity.unit) : '',
     read: card && judged ? readWords(card, judged) : '',
-    corrected: measured?.corrected ?? null,
-    expanded: measured?.budget?.expanded ?? null,
-    within: measured?.conformance.within ?? null,
+    corrected: figure(measured?.corrected),
+    expanded: figure(measured?.budget?.expanded),
+    within: figure(measured?.conformance.within),
     state,
     leftOut,
     ...asRecorded(folded.readings.get(check)),
   }
 }
+
+/** Six digits are more than any meter has, and no more are printed. */
+const figure = (value: number | null | undefined): number | null =>
+  value == null ? null : Number(value.toPrecision(6))
 
 function asRecorded(recorded: Recorded | undefined) {
   return {

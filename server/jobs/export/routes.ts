@@ -29,7 +29,7 @@ export async function exportRoutes(app: FastifyInstance, parts: JobParts): Promi
       if (job === null) return showMissing(request, reply, { missing: noSuchJob })
       const name = fold(job.events).opened.over === undefined ? 'job' : 'check-over'
       asFile(reply, type, `${name}-${job.id}.${kind}`)
-      return reply.send(ofJob(knowledge, job))
+      return reply.send(ofJob(knowledge, job, await jobs.summary(job.id)))
     })
 
     app.get(`/jobs/readings.${kind}`, async (_, reply) => {

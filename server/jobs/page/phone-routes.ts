@@ -1,4 +1,5 @@
 import type { FastifyInstance } from 'fastify'
+import type { Case } from '../../knowledge/case.ts'
 import { textOf, wholeOf } from '../../web/fields.ts'
 import { showPage } from '../../web/page.ts'
 import { presentHome, waysOf } from '../phone/home.ts'
@@ -39,13 +40,22 @@ export async function phoneRoutes(app: FastifyInstance, parts: JobParts): Promis
     if (!kase.checks.has(of) && !kase.parts.has(of))
       return wrong('There is nothing like that to put right; go on with what the page says now.')
     if (came === undefined) return wrong('Say whether it was put right, and whether it runs now.')
-    return { kind: 'put right', of, came }
+    const cures = curedWith(kase, textOf(body, 'fault'))
+    return { kind: 'put right', of, came, ...(cures.length > 0 && { cures }) }
   })
 
   takes(app, parts, 'cut-offs', (body, { kase }) => {
     const check = textOf(body, 'check')
     return { kind: 'cut off', at: kase.checks.has(check) ? check : null }
   })
+}
+
+/** The failures of a part that are put right by the same work as this one. */
+function curedWith({ faults }: Pick<Case, 'faults'>, fault: string): string[] {
+  const { part, mend } = faults.get(fault) ?? {}
+  return [...faults.values()]
+    .filter((each) => mend && each.part === part && each.mend?.phone.join() === mend.phone.join())
+    .map(({ id }) => id)
 }
 
 const wrong = (notice: string) => ({ asked: { notice } })

@@ -1,3 +1,4 @@
+import { fillAll, fillingsOf } from '../../knowledge/instantiate/words.ts'
 import type { Repair } from '../record/repairs.ts'
 import type { Standing } from '../standing/standing.ts'
 import { proofClause } from '../verdict/proof.ts'
@@ -40,12 +41,14 @@ function cameOf({ outcome, provedAt }: Repair): string {
 }
 
 /** How the last repair was proved, or how what is named is to be; nothing while there is neither. */
-export function presentProof({ folded, kase, walk }: Standing): ProofOnSheet | undefined {
+export function presentProof(input: Standing): ProofOnSheet | undefined {
+  const { folded, kase, walk } = input
   const last = folded.repairs.at(-1)
   const isPast = last === undefined || last.outcome === 'still there'
   const named = walk.step.kind === 'named' ? walk.step.parts : []
   const parts = isPast ? named : last.parts
   if (parts.length === 0) return undefined
+  if (!isPast && folded.conditions.who === 'owner') return ownersProof(input, last)
   return {
     says: proofSays(isPast ? undefined : last),
     steps: [
@@ -55,6 +58,20 @@ export function presentProof({ folded, kase, walk }: Standing): ProofOnSheet | u
       }),
       `The complaint itself: ${proofClause(kase.complaint.prove)}`,
     ],
+  }
+}
+
+/** What an owner put right by phone is tried by them, with no meter: as it was said to them. */
+function ownersProof({ kase, knowledge }: Standing, { outcome }: Repair): ProofOnSheet | undefined {
+  const { trial } = knowledge.home
+  const does = kase.complaint.home.trial ?? trial.do
+  if (does.length === 0) return undefined
+  return {
+    says:
+      outcome === 'gone'
+        ? 'Its owner put it right by phone, and says that the complaint is gone. It was tried so.'
+        : 'Its owner put it right by phone, and has yet to say whether it stays away. It is tried so.',
+    steps: fillAll([...does, ...trial.after], fillingsOf(kase.machine)).map(sentence),
   }
 }
 

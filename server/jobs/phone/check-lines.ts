@@ -7,6 +7,8 @@ import { cautionsEverywhere, cautionsOfTheJob } from '../words/cautions.ts'
 import { lowerFirst, sentence, the } from '../words/sentences.ts'
 import { heardOnCall } from './heard.ts'
 import { askOrDo, cautionLines, linesOf } from './saying.ts'
+import { stopFirst } from './start/stop-first.ts'
+import { startsIt, stopLater, stopToTry } from './start/stop-to-try.ts'
 import type { Line } from './view.ts'
 
 /**
@@ -22,14 +24,16 @@ export function checkLines(input: Standing, card: CheckCard, again = false): Lin
   return [
     ...(again ? [onceMore] : []),
     ...first,
+    ...(card.asked ? [] : stopFirst(input)),
     ...linesOf('put back first', putBackSentences(way.putBack, kase.machine, 'by phone')),
+    ...(startsIt(card) ? stopToTry(input) : []),
     ...linesOf('make ready', [
       ...stillSentences(way.still, 'by phone'),
       ...makeSentences(way.make, 'by phone'),
     ]),
     ...turning,
     ...about(input, card),
-    ...card.phone.map(askOrDo),
+    ...stopLater(card.phone, kase.machine).map(askOrDo),
   ]
 }
 

@@ -1,6 +1,6 @@
-import { type Step, toPutBack } from '../standing/as-it-stands.ts'
+import { asItStands, type Step, toPutBack } from '../standing/as-it-stands.ts'
 import type { Standing } from '../standing/standing.ts'
-import { putBackSentences } from '../standing/way/put-back.ts'
+import { putBackByPhone } from './start/serves-running.ts'
 
 /** What is apart, and what a check that was begun may have taken apart: nobody knows how far they had come. */
 export function perhapsApart(
@@ -11,22 +11,43 @@ export function perhapsApart(
   const begun = (kase.checks.get(check ?? '')?.setups ?? [])
     .filter(({ id, undo }) => undo !== undefined && !apart.some(({ setup }) => setup.id === id))
     .map((setup) => ({ setup, unsure: true }))
+    .toReversed()
   return [...begun, ...apart]
 }
+
+/**
+ * How a check that was begun ends, in words for an owner: what it has put back after its last question, plugs into their
+ * own cylinders for instance, which no set-up knows of.
+ */
+export function endOfBegun({ checks }: Standing['kase'], check: string | null): string[] {
+  const { phone = [], asked } = checks.get(check ?? '') ?? {}
+  const last = phone.findLastIndex((says) => says.endsWith('?'))
+  const end = asked || last < 0 ? [] : phone.slice(last + 1)
+  return end.length > 0 ? ['Unless it is so already, end what you had begun.', ...end] : []
+}
+
+/** Where it is sent that the line was cut. */
+export const cutOffAction = ({ id }: Standing['job']): string => `/jobs/${id}/cut-offs`
 
 /**
  * What to ask first when they ring again after the line went dead: nobody knows how far they had come. Nothing
  * where it did not, or where something was taken since.
  */
 export function afterCutOff(input: Standing): readonly string[] | undefined {
-  const { folded, kase } = input
+  const { folded, kase, job } = input
   if (folded.cutOff === undefined) return undefined
-  const back = putBackSentences(perhapsApart(input, folded.cutOff.at), kase.machine, 'by phone')
+  const { at } = folded.cutOff
+  // From then on it counts as put together.
+  const before = asItStands(kase, { ...job, events: job.events.slice(0, -1) })
+  const apart = putBackByPhone(input, perhapsApart({ kase, asItStands: before }, at))
+  const back = [...endOfBegun(kase, at), ...apart]
   return [
     'Are you safe, warm and out of the way of others?',
     'Where is the switch now? Set it to OFF, before anything else.',
     ...(back.length > 0 ? ['Is one of these still apart or off?', ...back] : []),
     'Is every cap on its plug, and every fuse in its holder?',
-    'Then we begin this check again from its first sentence.',
+    at === null
+      ? 'Then we begin again from the first sentence.'
+      : 'Then we begin this check again from its first sentence.',
   ]
 }

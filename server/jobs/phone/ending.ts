@@ -4,10 +4,14 @@ import { likelyModes } from '../verdict/named.ts'
 import { presentVerdict } from '../verdict/present.ts'
 import { partNames } from '../words/names.ts'
 import { listed, lowerFirst, sentence } from '../words/sentences.ts'
+import { cutOffAction } from './cut-off.ts'
 import { partsFound, verdictLines } from './found.ts'
-import { neverOf } from './home.ts'
+import { dangerOf, neverOf } from './home.ts'
+import { onTheWay } from './on-the-way.ts'
 import { type Mending, mendingAnswers, mendingLines } from './put-right.ts'
 import { linesOf, saying } from './saying.ts'
+import { stopFirst } from './start/stop-first.ts'
+import { stopToTry } from './start/stop-to-try.ts'
 import type { Line, PhoneEnding } from './view.ts'
 
 /** What is said once there is nothing more to ask: what it is, what not to try, and what can be done out there. */
@@ -17,7 +21,7 @@ export function presentEnding(input: Standing & Asked): PhoneEnding {
   const helped = gotHome(input)
   const mending = done || helped ? undefined : mendingSuspected(input)
   const lines = done
-    ? linesOf('done', [`It was ${partNames(kase, done.parts)}, and it is gone.`])
+    ? linesOf('done', [`It was ${partNames(kase, done.parts)}, and the trouble is gone.`])
     : (helped ?? [
         ...verdictLines(input),
         ...neverLines(input),
@@ -25,10 +29,17 @@ export function presentEnding(input: Standing & Asked): PhoneEnding {
       ])
   const verdict = presentVerdict(input)
   return {
-    stamp: done ? 'Repaired' : (verdict?.stamp ?? 'Nothing left to ask'),
-    title: done || helped ? 'Done' : mending ? 'What it is, and what to try' : 'What it is',
+    stamp: done ? 'Repaired' : helped ? 'Getting home' : (verdict?.stamp ?? 'Nothing left to ask'),
+    title: done
+      ? 'Done'
+      : helped
+        ? 'On their way'
+        : mending
+          ? 'What it is, and what to try'
+          : 'What it is',
     saying: saying(lines, line, (number) => `/jobs/${job.id}?line=${number}`),
     answers: mending ? mendingAnswers(input, mending) : [],
+    ...(mending && { cutOff: cutOffAction(job) }),
     onwards: onwards(input, verdict),
   }
 }
@@ -41,9 +52,13 @@ function mendingSuspected(input: Standing): Mending | undefined {
   return partsFound(walk.step)
     .flatMap((part): Mending[] => {
       if (told.includes(part)) return []
-      const able = likelyModes(input, part).flatMap(({ mend }) => mend ?? [])
+      const able = likelyModes(input, part).flatMap(({ id, mend }) =>
+        mend ? [{ id, ...mend }] : [],
+      )
       const mend = able.find((each) => each.kit.every((thing) => kit.includes(thing)))
-      return mend ? [{ of: part, phone: mend.phone, parts: [part], cautions: mend.cautions }] : []
+      if (mend === undefined) return []
+      const { id, phone, cautions } = mend
+      return [{ of: part, fault: id, phone, parts: [part], cautions }]
     })
     .at(0)
 }
@@ -58,10 +73,12 @@ function handOver(input: Standing): Line[] {
   const { folded, walk } = input
   const tried = partsFound(walk.step).some((part) => folded.putRight.has(part))
   return linesOf('hand over', [
+    ...stopFirst(input).map(({ says }) => says),
     tried
       ? 'What can be done out there has been done: the rest is work for a bench.'
       : 'That is work for a bench: take nothing apart where you are.',
     ...wouldHelp(input),
+    ...stopToTry(input).map(({ says }) => says),
     'What we found stands written here, and the workshop goes on from it.',
     'Now let us see how you get home.',
   ])
@@ -79,26 +96,37 @@ function wouldHelp(input: Standing): string[] {
   return [`With ${listed(things)} it could be put right where you are.`]
 }
 
-/** What helped them on their way, if anything did. */
-function gotHome({ folded, knowledge }: Standing): Line[] | undefined {
-  const helped = [...folded.tried].findLast(([, helped]) => helped)?.[0]
-  const way = helped === undefined ? undefined : knowledge.home.ways[helped]
+/** What they mind on their way, where something helped them on it. */
+function gotHome({ job, folded, knowledge }: Standing): Line[] | undefined {
+  const way = knowledge.home.ways[onTheWay(job) ?? '']
   return (
-    way && linesOf('on the way', ['It runs now, so touch nothing on it.', sentence(way.danger)])
+    way &&
+    linesOf('on the way', [
+      'It runs now, so touch nothing on it.',
+      dangerOf(way, folded),
+      'Ring again if it stops.',
+      'At home, have a workshop look at it before it runs again.',
+    ])
   )
 }
 
 /** Ways on: home, to the bench, and to what might be asked once more. */
 function onwards(
-  { job }: Standing,
+  { job, folded, walk }: Standing,
   verdict: ReturnType<typeof presentVerdict>,
 ): PhoneEnding['onwards'] {
+  const toTheBench = {
+    href: `/jobs/${job.id}/conditions?who=self`,
+    text: 'Hand it over to the bench',
+  }
+  if (folded.repairs.at(-1)?.outcome === 'gone')
+    return [{ href: `/jobs/${job.id}/sheet`, text: 'The sheet that goes with the machine' }]
+  if (onTheWay(job) !== undefined && walk.step.kind === 'ask') {
+    const next = `/jobs/${job.id}?check=${encodeURIComponent(walk.step.proposal.check)}`
+    return [{ href: next, text: 'They ring again: it has stopped' }, toTheBench]
+  }
   const again = verdict?.next.flatMap(({ way, says }) =>
     way && /[?&](take|correct)=/.test(way.href) ? [{ href: way.href, text: sentence(says) }] : [],
   )
-  return [
-    { href: `/jobs/${job.id}/home`, text: 'Getting home' },
-    { href: `/jobs/${job.id}/conditions?who=self`, text: 'Hand it over to the bench' },
-    ...(again ?? []),
-  ]
+  return [{ href: `/jobs/${job.id}/home`, text: 'Getting home' }, toTheBench, ...(again ?? [])]
 }

@@ -10,9 +10,13 @@ import { ticketOf } from '../standing/ticket.ts'
 import { putBackSentences } from '../standing/way/put-back.ts'
 import { cautionsEverywhere, presentCautions } from '../words/cautions.ts'
 import { listed, lowerFirst, sentence } from '../words/sentences.ts'
+import { endOfBegun } from './cut-off.ts'
 import { heardOnCall } from './heard.ts'
-import { putTogether } from './put-together.ts'
 import { cautionLines, linesOf, saying } from './saying.ts'
+import { putTogether } from './start/put-together.ts'
+import { putBackByPhone } from './start/serves-running.ts'
+import { stopFirst } from './start/stop-first.ts'
+import { stopToTry } from './start/stop-to-try.ts'
 import type { HomePage, HomeWay } from './view.ts'
 
 export type Way = Home['ways'][string]
@@ -39,6 +43,7 @@ export function presentHome(input: Standing & Asked, trying?: string): HomePage 
         return `${way.says} (needs ${listed(things)}).`
       }),
     never: [...(afloat ? knowledge.home.afloat.never : []), ...neverOf(kase, knowledge)],
+    apart: now ? [] : putBackByPhone(input),
     stay: afloat ? knowledge.home.afloat.stay : knowledge.home.stay,
     ...(now && { trying: tryingView(input, ...now) }),
     back: now
@@ -97,7 +102,7 @@ function wayView({ job, folded }: Standing, id: string, way: Way): HomeWay {
 }
 
 /** What it costs, on land or on the water. */
-function dangerOf({ danger, afloat }: Way, { conditions }: Standing['folded']): string {
+export function dangerOf({ danger, afloat }: Way, { conditions }: Standing['folded']): string {
   return sentence((conditions.afloat && afloat) || danger)
 }
 
@@ -105,23 +110,34 @@ function dangerOf({ danger, afloat }: Way, { conditions }: Standing['folded']): 
 const coversBack = (says: readonly string[]): readonly string[] =>
   says.length === 0
     ? []
-    : ['Stop it first, and see that nothing turns.', ...says, 'Start it again.']
+    : ['Stop it, if it runs, and see that nothing turns.', ...says, 'If it ran, start it again.']
+
+/** What comes between an engine that runs and a boat under way. */
+export const castingOff = ({ folded, knowledge }: Standing): readonly string[] =>
+  folded.conditions.afloat ? knowledge.home.afloat.go : []
 
 function tryingView(input: Standing & Asked, id: string, way: Way): HomePage['trying'] {
-  const { job, folded, kase, knowledge, line = 1 } = input
+  const { job, folded, kase, knowledge, walk, line = 1 } = input
   const { says, do: steps, cautions } = way
   const danger = dangerOf(way, folded)
   const fillings = fillingsOf(kase.machine)
   const cards = cautionCards(cautions, knowledge, kase.machine)
+  const asked = walk.step.kind === 'ask' ? walk.step.proposal.check : null
   const [first, covers] = putTogether(input)
   const lines = [
     ...linesOf('first', folded.conditions.afloat ? knowledge.home.afloat.first : []),
     ...cautionLines(cards, heardOnCall(input)),
-    ...linesOf('put back first', putBackSentences(first, kase.machine, 'by phone')),
+    ...stopFirst(input),
+    ...linesOf('put back first', [
+      ...endOfBegun(kase, asked),
+      ...putBackSentences(first, kase.machine, 'by phone'),
+    ]),
+    ...(way.leaves ? [] : stopToTry(input)),
     // What can go wrong is heard before it is done.
     ...linesOf('mind', [danger]),
     ...linesOf('do', fillAll(steps, fillings)),
     ...linesOf('before you go', coversBack(putBackSentences(covers, kase.machine, 'by phone'))),
+    ...linesOf('before you go', castingOff(input)),
     { says: 'Does it run, and can you go?', label: 'ask' },
   ]
   return {

@@ -14,8 +14,9 @@ import { counted, lowerFirst, sentence, titleOf, upperFirst } from '../words/sen
 import { noToolHere } from '../words/skip-reasons.ts'
 import { cardHref } from './card-href.ts'
 import { checkLines } from './check-lines.ts'
-import { afterCutOff } from './cut-off.ts'
+import { afterCutOff, cutOffAction } from './cut-off.ts'
 import { presentEnding } from './ending.ts'
+import { onTheWay } from './on-the-way.ts'
 import { mendingSeen, presentPutRight } from './put-right.ts'
 import { presentRepaired } from './repaired.ts'
 import { saying } from './saying.ts'
@@ -27,7 +28,8 @@ export function presentPhone(input: Standing & Asked): PhonePage {
   const proposed = walk.step.kind === 'ask' ? walk.step.proposal.check : undefined
   const chosen = input.refused?.check ?? input.correcting ?? input.take ?? input.check
   const deed = chosen === undefined ? presentDeed(input) : undefined
-  const isOver = deed !== undefined || folded.repairs.at(-1)?.outcome === 'gone'
+  const isOver =
+    deed !== undefined || onTheWay(job) !== undefined || folded.repairs.at(-1)?.outcome === 'gone'
   const onPage = chosen ?? (isOver ? undefined : proposed)
   const card = onPage === undefined ? undefined : kase.checks.get(onPage)
   const check = card && presentPhoneCheck(input, card)
@@ -70,6 +72,7 @@ const otherWays = (input: Standing): PhonePage['ways'] => [
 
 /** What comes before the next check: what was repaired is to stay away, or what was seen is put right. */
 function presentDeed(input: Standing & Asked): PhoneDeed | undefined {
+  if (onTheWay(input.job) !== undefined) return undefined
   const repaired = presentRepaired(input)
   const mending = repaired ? undefined : mendingSeen(input)
   return repaired ?? (mending && presentPutRight(input, mending))
@@ -109,7 +112,7 @@ function presentPhoneCheck(input: Standing & Asked, card: CheckCard): PhoneCheck
       heard: lines.at(-1)?.says === card.asks,
       answers: (card.answers ?? []).map(({ id, phone }) => ({ id, says: upperFirst(phone) })),
       skip: { action: `/jobs/${job.id}/skips`, reasons: ownersReasons },
-      cutOff: `/jobs/${job.id}/cut-offs`,
+      cutOff: cutOffAction(job),
     },
   }
 }

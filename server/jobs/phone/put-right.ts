@@ -3,9 +3,10 @@ import { repairedInVain } from '../record/fold.ts'
 import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
 import { sentence, the } from '../words/sentences.ts'
+import { cutOffAction } from './cut-off.ts'
 import { heardOnCall } from './heard.ts'
 import { cautionLines, linesOf, saying } from './saying.ts'
-import { trialOf } from './trial.ts'
+import { trialOf } from './start/trial.ts'
 import type { DeedAnswer, Line, PhoneDeed } from './view.ts'
 
 /** Something that an owner can put right there and then, and that may have been it all. */
@@ -14,6 +15,8 @@ export interface Mending {
   readonly of: string
   /** How, in words for an owner. */
   readonly phone: readonly string[]
+  /** The failure that it was told for, where a part is suspected. */
+  readonly fault?: string
   /** Whose fault it was, if that cures it. */
   readonly parts: readonly string[]
   readonly cautions: readonly CautionCard[]
@@ -49,6 +52,7 @@ export function presentPutRight(input: Standing & Asked, mending: Mending): Phon
       (number) => `/jobs/${job.id}?line=${number}`,
     ),
     answers: mendingAnswers(input, mending),
+    cutOff: cutOffAction(job),
   }
 }
 
@@ -66,7 +70,7 @@ export function mendingLines(input: Standing, { phone, cautions }: Mending): Lin
 }
 
 /** What may come of it: each with where it is sent, and as what. */
-export function mendingAnswers(input: Standing, { of, parts }: Mending): DeedAnswer[] {
+export function mendingAnswers(input: Standing, { of, parts, fault }: Mending): DeedAnswer[] {
   const { job, kase } = input
   const cards = parts.flatMap((part) => kase.parts.get(part) ?? [])
   const came = (value: string, says: string): DeedAnswer => ({
@@ -74,6 +78,7 @@ export function mendingAnswers(input: Standing, { of, parts }: Mending): DeedAns
     fields: [
       { name: 'of', value: of },
       { name: 'choice', value },
+      ...(fault === undefined ? [] : [{ name: 'fault', value: fault }]),
     ],
     says,
   })

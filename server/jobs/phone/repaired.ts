@@ -4,7 +4,9 @@ import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
 import { partNames } from '../words/names.ts'
 import { sentence } from '../words/sentences.ts'
+import { cutOffAction } from './cut-off.ts'
 import { heardOnCall } from './heard.ts'
+import { castingOff } from './home.ts'
 import { cautionLines, linesOf, saying } from './saying.ts'
 import type { PhoneDeed } from './view.ts'
 
@@ -19,7 +21,7 @@ export function presentRepaired(input: Standing & Asked): PhoneDeed | undefined 
   const lines = [
     ...cautionLines(cautionCards(trial.cautions, knowledge, machine), heardOnCall(input)),
     ...linesOf('try the stop', machine.stop ? [sentence(machine.stop.try)] : []),
-    ...linesOf('before they go', after),
+    ...linesOf('before they go', [...castingOff(input), ...after]),
     { says: 'When you are there, or it does it again, ring me: has it stayed away?', label: 'ask' },
   ]
   const proof = (value: string, says: string) => ({
@@ -31,5 +33,6 @@ export function presentRepaired(input: Standing & Asked): PhoneDeed | undefined 
     title: `It was ${partNames(kase, last.parts)}`,
     saying: saying(lines, line, (number) => `/jobs/${job.id}?line=${number}`),
     answers: [proof('gone', 'It has stayed away'), proof('still-there', 'It came back')],
+    cutOff: cutOffAction(job),
   }
 }

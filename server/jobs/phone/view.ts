@@ -82,6 +82,8 @@ export interface PhoneDeed {
   readonly saying: SayingView
   /** What may come of it, at its last sentence. */
   readonly answers: readonly DeedAnswer[]
+  /** Where it is sent that the line was cut. */
+  readonly cutOff?: string
 }
 
 export interface DeedAnswer {
@@ -107,6 +109,8 @@ export interface HomePage {
   /** Ways that want something the owner has not: "… needs tape". */
   readonly lacking: readonly string[]
   readonly never: readonly string[]
+  /** How to put back what is apart, where it is not tried but towed, pushed or left. */
+  readonly apart: readonly string[]
   readonly stay: readonly string[]
   /** The way that is being tried, one sentence at a time. */
   readonly trying?: {

@@ -8,8 +8,14 @@ const worstLeads = 10
 export function readZero(text: string): number | null | string {
   if (text === '') return null
   const parsed = parseReading(text, quantities.resistance)
-  if (!parsed.ok) return parsed.problem
+  // What a part may read instead is nothing to say of leads, which nobody unplugs.
+  if (!parsed.ok) return /^[-−–]/.test(text) ? belowNothing : noNumber
   const { reading } = parsed
   if (reading.kind === 'value' && reading.value <= worstLeads) return reading.value
   return 'Leads read well below 10 Ω: press the probes together, look at the plugs, and read again.'
 }
+
+const belowNothing =
+  'Leads never read below 0 Ω: press the probes together, let the reading settle, and type it without a sign, such as 0.3.'
+const noNumber =
+  'Type one number in ohms, what the meter shows with the probes held together, such as 0.3.'

@@ -1,3 +1,4 @@
+import { weights } from '../../diagnosis/verdict/explain.ts'
 import { gained, lost, movesOf } from '../../diagnosis/verdict/gained.ts'
 import type { CheckCard } from '../../knowledge/case.ts'
 import { cautionCards } from '../../knowledge/instantiate/caution-cards.ts'
@@ -6,7 +7,8 @@ import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
 import { branchClause, branchesCleared } from '../words/branch-words.ts'
 import { cautionsView } from '../words/cautions.ts'
-import { readInWords, verdictWord } from '../words/reading-words.ts'
+import { partNames } from '../words/names.ts'
+import { readInWords, verdictWord, weightWords } from '../words/reading-words.ts'
 import { clauses, percent, sentence, the, upperFirst } from '../words/sentences.ts'
 import { noteSentences } from './notes.ts'
 import type { LastReading } from './view.ts'
@@ -88,9 +90,23 @@ export function meaning(input: Standing, check: string): string {
     const out = cleared.map((name) => branchClause(kase, name))
     return `Rules out: ${clauses(out, 1)}.`
   }
-  if (moved === null) return 'That changes little.'
+  if (moved === null) return weighed(input, check) || 'That changes little.'
   const { name, before, now } = moved
   return `${upperFirst(branchClause(kase, name))}: ${percent(before)} before, ${percent(now)} now.`
+}
+
+/**
+ * Where others say the same already, one reading moves little by itself; where there is a verdict, how strongly it speaks
+ * for what is blamed is then said as there.
+ */
+function weighed({ kase, evidence, walk }: Standing, check: string): string {
+  const { step } = walk
+  if (step.kind === 'ask') return ''
+  const part = step.kind === 'named' ? step.parts[0] : walk.suspects[0]?.part
+  if (part === undefined || part === null) return ''
+  const weight = weights(kase.model, evidence, part).find((each) => each.check === check)
+  const words = weightWords(weight?.bits ?? 0, partNames(kase, [part]))
+  return words && `${upperFirst(words)}.`
 }
 
 /** So much more likely, in probability, that it is said before anything else. */

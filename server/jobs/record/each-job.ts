@@ -2,10 +2,11 @@ import { setImmediate } from 'node:timers/promises'
 import { StoreTrouble } from '../../store/trouble.ts'
 import type { StoredJob } from './events.ts'
 import type { JobStore } from './job-store.ts'
+import type { JobSummary } from './summary.ts'
 
 /** A job, or what is wrong with it: one damaged job must not keep the others from anybody. */
 export type ReadOrDamaged =
-  | { readonly job: StoredJob }
+  | { readonly job: StoredJob; readonly summary: JobSummary | null }
   | { readonly id: number; readonly damaged: string }
 
 const atOnce = 100
@@ -31,7 +32,7 @@ export async function* eachJob(jobs: JobStore): AsyncGenerator<ReadOrDamaged> {
 async function* readOrDamaged(jobs: JobStore, id: number): AsyncGenerator<ReadOrDamaged> {
   try {
     const job = await jobs.load(id)
-    if (job !== null) yield { job }
+    if (job !== null) yield { job, summary: await jobs.summary(id) }
   } catch (problem) {
     const isDamaged = problem instanceof StoreTrouble && problem.kind === 'damaged event'
     if (!isDamaged) throw problem

@@ -142,6 +142,11 @@ export const JobEventSchema = z.discriminatedUnion('kind', [
     helped: z.boolean(),
     leaves: z.array(z.string()).optional(),
   }),
-  z.strictObject({ kind: z.literal('put right'), of: z.string(), came: z.enum(putRights) }),
+  z.strictObject({
+    kind: z.literal('put right'),
+    of: z.string(),
+    came: z.enum(putRights),
+    cures: z.array(z.string()).optional(),
+  }),
   z.strictObject({ kind: z.literal('counting'), counts: z.boolean(), reason: z.string() }),
 ]) satisfies z.ZodType<JobEvent>

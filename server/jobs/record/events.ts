@@ -141,9 +141,14 @@ export type JobEvent =
     }
   /**
    * An owner was told how to put right what was seen there and then: what an answer told of, by the name of its check,
-   * or what was suspected, by that of the part. What came of it.
+   * or what was suspected, by that of the part, and then the failures of it that this cures. What came of it.
    */
-  | { readonly kind: 'put right'; readonly of: string; readonly came: PutRight }
+  | {
+      readonly kind: 'put right'
+      readonly of: string
+      readonly came: PutRight
+      readonly cures?: readonly string[] | undefined
+    }
   /** Whether what was repaired counts towards the base rates, and why not. Left out: it does. */
   | { readonly kind: 'counting'; readonly counts: boolean; readonly reason: string }
 

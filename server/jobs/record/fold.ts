@@ -10,7 +10,6 @@ import type {
   StoredJob,
 } from './events.ts'
 import { proveLast, type Repair, repairOf } from './repairs.ts'
-import { technicians } from './technician.ts'
 
 /** A job as its events leave it: what stands now. */
 export interface Folded {
@@ -39,6 +38,8 @@ export interface Folded {
   readonly tried: ReadonlyMap<string, boolean>
   /** What an owner was told to put right, by the check that told of it or the part, and what came of it. */
   readonly putRight: ReadonlyMap<string, PutRight>
+  /** Failures that an owner put right while the complaint stayed. */
+  readonly curedInVain: readonly string[]
   /** The check that the line went dead at, as long as nothing was taken since; null at none. */
   readonly cutOff?: { readonly at: string | null }
 }
@@ -54,7 +55,7 @@ export interface Recorded {
   readonly manner: Manner
   /** How things stood when it was read. */
   readonly conditions: Conditions
-  /** The technician of that time; empty where nobody was named. */
+  /** The technician who was named when it was taken; empty where nobody was. Who is named later did not take it. */
   readonly by: string
   readonly at: Date
 }
@@ -68,15 +69,15 @@ export function fold(events: StoredJob['events']): Folded {
   const repairs: Repair[] = []
   const tried = new Map<string, boolean>()
   const putRight = new Map<string, PutRight>()
+  const curedInVain: string[] = []
   const { opened, openedAt } = firstOf(events)
-  const technicianAt = technicians(events)
   let { conditions, note } = opened
   let particulars: Particulars = { serial: '', hours: '', customer: '', technician: '' }
   let meter: Folded['meter'] = {
     choice: { kind: 'class', id: conditions.meter },
     zero: null,
   }
-  for (const [index, { event, at }] of events.entries()) {
+  for (const { event, at } of events) {
     switch (event.kind) {
       case 'reading':
       case 'correction': {
@@ -88,7 +89,7 @@ export function fold(events: StoredJob['events']): Folded {
           takes: [event.touches],
           manner: event.manner,
           conditions: before?.conditions ?? conditions,
-          by: before?.by ?? technicianAt[index] ?? '',
+          by: before?.by ?? particulars.technician,
           at,
         })
         furtherTakes.delete(event.check)
@@ -104,7 +105,7 @@ export function fold(events: StoredJob['events']): Folded {
         if (further + 1 >= mostTakes || !tells(event.touches)) accepted.add(event.check)
         readings.set(event.check, {
           ...before,
-          typed: `${before.typed} ${event.typed}`,
+          typed: `${before.typed} ${event.typed}`.trim(),
           touches: [...before.touches, ...event.touches],
           takes: [...before.takes, event.touches],
         })
@@ -145,6 +146,7 @@ export function fold(events: StoredJob['events']): Folded {
         break
       case 'put right':
         putRight.set(event.of, event.came)
+        if (event.came === 'still there') curedInVain.push(...(event.cures ?? []))
         break
       case 'opened':
       case 'back':
@@ -155,7 +157,7 @@ export function fold(events: StoredJob['events']): Folded {
   }
   return {
     ...{ opened, openedAt, conditions, note, particulars, meter },
-    ...{ readings, repairs, skipped, accepted, tried, putRight },
+    ...{ readings, repairs, skipped, accepted, tried, putRight, curedInVain },
     ...cutOffAt(events.at(-1)?.event),
   }
 }

@@ -13,13 +13,15 @@ import { JobEventSchema, kindNow } from './event-schema.ts'
 import type { JobEvent, JobLine, StoredJob } from './events.ts'
 import type { Opened } from './fold.ts'
 import type { Summarise } from './summarise.ts'
-import { summaryIn } from './summary.ts'
+import { type JobSummary, summaryIn } from './summary.ts'
 
 /** Where jobs are kept. Every promise resolves only after the write is durable. */
 export interface JobStore {
   /** Writes the first event, and those that the job begins with, and returns the new job's number. */
   open(event: Opened, ...more: readonly JobEvent[]): Promise<number>
   load(id: number): Promise<StoredJob | null>
+  /** What lists show of it, as it stood after its last event; null where nothing was kept. */
+  summary(id: number): Promise<JobSummary | null>
   /** Appends all of these events if the job still is at that version; otherwise writes none and says `stale`. */
   append(id: number, version: number, ...events: readonly JobEvent[]): Promise<'written' | 'stale'>
   /** Newest change first, leaving out the first few. */
@@ -51,6 +53,7 @@ export function jobStore(records: JobRecords, now: () => Date, summarise: Summar
   }
   return {
     load,
+    summary: async (id) => summaryIn(await records.shown(id)),
     open: (opened, ...more) => {
       const at = now()
       const first = { event: opened, at }

@@ -46,6 +46,8 @@ export function asItStands({ checks }: Pick<Case, 'checks'>, { events }: StoredJ
         break
       }
       case 'proved':
+      case 'cut off':
+        // When they ring again, all that may be apart is put back before anything else.
         now = together
         break
       case 'put right':

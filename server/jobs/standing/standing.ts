@@ -1,4 +1,6 @@
 import { afterRepair } from '../../diagnosis/belief/after-repair.ts'
+import { curedInVain } from '../../diagnosis/belief/cured-in-vain.ts'
+import { standing } from '../../diagnosis/model/asking.ts'
 import type { Evidence } from '../../diagnosis/model/model.ts'
 import type { Walk } from '../../diagnosis/model/walk.ts'
 import { walk } from '../../diagnosis/walk.ts'
@@ -15,6 +17,7 @@ import { type AsItStands, asItStands, standsOf } from './as-it-stands.ts'
 import type { FoundJob } from './find.ts'
 import { withRates } from './rates/with-rates.ts'
 import { walkOptions } from './walk-options.ts'
+import { isOwnerThere, withOwnerAway } from './way/asking.ts'
 
 /** Where a job stands: all that its page is made from, but for what a request asks to see. */
 export interface Standing {
@@ -48,9 +51,15 @@ export function standingOf(knowledge: Knowledge, found: FoundJob): Standing {
   const { folded } = found
   if (folded.opened.over !== undefined) return overStanding(knowledge, found)
   const meter = meterAtHand(knowledge, folded)
-  const seen = foreseenModel(found.kase, meter, folded.conditions, knowledge.owner)
+  const { conditions } = folded
+  const foreseen = foreseenModel(found.kase, meter, conditions, knowledge.owner)
+  const seen = withOwnerAway(foreseen, found.kase, conditions, knowledge.owner)
   const whole = withRates(knowledge, found, seen)
-  const model = afterRepair(whole, repairedInVain(folded))
+  const model = curedInVain(
+    afterRepair(whole, repairedInVain(folded)),
+    folded.curedInVain,
+    knowledge.owner.answers.astray,
+  )
   const kase = { ...found.kase, model }
   const judged = judgedReadings(kase, folded, meter, knowledge.owner)
   const options = walkOptions(kase, folded, judged, { meter, owner: knowledge.owner })
@@ -63,7 +72,10 @@ export function standingOf(knowledge: Knowledge, found: FoundJob): Standing {
     judged,
     evidence: options.evidence,
     asItStands: stands,
-    walk: walk(model, { ...options, stands: standsOf(stands) }),
+    walk: walk(model, {
+      ...options,
+      stands: standing(standsOf(stands), isOwnerThere(kase, found.job)),
+    }),
   }
 }
 

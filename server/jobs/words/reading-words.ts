@@ -95,3 +95,36 @@ export function readInWords(kase: Pick<Case, 'parts'>, card: CheckCard, judged: 
 function asked(title: string, answer: string): string {
   return title.endsWith('?') ? `${title} ${answer}` : `${title}: ${lowerFirst(answer)}`
 }
+
+/** Below this many bits a reading is not worth a sentence. */
+const worthSaying = 0.3
+
+/**
+ * How strongly a reading speaks, by its odds: sixteen to one is strong. The limits lie where the odds as
+ * printed change, so that one figure never stands beside two words.
+ */
+const strengths = [
+  { from: 15.5, says: 'speaks strongly' },
+  { from: 1.75, says: 'speaks' },
+]
+
+/**
+ * What the weight of a reading is, in the same words wherever it is said: "speaks strongly for it (19 to 1)". Empty where
+ * it is not worth a sentence.
+ *
+ * @param bits weight of evidence for a part, log2; below 0 against it
+ * @param part "it", "the start exciter"
+ */
+export function weightWords(bits: number, part: string): string {
+  if (Math.abs(bits) < worthSaying) return ''
+  const ratio = 2 ** Math.abs(bits)
+  const says = strengths.find(({ from }) => ratio >= from)?.says ?? 'speaks a little'
+  return `${says} ${bits > 0 ? 'for' : 'against'} ${part} (${odds(ratio)})`
+}
+
+/** "19 to 1", "3 to 2": the likelihood ratio as odds; the reading cannot be without the part: infinite. */
+function odds(ratio: number): string {
+  if (ratio >= 1000) return 'over 1000 to 1'
+  if (ratio < 1.75) return ratio < 1.4 ? '4 to 3' : '3 to 2'
+  return `${ratio < 10 ? Math.round(ratio) : Number(ratio.toPrecision(2))} to 1`
+}

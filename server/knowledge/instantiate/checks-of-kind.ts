@@ -2,55 +2,19 @@ import { named } from '../../diagnosis/model/named.ts'
 import { type ByAbout, byAbout } from '../by-about.ts'
 import type { About, CheckKind } from '../schema/check-kind.ts'
 import type { Complaint, Machine, PartKind } from '../schema/index.ts'
-import type { Part, Reach, SheetLimits } from '../schema/machine.ts'
+import type { Part } from '../schema/machine.ts'
 import { nameOf, numbered } from './check-names.ts'
+import type { PlannedCheck } from './planned-check.ts'
 import type { DrawnTree } from './tree.ts'
 import { onlyOutput, partsOf, swapsOf } from './where/outputs.ts'
 import { reachesFor } from './where/spot.ts'
-import { choicesOf, type OutputCopy } from './where/which.ts'
-
-/** One check of a kind, made for a part, a place or a gate of one machine. */
-export interface PlannedCheck {
-  readonly id: string
-  readonly kind: CheckKind
-  readonly part?: Part
-  readonly reach?: Reach
-  /** A part at which it is made, though it reads something else, or more. */
-  readonly beside?: Part
-  readonly output?: string
-  /** For gates: the copy that is watched. */
-  readonly gate?: string
-  /** For the question which output it is: the copies of its gate that it is asked of. */
-  readonly choices?: readonly OutputCopy[]
-  /** For swaps: which two parts change places. */
-  readonly swap?: readonly [Part, Part]
-  /** Whose limits and place hold, for a measured check. */
-  readonly limitsOf?: LimitsOf
-}
-
-export interface LimitsOf {
-  readonly part: Part
-  readonly property: string
-  readonly sheet: SheetLimits
-}
+import { choicesOf } from './where/which.ts'
 
 interface Context {
   readonly complaint: Complaint
   readonly machine: Machine
   readonly tree: DrawnTree
   readonly partKinds: ReadonlyMap<string, PartKind>
-}
-
-/** @throws RangeError for a check that is made for no part. */
-export function partOf({ id, part }: PlannedCheck): Part {
-  if (part === undefined) throw new RangeError(`check ${id} is made for no part`)
-  return part
-}
-
-/** @throws RangeError for a check that watches no gate. */
-export function gateOf({ id, gate }: PlannedCheck): string {
-  if (gate === undefined) throw new RangeError(`check ${id} watches no gate`)
-  return gate
 }
 
 /** Every check that a kind makes on this machine for this complaint; none where it does not fit. */

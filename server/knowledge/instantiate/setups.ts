@@ -2,12 +2,12 @@ import { entry } from '../../diagnosis/model/named.ts'
 import type { DoingCard, SetupCard } from '../case.ts'
 import type { Knowledge } from '../knowledge.ts'
 import type { Machine } from '../schema/machine.ts'
-import type { PlannedCheck } from './checks-of-kind.ts'
-import { coverCard, hinders, kitCard, unplugCard } from './setup-cards.ts'
+import type { PlannedCheck } from './planned-check.ts'
+import { coverCard, coverId, hinders, kitCard, unplugCard } from './setup-cards.ts'
 
 /**
  * What a check needs, each once: covers first, then the connectors, then what is fitted. A check of an
- * engine that has just died hot is run before anything is in the way of that.
+ * engine that has just died hot is run before anything is in the way of that, but after what it needs to be run.
  */
 export function setupsFor(
   check: PlannedCheck,
@@ -24,11 +24,20 @@ export function setupsFor(
   const heat = kit
     .filter(({ id }) => entry(setups, id).undo === 'fades')
     .map((card) => (card.lasts ? card : once(card)))
+  // A leg that has to be in the water while it runs, for instance.
+  const madeForHeat = new Set(
+    coversServing(
+      heat.map(({ id }) => id),
+      machine,
+    ).map(coverId),
+  )
+  const isForHeat = ({ id }: SetupCard) => madeForHeat.has(id)
   const fitted = kit.filter(({ id }) => entry(setups, id).undo !== 'fades')
   const isInTheWay = ({ id }: SetupCard) => hinders(entry(setups, id), ['running'])
   return [
+    ...covers.filter(isForHeat),
     ...heat,
-    ...covers,
+    ...covers.filter((cover) => !isForHeat(cover)),
     ...apart.map(once),
     ...fitted.map((card) => (isInTheWay(card) ? once(card) : card)),
   ]
@@ -74,8 +83,13 @@ export function coversFor(check: PlannedCheck, { access, connectors }: Machine):
   const moved = swap ?? []
   const touched = reach === undefined && !kind.asked ? [part, beside, ...moved] : moved
   const overParts = touched.flatMap((each) => each?.access ?? [])
-  const forKit = Object.entries(access)
-    .filter(([, cover]) => cover.for?.some((setup) => kind.setups?.includes(setup)))
-    .map(([id]) => id)
+  const forKit = coversServing(kind.setups ?? [], { access })
   return [...new Set([...(reach?.access ?? []), ...overPlugs, ...overParts, ...forKit])]
+}
+
+/** Covers that have to be off, and the like, for any of these set-ups. */
+function coversServing(setups: readonly string[], { access }: Pick<Machine, 'access'>): string[] {
+  return Object.entries(access)
+    .filter(([, cover]) => cover.for?.some((setup) => setups.includes(setup)))
+    .map(([id]) => id)
 }

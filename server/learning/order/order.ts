@@ -1,9 +1,10 @@
 import { setImmediate } from 'node:timers/promises'
 import { checkNamed } from '../../diagnosis/belief/belief.ts'
 import { withTake } from '../../diagnosis/belief/takes.ts'
+import { broughtIn } from '../../diagnosis/model/asking.ts'
 import type { Evidence, Model } from '../../diagnosis/model/model.ts'
 import { named } from '../../diagnosis/model/named.ts'
-import { type Stands, standsAfter, together } from '../../diagnosis/model/stands.ts'
+import { type Stands, standsAfter } from '../../diagnosis/model/stands.ts'
 import type { Proposal, Prospect, Walk } from '../../diagnosis/model/walk.ts'
 import { prospects } from '../../diagnosis/verdict/explain.ts'
 import { walk } from '../../diagnosis/walk.ts'
@@ -14,6 +15,7 @@ import { usualAir } from '../../jobs/measuring/warmth.ts'
 import type { Conditions } from '../../jobs/record/events.ts'
 import { type Answered, barredBy, barringsOf } from '../../jobs/standing/barred.ts'
 import { isOutOfReach } from '../../jobs/standing/walk-options.ts'
+import { withOwnerAway } from '../../jobs/standing/way/asking.ts'
 import { toolsAt } from '../../jobs/words/tools-at.ts'
 import type { Case, CheckCard } from '../../knowledge/case.ts'
 import type { Knowledge } from '../../knowledge/knowledge.ts'
@@ -59,13 +61,14 @@ async function workOut(knowledge: Knowledge, drawn: Case): Promise<Order> {
   const conditions = usualConditions(knowledge)
   const { owner } = knowledge
   const meter = meterOfClass(knowledge, conditions.meter)
-  const model = foreseenModel(drawn, meter, conditions, owner)
+  const foreseen = foreseenModel(drawn, meter, conditions, owner)
+  const model = withOwnerAway(foreseen, drawn, conditions, owner)
   const kase = { ...drawn, model }
   const canBeMade = (card: CheckCard) => !isOutOfReach(card, conditions, { meter, owner })
   const lessons: Lesson[] = []
   let evidence: readonly Evidence[] = []
   let readings: Readings = new Map()
-  let stands: Stands = together
+  let stands: Stands = broughtIn
   const look = () =>
     walk(model, { evidence, impossible: impossible(kase, readings, canBeMade), stands })
   let now = look()

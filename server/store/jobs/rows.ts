@@ -65,7 +65,7 @@ export function jobRecord(row: Selectable<Tables['jobs']>): JobRecord {
 }
 
 /** What cannot be read is as if it had never been kept: the next event writes it anew. */
-function shownIn(summary: string | null): unknown {
+export function shownIn(summary: string | null): unknown {
   try {
     return summary === null ? null : JSON.parse(summary)
   } catch {

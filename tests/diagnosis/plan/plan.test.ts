@@ -69,6 +69,24 @@ describe('the planner', () => {
     expect(first({ earns: 0.5 })).toBe('measured')
   })
 
+  it('lets no easy check that tells little earn its minutes by a set-up that the next one needs anyhow', () => {
+    const table = modelFromTable({ a: 0.5, b: 0.5 }, { measured: [0, 1], looked: [0, 1] })
+    const [measured, looked] = table.checks
+    const hot = { id: 'hot', minutes: 15, undo: 0 }
+    const chances = [
+      [0.52, 0.48],
+      [0.48, 0.52],
+    ]
+    const checks = [
+      { ...measured!, minutes: 10, effort: 3, setups: [hot] },
+      { ...looked!, chances, minutes: 0.5, effort: 1, setups: [hot] },
+    ]
+    const first = (more: object) =>
+      plan({ ...table, checks, ...more }, [0.5, 0.5], () => true, together).proposals[0]!.check
+    expect(first({})).toBe('looked')
+    expect(first({ earns: 0.5 })).toBe('measured')
+  })
+
   it('does not ask where no answer would change what is done', () => {
     const model = modelFromTable({ a: 0.99, b: 0.01 }, { p: [0, 1] })
     expect(plan(model, [0.99, 0.01], () => true, together).worthAsking).toBe(false)

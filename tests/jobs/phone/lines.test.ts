@@ -74,6 +74,25 @@ describe('what is said to an owner about a check', () => {
     }
   })
 
+  it('has an engine cool, or gloves on, before a plug is screwed out of one that ran', () => {
+    const cards = shippedCases().flatMap(({ checks }) => [...checks.values()])
+    const hot = cards.filter(
+      ({ owner, engine, tools }) =>
+        owner.fit && engine === 'running' && tools.some(({ id }) => id === 'plug-wrench'),
+    )
+    expect(new Set(hot.map(({ id }) => id.split('.')[0])).size).toBeGreaterThan(3)
+    const bare = hot.filter(({ phone }) => {
+      const out = phone.findIndex((says) => /\bscrew\b.*\bout\b|\bunscrew\b/i.test(says))
+      return !phone.slice(0, out + 1).some((says) => /five minutes at least|gloves on/i.test(says))
+    })
+    expect(bare.map(({ id }) => id)).toEqual([])
+    // Each cap comes off by itself, and not by the plug below it.
+    const capped = hot.filter(
+      ({ phone }) => !phone.some((says) => /pull .*caps? .*off/i.test(says)),
+    )
+    expect(capped.map(({ id }) => id)).toEqual([])
+  })
+
   it('has no sentence that is only a label: it says what to do', () => {
     const cards = shippedCases().flatMap(({ checks }) => [...checks.values()])
     const label =

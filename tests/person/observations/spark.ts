@@ -70,8 +70,12 @@ const atOff: Observation = (check) => {
   return answer(Math.max(...stopped) >= jumps.tester.weak ? 'spark' : 'none')
 }
 
+/** At the cylinder that it is about, or at any. */
 const sparksAtAll: Observation = (check) => {
-  const sparks = threePulls(check, (now, rpm) => atCap(now, check.output, rpm))
+  const outputs = check.output === '' ? outputsOf(check.site.world) : [check.output]
+  const sparks = threePulls(check, (now, rpm) =>
+    Math.max(...outputs.map((output) => atCap(now, output, rpm))),
+  )
   if (isSeen(sparks)) return sparks
   return answer(Math.max(...sparks) >= jumps.tester.weak ? 'spark' : 'none')
 }

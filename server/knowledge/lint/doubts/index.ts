@@ -4,6 +4,7 @@ import { copperRule } from './agree/copper-rule.ts'
 import { crankRule } from './agree/crank-rule.ts'
 import { loadRule } from './agree/load-rule.ts'
 import { sumsRule } from './agree/sums-rule.ts'
+import { wordedPathsRule } from './agree/worded-paths-rule.ts'
 import { barePinsRule } from './bare-pins-rule.ts'
 import { coloursRule } from './colours-rule.ts'
 import { driveRule } from './drive-rule.ts'
@@ -14,13 +15,14 @@ import { pathsRule } from './paths-rule.ts'
 import { unmatchedRule } from './unmatched-rule.ts'
 
 /**
- * What is most likely a slip but may be right, and so refuses nothing. Each rule looks at one sheet or
- * complaint by itself, and may trust that the knowledge is sound.
+ * What is most likely a slip but may be right, and so refuses nothing. A rule looks at one sheet or
+ * complaint, beside others where they tell what is usual, and may trust that the knowledge is sound.
  */
 export const doubts: readonly Rule[] = [
   barePinsRule,
   coloursRule,
   pathsRule,
+  wordedPathsRule,
   idlePathRule,
   driveRule,
   farOffRule,

@@ -41,9 +41,13 @@ export const Home = z.strictObject({
   }),
   /** When to stay where one is and call for help, whatever the complaint. */
   stay: z.array(Words).min(1),
-  /** On the water: what comes before any way, what else must never be tried, and when to stay and call. */
+  /**
+   * On the water: what comes before any way, what comes once it runs, what else must never be tried, and when to stay
+   * and call.
+   */
   afloat: z.strictObject({
     first: z.array(Words).min(1),
+    go: z.array(Words).min(1),
     never: z.array(Words).min(1),
     stay: z.array(Words).min(1),
   }),

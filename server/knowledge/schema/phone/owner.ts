@@ -34,6 +34,8 @@ export const Owner = z.strictObject({
     earns: z.number().min(0).max(1),
     source: Source,
   }),
+  /** Who brought a machine to the bench does not stay: minutes to reach them for a question, and be answered. */
+  gone: z.strictObject({ minutes: Minutes, source: Source }),
   /** Bare hands in the cold. */
   cold: z.strictObject({
     /** °C. */

@@ -1,0 +1,25 @@
+import { hinders } from '../../../knowledge/instantiate/setup-cards.ts'
+import type { Step } from '../../standing/as-it-stands.ts'
+import type { Standing } from '../../standing/standing.ts'
+import { perhapsApart } from '../cut-off.ts'
+import { coverOf, servesRunning, turning } from './serves-running.ts'
+
+/**
+ * What goes back before an owner tries whether it runs: first all that is in the way of an engine that turns or runs.
+ * A cover that is not goes on at the end, as hands may have to go below it; and what was made ready so that it can be
+ * run, such as a leg in the water, stays as it is.
+ */
+export function putTogether(input: Standing): readonly [first: Step[], covers: Step[]] {
+  const { kase, knowledge, asItStands, walk } = input
+  const asked = walk.step.kind === 'ask' ? walk.step.proposal.check : null
+  const apart = perhapsApart({ kase, asItStands }, asked)
+  const { setups } = knowledge.setups
+  const inTheWay = (step: Step): boolean => {
+    const kit = setups[step.setup.id] ?? coverOf(kase, step)
+    return kit === undefined || hinders(kit, turning)
+  }
+  const covers = apart.filter(
+    (step) => coverOf(kase, step) !== undefined && !inTheWay(step) && !servesRunning(input, step),
+  )
+  return [apart.filter(inTheWay), covers]
+}

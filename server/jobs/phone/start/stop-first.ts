@@ -1,0 +1,31 @@
+import type { Standing } from '../../standing/standing.ts'
+import { linesOf } from '../saying.ts'
+import type { Line } from '../view.ts'
+
+/**
+ * That it is stopped before hands go to it, where it may be running: it comes so, or was just tried. Nothing where no
+ * check of the complaint has it run.
+ */
+export function stopFirst({ job, kase }: Pick<Standing, 'job' | 'kase'>): Line[] {
+  const mayRun = [...kase.checks.values()].some(({ engine }) => engine === 'running')
+  return mayRun && !isStopped(job, kase)
+    ? linesOf('make ready', ['If it runs now, stop it first.'])
+    : []
+}
+
+/** A check has had hands on it since it was last started, or came. */
+function isStopped({ events }: Standing['job'], { checks }: Standing['kase']): boolean {
+  for (const { event } of events.toReversed()) {
+    switch (event.kind) {
+      case 'reading':
+      case 'take':
+        if (!checks.get(event.check)?.asked) return true
+        break
+      case 'put right':
+      case 'tried':
+      case 'proved':
+        return false
+    }
+  }
+  return false
+}

@@ -1,0 +1,55 @@
+import type { CheckCard } from '../../../knowledge/case.ts'
+import { fades } from '../../../knowledge/instantiate/setup-cards.ts'
+import { sentencesIn } from '../../../knowledge/instantiate/words.ts'
+import type { Machine } from '../../../knowledge/schema/machine.ts'
+import type { Standing } from '../../standing/standing.ts'
+import { sentence } from '../../words/sentences.ts'
+import { linesOf } from '../saying.ts'
+import type { Line } from '../view.ts'
+
+/** How the stop is tried: for the first start since its circuit was apart, which may come many checks later. */
+export function stopToTry({ job, kase }: Pick<Standing, 'job' | 'kase'>): Line[] {
+  const { stop } = kase.machine
+  return stop && isUntried(job, kase) ? linesOf('try the stop', [sentence(stop.try)]) : []
+}
+
+/**
+ * What is said of a check, where its last words were on how the stop is tried: how comes at that start, when somebody
+ * can do it.
+ */
+export function stopLater(phone: readonly string[], { stop }: Machine): string[] {
+  const how = stop ? sentencesIn(stop.try) : []
+  const others = phone.filter((says) => !how.includes(says))
+  return others.length < phone.length
+    ? [...others, 'At its next start, the stop is tried first.']
+    : others
+}
+
+/** The engine is started for it: by its own steps, or to be run hot first. */
+export const startsIt = ({ engine, setups, asked }: CheckCard): boolean =>
+  !asked && (engine === 'running' || setups.some(fades))
+
+function isUntried({ events }: Standing['job'], { checks }: Standing['kase']): boolean {
+  let untried = false
+  for (const { event } of events) {
+    switch (event.kind) {
+      case 'reading':
+      case 'take': {
+        const card = checks.get(event.check)
+        if (card?.setups.some(({ stopOff }) => stopOff)) untried = true
+        else if (card && startsIt(card)) untried = false
+        break
+      }
+      case 'tried':
+        untried = event.leaves !== undefined
+        break
+      case 'proved':
+        untried = false
+        break
+      case 'put right':
+        if (event.came === 'still there') untried = false
+        break
+    }
+  }
+  return untried
+}

@@ -1,0 +1,36 @@
+import type { CautionCard } from '../../../knowledge/case.ts'
+import { cautionCards } from '../../../knowledge/instantiate/caution-cards.ts'
+import { fillAll, fillingsOf } from '../../../knowledge/instantiate/words.ts'
+import { barredBy, barringsOf } from '../../standing/barred.ts'
+import type { Standing } from '../../standing/standing.ts'
+import { linesOf } from '../saying.ts'
+import type { Line } from '../view.ts'
+import { putBackByPhone } from './serves-running.ts'
+import { stopToTry } from './stop-to-try.ts'
+
+/** How an owner tries whether the complaint is gone. */
+export interface Trial {
+  readonly cautions: readonly CautionCard[]
+  readonly lines: readonly Line[]
+}
+
+/** Nothing where it cannot be tried on the spot, or must not be. */
+export function trialOf(input: Standing): Trial | undefined {
+  const { kase, knowledge, folded } = input
+  const { home } = knowledge
+  const does = kase.complaint.home.trial ?? home.trial.do
+  const barrings = barringsOf(kase, folded)
+  const isBarred = (['cranking', 'running'] as const).some(
+    (engine) => barredBy(barrings, { engine }) !== null,
+  )
+  if (does.length === 0 || isBarred) return undefined
+  const fillings = fillingsOf(kase.machine)
+  return {
+    cautions: cautionCards(home.trial.cautions, knowledge, kase.machine),
+    lines: [
+      ...linesOf('put back first', putBackByPhone(input)),
+      ...stopToTry(input),
+      ...linesOf('try it', fillAll(does, fillings)),
+    ],
+  }
+}

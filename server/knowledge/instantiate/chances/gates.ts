@@ -1,0 +1,70 @@
+import { named } from '../../../diagnosis/model/named.ts'
+import { faultsBelow } from '../../../diagnosis/tree/fault-tree.ts'
+import type { About } from '../../schema/check-kind.ts'
+import { gateOf, type PlannedCheck, partOf } from '../planned-check.ts'
+import {
+  type ChancesOf,
+  type Context,
+  failuresOf,
+  likeliest,
+  plainest,
+  rowsByFault,
+} from './shown.ts'
+
+/** Whether a gate holds as things are, or once something is unplugged, replaced or has changed places. */
+export function watchGate(
+  about: Extract<About, { kind: 'gate' }>,
+  check: PlannedCheck,
+  setting: Context,
+): ChancesOf {
+  const { complaint, tree, holding } = setting
+  const watched = gateOf(check)
+  const isComplainedOf = about.gate === complaint.top
+  const away = new Set(
+    (about.without === undefined ? [] : named(tree.copies, about.without)).flatMap((copy) =>
+      faultsBelow({ top: watched, gates: tree.gates }, copy.name),
+    ),
+  )
+  const replaced = about.replacing === undefined ? undefined : partOf(check).id
+  const change = (fault: string): string[] => {
+    const dot = fault.indexOf('.')
+    const part = fault.slice(0, dot)
+    if (away.has(fault) || part === replaced) return []
+    return [swapped(part, check.swap) + fault.slice(dot)]
+  }
+  const changes = away.size > 0 || replaced !== undefined || check.swap !== undefined
+  const whereItHolds = rowWhereItHolds(about, watched, setting)
+  return (faults) => {
+    // What is complained of has a cause outside the tree then, which no change of what is in it cures.
+    if (faults.length === 0)
+      return about.elsewhere ?? (changes && isComplainedOf ? about.holds : about.holdsNot)
+    const left = faults.flatMap(change)
+    return holding(left).has(watched) ? whereItHolds(left) : about.holdsNot
+  }
+}
+
+/** The row of a watched gate that holds: of the plainest of its causes, where they show in ways of their own. */
+function rowWhereItHolds(
+  { shows, holds, holdsNot }: Extract<About, { kind: 'gate' }>,
+  watched: string,
+  { machine, tree, partKinds }: Context,
+): ChancesOf {
+  if (shows === undefined) return () => holds
+  const below = new Set(faultsBelow({ top: watched, gates: tree.gates }, watched))
+  const rows = rowsByFault(failuresOf(machine.parts, shows, partKinds))
+  const expected = likeliest(holdsNot)
+  return (faults) => {
+    const causes = faults.filter((fault) => below.has(fault))
+    return plainest(
+      causes.map((fault) => rows.get(fault) ?? holds),
+      expected,
+    )
+  }
+}
+
+/** The part that stands where this one stood, once two have changed places. */
+function swapped(part: string, swap: PlannedCheck['swap']): string {
+  const [one, other] = swap ?? []
+  if (part === one?.id) return other?.id ?? part
+  return part === other?.id ? (one?.id ?? part) : part
+}

@@ -1,0 +1,43 @@
+import fc from 'fast-check'
+import { expect, it } from 'vitest'
+import { curedInVain } from '../../../server/diagnosis/belief/cured-in-vain.ts'
+import type { Model } from '../../../server/diagnosis/model/model.ts'
+import { modelFromTable } from '../../support/tables.ts'
+
+const { tree, checks } = modelFromTable({ none: 0.1, coil: 0.9 }, { ohms: ['good', 'open'] })
+
+const model: Model = {
+  tree,
+  checks,
+  cutSets: [
+    { parts: ['plug'], faults: ['plug.fouled'], prior: 0.5 },
+    { parts: ['plug'], faults: ['plug.bridged'], prior: 0.1 },
+    { parts: ['coil'], faults: ['coil.open'], prior: 0.3 },
+    { parts: [], faults: [], prior: 0.1 },
+  ],
+}
+
+it('leaves what was put right in vain with the chance that the work went wrong: by Bayes’ rule', () => {
+  const { cutSets } = curedInVain(model, ['plug.fouled'], 0.12)
+  const total = 0.5 * 0.12 + 0.1 + 0.3 + 0.1
+  expect(cutSets.map(({ prior }) => prior)).toEqual(
+    [0.5 * 0.12, 0.1, 0.3, 0.1].map((weight) => expect.closeTo(weight / total, 12)),
+  )
+})
+
+it('adds up to 1 whatever was put right, and is the same model where nothing was', () => {
+  expect(curedInVain(model, [], 0.12)).toBe(model)
+  const faults = fc.subarray(model.cutSets.flatMap((each) => each.faults))
+  fc.assert(
+    fc.property(faults, fc.double({ min: 0.01, max: 1, noNaN: true }), (cured, astray) => {
+      const { cutSets } = curedInVain(model, cured, astray)
+      expect(cutSets.reduce((sum, { prior }) => sum + prior, 0)).toBeCloseTo(1, 10)
+    }),
+  )
+})
+
+it('is one model for the same faults, so that what is arranged once per model is arranged once', () => {
+  const once = curedInVain(model, ['coil.open'], 0.12)
+  expect(curedInVain(model, ['coil.open'], 0.12)).toBe(once)
+  expect(curedInVain(model, ['coil.open'], 0.2)).not.toBe(once)
+})
