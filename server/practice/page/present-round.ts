@@ -7,6 +7,7 @@ import { printValue } from '../../measure/reading/print.ts'
 import { conditionsOf, leadsRead } from '../round/as-job.ts'
 import { knownAfter } from '../round/belief.ts'
 import type { Fitted, RoundStanding } from '../round/standing.ts'
+import { minutesBack } from '../round/waits.ts'
 import { hinderedWords } from './barred.ts'
 import { fittedWords } from './between.ts'
 import { groupsOf } from './groups.ts'
@@ -134,7 +135,7 @@ function boughtWords({ kase }: RoundStanding, fitted: readonly Fitted[]): string
 }
 
 /** Nobody sees whether a new part was it before all is together. */
-function togetherWords({ setups }: RoundStanding): string {
-  const back = setups.reduce((sum, { undo }) => sum + (undo?.minutes ?? 0), 0)
-  return `All that is apart, off or fitted is put back first, ${minutes(back)}.`
+function togetherWords(standing: RoundStanding): string {
+  const back = minutesBack(standing.knowledge, standing.setups, standing)
+  return `All that is apart, off or fitted is put back first, ${spentWords(back.minutes, back.waited)}.`
 }
