@@ -116,6 +116,8 @@ export interface CheckCard {
   }[]
   /** Outcome names, as in the model: bands or answer ids. */
   readonly outcomes: readonly string[]
+  /** Answers that this machine cannot give and a job may still hold, each with the one that it counts as. */
+  readonly countedAs?: Readonly<Record<string, string>>
 }
 
 /** After this answer nothing is done with the engine so, until a check of that kind has been made. */

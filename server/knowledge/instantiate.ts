@@ -110,7 +110,7 @@ export function drawChecks(
     .flatMap((kind) => checksOfKind(kind, setting))
     .map((planned) => ({
       planned,
-      rowOf: rowOf(planned, outcomesOf(planned, knowledge), setting),
+      rowOf: rowOf(planned, outcomesOf(planned, knowledge, machine), setting),
     }))
 }
 

@@ -21,6 +21,11 @@ function seedHiding(part: string): string {
   throw new Error(`no seed hides ${part}`)
 }
 
+/** A check that has the rope starter off. */
+const behindTheRope = [
+  ...caseFor(knowledge, pedlar.machine, pedlar.complaint).checks.values(),
+].find(({ setups, loose }) => !loose && setups.some(({ id }) => id === 'access recoil-starter'))!.id
+
 async function begin(form: Record<string, string>, on: Http = http()): Promise<string> {
   const begun = await on
     .post('/practice/rounds')
@@ -67,6 +72,31 @@ describe('the form that begins a round', () => {
     expect(text).toMatch(/value="clipwell-1m" selected/)
     expect(text).toContain('value="Hilda"')
     expect(text).toContain('value="blue"')
+  })
+
+  it('takes a long seed whole or not at all, and keeps it', async () => {
+    const seed = 'a class of twelve, '.repeat(6).trim()
+    const { text } = await http()
+      .post('/practice/rounds')
+      .type('form')
+      .send({ ...pedlar, level: 'any', seed })
+      .expect(422)
+    expect(textIn(text)).toContain(
+      `The seed is ${seed.length} letters long: write it in 60 at most.`,
+    )
+    expect(text).toContain(`value="${seed}"`)
+    const whole = await begin({ seed: 'b'.repeat(60) })
+    expect(await shownOn(whole)).toContain('b'.repeat(60))
+  })
+
+  it('leads from every address that takes its forms to a page', async () => {
+    const round = await begin({ seed: '1' })
+    for (const noun of ['checks', 'backs', 'questions', 'parts', 'ends']) {
+      const { headers } = await http().get(`${round}/${noun}`).expect(303)
+      expect(headers.location).toBe(round)
+    }
+    expect((await http().get('/practice/rounds').expect(303)).headers.location).toBe('/practice')
+    await http().get('/practice/rounds/999/checks').redirects(1).expect(404)
   })
 
   it('gives everybody with the same seed the same machine, whatever was left to chance', async () => {
@@ -160,6 +190,20 @@ describe('a round', () => {
     expect(await shownOn(round)).toMatch(/at the igniter plug OL/)
   })
 
+  it('says what was in the way of a check that cannot be made so, and what that cost', async () => {
+    const round = await begin({ seed: seedHiding('plug') })
+    await press(round, 'checks', { check: behindTheRope })
+    await press(round, 'checks', { check: 'spark-on-tester.single' })
+    const page = await shownOn(round)
+    expect(page).toMatch(
+      /It cannot be done before this is put back, and to find that out took \d+(\.\d)? min: put the recoil starter back on/,
+    )
+    await press(round, 'ends')
+    expect(await shownOn(`${round}/after`)).toMatch(
+      /Nothing came back, so it told nothing\. It cannot be done before this is put back/,
+    )
+  })
+
   it('takes the same button twice as once, and an old page not at all', async () => {
     const round = await begin({ seed: '3' })
     const send = (version: string) =>
@@ -245,10 +289,28 @@ describe('the end of a round', () => {
     )
     const again = await press(round, 'parts', { part: 'igniter' }, 422)
     expect(textIn(again.text)).toContain('is new already')
+    const says =
+      /The igniter was bought and fitted: it was a good one, for \d+, and the complaint was still there\./
+    expect(await shownOn(round)).toMatch(says)
     await press(round, 'parts', { part: 'exciter' })
     const page = await shownOn(`${round}/after`)
+    expect(page).toMatch(says)
     expect(page).toContain('Not right You found it, after you had bought the igniter')
     expect(page).toMatch(/Good parts bought The igniter: \d+ in all/)
+  })
+
+  it('counts the minutes of putting back for both alike, and shows them', async () => {
+    const round = await begin({ seed: seedHiding('exciter') })
+    await press(round, 'checks', { check: 'winding-resistance.exciter.igniter-plug' })
+    await press(round, 'ends')
+    const page = await shownOn(`${round}/after`)
+    const [own, tools] = page.slice(page.indexOf('Your order')).split('The tool’s order')
+    expect(own).toMatch(/Put back: .*join the igniter plug again.* \d+(\.\d)?\smin/)
+    expect(tools).toMatch(/Put back: .* \d+(\.\d)?\smin/)
+    // All minutes that stand in the order come to the sum at the head.
+    const spent = own!.match(/(\d+(?:\.\d)?)\smin(?! from this check)/g)!.map(Number.parseFloat)
+    const [, total] = /Your minutes (\S+)\smin/.exec(page)!
+    expect(spent.reduce((a, b) => a + b, 0)).toBeCloseTo(Number(total), 5)
   })
 
   it('counts for whoever gave a name, by the kind of part', async () => {

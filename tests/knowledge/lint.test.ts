@@ -507,6 +507,27 @@ describe('the lint of the knowledge', () => {
       '  elsewhere:',
     ],
     [
+      'an answer of one output that is not offered there either',
+      'checks/plugs-look.yaml',
+      'onOne: all-bad',
+      'onOne: one-bad',
+      /one-bad: on one output it counts as "one-bad", which is not offered there: there is good, all-wet, all-bad/,
+    ],
+    [
+      'an answer about a spark without its least spark',
+      'checks/spark-strength.yaml',
+      'spark: { far-and-blue: 0.75, short-or-thin: 0 }',
+      'spark: { far-and-blue: 0.75 }',
+      /spark: give every answer a least spark of its own, and one of them 0/,
+    ],
+    [
+      'a spark for an answer that nobody can give',
+      'checks/spark-strength.yaml',
+      'spark: { far-and-blue: 0.75, short-or-thin: 0 }',
+      'spark: { far-and-blue: 0.75, short-or-thin: 0, blue: 1 }',
+      /spark: no outcome is called "blue": there is far-and-blue, short-or-thin/,
+    ],
+    [
       'more gates than anyone can read',
       'complaints/no-spark.yaml',
       afterTop,

@@ -1,6 +1,9 @@
 import { describe, expect, it } from 'vitest'
+import { checkNamed } from '../../server/diagnosis/belief/belief.ts'
 import { partsOf, swapsOf } from '../../server/knowledge/instantiate/where/outputs.ts'
+import { caseFor } from '../../server/knowledge/instantiate.ts'
 import type { Machine } from '../../server/knowledge/schema/machine.ts'
+import { shippedKnowledge } from '../support/knowledge.ts'
 
 /** Four cylinders, two coils of which each fires two, a cap for each, and one igniter for all. */
 const four = {
@@ -52,3 +55,27 @@ it('what there is one of changes places with nothing', () => {
   expect(pairs('igniter', 'one')).toEqual([])
   expect(pairs('igniter')).toEqual([])
 })
+
+describe('an answer that speaks of several outputs', () => {
+  const on = (machine: string, complaint: string) => caseFor(shippedKnowledge(), machine, complaint)
+  const [single, triple] = [on('pedlar-1c', 'no-spark'), on('ferrymere-3t', 'no-spark')]
+
+  it('is offered where there are several, and counts as another where there is one', () => {
+    const answersOf = ({ checks }: typeof single) => checks.get('plugs-look')!.answers!.map(ids1)
+    expect(answersOf(triple)).toEqual(['good', 'all-wet', 'one-bad', 'all-bad'])
+    expect(answersOf(single)).toEqual(['good', 'all-wet', 'all-bad'])
+    expect(single.checks.get('plugs-look')!.outcomes).toEqual(['good', 'all-wet', 'all-bad'])
+    expect(single.checks.get('plugs-look')!.countedAs).toEqual({ 'one-bad': 'all-bad' })
+    expect(triple.checks.get('plugs-look')!.countedAs).toBeUndefined()
+  })
+
+  it('leaves its chances to that one', () => {
+    const { chances } = checkNamed(single.model, 'plugs-look')
+    const bad = single.model.cutSets.findIndex(({ faults }) => faults[0] === 'plug.fouled')
+    // Nothing is lost: all bad and one bad come to the same plug.
+    expect(chances[bad]!.reduce((a, b) => a + b, 0)).toBeCloseTo(1, 9)
+    expect(chances[bad]![2]).toBeGreaterThan(0.8)
+  })
+})
+
+const ids1 = ({ id }: { id: string }) => id

@@ -25,9 +25,11 @@ const standing = roundStanding(shippedKnowledge(), stored)!
 const afterNaming = (part: string) => {
   const right = standing.hidden.parts.includes(part)
   const end: ToolWalk['end'] = { kind: 'named', parts: [part], probability: 0.91 }
-  const page = presentAfter(standing, { steps: [], minutes: 12, end, right })
+  const page = presentAfter(standing, { steps: [], minutes: 12, together, end, right })
   return JSON.stringify(page)
 }
+
+const together = { back: [], minutes: 0, waited: 0 }
 
 describe('a round once it is over', () => {
   const good = [...standing.kase.parts.keys()].find((id) => !standing.hidden.parts.includes(id))!

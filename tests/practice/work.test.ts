@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest'
+import { checkNamed } from '../../server/diagnosis/belief/belief.ts'
 import type { Case, CheckCard } from '../../server/knowledge/case.ts'
 import { bandOf } from '../../server/measure/decide/bands.ts'
 import { byWiring } from '../../server/practice/seen/by-wiring.ts'
 import { drawHidden } from '../../server/practice/seen/draw.ts'
 import { momentOf, propertyOf } from '../../server/practice/seen/moment.ts'
+import { asComplainedOf } from '../../server/practice/seen/severity.ts'
 import { doesOf, trueMachine } from '../../server/practice/world/machine.ts'
 import { placesAtWork } from '../../server/practice/world/work/places.ts'
 import { type AtWork, atWork } from '../../server/practice/world/work/volts.ts'
@@ -163,3 +165,45 @@ async function simulated(all: readonly AtWork[]): Promise<((place: string) => nu
     return node === undefined || node === '0' ? 0 : voltage(node)
   })
 }
+
+describe('what the rows say of volts, the circuit says as well', () => {
+  /** By complaint and machine: a fault, and a check that it shows in only by what it does on its way. */
+  const shown = [
+    ['does-not-turn', 'brackenway-1b', 'wires-start.grounded', 'key-volts.wires-key.key-plug'],
+    [
+      'dead-lights',
+      'pedlar-1c',
+      'wires-lamps.grounded',
+      'regulated-volts.regulator.regulator-plug',
+    ],
+    [
+      'dead-lights',
+      'larkfell-2i',
+      'wires-lamps.grounded',
+      'regulated-volts.regulator.regulator-plug',
+    ],
+    ['dead-lights', 'larkfell-2i', 'lamp-ground.corroded', 'ground-drop.lamp-ground'],
+  ] as const
+
+  it.each(shown)('of %s on %s with %s by %s', (complaint, machine, fault, id) => {
+    const kase = shippedCases().find(
+      (each) => each.complaint.id === complaint && each.machine.id === machine,
+    )!
+    const card = kase.checks.get(id)!
+    const { outcomes, chances } = checkNamed(kase.model, id)
+    const cutSet = kase.model.cutSets.findIndex(({ faults }) => faults.join() === fault)
+    const row = chances[cutSet]!
+    for (const seed of [1, 2, 3]) {
+      const drawn = { ...drawHidden(knowledge, kase, 1), seed, cutSet, faults: [fault], air: 20 }
+      const truth = asComplainedOf({
+        ...drawn,
+        truth: trueMachine(knowledge, kase, [fault], seed),
+      })
+      const making = { take: 1, pull: 'brisk', stands: setupsOf(card) } as const
+      const { limits, quantity } = card.measurand!
+      const text = byWiring({ ...drawn, truth }, card, making, () => 0.5)
+      const band = bandOf(Number(text), limits, quantity)
+      expect(row[outcomes.indexOf(band!)], `${band} with ${seed}`).toBeGreaterThan(0.1)
+    }
+  })
+})

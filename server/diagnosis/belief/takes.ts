@@ -1,6 +1,7 @@
 import { dot, mixed } from '../model/chances.ts'
 import type { Check, Evidence } from '../model/model.ts'
 import { numbered } from '../model/named.ts'
+import { likeliest } from './likeliest.ts'
 import { type Row, slippingOf } from './slipping.ts'
 
 /** Made more often than this, a check says nothing that it has not said. */
@@ -72,13 +73,16 @@ export function withTake(
 
 /**
  * The check made once more after this reading, with its minutes and its chances as they are now; null where that tells
- * nothing or cannot be foreseen: no slips known, taken often enough, or not clear what was read.
+ * nothing or cannot be foreseen: no slips known, taken often enough, twice alike, or not clear what was read.
  */
 export function furtherTake(check: Check, item: Evidence): Check | null {
   const further = item.furtherTakes ?? []
   if (check.slips === undefined || further.length + 1 >= mostTakes) return null
   const total = item.likelihoods.reduce((a, b) => a + b, 0)
   if (Math.max(...item.likelihoods) < certainFrom * total) return null
+  // Two that agree are settled: only where they differ does a third decide.
+  const first = likeliest(item.likelihoods)
+  if (further.length > 0 && further.every((outcome) => outcome === first)) return null
   // The outcome asked about does not matter: only the chances before it are wanted.
   const next = { ...item, furtherTakes: [...further, 0] }
   // Many cut sets share a row.

@@ -105,7 +105,9 @@ function judgedReading(
 /** A look that told nothing, or that the knowledge has no answer for any more, weighs nothing. */
 function judgedAnswers(card: CheckCard, looks: Touches, slips: boolean): Judged {
   const told = looks.flatMap((look) =>
-    look.kind === 'answer' ? card.outcomes.indexOf(look.answer) : [],
+    look.kind === 'answer'
+      ? card.outcomes.indexOf(card.countedAs?.[look.answer] ?? look.answer)
+      : [],
   )
   const [first, ...more] = told.filter((o) => o >= 0)
   return {

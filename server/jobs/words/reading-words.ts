@@ -9,7 +9,7 @@ import type { Judged } from '../measuring/judged.ts'
 import { lowerFirst, percent, upperFirst } from './sentences.ts'
 
 /** What it takes to put a reading into words. */
-type Judging = Pick<CheckCard, 'answers' | 'measurand'>
+type Judging = Pick<CheckCard, 'answers' | 'countedAs' | 'measurand'>
 
 /** What came back, tidied: "52.5 Ω", "OL", "No spark", "No spark, then spark", "Could not tell". */
 export function readWords(card: Judging, { reading, takes }: Judged): string {
@@ -23,7 +23,8 @@ export function readWords(card: Judging, { reading, takes }: Judged): string {
 function lookWords(card: Judging, reading: Reading): string {
   if (reading.kind === 'could-not-tell') return 'Could not tell'
   if (reading.kind === 'answer') {
-    return card.answers?.find(({ id }) => id === reading.answer)?.says ?? reading.answer
+    const meant = card.countedAs?.[reading.answer] ?? reading.answer
+    return card.answers?.find(({ id }) => id === meant)?.says ?? reading.answer
   }
   if (card.measurand) return printReading(reading, card.measurand.quantity)
   return reading.kind === 'value' ? String(reading.value) : 'OL'

@@ -12,6 +12,7 @@ import { forbidsFor } from './forbids.ts'
 import type { LimitsOf, PlannedCheck } from './planned-check.ts'
 import { phoneWords } from './setup-cards.ts'
 import { coversFor, lastSteps, setupsFor } from './setups.ts'
+import { countedAs, offeredOn } from './where/offered.ts'
 import { outputsServed, partsOf } from './where/outputs.ts'
 import { pinsInWords, spotOf, wiresInWords } from './where/spot.ts'
 import { type Fillings, fill, fillingsOf, sentencesIn } from './words.ts'
@@ -39,7 +40,7 @@ export function checkCard(
   const say = (text: string) => fill(text, fillings)
   const spoken = sentencesIn(say(kind.phone))
   const which = outputAnswers(check, machine)
-  const answers = (which ?? kind.answers)?.map(({ id, says, phone, bars, mend }) => ({
+  const answers = (which ?? offeredOn(kind, machine))?.map(({ id, says, phone, bars, mend }) => ({
     id,
     says: say(says),
     phone: say(phone ?? says),
@@ -52,6 +53,8 @@ export function checkCard(
     }),
     ...(bars && { bars }),
   }))
+  const counted = countedAs(kind, machine)
+  const isSomeGone = Object.keys(counted).length > 0
   return {
     id: check.id,
     title: say(kind.title),
@@ -67,7 +70,8 @@ export function checkCard(
     why: say(kind.why),
     owner: ownerFit(kind.owner),
     cautions: cautionCards(kind.cautions, knowledge, machine),
-    outcomes: outcomesOf(check, knowledge),
+    outcomes: outcomesOf(check, knowledge, machine),
+    ...(isSomeGone && { countedAs: counted }),
     ...(check.part && { part: check.part.id }),
     ...(kind.teach && { teach: say(kind.teach) }),
     ...(kind.asked && { asked: true }),
@@ -111,8 +115,12 @@ function mendedBy(
  *
  * @throws RangeError if the kind has neither; the lint has seen to that before.
  */
-export function outcomesOf(check: PlannedCheck, knowledge: Knowledge): readonly string[] {
-  const { answers } = check.kind
+export function outcomesOf(
+  check: PlannedCheck,
+  knowledge: Knowledge,
+  machine: Machine,
+): readonly string[] {
+  const answers = offeredOn(check.kind, machine)
   if (check.choices !== undefined) return check.choices.map(({ output }) => output)
   if (check.limitsOf !== undefined) {
     const { quantity } = propertyOf(check.limitsOf, knowledge)

@@ -25,7 +25,32 @@ export function chancesRule(knowledge: Knowledge, report: Report): void {
       for (const says of wrongWith(row, outcomes))
         report.add(check, path, `${path.join('.')}: ${says}`)
     }
+    for (const says of wrongWithOnOne(check)) report.add(check, ['answers'], says)
+    for (const says of wrongWithSpark(check)) report.add(check, ['about', 'spark'], says)
   }
+}
+
+/** What an answer counts as on a machine with one output is an answer that there is there. */
+function wrongWithOnOne({ answers = [] }: CheckKind): string[] {
+  const there = answers.filter(({ onOne }) => onOne === undefined).map(({ id }) => id)
+  return answers.flatMap(({ id, onOne }) =>
+    onOne === undefined || there.includes(onOne)
+      ? []
+      : `${id}: on one output it counts as "${onOne}", which is not offered there: ${known(there)}`,
+  )
+}
+
+/** Every answer has its own least spark, and one of them is that to none. */
+function wrongWithSpark({ about, answers = [] }: CheckKind): string[] {
+  if (about.kind !== 'gate' || about.spark === undefined) return []
+  const outcomes = answers.map(({ id }) => id)
+  const strange = Object.keys(about.spark).filter((name) => !outcomes.includes(name))
+  const least = outcomes.flatMap((id) => about.spark?.[id] ?? [])
+  const isWhole = new Set(least).size === outcomes.length && least.includes(0)
+  return [
+    ...strange.map((name) => `spark: no outcome is called "${name}": ${known(outcomes)}`),
+    ...(isWhole ? [] : ['spark: give every answer a least spark of its own, and one of them 0']),
+  ]
 }
 
 function wrongWith(row: Chances, outcomes: readonly string[]): string[] {

@@ -44,6 +44,11 @@ const OfGate = z.strictObject({
    */
   shows: Name.optional(),
   /**
+   * It looks at the spark at a cap, or at the best of all: each answer with the least spark that gives it, where 1 is
+   * that of a good machine on a modest pull. The practice bench answers by it where the wiring tells.
+   */
+  spark: z.record(Name, z.number().min(0).max(2)).optional(),
+  /**
    * Where the cause is none of the tree. Left out: `holdsNot`, since no gate holds then; where the top of the
    * tree itself is watched after a change, `holds`, since that cures nothing outside the tree.
    */
@@ -77,6 +82,8 @@ export const Answer = z.strictObject({
   id: Name,
   says: Words,
   phone: Words.optional(),
+  /** It speaks of several outputs: on a machine with one it is not offered, and counts as this answer. */
+  onOne: Name.optional(),
   /** What was seen can be put right there and then, and may have been it all. */
   mend: z
     .strictObject({

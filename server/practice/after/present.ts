@@ -10,7 +10,7 @@ import type { RoundStanding } from '../round/standing.ts'
 import { worthOf } from '../tool/compare.ts'
 import { hasLooked, resultOf } from '../tool/result.ts'
 import type { ToolWalk } from '../tool/walk.ts'
-import { ownStep, type StepView, toolStep } from './steps.ts'
+import { type OrderView, ownOrder, toolOrder } from './steps.ts'
 
 /** The page of a round that is over. */
 export interface AfterPage {
@@ -22,8 +22,8 @@ export interface AfterPage {
   /** What was hidden, sentences. */
   readonly was: readonly string[]
   readonly facts: readonly Fact[]
-  readonly own: readonly StepView[]
-  readonly tool: readonly StepView[]
+  readonly own: readonly OrderView[]
+  readonly tool: readonly OrderView[]
   /** How the tool's walk ended. */
   readonly toolEnd: string
   readonly ways: readonly { readonly href: string; readonly text: string }[]
@@ -68,8 +68,8 @@ export function presentAfter(standing: RoundStanding, tool: ToolWalk): AfterPage
       { label: 'Seed', value: round.opened.seed },
       ...(round.opened.who === '' ? [] : [{ label: 'Who', value: round.opened.who }]),
     ],
-    own: worthOf(standing).map((worth) => ownStep(kase, worth)),
-    tool: tool.steps.map((step) => toolStep(kase, step)),
+    own: ownOrder(standing, worthOf(standing)),
+    tool: toolOrder(kase, tool),
     toolEnd: toolEndWords(kase, tool),
     ways: [
       { href: '/practice', text: 'Begin another round' },
@@ -102,7 +102,8 @@ function endWords({ end, fitted, kase, minutes: spent }: RoundStanding, tool: To
       )
 }
 
-const waitedBy = ({ steps }: ToolWalk): number => steps.reduce((sum, { waited }) => sum + waited, 0)
+const waitedBy = ({ steps, together }: ToolWalk): number =>
+  steps.reduce((sum, { waited }) => sum + waited, together.waited)
 
 const were = (parts: readonly string[]): string => (parts.length === 1 ? 'was' : 'were')
 

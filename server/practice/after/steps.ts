@@ -9,11 +9,14 @@ import {
   titleOf,
 } from '../../jobs/words/sentences.ts'
 import type { Case, CheckCard } from '../../knowledge/case.ts'
+import { hinderedWords } from '../page/barred.ts'
+import { type BetweenView, backViews, betweenViews } from '../page/between.ts'
 import { leftWords, seenWords, spentWords } from '../page/words.ts'
 import type { Known } from '../round/belief.ts'
+import type { RoundStanding } from '../round/standing.ts'
 import type { Worth } from '../tool/compare.ts'
 import { movedMost, type Part, toldApart } from '../tool/telling.ts'
-import type { ToolStep } from '../tool/walk.ts'
+import type { ToolStep, ToolWalk } from '../tool/walk.ts'
 
 /** One check of an order. */
 export interface StepView {
@@ -27,6 +30,44 @@ export interface StepView {
   readonly remarks: readonly string[]
 }
 
+/** A check of an order, or what was done between two. */
+export interface OrderView {
+  readonly step?: StepView
+  readonly between?: BetweenView
+}
+
+/** All that somebody did, in order. */
+export function ownOrder(
+  { kase, between }: RoundStanding,
+  worths: readonly Worth[],
+): readonly OrderView[] {
+  const at = (made: number): readonly OrderView[] =>
+    between
+      .filter((each) => each.after === made)
+      .flatMap((each) => betweenViews(kase, each))
+      .map((each) => ({ between: each }))
+  const steps = worths.flatMap((worth, i) => [{ step: ownStep(kase, worth) }, ...at(i + 1)])
+  return [...at(0), ...steps]
+}
+
+/** The tool's checks. One that it made once more and that changed nothing is said with the first. */
+export function toolOrder(kase: Case, { steps, together }: ToolWalk): readonly OrderView[] {
+  const idle = steps.filter(isIdle)
+  const told = steps.filter((step) => !idle.includes(step))
+  return [
+    ...told.map((step) => {
+      const first = told.find(({ card }) => card.id === step.card.id)
+      const again = first === step ? idle.filter(({ card }) => card.id === step.card.id) : []
+      return { step: toolStep(kase, step, again) }
+    }),
+    ...backViews(kase, together).map((between) => ({ between })),
+  ]
+}
+
+/** Made once more, and as it was. */
+const isIdle = ({ take, before, after }: ToolStep): boolean =>
+  take > 1 && movedMost(before, after) === undefined
+
 export function ownStep(kase: Case, { made, before, after, settled, cheaper }: Worth): StepView {
   const { card, seen, take } = made
   const left = leftWords(kase, made)
@@ -37,7 +78,9 @@ export function ownStep(kase: Case, { made, before, after, settled, cheaper }: W
     minutes: spentWords(made.minutes, made.waited),
     told: left === '' && seen.kind !== 'barred' ? toldWords(kase, before, after) : [],
     remarks: [
-      ...(seen.kind === 'barred' ? ['Nothing came back, so it told nothing.'] : []),
+      ...(seen.kind === 'barred'
+        ? [`Nothing came back, so it told nothing. ${hinderedWords(kase, made)}`]
+        : []),
       ...(settled ? ['What it asks had been settled before.'] : []),
       ...(cheaper
         ? [
@@ -53,7 +96,8 @@ export function ownStep(kase: Case, { made, before, after, settled, cheaper }: W
   }
 }
 
-export function toolStep(kase: Case, step: ToolStep): StepView {
+/** @param again the same once more, where that changed nothing */
+export function toolStep(kase: Case, step: ToolStep, again: readonly ToolStep[] = []): StepView {
   const { card, seen, take, minutes: spent, waited, before, after } = step
   return {
     title: titleOf(card.title, take > 1),
@@ -61,7 +105,11 @@ export function toolStep(kase: Case, step: ToolStep): StepView {
     shown: seenWords(card, seen),
     minutes: spentWords(spent, waited),
     told: toldWords(kase, before, after),
-    remarks: [],
+    remarks: again.map((each) =>
+      sentence(
+        `It was made once more, ${spentWords(each.minutes, each.waited)}, in case that was a slip, and changed next to nothing`,
+      ),
+    ),
   }
 }
 

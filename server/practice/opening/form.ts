@@ -19,8 +19,19 @@ export interface RoundForm {
 /** Longer than any name or seed that people give. */
 const longest = 60
 
+/** A name or a seed that is too long to be kept whole, a sentence: cut short it would be another one. */
+export function tooLongIn({ seed, who }: RoundForm): string | null {
+  const over = [
+    ['The seed', seed],
+    ['The name', who],
+  ].find(([, text = '']) => text.length > longest)
+  if (over === undefined) return null
+  const [what, text = ''] = over
+  return `${what} is ${text.length} letters long: write it in ${longest} at most.`
+}
+
 export function roundFormFrom(sent: unknown, who = ''): RoundForm {
-  const text = (name: string) => textOf(sent, name).trim().slice(0, longest)
+  const text = (name: string) => textOf(sent, name).trim()
   const level = levels.find((each) => each === text('level')) ?? 'any'
   return {
     ...{ machine: text('machine'), complaint: text('complaint'), seed: text('seed'), level },

@@ -7,7 +7,9 @@ import { printValue } from '../../measure/reading/print.ts'
 import { conditionsOf, leadsRead } from '../round/as-job.ts'
 import { knownAfter } from '../round/belief.ts'
 import type { Fitted, RoundStanding } from '../round/standing.ts'
-import { barredBecause } from './barred.ts'
+import { minutesBack } from '../round/waits.ts'
+import { hinderedWords } from './barred.ts'
+import { fittedWords } from './between.ts'
 import { groupsOf } from './groups.ts'
 import { handOutHref, roundHref } from './hrefs.ts'
 import { presentPracticeCheck } from './present-check.ts'
@@ -52,11 +54,7 @@ export function presentRound(
           ? [{ setup: setup.id, says: backWords(setup), minutes: minutes(setup.undo.minutes) }]
           : [],
       ),
-    readings: made.map((each) => {
-      const left = leftWords(kase, each)
-      const shown = seenWords(each.card, each.seen)
-      return titled(upperFirst(each.card.title), left === '' ? shown : `${shown}, ${left}`)
-    }),
+    readings: readingsOf(standing),
     ...(setups.length > 0 && { putTogether: togetherWords(standing) }),
     ...(standing.askedLast && {
       suspects: presentSuspects({
@@ -97,13 +95,28 @@ function factsOf({
   ]
 }
 
+/** Every reading, and between them the parts that were bought in vain. */
+function readingsOf({ kase, made, fitted }: RoundStanding): readonly string[] {
+  const boughtAfter = (checks: number) =>
+    fitted.filter(({ after }) => after === checks).map((each) => fittedWords(kase, each))
+  return [
+    ...boughtAfter(0),
+    ...made.flatMap((each, i) => {
+      const left = leftWords(kase, each)
+      const shown = seenWords(each.card, each.seen)
+      const says = left === '' ? shown : `${shown}, ${left}`
+      return [titled(upperFirst(each.card.title), says), ...boughtAfter(i + 1)]
+    }),
+  ]
+}
+
 function lastView(kase: Case, made: RoundStanding['made'][0]): LastView {
-  const { card, seen, inTheWay } = made
+  const { card, seen } = made
   const left = leftWords(kase, made)
   return {
     title: upperFirst(card.title),
     shown: seenWords(card, seen),
-    barred: seen.kind === 'barred' ? barredBecause(inTheWay, seen.by) : [],
+    ...(seen.kind === 'barred' && { hindered: hinderedWords(kase, made) }),
     ...(left !== '' && {
       spoilt: sentence(`It was made ${left}, so it says nothing of what it asks`),
     }),
@@ -122,7 +135,7 @@ function boughtWords({ kase }: RoundStanding, fitted: readonly Fitted[]): string
 }
 
 /** Nobody sees whether a new part was it before all is together. */
-function togetherWords({ setups }: RoundStanding): string {
-  const back = setups.reduce((sum, { undo }) => sum + (undo?.minutes ?? 0), 0)
-  return `All that is apart, off or fitted is put back first, ${minutes(back)}.`
+function togetherWords(standing: RoundStanding): string {
+  const back = minutesBack(standing.knowledge, standing.setups, standing)
+  return `All that is apart, off or fitted is put back first, ${spentWords(back.minutes, back.waited)}.`
 }

@@ -24,6 +24,10 @@ export async function roundRoutes(app: FastifyInstance, parts: PracticeParts): P
   })
 
   for (const noun of Object.keys(posts)) {
+    // Whoever reloads a page that a form was refused on, or opens its address once more, wants the round.
+    app.get(`/practice/rounds/:id/${noun}`, (request, reply) =>
+      reply.redirect(`/practice/rounds/${encodeURIComponent(textOf(request.params, 'id'))}`, 303),
+    )
     app.post(`/practice/rounds/:id/${noun}`, async (request, reply) => {
       const found = await findRound(parts, request)
       if (!isFound(found)) return showMissing(request, reply, found)

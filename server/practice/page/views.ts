@@ -41,8 +41,8 @@ export interface RoundPage {
 export interface LastView {
   readonly title: string
   readonly shown: string
-  /** Why nothing came back, and what to put back. */
-  readonly barred: readonly string[]
+  /** Why nothing came back, what that cost, and what to put back. */
+  readonly hindered?: string
   /** What was left in its way, and that it tells nothing so. */
   readonly spoilt?: string
 }

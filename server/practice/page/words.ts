@@ -1,6 +1,7 @@
-import { listed, minutes, sentence } from '../../jobs/words/sentences.ts'
+import { listed, lowerFirst, minutes, sentence } from '../../jobs/words/sentences.ts'
 import type { Case, CheckCard, SetupCard } from '../../knowledge/case.ts'
 import { unplugId } from '../../knowledge/instantiate/setup-cards.ts'
+import { sentencesIn } from '../../knowledge/instantiate/words.ts'
 import type { Made } from '../round/standing.ts'
 import type { Seen } from '../seen/look.ts'
 
@@ -26,6 +27,16 @@ export const titled = (title: string, shown: string): string =>
 
 /** How it is put back, or what was done where nothing is written of that. */
 export const backWords = ({ undo, do: says }: SetupCard): string => sentence(undo?.do ?? says)
+
+/** The way back of several, each by what comes first of it: what the switches stand at is said elsewhere. */
+export function backsInShort({ machine: { stop } }: Case, setups: readonly SetupCard[]): string {
+  const first = (setup: SetupCard): string => {
+    const all = sentencesIn(backWords(setup))
+    const says = all.find((each) => each !== sentence(stop?.off ?? '')) ?? ''
+    return lowerFirst(says.replace(/\.$/, ''))
+  }
+  return sentence(setups.map(first).join('; '))
+}
 
 /** "14 min", "14 min, 5 min of it waiting". */
 export const spentWords = (spent: number, waited: number): string =>

@@ -12,7 +12,7 @@ import { look, type Seen } from '../seen/look.ts'
 import type { Pull } from '../seen/making.ts'
 import { seedOf } from '../world/chance.ts'
 import { minutesToMake, needsOf } from './needs.ts'
-import { after, atRest, waitFor, waitForBack } from './waits.ts'
+import { after, atRest, minutesBack, waitFor } from './waits.ts'
 
 /** One time that a check was made in a round. */
 export interface Made {
@@ -38,6 +38,20 @@ export interface Fitted {
   readonly right: boolean
   readonly minutes: number
   readonly price: number
+  /** So many checks had been made by then. */
+  readonly after: number
+}
+
+/** What was done between checks: put back, or a part fitted. */
+export interface Between {
+  /** So many checks had been made by then. */
+  readonly after: number
+  /** What was put back; before a part is tried, and at the end, all of it. */
+  readonly back: readonly SetupCard[]
+  /** Of putting back, with waiting. */
+  readonly minutes: number
+  readonly waited: number
+  readonly fitted?: Fitted
 }
 
 /** Where a round stands, from its events and its seed. */
@@ -58,6 +72,7 @@ export interface RoundStanding {
   readonly asked: number
   readonly askedLast: boolean
   readonly fitted: readonly Fitted[]
+  readonly between: readonly Between[]
   readonly end: 'open' | 'found' | 'cannot tell'
 }
 
@@ -90,6 +105,7 @@ export function roundStanding(knowledge: Knowledge, round: StoredRound): RoundSt
       asked: 0,
       askedLast: false,
       fitted: [],
+      between: [],
       end: 'open',
     },
   }
@@ -109,7 +125,7 @@ export function roundStanding(knowledge: Knowledge, round: StoredRound): RoundSt
         now = afterFitting(now, event.part)
         break
       case 'cannot-tell':
-        now = { ...now, end: 'cannot tell' }
+        now = { ...afterPutBack(now, all(now)), end: 'cannot tell' }
         break
       case 'opened':
         break
@@ -150,26 +166,41 @@ function afterCheck(now: RoundStanding, check: string, pull: Pull): RoundStandin
   }
 }
 
-function afterPutBack(now: RoundStanding, names: ReadonlySet<string>): RoundStanding {
+/** @param fitted the part that all is put back for */
+function afterPutBack(
+  now: RoundStanding,
+  names: ReadonlySet<string>,
+  fitted?: Fitted,
+): RoundStanding {
   const back = now.setups.filter(({ id }) => names.has(id))
-  const waited = waitForBack(now.knowledge, back, now)
+  const { minutes, waited } = minutesBack(now.knowledge, back, now)
+  const between: Between = {
+    ...{ after: now.made.length, back, minutes, waited },
+    ...(fitted && { fitted }),
+  }
   return {
     ...now,
     setups: now.setups.filter(({ id }) => !names.has(id)),
-    minutes: now.minutes + waited + sum(back, ({ undo }) => undo?.minutes ?? 0),
+    minutes: now.minutes + minutes,
     waited: now.waited + waited,
+    between: back.length === 0 && !fitted ? now.between : [...now.between, between],
   }
 }
+
+const all = ({ setups }: RoundStanding): ReadonlySet<string> => new Set(setups.map(({ id }) => id))
 
 function afterFitting(now: RoundStanding, part: string): RoundStanding {
   const right = now.hidden.parts.includes(part)
   const kind = now.kase.machine.parts.find(({ id }) => id === part)?.kind ?? ''
   const cost = now.knowledge.partKinds.get(kind)?.cost
-  const fitted: Fitted = { part, right, minutes: cost?.minutes ?? 0, price: cost?.price ?? 0 }
+  const fitted: Fitted = {
+    part,
+    right,
+    minutes: cost?.minutes ?? 0,
+    price: cost?.price ?? 0,
+    after: now.made.length,
+  }
   // Whether it was the part shows on a machine that is all together, and no sooner.
-  const together = afterPutBack(now, new Set(now.setups.map(({ id }) => id)))
+  const together = afterPutBack(now, all(now), fitted)
   return { ...together, fitted: [...now.fitted, fitted], end: right ? 'found' : now.end }
 }
-
-const sum = <T>(items: readonly T[], of: (item: T) => number): number =>
-  items.reduce((total, item) => total + of(item), 0)

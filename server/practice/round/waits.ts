@@ -26,19 +26,17 @@ export function waitFor(
   return left(longest(knowledge, before), clock) + waits
 }
 
-/** Minutes that somebody waits before these are put back. */
-export const waitForBack = (
+/** Minutes that it takes to put these back, and those of them that somebody waits before that. */
+export function minutesBack(
   knowledge: Knowledge,
   back: readonly SetupCard[],
   clock: Clock,
-): number =>
-  left(
-    longest(
-      knowledge,
-      back.flatMap(({ undo }) => undo?.do ?? []),
-    ),
-    clock,
-  )
+): { readonly minutes: number; readonly waited: number } {
+  const ways = back.flatMap(({ undo }) => undo ?? [])
+  const says = ways.map((undo) => undo.do)
+  const waited = left(longest(knowledge, says), clock)
+  return { minutes: ways.reduce((sum, { minutes }) => sum + minutes, waited), waited }
+}
 
 /** The clock after a check that took so many minutes. */
 export function after(

@@ -10,8 +10,8 @@ import { ohmsAt, placesFor } from '../world/net/meet.ts'
 import type { Hidden } from './hidden.ts'
 import type { Making } from './making.ts'
 import { momentOf, propertyOf } from './moment.ts'
-import { isPeak, peakShown } from './peaks.ts'
-import { voltsAt } from './volts.ts'
+import { isPeak, peakShown } from './wired/peaks.ts'
+import { voltsAt } from './wired/volts.ts'
 
 /** The reading of a check as the wiring of the machine gives it; null where it does not tell. */
 export function byWiring(

@@ -5,11 +5,22 @@ import { between, drawn, happens, type Random, seeded, seedOf } from '../world/c
 import { trueMachine } from '../world/machine.ts'
 import { drawMeter } from '../world/meter.ts'
 import type { Hidden } from './hidden.ts'
-import { asComplainedOf } from './severity.ts'
+import { asComplainedOf, sparksAllTheSame } from './severity.ts'
+
+/** So many faults are drawn to find one that makes the complaint by the wiring of the machine as well. */
+const draws = 5
 
 /** A fault by base rate in a machine of this case. */
 export function drawHidden(knowledge: Knowledge, kase: Case, seed: number): Hidden {
   const random = seeded(seedOf(seed, kase.machine.id, kase.complaint.id))
+  let hidden = drawOnce(knowledge, kase, seed, random)
+  for (let draw = 1; draw < draws && sparksAllTheSame(hidden); draw += 1) {
+    hidden = drawOnce(knowledge, kase, seed, random)
+  }
+  return hidden
+}
+
+function drawOnce(knowledge: Knowledge, kase: Case, seed: number, random: Random): Hidden {
   const cutSet = drawCutSet(kase, random)
   const { faults, parts } = numbered(kase.model.cutSets, cutSet)
   const [meter = ''] = knowledge.meters.keys()

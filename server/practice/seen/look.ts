@@ -8,6 +8,7 @@ import { spoilt } from './left/spoilt.ts'
 import type { Making } from './making.ts'
 import { outcomeOfTable } from './outcome.ts'
 import { shownFor } from './shown.ts'
+import { sparkSeen } from './wired/spark.ts'
 
 /** What comes back from a check. */
 export type Seen =
@@ -28,7 +29,9 @@ export function look(hidden: Hidden, card: CheckCard, making: Making): Seen {
   const read = byWiring(hidden, card, making, random)
   if (read !== null) return { kind: 'typed', text: read }
   const outcome =
-    left?.kind === 'failing' ? left.outcome : outcomeOfTable(hidden, card, check, random)
+    left?.kind === 'failing'
+      ? left.outcome
+      : (sparkSeen(hidden, card, making, random) ?? outcomeOfTable(hidden, card, check, random))
   if (card.measurand === undefined) return { kind: 'answer', id: outcome }
   return { kind: 'typed', text: shownFor(hidden, card, card.measurand, outcome, making, random) }
 }

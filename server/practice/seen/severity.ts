@@ -8,6 +8,7 @@ import { byWiring, shows } from './by-wiring.ts'
 import type { Hidden } from './hidden.ts'
 import { pulls } from './making.ts'
 import { propertyOf } from './moment.ts'
+import { sparkOf, sparkSeen } from './wired/spark.ts'
 
 /** So many draws of how badly a part has failed are looked at, and so many checks of each. */
 const draws = 9
@@ -52,16 +53,52 @@ function isAllOrNothing({ knowledge, kase: { machine } }: Hidden, fault: string)
 }
 
 /** What the fault shows in by the wiring, once for each property, the plainest first. */
-function checksThatTell({ kase, cutSet, truth }: Hidden): readonly CheckCard[] {
+function checksThatTell(hidden: Hidden): readonly CheckCard[] {
+  const { kase, cutSet, truth } = hidden
+  const isRead = (card: CheckCard) =>
+    truth && (propertyOf(truth, card)?.reads || sparkOf(hidden, card) !== undefined)
   const read = [...kase.checks.values()].filter(
-    (card) => truth && propertyOf(truth, card)?.reads && shows(kase.model, card.id, cutSet),
+    (card) => isRead(card) && shows(kase.model, card.id, cutSet),
   )
-  const goodRow = (card: CheckCard) => rowOf(kase.model, card, cutSet)[inRange(card)] ?? 0
-  const once = new Map(read.toReversed().map((card) => [card.measurand?.property, card]))
+  const goodRow = (card: CheckCard) => chanceOf(hidden, card, goodIn(hidden, card))
+  // Of all that look at a spark alike, the plainest that does not cure it.
+  const telling = read
+    .filter((card) => card.measurand !== undefined || goodRow(card) < plausible)
+    .sort((a, b) => Number(changesSomething(hidden, a)) - Number(changesSomething(hidden, b)))
+  const once = new Map(
+    telling.toReversed().map((card) => [card.measurand?.property ?? card.outcomes.join(), card]),
+  )
   return [...once.values()].sort((a, b) => goodRow(a) - goodRow(b)).slice(0, checks)
 }
 
-const inRange = ({ outcomes }: CheckCard) => outcomes.indexOf('in range')
+/** Whether the wiring of a machine gives a good spark where the rows of its fault hardly know one. */
+export const sparksAllTheSame = (hidden: Hidden): boolean =>
+  [...hidden.kase.checks.values()]
+    .filter((card) => sparkOf(hidden, card) !== undefined && !changesSomething(hidden, card))
+    .some((card) => {
+      const good = goodIn(hidden, card)
+      return (
+        chanceOf(hidden, card, good) < plausible &&
+        shows(hidden.kase.model, card.id, hidden.cutSet) &&
+        shownBy({ ...hidden, air: 20 }, card) === good
+      )
+    })
+
+function changesSomething(hidden: Hidden, card: CheckCard): boolean {
+  const { without, replacing, swapping } = sparkOf(hidden, card) ?? {}
+  return [without, replacing, swapping].some((each) => each !== undefined)
+}
+
+/** What a good machine shows in a check. */
+function goodIn(hidden: Hidden, card: CheckCard): string {
+  const { spark = {} } = sparkOf(hidden, card) ?? {}
+  const [brightest] = Object.entries(spark).sort(([, a], [, b]) => b - a)
+  return brightest?.[0] ?? 'in range'
+}
+
+/** Chance of this outcome by the row of what is hidden. */
+const chanceOf = (hidden: Hidden, card: CheckCard, outcome: string): number =>
+  rowOf(hidden.kase.model, card, hidden.cutSet)[card.outcomes.indexOf(outcome)] ?? 0
 
 const rowOf = (model: Hidden['kase']['model'], { id }: CheckCard, cutSet: number) =>
   numbered(checkNamed(model, id).chances, cutSet)
@@ -74,14 +111,22 @@ interface Chances {
 
 const certain: Chances = { band: 1, out: 1 }
 
-/** Chances that its fault reads as this machine does, at 20 °C and by steady hands. */
+/** Chances that its fault shows as this machine does, at 20 °C and by steady hands. */
 function chancesOf(hidden: Hidden, card: CheckCard): Chances {
+  const shown = shownBy({ ...hidden, air: 20, leads: 0 }, card)
+  if (shown === null) return certain
+  const [good, band] = [goodIn(hidden, card), chanceOf(hidden, card, shown)]
+  return { band, out: shown === good ? band : 1 - chanceOf(hidden, card, good) }
+}
+
+/** The outcome of a check by the wiring, of several places the worst; null where it does not tell. */
+function shownBy(hidden: Hidden, card: CheckCard): string | null {
   const { measurand, setups } = card
-  if (measurand === undefined) return certain
   const stands = new Set(setups.map(({ id }) => id))
   const steady = { take: 1, pull: 'brisk', stands } as const
-  const text = byWiring({ ...hidden, air: 20, leads: 0 }, card, steady, () => 0.5)
-  if (text === null) return certain
+  if (measurand === undefined) return sparkSeen(hidden, card, steady, () => 0.5)
+  const text = byWiring(hidden, card, steady, () => 0.5)
+  if (text === null) return null
   const { quantity, limits, rpm = pulls.brisk } = measurand
   const isPulled = card.engine === 'cranking' && quantity.corrections.includes('speed')
   const parsed = parseTouches(text, quantity)
@@ -90,9 +135,5 @@ function chancesOf(hidden: Hidden, card: CheckCard): Chances {
       ? bandOf(isPulled ? (touch.value * rpm) / pulls.brisk : touch.value, limits, quantity)
       : quantity.overRange,
   )
-  const row = rowOf(hidden.kase.model, card, hidden.cutSet)
-  const good = row[inRange(card)] ?? 0
-  const worst = bands.find((band) => band !== 'in range')
-  if (worst === undefined) return { band: good, out: good }
-  return { band: row[card.outcomes.indexOf(worst ?? '')] ?? 0, out: 1 - good }
+  return bands.find((band) => band !== 'in range') ?? 'in range'
 }

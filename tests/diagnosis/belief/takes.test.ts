@@ -81,6 +81,9 @@ describe('a check made once more', () => {
     expect(furtherTake(winding, read(1)[0]!)).not.toBeNull()
     const enough = read(...new Array(mostTakes).fill(1))[0]!
     expect(furtherTake(winding, enough)).toBeNull()
+    // Two that agree are settled, and where they differ a third decides.
+    expect(furtherTake(winding, read(1, 1)[0]!)).toBeNull()
+    expect(furtherTake(winding, read(1, 0)[0]!)).not.toBeNull()
     expect(furtherTake(asked, { check: 'memory', likelihoods: [0, 1] })).toBeNull()
     expect(furtherTake(winding, { check: 'winding', likelihoods: [0.4, 0.6] })).toBeNull()
     expect(furtherTake(winding, { check: 'winding', likelihoods: [1, 1] })).toBeNull()

@@ -4,6 +4,7 @@ import type { About } from '../../schema/check-kind.ts'
 import type { Machine } from '../../schema/machine.ts'
 import type { Chances } from '../../schema/shared.ts'
 import type { PlannedCheck } from '../planned-check.ts'
+import { onMachine } from '../where/offered.ts'
 import { chancesOfNaming } from '../where/which.ts'
 import { watchGate } from './gates.ts'
 import {
@@ -33,7 +34,7 @@ export function rowOf(check: PlannedCheck, outcomes: readonly string[], setting:
     const chances = chancesFor(faults)
     const known = rows.get(chances)
     if (known !== undefined) return known
-    const row = floored(chances, outcomes)
+    const row = floored(onMachine(chances, check.kind, setting.machine), outcomes)
     rows.set(chances, row)
     return row
   }

@@ -2,6 +2,7 @@ import { likeliest } from '../../../diagnosis/belief/likeliest.ts'
 import type { Machine } from '../../schema/machine.ts'
 import type { Chances } from '../../schema/shared.ts'
 import type { PlannedCheck } from '../planned-check.ts'
+import { onMachine } from '../where/offered.ts'
 import { floored, healthyRow } from './rows.ts'
 
 /**
@@ -19,7 +20,7 @@ export function slipsOf(
 ): number[][] | undefined {
   const { about, lasting } = check.kind
   if (about.kind === 'question' || about.kind === 'which' || lasting) return undefined
-  const row = (chances: Chances) => floored(chances, outcomes)
+  const row = (chances: Chances) => floored(onMachine(chances, check.kind, machine), outcomes)
   const first = row(about.kind === 'gate' ? about.holds : healthyRow(check, about, machine))
   const rows = about.kind === 'gate' ? [first, row(about.holdsNot)] : [first]
   const share = Math.min(...rows.map((row) => 1 - Math.max(...row)))

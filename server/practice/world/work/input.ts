@@ -49,13 +49,18 @@ export function charged(now: Moment, box: Box, rpm: number): number {
   const each = charging.map((pair, i) => {
     const weight = charging.length === 1 ? 1 : numbered(weights, i)
     const volts = arriving(now, box, pair, 'charge', rpm) / arriving(good, box, pair, 'charge', rpm)
-    return weight * volts * (filled(now, pair, rpm) / filled(good, pair, rpm))
+    return weight * volts
   })
-  return each.reduce((sum, share) => sum + share, 0)
+  const share = each.reduce((sum, one) => sum + one, 0)
+  return (share * filled(now, charging, rpm)) / filled(good, charging, rpm)
 }
 
-/** How far a half wave through so many Ω fills the capacitor. */
-function filled(now: Moment, [plug, a, b]: Box['inputs'][0], rpm: number): number {
-  const ohms = ohmsBetween(harness(now), node([plug, a], 'own'), node([plug, b], 'own'))
+/** How far a half wave fills the capacitor through its exciters, which lie in series: without one no charge flows. */
+function filled(now: Moment, charging: Box['inputs'], rpm: number): number {
+  const net = harness(now)
+  const ohms = charging.reduce(
+    (sum, [plug, a, b]) => sum + ohmsBetween(net, node([plug, a], 'own'), node([plug, b], 'own')),
+    0,
+  )
   return Number.isFinite(ohms) ? 1 - Math.exp(-5 / rpm / (ohms * capacitor)) : 0
 }

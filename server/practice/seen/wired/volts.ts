@@ -1,12 +1,12 @@
-import type { CheckCard } from '../../knowledge/case.ts'
-import { type Random, spread } from '../world/chance.ts'
-import { shownVolts } from '../world/display.ts'
-import { ohmsAt, placesFor } from '../world/net/meet.ts'
-import type { Moment } from '../world/net/moment.ts'
-import { placesAtWork } from '../world/work/places.ts'
-import { atWork } from '../world/work/volts.ts'
-import { legVolts } from '../world/work/windings.ts'
-import type { Hidden } from './hidden.ts'
+import type { CheckCard } from '../../../knowledge/case.ts'
+import { type Random, spread } from '../../world/chance.ts'
+import { shownVolts } from '../../world/display.ts'
+import { ohmsAt, placesFor } from '../../world/net/meet.ts'
+import type { Moment } from '../../world/net/moment.ts'
+import { placesAtWork } from '../../world/work/places.ts'
+import { atWork } from '../../world/work/volts.ts'
+import { legVolts } from '../../world/work/windings.ts'
+import type { Hidden } from '../hidden.ts'
 
 /** rpm that a check which names none is made at. Common practice. */
 const fastIdle = 3000
