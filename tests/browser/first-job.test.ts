@@ -58,7 +58,8 @@ describe.each([
     await openJobByClicks(page, kase)
     const first = (await checkOnPage(page))!
     await give(page, fault.typical(first))
-    await changing(page, () => page.getByRole('button', { name: /^Withdraw/ }).click())
+    await page.locator('.change summary').click()
+    await changing(page, () => page.getByRole('button', { name: /^It counts no more/ }).click())
     expect(await checkOnPage(page)).toBe(first)
     await page.locator('.pass > summary').click()
     const because = page.locator('.pass button[name=reason]').first()

@@ -45,3 +45,23 @@ describe.each([
     expect(complaints).toEqual([])
   })
 })
+
+it('shows what was wrong with what was written, where it was written', async () => {
+  const { page } = await openPage(phone, {}, 'folded')
+  await openTwin(page)
+  await page.getByRole('link', { name: 'I found it' }).click()
+  await page.getByLabel('What has failed?').selectOption({ label: 'Tether switch' })
+  await page.getByRole('button', { name: 'This one' }).click()
+  await page.getByText('How it failed, note, price, minutes').click()
+  const minutes = page.getByLabel('Minutes of work')
+  await minutes.fill('half an hour')
+  await page.getByRole('button', { name: 'Repaired: the tether switch' }).click()
+  const problem = page.locator('#written-problem')
+  await problem.waitFor()
+  expect(await minutes.inputValue()).toBe('half an hour')
+  for (const shown of [problem, minutes]) {
+    const { y } = (await shown.boundingBox())!
+    expect(y).toBeGreaterThanOrEqual(0)
+    expect(y).toBeLessThan(phone.viewport.height)
+  }
+})

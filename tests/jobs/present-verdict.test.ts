@@ -17,7 +17,7 @@ describe('a named part', () => {
 
   it('has its evidence as sentences that say how much they weigh', () => {
     expect(plain(page().verdict!.evidence)).toEqual([
-      'Start exciter read OL at the stator plug, pins 1 and 2: open, >99 %; a good one reads 310 Ω to 420 Ω. That speaks strongly for it (51 to 1).',
+      'Start exciter read OL at the stator plug, pins 1 and 2: open, >99 %; a good one reads 310 Ω to 420 Ω at 20 °C. That speaks strongly for it (51 to 1).',
     ])
   })
 

@@ -152,6 +152,21 @@ describe('what a page tells people to do', () => {
     expect(breaking(covered, (page) => places(page).cover > places(page).run)).toEqual([])
   })
 
+  it('marks no pin where a step says that the clip must not go to one', () => {
+    const warns = (page: Page) => /never to a pin of its plug/.test(steps(page))
+    expect(breaking(warns, ({ card }) => card.spot === undefined)).toEqual([])
+  })
+
+  it('looks while it is pulled, and waits before the stop wire is joined as before it is parted', () => {
+    const shades = (page: Page) => /Shade the tester/.test(steps(page))
+    const before = (page: Page) => /Shade the tester.*briskly three times/s.test(steps(page))
+    expect(breaking(shades, before)).toEqual([])
+    const joins = ({ card }: Page) => card.setups.some(({ id }) => id === 'stop-circuit-unplugged')
+    const waits = ({ card }: Page) =>
+      card.setups.some(({ undo }) => /^Wait five minutes.*Join the stop wire/s.test(undo?.do ?? ''))
+    expect(breaking(joins, waits)).toEqual([])
+  })
+
   it('takes off what lies over the spark plugs before one comes out, or its cap off', () => {
     const covers = ({ kase }: Page) =>
       kase.machine.parts.filter(({ role }) => role === 'plug').flatMap(({ access = [] }) => access)

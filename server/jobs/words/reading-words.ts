@@ -1,4 +1,5 @@
 import type { Case, CheckCard } from '../../knowledge/case.ts'
+import { heldAt } from '../../measure/correct/held-at.ts'
 import { bandName } from '../../measure/decide/bands.ts'
 import type { Measured } from '../../measure/measured.ts'
 import { printLimits, printReading } from '../../measure/reading/print.ts'
@@ -75,7 +76,7 @@ export function readingSentence(kase: Case, card: CheckCard, judged: Judged): st
   const { limits, quantity } = card.measurand
   const band = judgedWords(card, judged)
   const said = `${upperFirst(readInWords(kase, card, judged))}${place}${band ? `: ${band}` : ''}`
-  return `${said}; a good one ${quantity.goodOne} ${printLimits(limits, quantity.unit)}.`
+  return `${said}; a good one ${quantity.goodOne} ${printLimits(limits, quantity.unit)}${heldAt(card.measurand)}.`
 }
 
 /** "start exciter read 365 Ω", "Spark on the tester: no spark": what came back, and nothing of what it is worth. */

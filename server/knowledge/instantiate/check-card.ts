@@ -1,4 +1,5 @@
 import { entry, named } from '../../diagnosis/model/named.ts'
+import { heldAt } from '../../measure/correct/held-at.ts'
 import { parseQuantityText } from '../../measure/reading/parse.ts'
 import { printLimits } from '../../measure/reading/print.ts'
 import type { Limits } from '../../measure/reading/reading.ts'
@@ -178,7 +179,9 @@ function fillingsFor(
       wires: wiresInWords(connector, spot.touch),
     }),
     ...(connector && { connector: connector.name }),
-    ...(measurand && { limits: printLimits(measurand.limits, measurand.quantity.unit) }),
+    ...(measurand && {
+      limits: `${printLimits(measurand.limits, measurand.quantity.unit)}${heldAt(measurand)}`,
+    }),
   }
 }
 

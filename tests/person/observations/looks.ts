@@ -138,7 +138,8 @@ const fuseLook: Observation = (check) => {
   const behind = {
     'ignition-fuse': ['supply-wires'],
     fuse: ['key-wires', 'start-wires'],
-  }[partNamed(site.world.machine, part).role as 'fuse' | 'ignition-fuse']
+    'dash-fuse': [],
+  }[partNamed(site.world.machine, part).role as 'fuse' | 'ignition-fuse' | 'dash-fuse']
   const now = nowAt(site)
   if (behind.some((role) => isOnGround(now, role))) return answer('blown')
   return look('good', { 'burnt-holder': 0.04 }, ['blown', 'burnt-holder'])(check)

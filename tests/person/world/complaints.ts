@@ -104,6 +104,7 @@ const complaints: Readonly<Record<string, (now: Now) => boolean>> = {
     isOff(now) ||
     outputsOf(now.site.world).some((output) => margin(now, output, pull) < 1) ||
     (now.site.world.circuit.electricStart && charging(now).cranking < 300) ||
+    fuelCause(now) !== undefined ||
     late(now),
   'misfires-at-speed': (now) =>
     isOff(now) || outputsOf(now.site.world).some((output) => margin(now, output, fullSpeed) < 1),

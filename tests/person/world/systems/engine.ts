@@ -99,9 +99,9 @@ export function isEarly(now: Now, output: string): boolean {
   )
 }
 
-/** What starts and then dies burns for some seconds what is there; at idle a little is enough. */
+/** What starts and then dies burns for some seconds what is there; at idle, or once it is warm, a little is enough. */
 const isStarved = (now: Now) =>
-  !['starts-then-dies', 'bogs-limited'].includes(now.site.world.complaint) &&
+  !['starts-then-dies', 'bogs-limited', 'hard-start-cold'].includes(now.site.world.complaint) &&
   fuelCause(now) !== undefined
 
 /** Whether the box keeps the speed down although nothing asks for it. */
