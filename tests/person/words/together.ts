@@ -102,7 +102,7 @@ export const positions: readonly Phrase[] = [
   // A rider's weight and a clipped cord close what stops the engine by opening.
   [/seat weighed down|set the .* as for work/i, () => having({ letGo: new Set() })],
   [/^let the .* go, as when/i, ({ part }) => add('letGo', part)],
-  [/tether (left )?on|as for work:/i, () => having({ tether: 'on' })],
+  [/tether (clip )?(left )?on|as for work:/i, () => having({ tether: 'on' })],
   [
     /(stop|key) switch at off|key (still )?at off|turn the key to off/i,
     () => having({ stopSwitch: 'OFF' }),
