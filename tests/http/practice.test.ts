@@ -99,6 +99,14 @@ describe('the form that begins a round', () => {
     await http().get('/practice/rounds/999/checks').redirects(1).expect(404)
   })
 
+  it('takes a seed for the same however it was heard: capitals and spaces make no other', async () => {
+    const seeds = ['Class 7, Friday', 'class 7,  FRIDAY']
+    const kept = await Promise.all(
+      seeds.map(async (seed) => textIn((await http().get(await begin({ seed }))).text)),
+    )
+    for (const words of kept) expect(words).toContain('class 7, friday')
+  })
+
   it('gives everybody with the same seed the same machine, whatever was left to chance', async () => {
     const begun = async (seed: string) => {
       const { text } = await http().get(await begin({ machine: '', complaint: '', seed }))

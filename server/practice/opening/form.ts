@@ -30,6 +30,9 @@ export function tooLongIn({ seed, who }: RoundForm): string | null {
   return `${what} is ${text.length} letters long: write it in ${longest} at most.`
 }
 
+/** A class hears its seed or reads it off a board: capitals and spaces make no other machine of it. */
+export const seedMeant = (typed: string): string => typed.toLowerCase().split(/\s+/).join(' ')
+
 export function roundFormFrom(sent: unknown, who = ''): RoundForm {
   const text = (name: string) => textOf(sent, name).trim()
   const level = levels.find((each) => each === text('level')) ?? 'any'

@@ -4,7 +4,7 @@ import { showPage } from '../../web/page.ts'
 import { roundHref } from '../page/hrefs.ts'
 import type { PracticeParts } from '../record/parts.ts'
 import { drawFor } from '../tool/level.ts'
-import { fitFor, type RoundForm, roundFormFrom, tooLongIn } from './form.ts'
+import { fitFor, type RoundForm, roundFormFrom, seedMeant, tooLongIn } from './form.ts'
 import { presentOpening } from './present.ts'
 
 /** The name of who practises is kept in the browser, for the next round. */
@@ -24,7 +24,7 @@ export async function openingRoutes(app: FastifyInstance, parts: PracticeParts):
     const form = roundFormFrom(request.body)
     const tooLong = tooLongIn(form)
     if (tooLong !== null) return showOpening(parts, request, reply.code(422), form, tooLong)
-    const seed = form.seed || String(randomInt(1000, 1_000_000))
+    const seed = seedMeant(form.seed) || String(randomInt(1000, 1_000_000))
     const fit = fitFor(knowledge, form, seed)
     if (typeof fit === 'string') return showOpening(parts, request, reply.code(422), form, fit)
     const wish = { machine: fit.machine.id, complaint: fit.complaint.id, level: form.level, seed }
