@@ -24,8 +24,11 @@ export async function showAlone(
 ): Promise<string> {
   reply.header('content-security-policy', policy).header('cache-control', 'no-cache')
   const html = await reply.viewAsync('cards/page', { ...page, style } satisfies CardsPage)
-  return html.replaceAll(betweenLines, '\n')
+  return html.replaceAll(betweenLines, '\n').replaceAll(endOfItem, '')
 }
 
 /** Templates leave empty lines where they decide something; a card is to be small. */
 const betweenLines = /\n\s*\n+/g
+
+/** The end of a list's item may be left out wherever it stands (HTML Standard, 13.1.2.4): some hundreds on a card. */
+const endOfItem = '</li>'
