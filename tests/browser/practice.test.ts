@@ -62,7 +62,15 @@ describe('a round at the practice bench', () => {
     await page.getByRole('button', { name: 'Buy it and fit it' }).click()
     await page.getByText('You named the part that had failed.').waitFor()
     expect(await page.locator('.was').textContent()).toContain('The exciter winding is open')
-    expect(await page.locator('[aria-labelledby=own] .order > li').count()).toBe(2)
+    const own = await page.locator('[aria-labelledby=own] .order > li').allTextContents()
+    expect(own.map((row) => row.split(/[: ]/)[0])).toEqual([
+      'Resistance',
+      'Put',
+      'Resistance',
+      'Put',
+      'The',
+    ])
+    expect(own.at(-1)).toContain('bought and fitted: the complaint was gone')
     expect(await page.locator('[aria-labelledby=tool] .order > li').count()).toBeGreaterThan(2)
     await page.getByRole('link', { name: 'How it goes so far' }).click()
     await page.getByText('1 round, 1 of them right.').waitFor()

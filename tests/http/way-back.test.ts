@@ -109,7 +109,7 @@ describe('a check page', () => {
     async (check) => {
       const { page, make } = await openedJob(single)
       const [join, tryIt] = stepsOn(await page(`check=${check}`)).slice(-2)
-      expect(join).toMatch(/^Join the stop (wire|plug).* again/)
+      expect(join).toMatch(/\bJoin the stop (wire|plug).* again/)
       expect(tryIt).toMatch(/^Before anything else at the next start, try the stop switch/)
       await make(check)
       const after = putBackOn(await page('check=spark-on-tester.single'))
