@@ -109,6 +109,21 @@ describe('a machine that drives a boat', () => {
     expect(await words(`${afloat}?`)).toMatch(/cooling water comes.*Anchor up.*Go gently at first/)
   })
 
+  it('has its cowl on and is cast off before it goes, and is told how to go last', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http, { afloat: 'yes', job: 'ferrymere-3t/one-cylinder-dead' })
+    const seen = { version: 1, check: 'cap-look.cap-top', choice: 'good' }
+    await post(http, `${job}/readings`, seen).expect(303)
+    const words = await wordsOn(http, `${job}/home?way=on-one&line=99`)
+    const all = words.slice(words.lastIndexOf('All of it, in order'))
+    const [cowl, castOff, gently] = ['engine cowl back on', 'cooling water', 'Go gently'].map((says) =>
+      all.lastIndexOf(says),
+    )
+    expect(cowl).toBeGreaterThan(0)
+    expect(castOff).toBeGreaterThan(cowl!)
+    expect(gently).toBeGreaterThan(castOff!)
+  })
+
   it('is not on the water because somebody says so of a machine on wheels', async () => {
     const { http } = await readyApp()
     const land = allCases().find(

@@ -35,6 +35,7 @@ describe('a line that was cut', () => {
       again.indexOf(says),
     )
     expect(back.every((at) => at > 0)).toBe(true)
+    expect(again.split('Join the stop wire')).toHaveLength(2)
     expect(back).toEqual(back.toSorted((a, b) => a - b))
     // What was put back is not taken for apart.
     const ready = words.slice(words.lastIndexOf('All of it, in order'))

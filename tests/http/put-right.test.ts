@@ -157,6 +157,30 @@ describe('what an owner has seen that can be put right', () => {
     expect(addressesIn((await http.get(job).expect(200)).text)).toContain(`${job}/sheet`)
   })
 
+  it('has the stop tried where it is turned over with its plugs in, though it is not meant to start', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http)
+    const check = [...noSpark.checks.values()].find(({ id }) => id === 'spark-stop-at-plug')!.id
+    await post(http, `${job}/readings`, { version: 1, check, choice: 'none' }).expect(303)
+    const labels = async (of: string) => {
+      const { text } = await http.get(`${job}?check=${of}&line=99`).expect(200)
+      return [...text.matchAll(/<li><b>([^<]+):<\/b>/g)].map(([, label]) => label)
+    }
+    expect(await labels('added-off')).toContain('try the stop')
+    expect(await labels('spark-old-plug.single')).not.toContain('try the stop')
+  })
+
+  it('is not put right first at the bench as well where it was tried by phone in vain', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http)
+    const of = await tellLoose(http, job)
+    const whole = async () => textIn((await http.get(`${job}?whole=yes`).expect(200)).text)
+    expect(await whole()).toContain('Put it right first')
+    await post(http, `${job}/mendings`, { version: 2, of, choice: 'still-there' }).expect(303)
+    expect(await whole()).not.toContain('Put it right first')
+    expect(await whole()).toMatch(/Tried by phone\s+Plug cap/)
+  })
+
   it('is held less likely where what was suspected was put right in vain, and only what that cures', async () => {
     const { http } = await readyApp()
     const dead = caseOf('larkfell-2i', 'one-cylinder-dead')

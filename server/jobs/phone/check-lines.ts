@@ -26,7 +26,7 @@ export function checkLines(input: Standing, card: CheckCard, again = false): Lin
     ...first,
     ...(card.asked ? [] : stopFirst(input)),
     ...linesOf('put back first', putBackSentences(way.putBack, kase.machine, 'by phone')),
-    ...(startsIt(card) ? stopToTry(input) : []),
+    ...(startsIt(card, input.knowledge) ? stopToTry(input) : []),
     ...linesOf('make ready', [
       ...stillSentences(way.still, 'by phone'),
       ...makeSentences(way.make, 'by phone'),

@@ -1,3 +1,5 @@
+import { phoneWords } from '../../knowledge/instantiate/setup-cards.ts'
+import { sentencesIn } from '../../knowledge/instantiate/words.ts'
 import { asItStands, type Step, toPutBack } from '../standing/as-it-stands.ts'
 import type { Standing } from '../standing/standing.ts'
 import { putBackByPhone } from './start/serves-running.ts'
@@ -19,10 +21,13 @@ export function perhapsApart(
  * How a check that was begun ends, in words for an owner: what it has put back after its last question, plugs into their
  * own cylinders for instance, which no set-up knows of.
  */
-export function endOfBegun({ checks }: Standing['kase'], check: string | null): string[] {
-  const { phone = [], asked } = checks.get(check ?? '') ?? {}
+export function endOfBegun({ checks, machine }: Standing['kase'], check: string | null): string[] {
+  const { phone = [], setups = [], asked } = checks.get(check ?? '') ?? {}
   const last = phone.findLastIndex((says) => says.endsWith('?'))
-  const end = asked || last < 0 ? [] : phone.slice(last + 1)
+  // What its set-ups put back, and how the stop is tried, is said of them.
+  const ofSetups = setups.flatMap(({ undo }) => (undo ? sentencesIn(phoneWords(undo)) : []))
+  const said = [...ofSetups, ...(machine.stop ? sentencesIn(machine.stop.try) : [])]
+  const end = asked || last < 0 ? [] : phone.slice(last + 1).filter((says) => !said.includes(says))
   return end.length > 0 ? ['Unless it is so already, end what you had begun.', ...end] : []
 }
 

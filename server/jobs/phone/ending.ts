@@ -71,13 +71,16 @@ const neverLines = ({ kase, knowledge, folded }: Standing): Line[] =>
 
 function handOver(input: Standing): Line[] {
   const { folded, walk } = input
+  const more = wouldHelp(input)
   const tried = partsFound(walk.step).some((part) => folded.putRight.has(part))
   return linesOf('hand over', [
     ...stopFirst(input).map(({ says }) => says),
     tried
       ? 'What can be done out there has been done: the rest is work for a bench.'
-      : 'That is work for a bench: take nothing apart where you are.',
-    ...wouldHelp(input),
+      : more.length > 0
+        ? 'With what you have there, nothing more can be done.'
+        : 'That is work for a bench: take nothing apart where you are.',
+    ...more,
     ...stopToTry(input).map(({ says }) => says),
     'What we found stands written here, and the workshop goes on from it.',
     'Now let us see how you get home.',

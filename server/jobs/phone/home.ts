@@ -124,6 +124,9 @@ function tryingView(input: Standing & Asked, id: string, way: Way): HomePage['tr
   const cards = cautionCards(cautions, knowledge, kase.machine)
   const asked = walk.step.kind === 'ask' ? walk.step.proposal.check : null
   const [first, covers] = putTogether(input)
+  // What comes after the start is said of the way itself.
+  const started = steps.findLastIndex((step) => step.includes('{turn}'))
+  const going = started < 0 ? steps.length : started + 1
   const lines = [
     ...linesOf('first', folded.conditions.afloat ? knowledge.home.afloat.first : []),
     ...cautionLines(cards, heardOnCall(input)),
@@ -135,9 +138,10 @@ function tryingView(input: Standing & Asked, id: string, way: Way): HomePage['tr
     ...(way.leaves ? [] : stopToTry(input)),
     // What can go wrong is heard before it is done.
     ...linesOf('mind', [danger]),
-    ...linesOf('do', fillAll(steps, fillings)),
+    ...linesOf('do', fillAll(steps.slice(0, going), fillings)),
     ...linesOf('before you go', coversBack(putBackSentences(covers, kase.machine, 'by phone'))),
     ...linesOf('before you go', castingOff(input)),
+    ...linesOf('do', fillAll(steps.slice(going), fillings)),
     { says: 'Does it run, and can you go?', label: 'ask' },
   ]
   return {

@@ -48,11 +48,12 @@ export function presentLast(
 /** What the answer says can be put right; nothing once somebody writes down or has written down a repair. */
 function mended(
   { job, kase, folded, knowledge, found }: Standing & Pick<Asked, 'found'>,
-  { answers = [] }: CheckCard,
+  { id: check, answers = [] }: CheckCard,
   { reading }: Judged,
 ): Pick<LastReading, 'mend'> {
   const mend = answers.find(({ id }) => reading.kind === 'answer' && reading.answer === id)?.mend
-  if (mend === undefined || found !== undefined || folded.repairs.length > 0) return {}
+  const isTried = folded.putRight.get(check) === 'still there'
+  if (mend === undefined || isTried || found !== undefined || folded.repairs.length > 0) return {}
   return {
     mend: {
       says: sentence(mend.says),

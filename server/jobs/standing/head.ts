@@ -76,7 +76,10 @@ function putRightByPhone(
     const name = parts.get(checks.get(of)?.part ?? of)?.name ?? checks.get(of)?.title
     return came === 'still there' && name !== undefined ? [upperFirst(name)] : []
   })
-  return tried.map((name) => ({ label: 'Put right', value: `${name}, and it was still the same` }))
+  return tried.map((name) => ({
+    label: 'Tried by phone',
+    value: `${name}, and it was still the same`,
+  }))
 }
 
 /** A full tool box would take more room than the rest of the head: then they are only counted. */

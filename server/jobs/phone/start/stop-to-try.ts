@@ -1,6 +1,7 @@
 import type { CheckCard } from '../../../knowledge/case.ts'
-import { fades } from '../../../knowledge/instantiate/setup-cards.ts'
+import { fades, hinders } from '../../../knowledge/instantiate/setup-cards.ts'
 import { sentencesIn } from '../../../knowledge/instantiate/words.ts'
+import type { Knowledge } from '../../../knowledge/knowledge.ts'
 import type { Machine } from '../../../knowledge/schema/machine.ts'
 import type { Standing } from '../../standing/standing.ts'
 import { sentence } from '../../words/sentences.ts'
@@ -26,8 +27,17 @@ export function stopLater(phone: readonly string[], { stop }: Machine): string[]
 }
 
 /** The engine is started for it: by its own steps, or to be run hot first. */
-export const startsIt = ({ engine, setups, asked }: CheckCard): boolean =>
+const isStarted = ({ engine, setups, asked }: CheckCard): boolean =>
   !asked && (engine === 'running' || setups.some(fades))
+
+/** It is started for the check, or may start: it is turned over with nothing apart or fitted that keeps it from running. */
+export const startsIt = (card: CheckCard, { setups: { setups } }: Knowledge): boolean =>
+  isStarted(card) ||
+  (card.engine === 'cranking' &&
+    !card.setups.some(({ id }) => {
+      const kit = setups[id]
+      return kit !== undefined && hinders(kit, ['running'])
+    }))
 
 function isUntried({ events }: Standing['job'], { checks }: Standing['kase']): boolean {
   let untried = false
@@ -37,7 +47,7 @@ function isUntried({ events }: Standing['job'], { checks }: Standing['kase']): b
       case 'take': {
         const card = checks.get(event.check)
         if (card?.setups.some(({ stopOff }) => stopOff)) untried = true
-        else if (card && startsIt(card)) untried = false
+        else if (card && isStarted(card)) untried = false
         break
       }
       case 'tried':
