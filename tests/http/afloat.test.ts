@@ -116,8 +116,8 @@ describe('a machine that drives a boat', () => {
     await post(http, `${job}/readings`, seen).expect(303)
     const words = await wordsOn(http, `${job}/home?way=on-one&line=99`)
     const all = words.slice(words.lastIndexOf('All of it, in order'))
-    const [cowl, castOff, gently] = ['engine cowl back on', 'cooling water', 'Go gently'].map((says) =>
-      all.lastIndexOf(says),
+    const [cowl, castOff, gently] = ['engine cowl back on', 'cooling water', 'Go gently'].map(
+      (says) => all.lastIndexOf(says),
     )
     expect(cowl).toBeGreaterThan(0)
     expect(castOff).toBeGreaterThan(cowl!)
