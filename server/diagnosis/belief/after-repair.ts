@@ -1,5 +1,6 @@
 import { apart } from '../model/chances.ts'
 import type { Check, CutSet, Model } from '../model/model.ts'
+import { keptModels } from './kept-models.ts'
 
 /**
  * The model of a complaint that is still there although these parts were repaired: what is left is
@@ -11,16 +12,10 @@ import type { Check, CutSet, Model } from '../model/model.ts'
  */
 export function afterRepair(model: Model, repaired: readonly string[]): Model {
   if (repaired.length === 0) return model
-  const name = repaired.join()
-  const models = kept.get(model) ?? new Map<string, Model>()
-  kept.set(model, models)
-  const known = models.get(name) ?? without(model, repaired)
-  models.set(name, known)
-  return known
+  return kept(model, repaired.join(), () => without(model, repaired))
 }
 
-/** One model for all pages of a job, since much is arranged once per model. */
-const kept = new WeakMap<Model, Map<string, Model>>()
+const kept = keptModels()
 
 function without(model: Model, repaired: readonly string[]): Model {
   const blamed = model.cutSets.map((cutSet) => blames(cutSet, repaired))

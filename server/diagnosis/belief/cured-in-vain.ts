@@ -1,4 +1,5 @@
 import type { Model } from '../model/model.ts'
+import { keptModels } from './kept-models.ts'
 
 /**
  * The model of a complaint that is still there although somebody put these faults right: each explanation that has
@@ -8,16 +9,10 @@ import type { Model } from '../model/model.ts'
  */
 export function curedInVain(model: Model, faults: readonly string[], astray: number): Model {
   if (faults.length === 0) return model
-  const name = [astray, ...faults].join()
-  const models = kept.get(model) ?? new Map<string, Model>()
-  kept.set(model, models)
-  const known = models.get(name) ?? weighed(model, faults, astray)
-  models.set(name, known)
-  return known
+  return kept(model, [astray, ...faults].join(), () => weighed(model, faults, astray))
 }
 
-/** One model for all pages of a job, since much is arranged once per model. */
-const kept = new WeakMap<Model, Map<string, Model>>()
+const kept = keptModels()
 
 function weighed(model: Model, cured: readonly string[], astray: number): Model {
   const weights = model.cutSets.map(({ faults, prior }) =>
