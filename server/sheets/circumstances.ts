@@ -1,5 +1,6 @@
 import type { Knowledge } from '../knowledge/knowledge.ts'
 import type { ReadingCard } from '../knowledge/sheet/sheet.ts'
+import { followsWarmth } from '../measure/correct/follows-warmth.ts'
 import { byMeter } from '../measure/reading/settings.ts'
 import { listed, upperFirst } from '../web/words.ts'
 import type { AtHand } from './at-hand.ts'
@@ -56,10 +57,10 @@ function bearsOn(
   card: ReadingCard | undefined,
 ): Readonly<Record<keyof typeof fieldNames, boolean>> {
   if (card === undefined) return { meter: true, zero: true, air: true }
-  const { quantity, material } = card.measurand
+  const { quantity } = card.measurand
   return {
     meter: byMeter(quantity.setting),
     zero: quantity.touches.leads,
-    air: quantity.corrections.includes('copper') && material !== 'not copper',
+    air: followsWarmth(card.measurand),
   }
 }

@@ -1,5 +1,6 @@
 import type { CheckCard } from '../../knowledge/case.ts'
-import { followsWarmth, temperatureOf, usualWarmth } from '../measuring/warmth.ts'
+import { followsWarmth } from '../../measure/correct/follows-warmth.ts'
+import { temperatureOf, usualWarmth } from '../measuring/warmth.ts'
 import type { Conditions, Manner, PartWarmth } from '../record/events.ts'
 import type { Refused } from '../standing/asked.ts'
 import { degrees, signed } from '../words/sentences.ts'

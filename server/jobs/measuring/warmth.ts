@@ -23,10 +23,6 @@ export function usualWarmth(
   return { kind: engine === 'hot' ? 'running hot' : 'as the air' }
 }
 
-/** Whether what is read follows the temperature of the part: it is copper, all of it or a share. */
-export const followsWarmth = ({ material, quantity }: Measurand): boolean =>
-  quantity.corrections.includes('copper') && material !== 'not copper'
-
 /** The temperature of a part, °C, and how far it may be off. */
 export function temperatureOf(warmth: PartWarmth, { air }: Conditions): Temperature {
   return { celsius: celsiusOf(warmth, air), halfWidth: halfWidths[warmth.kind] }

@@ -1,5 +1,5 @@
 import type { Case, CheckCard } from '../../knowledge/case.ts'
-import { heldAt } from '../../measure/correct/held-at.ts'
+import { heldAt } from '../../measure/correct/follows-warmth.ts'
 import { bandName } from '../../measure/decide/bands.ts'
 import type { Measured } from '../../measure/measured.ts'
 import { printLimits, printReading } from '../../measure/reading/print.ts'

@@ -1,5 +1,5 @@
 import { entry, named } from '../../diagnosis/model/named.ts'
-import { heldAt } from '../../measure/correct/held-at.ts'
+import { heldAt } from '../../measure/correct/follows-warmth.ts'
 import { parseQuantityText } from '../../measure/reading/parse.ts'
 import { printLimits } from '../../measure/reading/print.ts'
 import type { Limits } from '../../measure/reading/reading.ts'
