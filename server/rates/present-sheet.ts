@@ -1,7 +1,7 @@
 import type { ConfirmedRepair } from '../jobs/record/confirmed.ts'
 import { dateAndTime, jobNumber } from '../jobs/words/sentences.ts'
 import type { Knowledge } from '../knowledge/knowledge.ts'
-import { machineName } from '../knowledge/machine-name.ts'
+import { machineName, partNameOn } from '../knowledge/machine-name.ts'
 import { textOfCause } from '../knowledge/rates/causes.ts'
 import { type PresentRate, presentRates } from '../knowledge/rates/present.ts'
 import type { Machine } from '../knowledge/schema/index.ts'
@@ -96,7 +96,7 @@ function presentRepair(
   { job, at, parts, leftOut, machine: where }: ConfirmedRepair,
 ): RepairRow {
   const sheet = knowledge.machines.get(where)
-  const names = parts.map((part) => sheet?.parts.find(({ id }) => id === part)?.name ?? part)
+  const names = parts.map((part) => partNameOn(sheet, part))
   const on = sheet && sheet !== machine ? ` (${machineName(sheet)})` : ''
   return {
     job: { href: `/jobs/${job}`, text: `No. ${jobNumber(job)}` },

@@ -1,6 +1,5 @@
 import type { Knowledge } from '../../knowledge/knowledge.ts'
-import { machineName } from '../../knowledge/machine-name.ts'
-import type { Machine } from '../../knowledge/schema/index.ts'
+import { machineName, partNameOn } from '../../knowledge/machine-name.ts'
 import { overTitle } from '../../knowledge/sheet/over-case.ts'
 import type { StoredJob } from '../record/events.ts'
 import { type Folded, fold } from '../record/fold.ts'
@@ -54,7 +53,9 @@ export function exportedHead(
     technician: over?.by ?? technician,
     verdict: verdict ? verdictWords[verdict.kind] : '',
     blamed: together(summary?.over?.bad ?? verdict?.parts ?? []),
-    repaired: together(repairs.flatMap(({ parts }) => parts).map((part) => partName(sheet, part))),
+    repaired: together(
+      repairs.flatMap(({ parts }) => parts).map((part) => partNameOn(sheet, part)),
+    ),
     proved: last === undefined ? '' : (last.outcome ?? 'not proved'),
   }
 }
@@ -69,9 +70,6 @@ const verdictWords = {
 
 /** A comma stands within names of parts now and then, a semicolon never. */
 const together = (names: readonly string[]): string => names.join('; ')
-
-const partName = (sheet: Machine | undefined, part: string): string =>
-  sheet?.parts.find(({ id }) => id === part)?.name ?? part
 
 /** The readings of a job, judged where its machine and its complaint are still among the trees. */
 export function readingsOf(

@@ -30,18 +30,18 @@ export function presentEnding(input: Standing & Asked): PhoneEnding {
   const verdict = presentVerdict(input)
   return {
     stamp: done ? 'Repaired' : helped ? 'Getting home' : (verdict?.stamp ?? 'Nothing left to ask'),
-    title: done
-      ? 'Done'
-      : helped
-        ? 'On their way'
-        : mending
-          ? 'What it is, and what to try'
-          : 'What it is',
+    title: titleOf(done !== undefined, helped !== undefined, mending !== undefined),
     saying: saying(lines, line, (number) => `/jobs/${job.id}?line=${number}`),
     answers: mending ? mendingAnswers(input, mending) : [],
     ...(mending && { cutOff: cutOffAction(job) }),
     onwards: onwards(input, verdict),
   }
+}
+
+function titleOf(isDone: boolean, isOnTheWay: boolean, isToTry: boolean): string {
+  if (isDone) return 'Done'
+  if (isOnTheWay) return 'On their way'
+  return isToTry ? 'What it is, and what to try' : 'What it is'
 }
 
 /** The likeliest of what was found that an owner can put right with what they have, and was not told to yet. */
