@@ -1,26 +1,13 @@
 import { describe, expect, it } from 'vitest'
-import { allCases, type Http, readyApp } from '../support/app.ts'
+import { type Http, readyApp } from '../support/app.ts'
 import { emptyFolder } from '../support/folder.ts'
 import { openForm, post } from '../support/job.ts'
-import { textIn } from '../support/page.ts'
+import { caseOf, onPhone as opened, wordsOn } from '../support/on-phone.ts'
 
-const outboard = allCases().find(
-  ({ complaint, machine }) => complaint.id === 'dies-hot' && machine.id === 'ferrymere-3t',
-)!
+const outboard = caseOf('ferrymere-3t', 'dies-hot')
 
-async function onPhone(http: Http, more: object = {}): Promise<string> {
-  const form = openForm(outboard, {
-    who: 'owner',
-    'kit-set': 'along',
-    'kit-along': ['light'],
-    ...more,
-  })
-  const { headers } = await http.post('/jobs').type('form').send(form).expect(303)
-  return headers.location!
-}
-
-const wordsOn = async (http: Http, address: string) =>
-  textIn((await http.get(address).expect(200)).text)
+const onPhone = (http: Http, more: Record<string, string> = {}) =>
+  opened(http, outboard, ['light'], more)
 
 describe('a machine that drives a boat', () => {
   it('is the only kind whose owner is asked whether it is on the water', async () => {
@@ -126,9 +113,7 @@ describe('a machine that drives a boat', () => {
 
   it('is not on the water because somebody says so of a machine on wheels', async () => {
     const { http } = await readyApp()
-    const land = allCases().find(
-      ({ machine, complaint }) => machine.id === 'pedlar-1c' && complaint.id === 'no-spark',
-    )!
+    const land = caseOf('pedlar-1c', 'no-spark')
     const form = openForm(land, { who: 'owner', 'kit-set': 'bare', 'kit-bare': [], afloat: 'yes' })
     const { headers } = await http.post('/jobs').type('form').send(form).expect(303)
     expect(await wordsOn(http, headers.location!)).not.toContain('Life jackets')

@@ -1,25 +1,10 @@
 import { describe, expect, it } from 'vitest'
-import type { Case } from '../../server/knowledge/case.ts'
-import { allCases, type Http, readyApp } from '../support/app.ts'
-import { openForm, post } from '../support/job.ts'
-import { textIn } from '../support/page.ts'
-
-const caseOf = (machine: string, complaint: string) =>
-  allCases().find((each) => each.complaint.id === complaint && each.machine.id === machine)!
+import { readyApp } from '../support/app.ts'
+import { post } from '../support/job.ts'
+import { caseOf, onPhone, wordsOn } from '../support/on-phone.ts'
 
 const noSpark = caseOf('pedlar-1c', 'no-spark')
 const oneDead = caseOf('larkfell-2i', 'one-cylinder-dead')
-
-/** A job whose owner is on the phone with a plug spanner and a torch. */
-async function onPhone(http: Http, kase: Case): Promise<string> {
-  const kit = ['plug-wrench', 'light']
-  const form = openForm(kase, { who: 'owner', 'kit-set': 'along', 'kit-along': kit, air: '12' })
-  const { headers } = await http.post('/jobs').type('form').send(form).expect(303)
-  return headers.location!
-}
-
-const wordsOn = async (http: Http, address: string) =>
-  textIn((await http.get(address).expect(200)).text)
 
 describe('a line that was cut', () => {
   it('has all put back, last made first, and then everything made ready anew for the check', async () => {

@@ -1,21 +1,11 @@
 import { describe, expect, it } from 'vitest'
-import { allCases, type Http, readyApp } from '../support/app.ts'
+import { type Http, readyApp } from '../support/app.ts'
 import { emptyFolder } from '../support/folder.ts'
-import { openForm, post } from '../support/job.ts'
+import { post } from '../support/job.ts'
+import { caseOf, onPhone } from '../support/on-phone.ts'
 import { addressesIn, textIn } from '../support/page.ts'
 
-const caseOf = (machine: string, complaint: string) =>
-  allCases().find((each) => each.complaint.id === complaint && each.machine.id === machine)!
-
 const noSpark = caseOf('pedlar-1c', 'no-spark')
-
-/** A job whose owner is on the phone with a plug spanner and a torch. */
-async function onPhone(http: Http, kase = noSpark): Promise<string> {
-  const kit = ['plug-wrench', 'light']
-  const form = openForm(kase, { who: 'owner', 'kit-set': 'along', 'kit-along': kit, air: '12' })
-  const { headers } = await http.post('/jobs').type('form').send(form).expect(303)
-  return headers.location!
-}
 
 /** Every sentence of the page, each with what it is. */
 async function saidOn(http: Http, job: string) {
@@ -39,7 +29,7 @@ async function tellLoose(http: Http, job: string, version = 1): Promise<string> 
 describe('what an owner has seen that can be put right', () => {
   it('is said in sentences of its own before the next check, cautions first, and tried', async () => {
     const { http } = await readyApp()
-    const job = await onPhone(http)
+    const job = await onPhone(http, noSpark)
     await tellLoose(http, job)
     const { lines, text } = await saidOn(http, job)
     const labels = lines.map(({ label }) => label)
@@ -55,7 +45,7 @@ describe('what an owner has seen that can be put right', () => {
 
   it('is not asked for again once it is still the same, and the bench can see it', async () => {
     const { http } = await readyApp()
-    const job = await onPhone(http)
+    const job = await onPhone(http, noSpark)
     const of = await tellLoose(http, job)
     await post(http, `${job}/mendings`, { version: 2, of, choice: 'still-there' }).expect(303)
     const { text, lines } = await saidOn(http, job)
@@ -67,7 +57,7 @@ describe('what an owner has seen that can be put right', () => {
 
   it('ends the call where it is gone: they try the stop, and say later whether it stayed away', async () => {
     const { http } = await readyApp()
-    const job = await onPhone(http)
+    const job = await onPhone(http, noSpark)
     await tellLoose(http, job)
     await post(http, `${job}/repairs`, { version: 2, parts: 'cap' }).expect(303)
     const { lines, words } = await saidOn(http, job)
@@ -80,7 +70,7 @@ describe('what an owner has seen that can be put right', () => {
 
   it('goes on by phone where it came back', async () => {
     const { http } = await readyApp()
-    const job = await onPhone(http)
+    const job = await onPhone(http, noSpark)
     await tellLoose(http, job)
     await post(http, `${job}/repairs`, { version: 2, parts: 'cap' }).expect(303)
     await post(http, `${job}/proofs`, { version: 3, choice: 'still-there' }).expect(303)
@@ -91,7 +81,7 @@ describe('what an owner has seen that can be put right', () => {
 
   it('can be cut off as any other sentence can, and begins again', async () => {
     const { http } = await readyApp()
-    const job = await onPhone(http)
+    const job = await onPhone(http, noSpark)
     await tellLoose(http, job)
     expect((await saidOn(http, job)).text).toContain(`action="${job}/cut-offs#job"`)
     await post(http, `${job}/cut-offs`, { version: 2 }).expect(303)
@@ -104,7 +94,7 @@ describe('what an owner has seen that can be put right', () => {
   it('is known after a restart, and in what is sent out as data', async () => {
     const data = emptyFolder()
     const before = await readyApp({ data })
-    const job = await onPhone(before.http)
+    const job = await onPhone(before.http, noSpark)
     const of = await tellLoose(before.http, job)
     await post(before.http, `${job}/mendings`, { version: 2, of, choice: 'not-done' }).expect(303)
     const said = (await saidOn(before.http, job)).lines
@@ -119,7 +109,7 @@ describe('what an owner has seen that can be put right', () => {
 
   it('has the stop tried where it is tried next after its circuit was apart, and not again', async () => {
     const { http } = await readyApp()
-    const job = await onPhone(http)
+    const job = await onPhone(http, noSpark)
     const check = [...noSpark.checks.values()].find(({ id }) => id === 'spark-stop-at-plug')!.id
     // With the plug out nobody can: how stands where it is started.
     const { text: apart } = await http.get(`${job}?check=${check}`).expect(200)
@@ -139,7 +129,7 @@ describe('what an owner has seen that can be put right', () => {
 
   it('stands on the sheet as its owner tried it, and not as a workshop proves it', async () => {
     const { http } = await readyApp()
-    const job = await onPhone(http)
+    const job = await onPhone(http, noSpark)
     await tellLoose(http, job)
     await post(http, `${job}/repairs`, { version: 2, parts: 'cap' }).expect(303)
     const sheet = async () => textIn((await http.get(`${job}/sheet`).expect(200)).text)
@@ -159,7 +149,7 @@ describe('what an owner has seen that can be put right', () => {
 
   it('has the stop tried where it is turned over with its plugs in, though it is not meant to start', async () => {
     const { http } = await readyApp()
-    const job = await onPhone(http)
+    const job = await onPhone(http, noSpark)
     const check = [...noSpark.checks.values()].find(({ id }) => id === 'spark-stop-at-plug')!.id
     await post(http, `${job}/readings`, { version: 1, check, choice: 'none' }).expect(303)
     const labels = async (of: string) => {
@@ -172,7 +162,7 @@ describe('what an owner has seen that can be put right', () => {
 
   it('is not put right first at the bench as well where it was tried by phone in vain', async () => {
     const { http } = await readyApp()
-    const job = await onPhone(http)
+    const job = await onPhone(http, noSpark)
     const of = await tellLoose(http, job)
     const whole = async () => textIn((await http.get(`${job}?whole=yes`).expect(200)).text)
     expect(await whole()).toContain('Put it right first')
@@ -184,13 +174,7 @@ describe('what an owner has seen that can be put right', () => {
   it('is held less likely where what was suspected was put right in vain, and only what that cures', async () => {
     const { http } = await readyApp()
     const dead = caseOf('larkfell-2i', 'one-cylinder-dead')
-    const form = openForm(dead, {
-      who: 'owner',
-      'kit-set': 'along',
-      'kit-along': ['plug-wrench', 'spare-plug', 'light'],
-    })
-    const { headers } = await http.post('/jobs').type('form').send(form).expect(303)
-    const job = headers.location!
+    const job = await onPhone(http, dead, ['plug-wrench', 'spare-plug', 'light'])
     const told = { 'ask-which-cylinder': 'left', 'dead-plug-look': 'bad' }
     for (const [i, [check, choice]] of Object.entries(told).entries()) {
       await post(http, `${job}/readings`, { version: i + 1, check, choice }).expect(303)
@@ -231,7 +215,7 @@ describe('what an owner has seen that can be put right', () => {
     ['no outcome', { of: 'cap', choice: '' }, 'Say whether it was put right'],
   ])('refuses %s with a sentence', async (_, fields, says) => {
     const { http } = await readyApp()
-    const job = await onPhone(http)
+    const job = await onPhone(http, noSpark)
     const refused = await post(http, `${job}/mendings`, { version: 1, ...fields })
     expect(refused.status).toBe(422)
     expect(textIn(refused.text)).toContain(says)
@@ -261,7 +245,7 @@ describe('the end of a call', () => {
 
   it('says what it is, how sure, what never to try, and hands the repair to the bench', async () => {
     const { http } = await readyApp()
-    const job = await onPhone(http)
+    const job = await onPhone(http, noSpark)
     const { text, lines } = await toTheEnd(http, job)
     const labels = lines.map(({ label }) => label)
     expect(labels[0]).toBe('found')
