@@ -1,3 +1,4 @@
+import { proposedCheck } from '../../diagnosis/model/walk.ts'
 import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
 import { likelyModes } from '../verdict/named.ts'
@@ -145,8 +146,9 @@ function onwards(
   }
   if (folded.repairs.at(-1)?.outcome === 'gone')
     return [{ href: `/jobs/${job.id}/sheet`, text: 'The sheet that goes with the machine' }]
-  if (onTheWay(job) !== undefined && walk.step.kind === 'ask') {
-    const next = `/jobs/${job.id}?check=${encodeURIComponent(walk.step.proposal.check)}`
+  const asked = proposedCheck(walk)
+  if (onTheWay(job) !== undefined && asked !== null) {
+    const next = `/jobs/${job.id}?check=${encodeURIComponent(asked)}`
     return [{ href: next, text: 'They ring again: it has stopped' }, toTheBench]
   }
   const again = verdict?.next.flatMap(({ way, says }) =>

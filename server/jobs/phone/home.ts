@@ -1,4 +1,5 @@
 import { numbered } from '../../diagnosis/model/named.ts'
+import { proposedCheck } from '../../diagnosis/model/walk.ts'
 import type { Case } from '../../knowledge/case.ts'
 import { hasAll } from '../../knowledge/fits.ts'
 import { cautionCards } from '../../knowledge/instantiate/caution-cards.ts'
@@ -124,7 +125,7 @@ function tryingView(input: Standing & Asked, id: string, way: Way): HomePage['tr
   const danger = dangerOf(way, folded)
   const fillings = fillingsOf(kase.machine)
   const cards = cautionCards(cautions, knowledge, kase.machine)
-  const asked = walk.step.kind === 'ask' ? walk.step.proposal.check : null
+  const asked = proposedCheck(walk)
   const [first, covers] = putTogether(input)
   // What comes after the start is said of the way itself.
   const started = steps.findLastIndex((step) => step.includes('{turn}'))

@@ -1,3 +1,4 @@
+import { proposedCheck } from '../../diagnosis/model/walk.ts'
 import type { CheckCard } from '../../knowledge/case.ts'
 import { printLimits } from '../../measure/reading/print.ts'
 import { presentForm, purposeOf } from '../check/form.ts'
@@ -25,13 +26,12 @@ import type { Line, PhoneCheck, PhoneDeed, PhonePage } from './view.ts'
 /** A job's page while an owner is at the machine: what to say to them, and what they answer. */
 export function presentPhone(input: Standing & Asked): PhonePage {
   const { job, kase, folded, walk } = input
-  const proposed = walk.step.kind === 'ask' ? walk.step.proposal.check : undefined
   const chosen = input.refused?.check ?? input.correcting ?? input.take ?? input.check
   const deed = chosen === undefined ? presentDeed(input) : undefined
   const isOver =
     deed !== undefined || onTheWay(job) !== undefined || folded.repairs.at(-1)?.outcome === 'gone'
-  const onPage = chosen ?? (isOver ? undefined : proposed)
-  const card = onPage === undefined ? undefined : kase.checks.get(onPage)
+  const onPage = chosen ?? (isOver ? null : proposedCheck(walk))
+  const card = kase.checks.get(onPage ?? '')
   const check = card && presentPhoneCheck(input, card)
   const above = leftOver(input, check ? { check } : {})
   const ending = check || deed ? undefined : presentEnding(input)

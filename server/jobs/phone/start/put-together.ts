@@ -1,3 +1,4 @@
+import { proposedCheck } from '../../../diagnosis/model/walk.ts'
 import { hinders } from '../../../knowledge/instantiate/setup-cards.ts'
 import type { Step } from '../../standing/as-it-stands.ts'
 import type { Standing } from '../../standing/standing.ts'
@@ -11,8 +12,7 @@ import { coverOf, servesRunning, turning } from './serves-running.ts'
  */
 export function putTogether(input: Standing): readonly [first: Step[], covers: Step[]] {
   const { kase, knowledge, asItStands, walk } = input
-  const asked = walk.step.kind === 'ask' ? walk.step.proposal.check : null
-  const apart = perhapsApart({ kase, asItStands }, asked)
+  const apart = perhapsApart({ kase, asItStands }, proposedCheck(walk))
   const { setups } = knowledge.setups
   const inTheWay = (step: Step): boolean => {
     const kit = setups[step.setup.id] ?? coverOf(kase, step)
