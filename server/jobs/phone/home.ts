@@ -5,7 +5,6 @@ import { hasAll } from '../../knowledge/fits.ts'
 import { cautionCards } from '../../knowledge/instantiate/caution-cards.ts'
 import { fillAll, fillingsOf } from '../../knowledge/instantiate/words.ts'
 import type { Knowledge } from '../../knowledge/knowledge.ts'
-import type { Home } from '../../knowledge/schema/phone/home.ts'
 import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
 import { ticketOf } from '../standing/ticket.ts'
@@ -20,8 +19,7 @@ import { putBackByPhone } from './start/serves-running.ts'
 import { stopFirst } from './start/stop-first.ts'
 import { stopToTry } from './start/stop-to-try.ts'
 import type { HomePage, HomeWay } from './view.ts'
-
-export type Way = Home['ways'][string]
+import { stepsOf, type Way } from './way-steps.ts'
 
 /** How to get home with this job's complaint, and with one way to try, that way sentence by sentence. */
 export function presentHome(input: Standing & Asked, trying?: string): HomePage {
@@ -109,27 +107,20 @@ export function dangerOf({ danger, afloat }: Way, { conditions }: Standing['fold
   return sentence((conditions.afloat && afloat) || danger)
 }
 
-/** Nobody's hands go to a cover while the engine runs. */
-const coversBack = (says: readonly string[]): readonly string[] =>
-  says.length === 0
-    ? []
-    : ['Stop it, if it runs, and see that nothing turns.', ...says, 'If it ran, start it again.']
-
 /** What comes between an engine that runs and a boat under way. */
 export const castingOff = ({ folded, knowledge }: Standing): readonly string[] =>
   folded.conditions.afloat ? knowledge.home.afloat.go : []
 
 function tryingView(input: Standing & Asked, id: string, way: Way): HomePage['trying'] {
   const { job, folded, kase, knowledge, walk, line = 1 } = input
-  const { says, do: steps, cautions } = way
+  const { says, cautions, uncovers } = way
+  const steps = stepsOf(way, knowledge.home)
   const danger = dangerOf(way, folded)
   const fillings = fillingsOf(kase.machine)
   const cards = cautionCards(cautions, knowledge, kase.machine)
   const asked = proposedCheck(walk)
   const [first, covers] = putTogether(input)
-  // What comes after the start is said of the way itself.
-  const started = steps.findLastIndex((step) => step.includes('{turn}'))
-  const going = started < 0 ? steps.length : started + 1
+  const coversOn = putBackSentences(covers, kase.machine, 'by phone')
   const lines = [
     ...linesOf('first', folded.conditions.afloat ? knowledge.home.afloat.first : []),
     ...cautionLines(cards, heardOnCall(input)),
@@ -141,10 +132,11 @@ function tryingView(input: Standing & Asked, id: string, way: Way): HomePage['tr
     ...(way.leaves ? [] : stopToTry(input)),
     // What can go wrong is heard before it is done.
     ...linesOf('mind', [danger]),
-    ...linesOf('do', fillAll(steps.slice(0, going), fillings)),
-    ...linesOf('before you go', coversBack(putBackSentences(covers, kase.machine, 'by phone'))),
+    ...linesOf('do', fillAll(steps.before, fillings)),
+    ...linesOf('before it runs', [...coversOn, ...(uncovers ? [knowledge.home.covers.after] : [])]),
+    ...linesOf('do', fillAll(steps.start, fillings)),
     ...linesOf('before you go', castingOff(input)),
-    ...linesOf('do', fillAll(steps.slice(going), fillings)),
+    ...linesOf('do', fillAll(steps.after, fillings)),
     { says: 'Does it run, and can you go?', label: 'ask' },
   ]
   return {

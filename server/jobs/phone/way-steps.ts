@@ -1,0 +1,23 @@
+import type { Home } from '../../knowledge/schema/phone/home.ts'
+
+export type Way = Home['ways'][string]
+
+/** The steps of a way home, parted where the engine is started: covers go on before that, and what comes after is said of the way itself. */
+export interface WaySteps {
+  readonly before: readonly string[]
+  /** The step that starts it, where one does. */
+  readonly start: readonly string[]
+  readonly after: readonly string[]
+}
+
+/** In the words of the file, with what comes off first where hands have to go below covers. */
+export function stepsOf({ do: steps, uncovers }: Way, { covers }: Home): WaySteps {
+  const started = steps.findLastIndex((step) => step.includes('{turn}'))
+  const before = started < 0 ? steps : steps.slice(0, started)
+  const [first = [], rest] = [before.slice(0, 1), before.slice(1)]
+  return {
+    before: uncovers ? [...first, covers.before, ...rest] : before,
+    start: started < 0 ? [] : [steps[started] ?? ''],
+    after: started < 0 ? [] : steps.slice(started + 1),
+  }
+}
