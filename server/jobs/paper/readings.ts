@@ -4,6 +4,7 @@ import { type Judged, judgedReadings } from '../measuring/judged.ts'
 import { circumstances } from '../measuring/measured-reading.ts'
 import { comparedWords, correctedSentences } from '../readings/corrected.ts'
 import { meaning } from '../readings/last.ts'
+import { partedWords } from '../readings/parted.ts'
 import { fold, type Recorded } from '../record/fold.ts'
 import type { Standing } from '../standing/standing.ts'
 import { partNames, takerOf } from '../words/names.ts'
@@ -66,7 +67,7 @@ function rowOf(
     typed: by && measured ? typed : readWords(card, judged),
     limits: by ? printLimits(by.limits, by.quantity.unit) : '',
     word: verdictWord(card, judged),
-    means,
+    means: [partedWords(kase, card, judged), means].filter(Boolean).join(' '),
   }
   if (!by || !measured) return { ...shown, corrected: '', steps: [] }
   return {
