@@ -105,7 +105,9 @@ it('one OL at a connector that is hard to reach does not condemn a part', async 
   await openTwin(page)
   const row = await take(page, awkwardPickup, 'OL')
   expect(await wordsOf(row)).toContain('Not sure: perhaps')
-  expect(await wordsOf(row)).toContain('Touch again, at the part itself.')
+  expect(await wordsOf(row)).toContain(
+    'Clean both places, press the probes on bare metal, and touch again.',
+  )
   expect(await page.locator('#verdict').count()).toBe(0)
   await row.getByLabel('Touch again').fill('OL OL OL OL')
   await changing(page, () => row.getByRole('button', { name: 'Touch again' }).click())

@@ -34,7 +34,8 @@ describe('a take made after a connector on its way was apart', () => {
   it('does not turn the reading from before, and says why', () => {
     const { judged, ...standing } = takenAgain('OL', near, good, good)
     expect(judged.get(far)).toMatchObject({ reading: { kind: 'over' }, furtherTakes: [] })
-    const says = /^After the .+ had been apart it came back as “600\sΩ”\. .*this take weighs nothing/
+    const says =
+      /^After the .+ had been apart it came back as “600\sΩ”\. .*this take weighs nothing/
     expect(notes({ ...standing, judged })).toMatch(says)
     const sheet = presentSheet({ ...standing, judged })
     expect(sheet.readings[0]!.means).toMatch(says)

@@ -11,6 +11,7 @@ import { cautionsView } from '../words/cautions.ts'
 import { partNames } from '../words/names.ts'
 import { readInWords, verdictWord, weightWords } from '../words/reading-words.ts'
 import { clauses, percent, sentence, the, upperFirst } from '../words/sentences.ts'
+import { nearerCheck } from './nearer.ts'
 import { noteSentences } from './notes.ts'
 import { partedWords } from './parted.ts'
 import type { LastReading } from './view.ts'
@@ -30,6 +31,7 @@ export function presentLast(
   const card = check === undefined ? undefined : kase.checks.get(check)
   if (check === undefined || taken === undefined || card === undefined) return undefined
   const address = `/jobs/${job.id}?`
+  const nearer = nearerCheck(input, card)
   return {
     says: sentence(readInWords(kase, card, taken)),
     word: verdictWord(card, taken),
@@ -49,6 +51,7 @@ export function presentLast(
           href: `${address}take=${encodeURIComponent(check)}`,
           text: card.measurand.quantity.touches.another,
         },
+        ...(nearer && { nearer }),
       }),
   }
 }
