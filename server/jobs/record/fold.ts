@@ -121,7 +121,7 @@ export function fold(events: StoredJob['events']): Folded {
         break
       }
       case 'repaired':
-        repairs.push(repairOf(event, at))
+        repairs.push(repairOf(event, at, conditions))
         break
       case 'proved':
         proveLast(repairs, event, at)

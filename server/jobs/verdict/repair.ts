@@ -94,9 +94,10 @@ function presentSeen(input: Standing & Asked, part: string): RepairView {
 
 /** "Repaired: the tether switch. Proved on 7 May 2031, 14:05." and what was written down of it. */
 function presentDone({ folded, kase }: Standing): RepairView {
+  const byPhone = folded.repairs.at(-1)?.byPhone === true
   return {
-    title: 'Repaired and proved',
-    says: 'The complaint is gone.',
+    title: byPhone ? 'Put right by phone' : 'Repaired and proved',
+    says: byPhone ? 'Its owner says that the complaint is gone.' : 'The complaint is gone.',
     cautions: noCautions,
     steps: folded.repairs.map((repair) => doneWords(kase, repair)),
     action: '',
