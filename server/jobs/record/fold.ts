@@ -9,7 +9,7 @@ import type {
   PutRight,
   StoredJob,
 } from './events.ts'
-import { proveLast, type Repair, repairOf } from './repairs.ts'
+import { canBeTakenBack, proveLast, type Repair, repairOf } from './repairs.ts'
 
 /** A job as its events leave it: what stands now. */
 export interface Folded {
@@ -129,6 +129,9 @@ export function fold(events: StoredJob['events']): Folded {
           readings.delete(check)
           accepted.delete(check)
         }
+        break
+      case 'repair withdrawn':
+        if (canBeTakenBack(repairs.at(-1))) repairs.pop()
         break
       case 'conditions':
         conditions = event.conditions

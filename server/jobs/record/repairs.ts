@@ -22,6 +22,10 @@ export function repairOf(
   return { ...repaired, outcome: null, at, byPhone: who === 'owner' }
 }
 
+/** Whether a repair can be taken back; one in vain has opened its checks again, and stays. */
+export const canBeTakenBack = (last: Repair | undefined): last is Repair =>
+  last !== undefined && last.outcome !== 'still there'
+
 /** The complaint was tried again: what came of the last repair. */
 export function proveLast(repairs: Repair[], { gone, read }: Proved, provedAt: Date): void {
   const last = repairs.pop()
