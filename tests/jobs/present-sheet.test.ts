@@ -156,6 +156,29 @@ describe('the sheet of a job', () => {
     expect(state).toMatch(/^Not finished/)
   })
 
+  it('says of a reading what was written down before it was corrected, and keeps one that was withdrawn', () => {
+    const exciter = 'exciter.resistance'
+    const { kind: _, ...again } = smallReading(exciter, '400') as JobEvent & { kind: 'reading' }
+    const more: JobEvent[] = [
+      { ...again, kind: 'correction' },
+      { kind: 'withdrawn', check: 'spark' },
+    ]
+    const { readings } = sheetAfter({ [exciter]: '365', spark: 'none' }, more)
+    expect(readings.map(({ typed, word }) => [typed, word])).toEqual([
+      ['400', 'Good'],
+      ['No spark', ''],
+    ])
+    expect(readings[0]!.means).toMatch(
+      / Corrected on 7 May 2031, .*: written down before was “365”\.$/,
+    )
+    expect(readings[1]!.means).toMatch(/^Withdrawn on 7 May 2031, .*: it counts no more\.$/)
+    const anew = sheetAfter({ [exciter]: '365' }, [
+      { kind: 'withdrawn', check: exciter },
+      smallReading(exciter, '370'),
+    ])
+    expect(anew.readings[0]!.means).not.toContain('Corrected')
+  })
+
   it('lists what was left out with its reason, and what is still apart', () => {
     const skipped: JobEvent = { kind: 'skipped', check: 'coil.resistance', reason: 'Seized bolt' }
     const sheet = sheetAfter({ 'exciter.resistance': 365 }, [skipped])
