@@ -114,6 +114,20 @@ it('one OL at a connector that is hard to reach does not condemn a part', async 
   expect(await wordsOf(row)).toContain('Bad: ')
 })
 
+it('a correction has its field in sight at once on a phone', async () => {
+  const { page } = await openPage({ viewport: { width: 360, height: 780 } })
+  await openTwin(page)
+  const row = await take(page, pickup, '185.6 185.6 185.6')
+  await row.getByRole('link', { name: 'Correct' }).click()
+  await page.locator('.corrects').waitFor()
+  const field = (await page.locator('#typed').boundingBox())!
+  expect(field.y).toBeGreaterThan(0)
+  expect(field.y + field.height).toBeLessThan(780)
+  // What else was said of it is put right beside it.
+  const warmth = (await page.locator('#warmth').boundingBox())!
+  expect(warmth.y - field.y).toBeLessThan(400)
+})
+
 describe('how warm the part is', () => {
   it('is taken from the air unless told, and a cold winding is not condemned for it', async () => {
     const { page } = await openPage()

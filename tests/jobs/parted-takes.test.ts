@@ -37,6 +37,7 @@ describe('a take made after a connector on its way was apart', () => {
     const says =
       /^After the .+ had been apart it came back as “600\sΩ”\. .*this take weighs nothing/
     expect(notes({ ...standing, judged })).toMatch(says)
+    expect(notes({ ...standing, judged })).not.toContain('touch again')
     const sheet = presentSheet({ ...standing, judged })
     expect(sheet.readings[0]!.means).toMatch(says)
   })

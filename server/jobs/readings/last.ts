@@ -38,7 +38,7 @@ export function presentLast(
     means: [
       partedWords(kase, card, taken),
       meant(input, check),
-      whyUnsure(input, card, taken.measured),
+      taken.parted ? '' : whyUnsure(input, card, taken.measured),
     ]
       .filter(Boolean)
       .join(' '),

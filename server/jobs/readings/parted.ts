@@ -16,7 +16,7 @@ export function partedWords(
   const more = parted.plugs.length - plugs.length
   const names = listed(more > 0 ? [...plugs, `${more} more`] : plugs)
   const read = lowerFirst(readWords(card, parted.came))
-  return `After ${names} had been apart it came back as “${read}”. Parting a connector wipes its pins and may have cured it. So the reading from before stands, and this take weighs nothing. Look at those pins.`
+  return `After ${names} had been apart it came back as “${read}”. Parting a connector wipes its pins and may have cured it, so this take weighs nothing. Look at those pins.`
 }
 
 /** So many connectors are named, and all others only counted. */

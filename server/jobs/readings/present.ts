@@ -90,13 +90,13 @@ function worth(
 
   const { first } = partedTakes(kase, folded, card, named(folded.readings, check))
   const { manner, touches, conditions } = first
-  const { svg, ...words } = told(measured, id, () => {
+  const { svg, ...words } = told(measured, `${id} ${parted}`, () => {
     const at = circumstances(by, meter, conditions, manner)
     const budget = presentBudget(measured, by, at)
     return {
       touched: touchedWords(measured, touches, by),
       corrected: correctedSentences(measured, at),
-      notes: noteSentences(measured, by, touches),
+      notes: noteSentences(parted === '' ? measured : withoutTouchAgain(measured), by, touches),
       sure: sureWords(measured),
       ...(budget && { budget }),
       svg: presentScale(id, measured, by, at),
@@ -105,6 +105,12 @@ function worth(
   const notes = [...besides, ...words.notes]
   return { ...words, notes, ...(svg !== undefined && { scale: { svg, open } }), ...more }
 }
+
+/** One more touch would be of the machine as it is by now. */
+const withoutTouchAgain = (measured: Measured): Measured => ({
+  ...measured,
+  notes: measured.notes.filter(({ kind }) => kind !== 'touch again'),
+})
 
 /**
  * More touches go in beside the reading while the probes are still where they were. Otherwise the page
