@@ -13,7 +13,7 @@ export interface ShippedJob extends Partial<Conditions> {
   readonly complaint: string
 }
 
-/** A job on a shipped case after these readings, typed or chosen; `rpm` was read off a counter. */
+/** A job on a shipped case after these readings, typed or chosen, `?` for could not tell; `rpm` was read off a counter. */
 export function shippedJob(
   { machine, complaint, ...conditions }: ShippedJob,
   readings: Readonly<Record<string, string>>,
@@ -46,6 +46,7 @@ export function shippedJob(
 }
 
 function touchesOf({ id, measurand, answers = [] }: CheckCard, typed: string): Touches {
+  if (typed === '?') return [{ kind: 'could-not-tell' }]
   if (measurand === undefined) {
     // One that nobody knows would weigh nothing, and no test would notice.
     if (!answers.some((answer) => answer.id === typed)) throw new Error(`${id} has no ${typed}`)

@@ -125,6 +125,7 @@ export const JobEventSchema = z.discriminatedUnion('kind', [
     reopened: z.array(z.string()),
     read: z.string().optional(),
   }),
+  z.strictObject({ kind: z.literal('repair withdrawn') }),
   z.strictObject({
     kind: z.literal('particulars'),
     serial: z.string(),

@@ -123,6 +123,8 @@ export type JobEvent =
       /** What was read meanwhile: free text. */
       readonly read?: string | undefined
     }
+  /** The last repair is taken back, and its proof with it: it was written down by mistake. */
+  | { readonly kind: 'repair withdrawn' }
   /** What the sheet says of the machine and of people, all of it anew. */
   | ({ readonly kind: 'particulars' } & Particulars)
   /** A reading is not to be asked for once more: it stands as it is. */
