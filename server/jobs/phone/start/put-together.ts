@@ -1,7 +1,7 @@
-import { proposedCheck } from '../../../diagnosis/model/walk.ts'
 import { hinders } from '../../../knowledge/instantiate/setup-cards.ts'
 import type { Step } from '../../standing/as-it-stands.ts'
 import type { Standing } from '../../standing/standing.ts'
+import { askedNow } from '../asked-now.ts'
 import { perhapsApart } from '../cut-off.ts'
 import { coverOf, servesRunning, turning } from './serves-running.ts'
 
@@ -11,8 +11,8 @@ import { coverOf, servesRunning, turning } from './serves-running.ts'
  * run, such as a leg in the water, stays as it is.
  */
 export function putTogether(input: Standing): readonly [first: Step[], covers: Step[]] {
-  const { kase, knowledge, asItStands, walk } = input
-  const apart = perhapsApart({ kase, asItStands }, proposedCheck(walk))
+  const { kase, knowledge, asItStands } = input
+  const apart = perhapsApart({ kase, asItStands }, askedNow(input))
   const { setups } = knowledge.setups
   const inTheWay = (step: Step): boolean => {
     const kit = setups[step.setup.id] ?? coverOf(kase, step)

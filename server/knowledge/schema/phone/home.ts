@@ -37,7 +37,7 @@ export const Home = z.strictObject({
   ways: z.record(Name, Way),
   /** What must not be tried. */
   never: z.record(Name, Words),
-  /** What is said where a way `uncovers`: after its first step, and before it is started. */
+  /** What is said where a way `uncovers`: once it cannot start, and before it is started. */
   covers: z.strictObject({ before: Words, after: Words }),
   /** Whether it is gone, once something was put right. */
   trial: z.strictObject({

@@ -1,4 +1,4 @@
-import type { Home } from '../../knowledge/schema/phone/home.ts'
+import type { Home } from '../../../knowledge/schema/phone/home.ts'
 
 export type Way = Home['ways'][string]
 
@@ -14,9 +14,10 @@ export interface WaySteps {
 export function stepsOf({ do: steps, uncovers }: Way, { covers }: Home): WaySteps {
   const started = steps.findLastIndex((step) => step.includes('{turn}'))
   const before = started < 0 ? steps : steps.slice(0, started)
-  const [first = [], rest] = [before.slice(0, 1), before.slice(1)]
+  // Nobody's hands go to a cover before it cannot start.
+  const safe = before.findIndex((step) => step.includes('{off}')) + 1
   return {
-    before: uncovers ? [...first, covers.before, ...rest] : before,
+    before: uncovers ? before.toSpliced(safe, 0, covers.before) : before,
     start: started < 0 ? [] : [steps[started] ?? ''],
     after: started < 0 ? [] : steps.slice(started + 1),
   }
