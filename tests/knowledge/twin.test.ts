@@ -83,8 +83,11 @@ describe('a lead or a cap on one tower of a coil with two', () => {
     expect(suspects(dead, { ...seen, 'spark-on-tester.two': 'none' })('cylinder-2')).toBeLessThan(
       0.2,
     )
-    expect(
-      suspects(dead, { ...seen, 'spark-on-tester.two': 'spark' })('cylinder-2'),
-    ).toBeGreaterThan(0.75)
+    const sparks = suspects(dead, { ...seen, 'spark-on-tester.two': 'spark' })
+    expect(sparks('lead-2', 'cap-2')).toBeLessThan(0.1)
+    // And from what the list does not hold, a look into its inlet.
+    expect(sparks('cylinder-2')).toBeLessThan(0.8)
+    const looked = { ...seen, 'spark-on-tester.two': 'spark', 'inlet-look.cylinder-2': 'faulty' }
+    expect(suspects(dead, looked)('cylinder-2')).toBeGreaterThan(0.9)
   })
 })

@@ -36,7 +36,9 @@ export function watchGate(
   }
   const changes = away.size > 0 || replaced !== undefined || check.swap !== undefined
   const whereItHolds = rowWhereItHolds(about, check, setting)
-  return (faults) => {
+  return (faults, at) => {
+    if (at !== undefined && about.gate === complaint.elsewhere.holds)
+      return check.output === at ? about.holds : about.holdsNot
     // What is complained of has a cause outside the tree then, which no change of what is in it cures.
     if (faults.length === 0)
       return about.elsewhere ?? (changes && isComplainedOf ? about.holds : about.holdsNot)

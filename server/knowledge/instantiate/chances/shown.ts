@@ -19,8 +19,8 @@ export interface Context {
   readonly partKinds: ReadonlyMap<string, PartKind>
 }
 
-/** The row of chances when exactly these faults are there. */
-export type ChancesOf = (faults: readonly string[]) => Chances
+/** The row of chances when exactly these faults are there; none of them: a cause elsewhere, at this output. */
+export type ChancesOf = (faults: readonly string[], at?: string) => Chances
 
 /** A failure, and the chance of each outcome of a reading while it is there. */
 export interface ShownFailure {

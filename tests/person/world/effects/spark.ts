@@ -127,5 +127,5 @@ export const cylinder: Effects = {
     gives: complaint === 'hard-start-hot' ? between(random, 0.7, 0.84) : between(random, 0.3, 0.8),
   }),
   // Its spark and its compression are good. That it does not fire is for the engine to know.
-  'breathes-badly': () => ({}),
+  'breathes-badly': ({ random }) => (happens(random, visible.plain) ? { looks: 'faulty' } : {}),
 }
