@@ -65,6 +65,15 @@ describe('a lead or a cap on one tower of a coil with two', () => {
     expect(cutSetOf(noSpark, 'lead-1.leaking', 'lead-2.leaking')).toBe(-1)
   })
 
+  it('has spared no cylinder where there is no spark at any', () => {
+    const { model } = on('no-spark')
+    const both = model.cutSets.findIndex(
+      ({ faults }) => faults.join() === 'lead-1.broken,lead-2.broken',
+    )
+    const { chances, outcomes } = checkNamed(model, 'spark-on-tester.four')
+    expect(chances[both]![outcomes.indexOf('spark')]).toBeLessThan(0.25)
+  })
+
   it('is not cleared by a twin that fires, and the cylinder not named by one', () => {
     const seen = {
       'ask-which-cylinder': 'two',

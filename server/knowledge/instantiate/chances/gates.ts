@@ -54,14 +54,17 @@ export function watchGate(
 function rowWhereItHolds(
   { shows, holds, holdsNot }: Extract<About, { kind: 'gate' }>,
   check: PlannedCheck,
-  { machine, tree, partKinds }: Context,
+  { complaint, machine, tree, holding, partKinds }: Context,
 ): ChancesOf {
   const watched = gateOf(check)
   const below = new Set(faultsBelow({ top: watched, gates: tree.gates }, watched))
   const shown = shows === undefined ? [] : failuresOf(machine.parts, shows, partKinds)
   const rows = rowsByFault(shown)
-  for (const { fault, share } of sparing(machine, partKinds, check.output))
-    rows.set(fault, mixed(rows.get(fault) ?? holds, holdsNot, share))
+  for (const { fault, share } of sparing(machine, partKinds, check.output)) {
+    // Where it takes more than this fault to be complained of, as for no spark anywhere, it has spared nothing.
+    const isEnough = holding([fault]).has(complaint.top)
+    if (isEnough) rows.set(fault, mixed(rows.get(fault) ?? holds, holdsNot, share))
+  }
   const expected = likeliest(holdsNot)
   return (faults) => {
     const causes = faults.filter((fault) => below.has(fault))
