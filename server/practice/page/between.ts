@@ -15,7 +15,10 @@ export function betweenViews(kase: Case, { fitted, ...back }: Between): readonly
   if (fitted === undefined) return backViews(kase, back)
   return [
     ...backViews(kase, back),
-    { says: fittedWords(kase, fitted), minutes: `${minutes(fitted.minutes)} to fit` },
+    {
+      says: fittedWords(kase, fitted),
+      minutes: `${minutes(fitted.minutes)} to fit${fitted.right ? ', not counted' : ''}`,
+    },
   ]
 }
 

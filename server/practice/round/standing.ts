@@ -36,6 +36,7 @@ export interface Made {
 export interface Fitted {
   readonly part: string
   readonly right: boolean
+  /** Of fitting it; those of the round where it was good. */
   readonly minutes: number
   readonly price: number
   /** So many checks had been made by then. */
@@ -202,5 +203,11 @@ function afterFitting(now: RoundStanding, part: string): RoundStanding {
   }
   // Whether it was the part shows on a machine that is all together, and no sooner.
   const together = afterPutBack(now, all(now), fitted)
-  return { ...together, fitted: [...now.fitted, fitted], end: right ? 'found' : now.end }
+  return {
+    ...together,
+    // The failed part is fitted by whoever finds it; a good one is work for nothing.
+    minutes: together.minutes + (right ? 0 : fitted.minutes),
+    fitted: [...now.fitted, fitted],
+    end: right ? 'found' : now.end,
+  }
 }
