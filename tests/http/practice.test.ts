@@ -321,6 +321,17 @@ describe('the end of a round', () => {
     expect(spent.reduce((a, b) => a + b, 0)).toBeCloseTo(Number(total), 5)
   })
 
+  it('says on the page where the difference in minutes came from', async () => {
+    const round = await begin({ seed: seedHiding('exciter') })
+    await press(round, 'checks', { check: 'cap-resistance.cap' })
+    await press(round, 'parts', { part: 'igniter' })
+    await press(round, 'ends')
+    const page = await shownOn(`${round}/after`)
+    expect(page).toMatch(/You took \d+(\.\d)?\smin (more|less) than the tool\. You spent more: /)
+    expect(page).toMatch(/min on fitting parts that were good/)
+    expect(page).toMatch(/The tool spent more: .* on \d+ checks that you did not make/)
+  })
+
   it('counts for whoever gave a name, by the kind of part', async () => {
     const lost = await begin({ seed: seedHiding('coil'), learner: 'Nan' })
     await press(lost, 'ends')
