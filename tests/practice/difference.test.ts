@@ -126,7 +126,7 @@ describe('the difference in minutes', () => {
     const short = others.find(({ minutes }) => minutes < longest.minutes)!
     const { difference } = pageOf(of, [made(short.id), made(longest.id)])
     expect(difference[1]).toContain(
-      `${longest.minutes + short.minutes}\u00a0min on 2 checks that it did not make, the longest of them “${longest.title}” with ${longest.minutes}\u00a0min`,
+      `${longest.minutes + short.minutes}\u00a0min on 2 checks that it did not make, the longest of them “${longest.title}” with ${longest.minutes}\u00a0min of its own`,
     )
     expect(difference[2]).toMatch(/\d checks that you did not make, the longest of them “/)
   })
@@ -141,7 +141,39 @@ describe('the difference in minutes', () => {
     const [{ minutes }] = standing.fitted as [RoundStanding['fitted'][0]]
     const says = pageOf(of, [...asked, fitted(good)]).difference.join(' ')
     expect(says).toMatch(/min on checks made once more, which changed next to nothing/)
-    expect(says).toContain(`${minutes}\u00a0min on fitting parts that were good`)
+    expect(says).toContain(`${minutes}\u00a0min on parts that were good`)
+  })
+
+  it('keeps apart what could not be made, and calls no check made once more that nothing came back from', () => {
+    const [of] = begun as [Begun]
+    const { kase } = round(of, [])
+    const rope = 'access recoil-starter'
+    const behind = [...kase.checks.values()].find(
+      ({ setups, loose }) => !loose && setups.some(({ id }) => id === rope),
+    )!
+    const tester = made('spark-on-tester.single')
+    const back: RoundEvent = { kind: 'back', setups: behind.setups.map(({ id }) => id) }
+    const events = [made(behind.id), tester, back, tester]
+    const standing = round(of, events)
+    expect(standing.made.map(({ seen }) => seen.kind === 'barred')).toEqual([false, true, false])
+    const page = pageOf(of, events)
+    const minutes = kase.checks.get('spark-on-tester.single')!.minutes
+    expect(page.difference.join(' ')).toContain(
+      `${minutes}\u00a0min on checks that could not be made as the machine stood`,
+    )
+    expect(page.difference[1]).not.toContain('made once more')
+    expect(JSON.stringify(page.own)).not.toContain('Once more')
+  })
+
+  it('says what it took to reach the owner once they had gone', () => {
+    const [of] = begun as [Begun]
+    const { kase } = round(of, [])
+    const asked = [...kase.checks.values()].filter((card) => card.asked)
+    const looked = [...kase.checks.values()].find((card) => !card.asked)!
+    const events = [...asked.slice(0, 1), looked, ...asked.slice(1, 3)].map(({ id }) => made(id))
+    expect(pageOf(of, events).difference.join(' ')).toContain(
+      `${knowledge.owner.gone.minutes}\u00a0min on reaching the owner once they had gone`,
+    )
   })
 
   it('is said in one sentence where both did the same', () => {

@@ -55,7 +55,9 @@ const words: Readonly<Record<Share['on'], (share: Share) => string>> = {
   again: ({ idle }) => `checks made once more${idle ? ', which changed next to nothing' : ''}`,
   way: () => 'making ready and putting back',
   waiting: () => 'waiting',
-  parts: () => 'fitting parts that were good',
+  asking: () => 'reaching the owner once they had gone',
+  barred: () => 'checks that could not be made as the machine stood',
+  parts: () => 'parts that were good',
 }
 
 /** "3 checks that it did not make, the longest of them “Plug look” with 2 min" */
@@ -64,5 +66,5 @@ function only([longest, ...others]: readonly CheckCard[], who: 'it' | 'you'): st
   const title = `“${titleOf(longest.title, false)}”`
   return others.length === 0
     ? `a check that ${who} did not make, ${title}`
-    : `${others.length + 1} checks that ${who} did not make, the longest of them ${title} with ${minutes(longest.minutes)}`
+    : `${others.length + 1} checks that ${who} did not make, the longest of them ${title} with ${minutes(longest.minutes)} of its own`
 }

@@ -64,7 +64,7 @@ export function presentAfter(standing: RoundStanding, tool: ToolWalk): AfterPage
                   kase,
                   good.map(({ part }) => part),
                 ),
-              )}: ${price} in all, and ${minutes(work)} of yours to fit`,
+              )}: ${price} in all, and ${minutes(work)} of your minutes`,
       },
       {
         label: 'Tool asked',
