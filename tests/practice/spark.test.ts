@@ -44,7 +44,6 @@ const answersOf = (kase: typeof single, fault: string, check: string) => [
  */
 const kept = [
   'exciter.leaks-under-load',
-  'pickup.grounded',
   'exciter-run.bad-joint',
   'exciter-run.grounded',
   'wires-exciter-run.grounded',
