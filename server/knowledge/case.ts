@@ -25,6 +25,8 @@ export interface Case {
   readonly parts: ReadonlyMap<string, PartCard>
   /** One for each of `model.checks`, by name. */
   readonly checks: ReadonlyMap<string, CheckCard>
+  /** For each way home that the complaint names: the faults that it gets around. */
+  readonly ways: ReadonlyMap<string, readonly string[]>
 }
 
 export interface GateCard {

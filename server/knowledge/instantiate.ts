@@ -1,7 +1,7 @@
 import { apart } from '../diagnosis/model/chances.ts'
 import type { Check, Setup } from '../diagnosis/model/model.ts'
 import { named } from '../diagnosis/model/named.ts'
-import { type FaultTree, holdingIn } from '../diagnosis/tree/fault-tree.ts'
+import { type FaultTree, faultsBelow, holdingIn } from '../diagnosis/tree/fault-tree.ts'
 import type { Case, CheckCard, PartCard, SetupCard } from './case.ts'
 import { fits } from './fits.ts'
 import { cautionCards } from './instantiate/caution-cards.ts'
@@ -83,7 +83,17 @@ export function instantiate(knowledge: Knowledge, complaint: Complaint, machine:
     faults: drawn.faultCards,
     parts: partCards(knowledge, machine),
     checks: new Map(checks.map(({ card }) => [card.id, card])),
+    ways: faultsAround(complaint, drawn),
   }
+}
+
+/** The faults below the gates that each way home gets around, in every copy of those. */
+function faultsAround({ home }: Complaint, { copies, gates }: DrawnTree): Case['ways'] {
+  const below = (gate: string) =>
+    (copies.get(gate) ?? []).flatMap(({ name }) => faultsBelow({ top: name, gates }, name))
+  return new Map(
+    Object.entries(home.try).map(([way, around]) => [way, [...new Set(around.flatMap(below))]]),
+  )
 }
 
 /** The complaint in the words of this machine. */

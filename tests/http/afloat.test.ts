@@ -3,6 +3,7 @@ import { type Http, readyApp } from '../support/app.ts'
 import { emptyFolder } from '../support/folder.ts'
 import { openForm, post } from '../support/job.ts'
 import { caseOf, onPhone as opened, wordsOn } from '../support/on-phone.ts'
+import { textIn } from '../support/page.ts'
 
 const outboard = caseOf('ferrymere-3t', 'dies-hot')
 
@@ -17,6 +18,18 @@ describe('a machine that drives a boat', () => {
     const onLand = (await form('larkfell-2i')).text
     expect(onLand).toContain('name="kit-set"')
     expect(onLand).not.toContain('name="afloat"')
+  })
+
+  it('is not opened before somebody has said whether it is on the water', async () => {
+    const { http } = await readyApp()
+    const owner = { who: 'owner', 'kit-set': 'bare', 'kit-bare': ['light'], note: 'Edda' }
+    const send = (changes: Record<string, string | string[]>) =>
+      http.post('/jobs').type('form').send(openForm(outboard, changes))
+    const { text } = await send({ ...owner, afloat: '' }).expect(422)
+    expect(textIn(text)).toContain('Ask whether the boat is on the water')
+    expect(text).toContain('value="Edda"')
+    // At the bench nobody is asked.
+    await send({ afloat: '' }).expect(303)
   })
 
   it('is kept where it is by other rules on the water than on land', async () => {

@@ -202,7 +202,7 @@ describe('the form that opens a job', () => {
     who: 'self',
     kitSet: 'bare',
     kit: { bare: ['light'] },
-    afloat: false,
+    afloat: '',
     note: 'Hilda',
   } as const
 

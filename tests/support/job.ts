@@ -15,6 +15,7 @@ export function openForm(
     set: 'bench',
     'tools-bench': Object.keys(knowledge.tools.tools),
     meter: [...knowledge.meters.keys()][0]!,
+    afloat: 'no',
     note: '',
     ...changes,
   }

@@ -245,6 +245,7 @@ export const smallCase: Case = {
     })),
   },
   leftOut: 0,
+  ways: new Map(),
   gates: new Map(
     [
       { id: 'no-spark', says: 'There is no spark' },

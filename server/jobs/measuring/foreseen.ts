@@ -40,16 +40,17 @@ export function foreseenModel(
 
 /**
  * Minutes until an owner has understood, done and told it. What it takes besides, as a run until it is hot, nobody has
- * to be talked through.
+ * to be talked through; and a question is all talk as it is.
  */
 function minutesByPhone(
   check: Check,
-  { minutes, measurand }: CheckCard,
+  { asked, minutes, measurand }: CheckCard,
   { answers }: Owner,
 ): number {
   const readings = measurand === undefined ? 0 : (measurand.places ?? 1)
   const besides = check.minutes - minutes
-  return answers.talk + minutes * answers.pace + besides + readings * answers.metering
+  const talk = asked ? 0 : answers.talk
+  return talk + minutes * answers.pace + besides + readings * answers.metering
 }
 
 function blurOf(

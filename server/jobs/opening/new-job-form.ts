@@ -36,8 +36,8 @@ export interface NewJobForm {
   /** The set of what an owner has with them, and the ticks of each. */
   readonly kitSet: string
   readonly kit: TickedTools
-  /** Of a machine that drives a boat: it is on the water. */
-  readonly afloat: boolean
+  /** Of a machine that drives a boat: `yes` where it is on the water, `no` on land, empty where nobody has said. */
+  readonly afloat: string
   readonly note: string
   /** A reading that was made before there was a job. */
   readonly begins?: BeginsWith
@@ -60,7 +60,7 @@ export function sentForm(knowledge: Knowledge, body: unknown): NewJobForm {
     who: textOf(body, 'who') || 'self',
     kitSet: textOf(body, 'kit-set'),
     kit: ticks(knowledge.owner.sets, fieldOfKit),
-    afloat: textOf(body, 'afloat') !== '',
+    afloat: textOf(body, 'afloat'),
     note: textOf(body, 'note'),
     ...(begins && { begins }),
   }
@@ -81,7 +81,7 @@ export function defaultForm(knowledge: Knowledge, query: unknown, unit: DegreeUn
     tools: usualTools(knowledge),
     who: textOf(query, 'who') || 'self',
     ...usualKit(knowledge),
-    afloat: false,
+    afloat: '',
     note: '',
     ...(begins && { begins }),
   }
@@ -104,7 +104,8 @@ export function formOf(knowledge: Knowledge, { opened, conditions, note }: Folde
     tools: { ...usual, [shown]: tools },
     who,
     ...kitAsTicked(knowledge, kit),
-    afloat: afloat === true,
+    // A bench is no place that anybody was asked about.
+    afloat: who === 'owner' ? (afloat ? 'yes' : 'no') : '',
     note,
   }
 }

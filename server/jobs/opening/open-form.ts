@@ -22,7 +22,7 @@ export function acceptOpenForm(knowledge: Knowledge, form: NewJobForm): Accepted
     kit: fields.kit[fields.kitSet] ?? [],
   })
   if (!read.success) return { ok: false, problems: firstProblems(read.error) }
-  const { job, note, set: _, kitSet: __, air, who, kit, ...conditions } = read.data
+  const { job, note, set: _, kitSet: __, air, who, kit, afloat, ...conditions } = read.data
   const { celsius, unit } = air
   const byPhone = who === 'owner'
   return {
@@ -33,7 +33,7 @@ export function acceptOpenForm(knowledge: Knowledge, form: NewJobForm): Accepted
       conditions: {
         ...conditions,
         ...(byPhone && { tools: toolsInKit(knowledge, kit), kit }),
-        ...(byPhone && isAfloat(knowledge, form) && { afloat: true }),
+        ...(asksAfloat(knowledge, form) && afloat === 'yes' && { afloat: true }),
         air: celsius,
         airUnit: unit,
         ...(who !== 'self' && { who }),
@@ -43,9 +43,10 @@ export function acceptOpenForm(knowledge: Knowledge, form: NewJobForm): Accepted
   }
 }
 
-function isAfloat({ machines }: Knowledge, { job, afloat }: NewJobForm): boolean {
+/** An owner of a machine that drives a boat has to say where it is: what is safe on land drowns people. */
+function asksAfloat({ machines }: Knowledge, { job, who }: NewJobForm): boolean {
   const [machine = ''] = job.split('/')
-  return afloat && machines.get(machine)?.afloat === true
+  return who === 'owner' && machines.get(machine)?.afloat === true
 }
 
 /** An owner is far from a bench, and has the meter that owners have: nobody asks for either. */
@@ -59,7 +60,7 @@ function ownersFields(knowledge: Knowledge, form: NewJobForm): NewJobForm {
 }
 
 /** In the order of the fields on the page. */
-const openForm = (knowledge: Knowledge, { airUnit, who }: NewJobForm) =>
+const openForm = (knowledge: Knowledge, form: NewJobForm) =>
   z.object({
     job: z.string().transform((text, context) => {
       const [machine = '', complaint = ''] = text.split('/')
@@ -70,7 +71,7 @@ const openForm = (knowledge: Knowledge, { airUnit, who }: NewJobForm) =>
     where: z.enum(Place.options, 'Choose where the work happens.'),
     engine: z.enum(['cold', 'hot'], 'Choose whether the engine is cold or hot.'),
     air: z.string().transform((text, context) => {
-      const read = airIn(text, airUnit)
+      const read = airIn(text, form.airUnit)
       if (typeof read !== 'string') return read
       context.addIssue(read)
       return z.NEVER
@@ -91,7 +92,7 @@ const openForm = (knowledge: Knowledge, { airUnit, who }: NewJobForm) =>
     kitSet: z
       .string()
       .refine(
-        (name) => who !== 'owner' || Object.hasOwn(knowledge.owner.sets, name),
+        (name) => form.who !== 'owner' || Object.hasOwn(knowledge.owner.sets, name),
         'Choose what the owner has with them.',
       ),
     kit: z.array(
@@ -99,6 +100,12 @@ const openForm = (knowledge: Knowledge, { airUnit, who }: NewJobForm) =>
         .string()
         .refine((name) => Object.hasOwn(knowledge.owner.kit, name), 'Choose from the list.'),
     ),
+    afloat: z
+      .string()
+      .refine(
+        (said) => !asksAfloat(knowledge, form) || ['yes', 'no'].includes(said),
+        'Ask whether the boat is on the water, and choose: other rules hold there.',
+      ),
     note: z.string().trim().max(500, 'Keep the note to 500 characters.'),
   })
 

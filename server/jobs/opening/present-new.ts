@@ -18,7 +18,10 @@ export function presentNew(
   problems: NewJobProblems = {},
 ): NewJobPage {
   const problemOf = (field: keyof NewJobForm) => problems[field] && { problem: problems[field] }
-  const words = (field: 'where' | 'engine' | 'who', all: Readonly<Record<string, string>>) => ({
+  const words = (
+    field: 'where' | 'engine' | 'who' | 'afloat',
+    all: Readonly<Record<string, string>>,
+  ) => ({
     choices: Object.entries(all).map(([value, says]) => choice(value, says, form[field] === value)),
     ...problemOf(field),
   })
@@ -48,7 +51,7 @@ export function presentNew(
     tools: { sets: toolSets(knowledge, form), ...problemOf('tools'), ...problemOf('set') },
     who: words('who', whoWords),
     kit: { sets: kitSets(knowledge, form), ...problemOf('kit'), ...problemOf('kitSet') },
-    ...(goesOnWater(knowledge, form) && { afloat: { checked: form.afloat } }),
+    ...(goesOnWater(knowledge, form) && { afloat: words('afloat', waterWords) }),
     note: { value: form.note, ...problemOf('note') },
   }
 }
@@ -72,6 +75,8 @@ export function presentConditions(
 
 /** Beside "Work done", and short, so that both stand in one line of a phone. */
 const placeWords = { bench: 'Bench', trailside: 'Trailside' } as const
+
+const waterWords = { yes: 'On the water', no: 'On land' } as const
 
 const choice = (value: string, says: string, chosen: boolean): Choice => ({
   value,

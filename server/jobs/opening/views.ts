@@ -34,7 +34,7 @@ export interface NewJobPage {
   readonly who: ChoiceField
   readonly kit: ToolsField
   /** Asked of a machine that drives a boat. */
-  readonly afloat?: { readonly checked: boolean }
+  readonly afloat?: ChoiceField
   readonly note: TextField
 }
 

@@ -2,7 +2,7 @@ import type { Step } from '../../diagnosis/model/walk.ts'
 import type { Standing } from '../standing/standing.ts'
 import { likelyModes } from '../verdict/named.ts'
 import { partNames } from '../words/names.ts'
-import { listed, lowerFirst, sentence, the, upperFirst } from '../words/sentences.ts'
+import { listed, lowerFirst, sentence, the } from '../words/sentences.ts'
 import { linesOf } from './saying.ts'
 import type { Line } from './view.ts'
 
@@ -44,7 +44,8 @@ function one(input: Standing, [part = '']: readonly string[]): string[] {
   return [
     `It is most likely ${the(card.name)}.`,
     ...where,
-    ...(modes.length > 0 ? [upperFirst(sentence(listed(modes, 'or')))] : []),
+    // Nobody may have looked.
+    ...(modes.length > 0 ? [sentence(`Perhaps ${listed(modes, 'or')}`)] : []),
   ]
 }
 

@@ -1,3 +1,4 @@
+import { numbered } from '../../diagnosis/model/named.ts'
 import type { Case } from '../../knowledge/case.ts'
 import { hasAll } from '../../knowledge/fits.ts'
 import { cautionCards } from '../../knowledge/instantiate/caution-cards.ts'
@@ -79,13 +80,14 @@ export function waysHome({
   knowledge,
   walk,
 }: Pick<Standing, 'kase' | 'knowledge' | 'walk'>): [string, Way][] {
-  const helps = kase.complaint.home.try
-  const worth = (gates: readonly string[]) =>
-    [...walk.branches]
-      .filter(([branch]) => gates.some((gate) => branch === gate || branch.startsWith(`${gate}.`)))
-      .reduce((most, [, { now }]) => Math.max(most, now), 0)
+  const worth = (around: readonly string[]) =>
+    kase.model.cutSets.reduce(
+      (sum, { faults }, c) =>
+        faults.some((fault) => around.includes(fault)) ? sum + numbered(walk.belief, c) : sum,
+      0,
+    )
   return waysOf(kase, knowledge)
-    .map(([id, way]) => ({ id, way, worth: worth(helps[id] ?? []) }))
+    .map(([id, way]) => ({ id, way, worth: worth(kase.ways.get(id) ?? []) }))
     .toSorted((a, b) => b.worth - a.worth)
     .map(({ id, way }) => [id, way])
 }

@@ -85,6 +85,8 @@ function presentPhoneCheck(input: Standing & Asked, card: CheckCard): PhoneCheck
   const again = purpose === 'take'
   const lines = checkLines(input, card, again)
   const { measurand } = card
+  // The answers are to all of them, and only the last stands large.
+  const questions = card.phone.filter((says) => says.endsWith('?'))
   // What could not be taken stands at the answers again, and so does what is only put right.
   const asked = refused?.check === card.id || purpose === 'correction' ? lines.length : line
   const said = saying(lines, asked, (number) => sameCheck(input, `line=${number}`))
@@ -108,8 +110,8 @@ function presentPhoneCheck(input: Standing & Asked, card: CheckCard): PhoneCheck
       typed: form.typed,
       ...(form.problem !== undefined && { problem: form.problem }),
       ...(form.kept !== undefined && { kept: form.kept }),
-      asks: card.asks,
-      heard: lines.at(-1)?.says === card.asks,
+      asks: questions.join(' ') || card.asks,
+      heard: questions.length <= 1 && lines.at(-1)?.says === card.asks,
       answers: (card.answers ?? []).map(({ id, phone }) => ({ id, says: upperFirst(phone) })),
       skip: { action: `/jobs/${job.id}/skips`, reasons: ownersReasons },
       cutOff: cutOffAction(job),

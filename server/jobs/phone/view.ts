@@ -67,7 +67,7 @@ export interface PhoneCheck {
 
 export interface PhoneForm
   extends Pick<ReadingForm, 'action' | 'field' | 'typed' | 'problem' | 'kept'> {
-  /** The question that the answers are to. */
+  /** The questions that the answers are to. */
   readonly asks: string
   /** It stands large just above, so nobody reads it twice. */
   readonly heard: boolean

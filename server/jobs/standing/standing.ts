@@ -1,5 +1,4 @@
 import { afterRepair } from '../../diagnosis/belief/after-repair.ts'
-import { curedInVain } from '../../diagnosis/belief/cured-in-vain.ts'
 import { standing } from '../../diagnosis/model/asking.ts'
 import type { Evidence } from '../../diagnosis/model/model.ts'
 import type { Walk } from '../../diagnosis/model/walk.ts'
@@ -16,6 +15,7 @@ import { type Folded, repairedInVain } from '../record/fold.ts'
 import { type AsItStands, asItStands, standsOf } from './as-it-stands.ts'
 import type { FoundJob } from './find.ts'
 import { withRates } from './rates/with-rates.ts'
+import { afterTrials } from './trials.ts'
 import { walkOptions } from './walk-options.ts'
 import { isOwnerThere, withOwnerAway } from './way/asking.ts'
 
@@ -55,11 +55,8 @@ export function standingOf(knowledge: Knowledge, found: FoundJob): Standing {
   const foreseen = foreseenModel(found.kase, meter, conditions, knowledge.owner)
   const seen = withOwnerAway(foreseen, found.kase, conditions, knowledge.owner)
   const whole = withRates(knowledge, found, seen)
-  const model = curedInVain(
-    afterRepair(whole, repairedInVain(folded)),
-    folded.curedInVain,
-    knowledge.owner.answers.astray,
-  )
+  const repaired = afterRepair(whole, repairedInVain(folded))
+  const model = afterTrials(repaired, found.kase, folded, knowledge)
   const kase = { ...found.kase, model }
   const judged = judgedReadings(kase, folded, meter, knowledge.owner)
   const options = walkOptions(kase, folded, judged, { meter, owner: knowledge.owner })

@@ -55,6 +55,7 @@ function drawn(
     faults: new Map(),
     parts,
     checks: new Map(cards.map((card) => [card.id, card])),
+    ways: new Map(),
   }
 }
 

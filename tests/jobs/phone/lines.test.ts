@@ -193,7 +193,7 @@ describe('ways home', () => {
       waysHome(shippedJob(open, readings)).map(([id]) => id)
     const before = ways({})
     const look = 'stop-switch-look.stop-switch'
-    const after = ways({ [look]: 'not-home' })
+    const after = ways({ [look]: 'out-of-place' })
     expect([...after].sort()).toEqual([...before].sort())
     expect(after[0]).toBe('controls-home')
   })

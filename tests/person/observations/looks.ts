@@ -175,6 +175,7 @@ export const looksChecks: Readonly<Record<string, Observation>> = {
   ]),
   'regulator-pin-look': look('good', { corroded: 0.06 }, ['corroded', 'pushed-back']),
   'shared-plug-look': look('clean', { 'wet-or-green': 0.06 }, ['wet-or-green']),
+  'stop-wire-look': look('whole', { bare: 0.02 }, ['bare']),
   'stop-switch-look': look('good', { 'stiff-or-wet': 0.06, 'out-of-place': 0.02 }, [
     'stiff-or-wet',
     'out-of-place',

@@ -12,6 +12,11 @@ const Way = z.strictObject({
   kit: z.array(Name).min(1).optional(),
   /** One sentence at a time, to read out. */
   do: z.array(Words).min(1),
+  /**
+   * Chance that it runs then, where the cause is what the way gets around; what came of it is held against that. Left
+   * out: whether it helps says nothing of the cause.
+   */
+  works: z.number().gt(0.2).max(1).optional(),
   /** What it costs: what is no longer safe then. */
   danger: Words,
   /** The same on the water, where that is otherwise. */

@@ -23,7 +23,7 @@ export const Owner = z.strictObject({
     astray: z.number().gt(0).lt(1),
     /** To say a step and hear that it is done takes so many times as long as to do it. */
     pace: z.number().min(1).max(5),
-    /** Minutes more for each check: the cautions, and what is said besides. */
+    /** Minutes more for each check that hands do: the cautions, and what is said besides. */
     talk: Minutes,
     /** Minutes more for each reading of a meter that somebody has to be talked through. */
     metering: Minutes,

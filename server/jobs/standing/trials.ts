@@ -1,0 +1,22 @@
+import { afterTrial, type Trial } from '../../diagnosis/belief/after-trial.ts'
+import type { Model } from '../../diagnosis/model/model.ts'
+import type { Case } from '../../knowledge/case.ts'
+import type { Knowledge } from '../../knowledge/knowledge.ts'
+import type { Folded } from '../record/fold.ts'
+
+/** The model after all that an owner put right in vain, and tried to get home. */
+export function afterTrials(model: Model, kase: Case, folded: Folded, knowledge: Knowledge): Model {
+  const { astray } = knowledge.owner.answers
+  const inVain: Trial = { faults: folded.curedInVain, works: 1, helped: false }
+  return [inVain, ...waysTried(kase, folded, knowledge)].reduce(
+    (before, trial) => afterTrial(before, trial, astray),
+    model,
+  )
+}
+
+function waysTried({ ways }: Case, { tried }: Folded, { home }: Knowledge): Trial[] {
+  return [...tried].flatMap(([id, helped]): Trial[] => {
+    const works = home.ways[id]?.works
+    return works === undefined ? [] : [{ faults: ways.get(id) ?? [], works, helped }]
+  })
+}
