@@ -15,6 +15,7 @@ import { wrongMinutes } from './instantiate/prices.ts'
 import { ownMinutes } from './instantiate/setup-cards.ts'
 import { type DrawnTree, drawTree } from './instantiate/tree.ts'
 import { onlyOutput } from './instantiate/where/outputs.ts'
+import { choicesOf } from './instantiate/where/which.ts'
 import { fill, filledProof, fillingsOf } from './instantiate/words.ts'
 import type { Knowledge } from './knowledge.ts'
 import type { Complaint, Machine } from './schema/index.ts'
@@ -53,11 +54,13 @@ export function caseFor(knowledge: Knowledge, machineId: string, complaintId: st
 export function instantiate(knowledge: Knowledge, complaint: Complaint, machine: Machine): Case {
   const drawn = drawTree(knowledge, complaint, machine)
   const tree = treeBelow(complaint.top, drawn)
-  const { cutSets, leftOut } = cutSetList(tree, drawn.faultCards, complaint.elsewhere.share)
+  const { share, holds } = complaint.elsewhere
+  const places = holds === undefined ? [] : choicesOf(holds, drawn).map(({ output }) => output)
+  const { cutSets, leftOut } = cutSetList(tree, drawn.faultCards, share, places)
   const checks = drawChecks(knowledge, complaint, machine, drawn)
     .map(({ planned, rowOf }) => ({
       planned,
-      chances: cutSets.map((cutSet) => rowOf(cutSet.faults)),
+      chances: cutSets.map(({ faults, at }) => rowOf(faults, at)),
     }))
     .filter(({ chances }) => tellsAnything(chances))
     .map(({ planned, chances }) => {

@@ -4,6 +4,7 @@ import { post } from '../support/job.ts'
 import { caseOf, onPhone } from '../support/on-phone.ts'
 import { textIn, valueIn } from '../support/page.ts'
 
+const pedlar = caseOf('pedlar-1c', 'no-spark')
 const kase = caseOf('clipwell-1m', 'no-spark')
 /** Made with the plug out and grounded, which stays, and the stop circuit apart, which its last step joins. */
 const withStopApart = 'spark-stop-at-plug'
@@ -60,6 +61,37 @@ describe('a job taken over at the bench', () => {
     )
   })
 
+  it('has the air and the meter of the bench, but for a meter that the owner has read', async () => {
+    const { http } = await readyApp()
+    const frosty = { air: '-20' }
+    const job = await onPhone(http, kase, ['light'], frosty)
+    const form = (await http.get(`${job}/conditions?who=self`).expect(200)).text
+    expect(valueIn(form, 'air')).toContain('20')
+    expect(valueIn(form, 'air')).not.toContain('-20')
+    await takeOver(http, job, 1)
+    expect(textIn((await http.get(job).expect(200)).text)).not.toContain('Cheap pocket meter')
+    // What was read with it stands as it was read.
+    const read = await onPhone(http, pedlar, ['meter', 'light', 'partner'])
+    const ohms = [...pedlar.checks.values()].find(({ id }) =>
+      id.startsWith('secondary-resistance'),
+    )!
+    const reading = { version: 1, check: ohms.id, typed: '9 kΩ' }
+    await post(http, `${read}/readings`, reading).expect(303)
+    await takeOver(http, read, 2)
+    expect(textIn((await http.get(read).expect(200)).text)).toContain('Cheap pocket meter')
+  })
+
+  it('says what was tried to get home, and in vain', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http, kase)
+    const tried = { version: 1, way: 'controls-home', choice: 'no-help' }
+    await post(http, `${job}/tries`, tried).expect(303)
+    await takeOver(http, job, 2)
+    expect(textIn((await http.get(job).expect(200)).text)).toContain(
+      'Set everything that stops it anew, and it did not run',
+    )
+  })
+
   it('says nothing of it once something was made at the bench, nor where nothing is apart', async () => {
     const { http } = await readyApp()
     const job = await onPhone(http, kase)
@@ -68,7 +100,7 @@ describe('a job taken over at the bench', () => {
     await post(http, `${job}/readings`, { version: 1, check: other.id, choice }).expect(303)
     await takeOver(http, job, 2)
     expect((await left(http, job)).words).toBe('')
-    const apart = { version: 3, check: withStopApart, choice: card.answers![0]!.id }
+    const apart = { version: 4, check: withStopApart, choice: card.answers![0]!.id }
     await post(http, `${job}/readings`, apart).expect(303)
     expect((await left(http, job)).words).toBe('')
   })

@@ -13,6 +13,7 @@ const single = caseFor(knowledge, 'pedlar-1c', 'no-spark')
 const twin = caseFor(knowledge, 'larkfell-2i', 'no-spark')
 const dead = caseFor(knowledge, 'larkfell-2i', 'one-cylinder-dead')
 const cold = caseFor(knowledge, 'pedlar-1c', 'hard-start-cold')
+const pairs = caseFor(knowledge, 'freshet-4d', 'one-cylinder-dead')
 const module = caseFor(knowledge, 'clipwell-1m', 'no-spark')
 const seeds = Array.from({ length: 20 }, (_, seed) => seed)
 
@@ -44,7 +45,7 @@ const answersOf = (kase: typeof single, fault: string, check: string) => [
  */
 const kept = [
   'exciter.leaks-under-load',
-  'pickup.grounded',
+  'pickup-inner.grounded',
   'exciter-run.bad-joint',
   'exciter-run.grounded',
   'wires-exciter-run.grounded',
@@ -84,6 +85,24 @@ describe('the spark of a practised machine', () => {
     }
   })
 
+  it.each(['lead-2.broken', 'cap-2.open', 'cap-2.loose'])(
+    'is jumped off to metal now and then with %s, and then good at the other tower of that coil',
+    (fault) => {
+      const both = seeds.map((seed) => {
+        const hidden = hiding(pairs, fault, seed)
+        return ['two', 'three', 'four'].map((output) => shown(hidden, `spark-on-tester.${output}`))
+      })
+      const spared = both.filter(([, other]) => other === 'spark')
+      expect(spared.length).toBeGreaterThan(1)
+      expect(spared.length).toBeLessThan(seeds.length / 2)
+      for (const [own, other, apart] of both) {
+        // A break that is jumped costs both ends alike, for one current goes through both.
+        expect(own).toBe(other === 'spark' ? 'none' : other)
+        expect(apart).toBe('spark')
+      }
+    },
+  )
+
   it('is drawn from the rows where the wiring does not say what makes it', () => {
     expect(
       answersOf(module, 'module.secondary-open', 'spark-on-tester.single').length,
@@ -91,13 +110,15 @@ describe('the spark of a practised machine', () => {
   })
 
   it('is one that the rows of its fault know', () => {
-    const all = [single, twin].flatMap((kase) =>
+    const all = [single, twin, pairs].flatMap((kase) =>
       kase.model.cutSets.flatMap(({ faults: [fault = '', ...more] }, cutSet) => {
         if (fault === '' || more.length > 0) return []
-        const output = kase.machine.outputs[0]!.id
-        const check = checkNamed(kase.model, `spark-on-tester.${output}`)
-        const answer = shown(hiding(kase, fault, cutSet), check.id)
-        return [{ fault, chance: check.chances[cutSet]![check.outcomes.indexOf(answer)]! }]
+        const looked = kase.machine.outputs.slice(0, kase === pairs ? 4 : 1)
+        return looked.map(({ id }) => {
+          const check = checkNamed(kase.model, `spark-on-tester.${id}`)
+          const answer = shown(hiding(kase, fault, cutSet), check.id)
+          return { fault, chance: check.chances[cutSet]![check.outcomes.indexOf(answer)]! }
+        })
       }),
     )
     const rare = all.filter(({ chance }) => chance < 0.1).map(({ fault }) => fault)

@@ -45,9 +45,13 @@ export function shippedJob(
   return standingOf(knowledge, { job, folded: fold(events), kase })
 }
 
-function touchesOf({ measurand }: CheckCard, typed: string): Touches {
+function touchesOf({ id, measurand, answers = [] }: CheckCard, typed: string): Touches {
   if (typed === '?') return [{ kind: 'could-not-tell' }]
-  if (measurand === undefined) return [{ kind: 'answer', answer: typed }]
+  if (measurand === undefined) {
+    // One that nobody knows would weigh nothing, and no test would notice.
+    if (!answers.some((answer) => answer.id === typed)) throw new Error(`${id} has no ${typed}`)
+    return [{ kind: 'answer', answer: typed }]
+  }
   const parsed = parseTouches(typed, measurand.quantity)
   if (!parsed.ok) throw new Error(parsed.problem)
   return parsed.touches

@@ -22,8 +22,10 @@ export interface Model {
 
 /** A smallest set of faults that explains the complaint (IEC 61025 minimal cut set). */
 export interface CutSet {
-  /** Faults of the tree. Empty for the one entry that stands for "nothing in this tree". */
+  /** Faults of the tree. Empty for the entries that stand for "nothing in this tree": one, or one a place. */
   readonly faults: readonly string[]
+  /** Of such an entry: the place that it takes, where there are several. */
+  readonly at?: string
   /** The parts those faults belong to, each once, sorted. */
   readonly parts: readonly string[]
   /** Weight before any reading, 0 to 1; over all cut sets they sum to 1. */

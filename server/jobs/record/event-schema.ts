@@ -141,6 +141,7 @@ export const JobEventSchema = z.discriminatedUnion('kind', [
     kind: z.literal('tried'),
     way: z.string(),
     helped: z.boolean(),
+    asBefore: z.literal(true).optional(),
     leaves: z.array(z.string()).optional(),
   }),
   z.strictObject({

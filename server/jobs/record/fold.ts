@@ -8,6 +8,7 @@ import type {
   Particulars,
   PutRight,
   StoredJob,
+  Tried,
 } from './events.ts'
 import { canBeTakenBack, proveLast, type Repair, repairOf } from './repairs.ts'
 
@@ -36,8 +37,8 @@ export interface Folded {
   readonly accepted: ReadonlySet<string>
   /** Checks skipped, with the reason. A check with a reading is never among them. */
   readonly skipped: ReadonlyMap<string, string>
-  /** What an owner tried to get home, by the name of the way, and whether it helped the last time. */
-  readonly tried: ReadonlyMap<string, boolean>
+  /** What an owner tried to get home, by the name of the way, and what came of it the last time. */
+  readonly tried: ReadonlyMap<string, Tried>
   /** What an owner was told to put right, by the check that told of it or the part, and what came of it. */
   readonly putRight: ReadonlyMap<string, PutRight>
   /** Failures that an owner put right while the complaint stayed. */
@@ -72,7 +73,7 @@ export function fold(events: StoredJob['events']): Folded {
   const accepted = new Set<string>()
   const furtherTakes = new Map<string, number>()
   const repairs: Repair[] = []
-  const tried = new Map<string, boolean>()
+  const tried = new Map<string, Tried>()
   const putRight = new Map<string, PutRight>()
   const curedInVain: string[] = []
   const { opened, openedAt } = firstOf(events)
@@ -154,7 +155,7 @@ export function fold(events: StoredJob['events']): Folded {
         skipped.set(event.check, event.reason)
         break
       case 'tried':
-        tried.set(event.way, event.helped)
+        tried.set(event.way, event.asBefore ? 'as before' : event.helped ? 'helped' : 'no help')
         break
       case 'put right':
         putRight.set(event.of, event.came)

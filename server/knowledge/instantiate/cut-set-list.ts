@@ -21,8 +21,8 @@ export interface CutSetList {
  * The minimal cut sets of a tree with their weights before any reading: the product of the faults'
  * rates (per machine that comes in), normalised over the complaint's cut sets. This is the rare-event
  * approximation (IEC 61025): that two cut sets are true at once is left out of account. One entry
- * without faults takes the share of complaints whose cause is not in this tree, and with it what the
- * rarest combinations hold, which are not listed.
+ * without faults, or one at each of these places, takes the share of complaints whose cause is not in
+ * this tree, and with it what the rarest combinations hold, which are not listed.
  *
  * @throws RangeError if the tree is too entangled to be worked out; the lint refuses it.
  */
@@ -30,6 +30,7 @@ export function cutSetList(
   tree: FaultTree,
   faults: ReadonlyMap<string, FaultCard>,
   elsewhereShare: number,
+  places: readonly string[] = [],
 ): CutSetList {
   const weightOf = (fault: string) => named(faults, fault).rate / 1000
   const found = heaviestCutSets(tree, weightOf, bound)
@@ -43,5 +44,10 @@ export function cutSetList(
       (names.reduce((product, name) => product * weightOf(name), 1) / total) * (1 - elsewhereShare),
   }))
   const outside = elsewhereShare + (1 - elsewhereShare) * lost
-  return { cutSets: [...inside, { faults: [], parts: [], prior: outside }], leftOut: lost }
+  const none = { faults: [], parts: [] }
+  const entries =
+    places.length === 0
+      ? [{ ...none, prior: outside }]
+      : places.map((at) => ({ ...none, at, prior: outside / places.length }))
+  return { cutSets: [...inside, ...entries], leftOut: lost }
 }

@@ -8,7 +8,7 @@ import type { Complaint, Machine } from '../schema/index.ts'
 import type { Part } from '../schema/machine.ts'
 import type { Mode, Rate } from '../schema/part-kind.ts'
 import { cautionCards } from './caution-cards.ts'
-import { onlyOutput, partsOf } from './where/outputs.ts'
+import { isTwin, onlyOutput, partsOf } from './where/outputs.ts'
 import { fill, fillingsOf, sentencesIn } from './words.ts'
 
 /** A complaint's gates, drawn out for the parts and outputs of one machine. */
@@ -84,7 +84,9 @@ class Drawing implements DrawnTree {
     if ('gate' in input) return this.#copiesSeenFrom(input.gate, output)
     const target = targetOf(input)
     if (target in this.written) return this.#copiesSeenFrom(target, output)
-    return partsOf(this.#machine, target, output).flatMap((part) => this.#partGate(part, input))
+    return partsOf(this.#machine, target, output).flatMap((part) =>
+      this.#partGate(part, input, output),
+    )
   }
 
   #copiesSeenFrom(name: string, output: string | undefined): string[] {
@@ -93,12 +95,19 @@ class Drawing implements DrawnTree {
       .map((copy) => copy.name)
   }
 
-  /** The gate that gathers the failure modes of one part, or those of them that the complaint means. */
-  #partGate(part: Part, input: Exclude<GateInput, { gate: string }>): string[] {
+  /** The gate that gathers the failure modes of one part: those that the complaint means, and that reach this output. */
+  #partGate(
+    part: Part,
+    input: Exclude<GateInput, { gate: string }>,
+    output: string | undefined,
+  ): string[] {
     const kind = named(this.#knowledge.partKinds, part.kind)
     const except = ('except' in input && input.except) || []
     const modes = kind.modes.filter(
-      ({ id }) => (input.modes === undefined || input.modes.includes(id)) && !except.includes(id),
+      ({ id, sparesTwin }) =>
+        (input.modes === undefined || input.modes.includes(id)) &&
+        !except.includes(id) &&
+        !(sparesTwin === 1 && isTwin(part, output)),
     )
     if (modes.length === 0) return []
     const all = modes.length === kind.modes.length

@@ -59,7 +59,13 @@ export const Complaint = z.strictObject({
   /** Gates that checks and questions look at but that are no branch of the tree: "no pulse at the coil". */
   watched: Gates.optional(),
   /** Share of such complaints that have a cause this tree does not hold. */
-  elsewhere: z.strictObject({ share: z.number().gt(0).lt(1), says: Words, source: Source }),
+  elsewhere: z.strictObject({
+    share: z.number().gt(0).lt(1),
+    /** A gate written `per: output` that such a cause holds at one of them, and nobody knows at which. */
+    holds: Name.optional(),
+    says: Words,
+    source: Source,
+  }),
   /**
    * For a complaint that comes and goes: the least share of readings that come out well because the fault has
    * gone meanwhile, whatever its part kind says of one that stays.

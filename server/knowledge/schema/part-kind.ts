@@ -21,6 +21,11 @@ export const Mode = z.strictObject({
   rate: Rate,
   /** What makes it come and go, where it does. */
   comesAndGoesWith: z.array(z.enum(['heat', 'cold', 'vibration', 'wet'])).optional(),
+  /**
+   * On one tower of a coil with two: the share of such failures that leave the other tower its spark. At 1 the mode
+   * takes the cylinder that its part sits at, and no other.
+   */
+  sparesTwin: z.number().positive().max(1).optional(),
   /** By property: chance of each outcome when this mode is there. A property left out does not show it. */
   shows: z.record(Name, Chances),
   /** What it does physically, for a machine whose wiring is known. */

@@ -158,6 +158,7 @@ export const looksChecks: Readonly<Record<string, Observation>> = {
   ]),
   'ground-look': look('good', { corroded: 0.1, loose: 0.02 }, ['loose', 'corroded']),
   'key-look': keyLook,
+  'inlet-look': look('sound', { faulty: 0.02 }, ['faulty']),
   'module-gap': look('right', { wide: 0.03, touching: 0.01 }, ['wide']),
   'module-legs': look('clean', { rusty: 0.08 }, ['rusty']),
   'static-timing': staticTiming,

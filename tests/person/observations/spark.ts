@@ -96,8 +96,7 @@ const leaks =
   }
 
 function astray(now: Now, part: string): boolean {
-  if (now.has(part, 'leaking')) return happens(now.site.random, 0.93)
-  if (now.has(part, 'broken')) return happens(now.site.random, 0.3)
+  if (now.effect(part).holdsOff !== undefined) return happens(now.site.random, 0.93)
   // Mist makes some good old leads glow a little, each time alike. From memory.
   const { seed, renewed } = now.site.world
   return !renewed.has(part) && lasting(seed, part, 'glow')() < 0.02

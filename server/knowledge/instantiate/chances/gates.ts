@@ -7,8 +7,10 @@ import {
   type Context,
   failuresOf,
   likeliest,
+  mixed,
   plainest,
   rowsByFault,
+  sparing,
 } from './shown.ts'
 
 /** Whether a gate holds as things are, or once something is unplugged, replaced or has changed places. */
@@ -33,8 +35,10 @@ export function watchGate(
     return [swapped(part, check.swap) + fault.slice(dot)]
   }
   const changes = away.size > 0 || replaced !== undefined || check.swap !== undefined
-  const whereItHolds = rowWhereItHolds(about, watched, setting)
-  return (faults) => {
+  const whereItHolds = rowWhereItHolds(about, check, setting)
+  return (faults, at) => {
+    if (at !== undefined && about.gate === complaint.elsewhere.holds)
+      return check.output === at ? about.holds : about.holdsNot
     // What is complained of has a cause outside the tree then, which no change of what is in it cures.
     if (faults.length === 0)
       return about.elsewhere ?? (changes && isComplainedOf ? about.holds : about.holdsNot)
@@ -43,15 +47,24 @@ export function watchGate(
   }
 }
 
-/** The row of a watched gate that holds: of the plainest of its causes, where they show in ways of their own. */
+/**
+ * The row of a watched gate that holds: of the plainest of its causes, where they show in ways of their own, or leave
+ * some of the machines this cylinder.
+ */
 function rowWhereItHolds(
   { shows, holds, holdsNot }: Extract<About, { kind: 'gate' }>,
-  watched: string,
-  { machine, tree, partKinds }: Context,
+  check: PlannedCheck,
+  { complaint, machine, tree, holding, partKinds }: Context,
 ): ChancesOf {
-  if (shows === undefined) return () => holds
+  const watched = gateOf(check)
   const below = new Set(faultsBelow({ top: watched, gates: tree.gates }, watched))
-  const rows = rowsByFault(failuresOf(machine.parts, shows, partKinds))
+  const shown = shows === undefined ? [] : failuresOf(machine.parts, shows, partKinds)
+  const rows = rowsByFault(shown)
+  for (const { fault, share } of sparing(machine, partKinds, check.output)) {
+    // Where it takes more than this fault to be complained of, as for no spark anywhere, it has spared nothing.
+    const isEnough = holding([fault]).has(complaint.top)
+    if (isEnough) rows.set(fault, mixed(rows.get(fault) ?? holds, holdsNot, share))
+  }
   const expected = likeliest(holdsNot)
   return (faults) => {
     const causes = faults.filter((fault) => below.has(fault))

@@ -22,16 +22,16 @@ import {
  */
 export const doubtShare = 0.04
 
-/** Chance of each outcome of a check when exactly these faults are there. */
-export type RowOf = (faults: readonly string[]) => readonly number[]
+/** Chance of each outcome of a check when exactly these faults are there; none of them: a cause elsewhere, at this output. */
+export type RowOf = (faults: readonly string[], at?: string) => readonly number[]
 
 /** How the outcomes of a planned check depend on the faults. */
 export function rowOf(check: PlannedCheck, outcomes: readonly string[], setting: Context): RowOf {
   const chancesFor = byAbout(readers, check.kind.about, check, setting)
   // Thousands of cut sets share a few rows; a row for each would fill the memory.
   const rows = new Map<Chances, readonly number[]>()
-  return (faults) => {
-    const chances = chancesFor(faults)
+  return (faults, at) => {
+    const chances = chancesFor(faults, at)
     const known = rows.get(chances)
     if (known !== undefined) return known
     const row = floored(onMachine(chances, check.kind, setting.machine), outcomes)
@@ -60,8 +60,11 @@ const readers: ByAbout<[check: PlannedCheck, setting: Context], ChancesOf> = {
   property: readProperty,
   gate: watchGate,
   question: askQuestion,
-  which: ({ named: right }, { choices = [] }, { holding }) =>
-    chancesOfNaming(choices, right, holding),
+  which: ({ gate, named: right }, { choices = [] }, { complaint, holding }) => {
+    const naming = chancesOfNaming(choices, right)
+    return (faults, at) =>
+      naming(gate === complaint.elsewhere.holds ? at : undefined, holding(faults))
+  },
 }
 
 /**

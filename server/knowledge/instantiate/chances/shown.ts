@@ -6,6 +6,7 @@ import type { Mode } from '../../schema/part-kind.ts'
 import type { Chances } from '../../schema/shared.ts'
 import { type PlannedCheck, partOf } from '../planned-check.ts'
 import type { DrawnTree } from '../tree.ts'
+import { isTwin } from '../where/outputs.ts'
 import { letsThrough } from '../where/path.ts'
 
 /** What the chances of a check depend on, besides the check. */
@@ -18,8 +19,8 @@ export interface Context {
   readonly partKinds: ReadonlyMap<string, PartKind>
 }
 
-/** The row of chances when exactly these faults are there. */
-export type ChancesOf = (faults: readonly string[]) => Chances
+/** The row of chances when exactly these faults are there; none of them: a cause elsewhere, at this output. */
+export type ChancesOf = (faults: readonly string[], at?: string) => Chances
 
 /** A failure, and the chance of each outcome of a reading while it is there. */
 export interface ShownFailure {
@@ -60,6 +61,31 @@ export function failuresOf(
 /** The rows by fault. */
 export const rowsByFault = (failures: readonly ShownFailure[], as = (row: Chances) => row) =>
   new Map(failures.map(({ part, mode, row }) => [`${part.id}.${mode.id}`, as(row)]))
+
+/** The failures that an output suffers from the other tower of its coil, and the share of them that spare it. */
+export function sparing(
+  { parts }: Machine,
+  partKinds: Context['partKinds'],
+  output: string | undefined,
+): readonly { fault: string; share: number }[] {
+  return parts
+    .filter((part) => isTwin(part, output))
+    .flatMap(({ id, kind }) =>
+      named(partKinds, kind).modes.flatMap((mode) =>
+        mode.sparesTwin === undefined
+          ? []
+          : [{ fault: `${id}.${mode.id}`, share: mode.sparesTwin }],
+      ),
+    )
+}
+
+/** Of two rows the second in this share of machines, the first in all others. */
+export function mixed(row: Chances, other: Chances, share: number): Chances {
+  const outcomes = new Set([...Object.keys(row), ...Object.keys(other)])
+  const chance = (outcome: string) =>
+    (1 - share) * (row[outcome] ?? 0) + share * (other[outcome] ?? 0)
+  return Object.fromEntries([...outcomes].map((outcome) => [outcome, chance(outcome)]))
+}
 
 /** Of several rows the one with the least chance of what a good part shows. */
 export function plainest(rows: readonly Chances[], expected: string): Chances {

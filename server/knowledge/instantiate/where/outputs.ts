@@ -12,6 +12,12 @@ export function onlyOutput(part: Pick<Part, 'output'>): string | undefined {
   return others.length === 0 ? output : undefined
 }
 
+/** Whether a part serves an output and sits at another one: it hangs on the other tower of the coil. */
+export function isTwin(part: Pick<Part, 'output'>, output: string | undefined): boolean {
+  const [seat, ...others] = outputsServed(part)
+  return output !== undefined && seat !== output && others.includes(output)
+}
+
 /**
  * The parts of a role, as seen from an output: those that serve it, or the shared ones where it has none
  * of its own. Seen from the whole machine: all.

@@ -18,18 +18,17 @@ const isOfOutput = (copy: GateCopy): copy is OutputCopy => copy.output !== undef
  * same, and that says nothing.
  *
  * @param right share of the answers that name one for which it holds
+ * @returns by the output that a cause outside the tree takes, if that is known, and by what holds
  */
 export function chancesOfNaming(
   choices: readonly OutputCopy[],
   right: number,
-  holding: Holding,
-): (faults: readonly string[]) => Chances {
+): (at: string | undefined, held: ReturnType<Holding>) => Chances {
   const even = (copies: readonly OutputCopy[], share: number) =>
     copies.map(({ output }) => [output, share / copies.length] as const)
   const rows = new Map<string, Chances>()
-  return (faults) => {
-    const held = holding(faults)
-    const theirs = choices.filter(({ name }) => held.has(name))
+  return (at, held) => {
+    const theirs = choices.filter(({ name, output }) => held.has(name) || output === at)
     const name = theirs.map(({ output }) => output).join()
     const others = choices.filter((each) => !theirs.includes(each))
     const isOpen = theirs.length === 0 || others.length === 0

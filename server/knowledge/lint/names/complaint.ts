@@ -23,6 +23,9 @@ export function complaintNames(
   mustKnow(complaint, ['chart'], 'check', complaint.chart, checks)
   mustKnow(complaint, ['bars'], 'check', complaint.bars && [complaint.bars.until], checks)
   mustKnow(complaint, ['top'], 'gate', [complaint.top], Object.keys(complaint.gates))
+  const { holds } = complaint.elsewhere
+  const perOutput = Object.keys(all).filter((id) => all[id]?.per === 'output')
+  mustKnow(complaint, ['elsewhere', 'holds'], 'gate per output', holds ? [holds] : [], perOutput)
   const { home } = knowledge
   const { try: tried, never } = complaint.home
   mustKnow(complaint, ['home', 'try'], 'way home', Object.keys(tried), Object.keys(home.ways))

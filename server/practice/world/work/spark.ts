@@ -1,5 +1,5 @@
 import type { Secondary, Tower } from '../../../knowledge/schema/wiring/circuit.ts'
-import { between, seeded, seedOf } from '../chance.ts'
+import { between, happens, seeded, seedOf } from '../chance.ts'
 import { effectNow, type Moment } from '../net/moment.ts'
 import { partNamed, servedBy } from '../sheet.ts'
 import { farEnd } from './far-end.ts'
@@ -11,6 +11,8 @@ const ample = 1.2
 const halves = { primary: 8, way: 20e3 }
 /** A spark that jumps a break leaves at most so much of itself. From memory. */
 const jumped = 0.35
+/** Ω that are a break, and how often a spark leaves one for metal instead of jumping it. From memory. */
+const gap = { from: 200e3, astray: 0.3 }
 
 /**
  * The spark at the cap of an output: 0 is none, 1 that of a good machine on a modest pull. Null where the wiring
@@ -39,7 +41,7 @@ export function sparkAt(now: Moment, output: string, rpm: number): number | null
   if (pulse === null || least === 0) return null
   if (now.apart.has(plug)) return 0
   const made = pulse.volts / (ample * least) / (1 + pulse.ohms / halves.primary)
-  return made * keptByCoil(now, coil) * keptOnTheWay(now, secondary)
+  return made * keptByCoil(now, coil) * keptOnTheWay(now, secondary, output)
 }
 
 /** Turns that are shorted load what is left of them, and tell in the spark by their square. From memory. */
@@ -50,14 +52,33 @@ function keptByCoil(now: Moment, coil: string): number {
   return primary * (secondary.gives ?? 1) ** 2 * kept(now, coil, secondary.series)
 }
 
-/** Leads and caps: a coil with two towers sends its spark through both. */
-function keptOnTheWay(now: Moment, { towers }: Secondary): number {
-  const along = ({ lead, cap }: Tower): number =>
-    kept(now, lead, effectNow(now, lead).series) *
-    kept(now, cap, effectNow(now, cap).series) *
-    kept(now, cap, effectNow(now, cap, 'joint').series)
-  return towers.reduce((share, tower) => share * (tower === undefined ? 1 : along(tower)), 1)
+/**
+ * Leads and caps: a coil with two towers sends its spark through both. What leaves one of them for metal is lost to
+ * its own cylinder, and completes the way of the other.
+ */
+function keptOnTheWay(now: Moment, { towers }: Secondary, output: string): number {
+  const [first, second] = towers
+  const sitsAt = ({ cap }: Tower) => servedBy(partNamed(now.truth.machine, cap))[0] === output
+  return [first, ...(second ? [second] : [])].reduce((share, tower) => {
+    if (!goesAstray(now, tower)) return share * along(now, tower)
+    return second === undefined || sitsAt(tower) ? 0 : share
+  }, 1)
 }
+
+const stretches = (now: Moment, { lead, cap }: Tower): readonly (readonly [string, number])[] => [
+  [lead, effectNow(now, lead).series ?? 0],
+  [cap, effectNow(now, cap).series ?? 0],
+  [cap, effectNow(now, cap, 'joint').series ?? 0],
+]
+
+const along = (now: Moment, tower: Tower): number =>
+  stretches(now, tower).reduce((share, [part, ohms]) => share * kept(now, part, ohms), 1)
+
+const goesAstray = (now: Moment, tower: Tower): boolean =>
+  stretches(now, tower).some(
+    ([part, ohms]) =>
+      ohms > gap.from && happens(seeded(seedOf(now.truth.seed, part, 'astray')), gap.astray),
+  )
 
 /** Through what still conducts it goes; a break it jumps, each the same for good. */
 function kept({ truth: { seed } }: Moment, part: string, ohms = 0): number {

@@ -16,10 +16,12 @@ const leaking = ({ random, complaint }: Draw, looks?: string): Effect => ({
   ...(complaint === 'cuts-out' && { comes: { with: 'water', idle: 0.08, provoked: 0.92 } }),
 })
 
-/** A spark may jump a break, at the price of most of itself. */
+/** A spark may jump a break, at the price of most of itself, or leave it for metal. From memory. */
 const broken = ({ random, complaint }: Draw, idle: number): Effect => ({
   series: Infinity,
-  gives: between(random, 0, 0.6),
+  ...(happens(random, 0.3)
+    ? { holdsOff: between(random, 0, 0.3) }
+    : { gives: between(random, 0, 0.6) }),
   ...(complaint === 'cuts-out' && { comes: { with: 'shaking', idle, provoked: 0.9 } }),
 })
 
@@ -125,5 +127,5 @@ export const cylinder: Effects = {
     gives: complaint === 'hard-start-hot' ? between(random, 0.7, 0.84) : between(random, 0.3, 0.8),
   }),
   // Its spark and its compression are good. That it does not fire is for the engine to know.
-  'breathes-badly': () => ({}),
+  'breathes-badly': ({ random }) => (happens(random, visible.plain) ? { looks: 'faulty' } : {}),
 }

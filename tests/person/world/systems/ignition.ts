@@ -1,6 +1,7 @@
 import { node } from '../../../../server/practice/world/node.ts'
 import { limitsOn, partNamed, partsIn, servedBy } from '../../../../server/practice/world/sheet.ts'
 import { ohmsBetween } from '../../../../server/practice/world/solve.ts'
+import type { Effect } from '../effect.ts'
 import { harness } from '../network.ts'
 import { type Now, ohmsOf } from '../now.ts'
 import { has, seated } from '../site.ts'
@@ -231,12 +232,15 @@ function keptOnTheWay(
   const [source, ...way] = parts
   const own = roles[0] === 'module' ? 1 : (source?.gives ?? 1)
   const kept = way.reduce(
-    (share, { gives = 1 }) => share * gives,
+    (share, effect) => share * letBy(effect),
     made * own * otherHalf(now, output),
   )
-  const { series = 0 } = parts[2]!
-  const resistor = Number.isFinite(series) ? 1 / (1 + series / 300e3) : 1
-  return Math.min(kept * resistor, ...parts.map(({ holdsOff = Infinity }) => holdsOff))
+  return Math.min(kept, ...parts.map(({ holdsOff = Infinity }) => holdsOff))
+}
+
+/** What a lead or a cap lets through. */
+function letBy({ series = 0, gives = 1 }: Effect): number {
+  return gives * (Number.isFinite(series) ? 1 / (1 + series / 300e3) : 1)
 }
 
 /** The outputs that hang on the other tower of the same coil. */
@@ -245,14 +249,14 @@ function pairedWith({ site }: Now, output: string): readonly string[] {
   return coil === undefined ? [] : servedBy(coil).filter((each) => each !== output)
 }
 
-/** What the other half of a circuit through the head leaves: a break there is a break here. Leaks there are not. */
+/** What the other half of a circuit through the head leaves. What goes to metal there has its way as if by the plug. */
 function otherHalf(now: Now, output: string): number {
   const others = pairedWith(now, output).flatMap((other) => [
     now.effect(seated(now.site, 'lead', other)),
     now.effect(seated(now.site, 'cap', other)),
   ])
   return others.reduce(
-    (share, { series = 0, gives = 1 }) => (Number.isFinite(series) ? share : share * gives),
+    (share, effect) => (effect.holdsOff === undefined ? share * letBy(effect) : share),
     1,
   )
 }
