@@ -40,7 +40,7 @@ export interface Against {
 /** What to say beside the figures. */
 export type Note =
   | { readonly kind: 'poor contact'; readonly used: number; readonly of: number }
-  /** It would not conform, but all touches may have been poor: touch again, at the part itself. */
+  /** It would not conform, but all touches may have been poor: touch again, with more care. */
   | { readonly kind: 'touch again'; readonly chanceAllPoor: number }
   | { readonly kind: 'leads not zeroed' }
   | { readonly kind: 'beyond the meter'; readonly top: number }

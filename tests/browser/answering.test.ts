@@ -2,13 +2,15 @@ import type { Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
 import { openPage } from '../support/browser.ts'
 import { hiddenFault } from '../support/hidden-fault.ts'
-import { checkOnPage, give, openJobByClicks } from '../support/journey.ts'
-import { goTo, openTwin, send } from '../support/measuring.ts'
+import { changing, checkOnPage, give, openJobByClicks } from '../support/journey.ts'
+import { goTo, openTwin, send, take } from '../support/measuring.ts'
 import { largest } from '../support/states.ts'
 
 const phone = { viewport: { width: 360, height: 640 }, hasTouch: true }
 
 const measured = 'winding-resistance.exciter-start.igniter-plug'
+/** So few ohms that the leads decide. */
+const small = 'primary-resistance.coil-left.coil-plug-left'
 
 /** Where a part of the page stands in the window, in px from its top. */
 const topOf = async (page: Page, part: string) => (await page.locator(part).boundingBox())!.y
@@ -46,6 +48,49 @@ describe.each([
     expect(await page.evaluate(hit)).toEqual([true, true])
     expect(await page.title()).toMatch(/^Not taken: Job 1: /)
     expect(await page.locator('#typed').inputValue()).toBe('36 apples')
+  })
+})
+
+describe('a reading that is being typed', () => {
+  it('stays while one sees to the meter and its leads, and comes back to its own check', async () => {
+    const { page } = await openPage()
+    await openTwin(page)
+    await goTo(page, measured)
+    await page.locator('#typed').fill('365')
+    await page.locator('#warmth').selectOption('running hot')
+    await page.locator('.terms').getByRole('link', { name: 'Meter and leads' }).click()
+    await page.getByLabel('Probes held together read').fill('0.2')
+    await page.getByRole('button', { name: 'Use this meter' }).click()
+    await page.locator('#reading').waitFor()
+    expect(await checkOnPage(page)).toBe(measured)
+    expect(await page.locator('#typed').inputValue()).toBe('365')
+    expect(await page.locator('#warmth').inputValue()).toBe('running hot')
+    await page.locator('.terms').getByRole('link', { name: 'Meter and leads' }).click()
+    await page.getByRole('link', { name: 'Back to the job as it was' }).click()
+    expect(await page.locator('#typed').inputValue()).toBe('365')
+  })
+
+  it('stays while the leads are zeroed beside it, and is of that check alone', async () => {
+    const { page } = await openPage()
+    await openTwin(page)
+    await goTo(page, small)
+    await page.locator('#typed').fill('1.2')
+    await page.locator('#zero').fill('0.3')
+    await page.getByRole('button', { name: 'Zero the leads' }).click()
+    await page.locator('#zero').waitFor({ state: 'detached' })
+    expect(await page.locator('#typed').inputValue()).toBe('1.2')
+    await goTo(page, measured)
+    expect(await page.locator('#typed').inputValue()).toBe('')
+  })
+
+  it('is gone from the window once it is sent', async () => {
+    const { page } = await openPage()
+    await openTwin(page)
+    const row = await take(page, measured, '365')
+    await row.getByText('Withdraw').click()
+    await changing(page, () => row.getByRole('button', { name: 'It counts no more' }).click())
+    await goTo(page, measured)
+    expect(await page.locator('#typed').inputValue()).toBe('')
   })
 })
 

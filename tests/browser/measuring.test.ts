@@ -105,11 +105,27 @@ it('one OL at a connector that is hard to reach does not condemn a part', async 
   await openTwin(page)
   const row = await take(page, awkwardPickup, 'OL')
   expect(await wordsOf(row)).toContain('Not sure: perhaps')
-  expect(await wordsOf(row)).toContain('Touch again, at the part itself.')
+  expect(await wordsOf(row)).toContain(
+    'Clean both places, press the probes on bare metal, and touch again.',
+  )
   expect(await page.locator('#verdict').count()).toBe(0)
   await row.getByLabel('Touch again').fill('OL OL OL OL')
   await changing(page, () => row.getByRole('button', { name: 'Touch again' }).click())
   expect(await wordsOf(row)).toContain('Bad: ')
+})
+
+it('a correction has its field in sight at once on a phone', async () => {
+  const { page } = await openPage({ viewport: { width: 360, height: 780 } })
+  await openTwin(page)
+  const row = await take(page, pickup, '185.6 185.6 185.6')
+  await row.getByRole('link', { name: 'Correct' }).click()
+  await page.locator('.corrects').waitFor()
+  const field = (await page.locator('#typed').boundingBox())!
+  expect(field.y).toBeGreaterThan(0)
+  expect(field.y + field.height).toBeLessThan(780)
+  // What else was said of it is put right beside it.
+  const warmth = (await page.locator('#warmth').boundingBox())!
+  expect(warmth.y - field.y).toBeLessThan(400)
 })
 
 describe('how warm the part is', () => {

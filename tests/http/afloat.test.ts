@@ -101,10 +101,10 @@ describe('a machine that drives a boat', () => {
       await onPhone(http, { afloat: 'yes', job: 'ferrymere-3t/no-spark' }),
       await onPhone(http, { job: 'ferrymere-3t/no-spark' }),
     ]
-    expect(await words(`${afloat}/home?way=caps-on`)).toMatch(
-      /drop the anchor.*Pull each cap off.*turn it with the starter.*cooling water comes.*Anchor up.*Into gear last.*can you go/,
+    expect(await words(`${afloat}/home?way=controls-home`)).toMatch(
+      /drop the anchor.*Work each switch.*turn it with the starter.*cooling water comes.*Anchor up.*Into gear last.*can you go/,
     )
-    expect(await words(`${ashore}/home?way=caps-on`)).not.toContain('Anchor up')
+    expect(await words(`${ashore}/home?way=controls-home`)).not.toContain('Anchor up')
     await post(http, `${afloat}/repairs`, { version: 1, parts: 'cap-top' }).expect(303)
     expect(await words(`${afloat}?`)).toMatch(/cooling water comes.*Anchor up.*Go gently at first/)
   })

@@ -174,22 +174,27 @@ describe('getting home', () => {
     const tried = { version: 1, way: 'controls-home', choice: 'helped' }
     await post(http, `${job}/tries`, tried).expect(303)
     const { text, words } = await told(http, job, '?line=99')
-    expect(words).toContain('It runs now, so touch nothing on it.')
+    expect(words).toContain('It runs now, so unplug and change nothing more on it.')
     expect(words).toContain('Try the stop first as soon as it runs.')
     expect(words).toContain('Ring again if it stops.')
     expect(text).not.toContain('id="reading"')
-    const [, again] = /href="([^"]*)">They ring again/.exec(text)!
-    const check = checkOn((await told(http, again!, '&line=99')).text)
-    const answer = kase.checks.get(check)!.answers![0]!.id
-    await post(http, `${job}/readings`, { version: 2, check, choice: answer }).expect(303)
-    expect((await told(http, job)).words).not.toContain('It runs now')
+    expect(text).toContain('They ring again: it has stopped')
+    await post(http, `${job}/cut-offs`, { version: 2 }).expect(303)
+    const rung = await told(http, job)
+    expect(rung.words).toContain('Are you safe, warm and out of the way of others?')
+    expect(rung.words).not.toContain('It runs now')
+    expect((await told(http, job, '?line=99')).text).toContain('id="reading"')
   })
 
   it('has what is apart put back where it is not tried but towed', async () => {
     const { http } = await readyApp()
     const job = await onPhone(http)
     const heading = 'Before it is towed, pushed or left'
-    expect((await told(http, `${job}/home`)).words).not.toContain(heading)
+    // However it stands, it is switched off.
+    expect((await told(http, `${job}/home`)).words).toMatch(
+      new RegExp(`${heading}.*stop switch at OFF`),
+    )
+    expect((await told(http, `${job}/home`)).words).not.toContain('screw every spark plug in')
     const done = { version: 1, check: 'plugs-look', choice: 'good' }
     await post(http, `${job}/readings`, done).expect(303)
     expect((await told(http, `${job}/home`)).words).toMatch(
@@ -273,11 +278,11 @@ describe('a job that was by phone, at the bench', () => {
     expect(textIn(page.text)).toContain('As the owner told it by phone')
     const other = kase.checks.get(check)!.answers!.at(-1)!.id
     await http.get(`${job}?check=${check}`).expect(200)
-    await post(http, `${job}/readings`, { version: 3, check, choice: other }).expect(303)
+    await post(http, `${job}/readings`, { version: 4, check, choice: other }).expect(303)
     const mine = textIn((await http.get(job).expect(200)).text)
     expect(mine).not.toContain('As the owner told it by phone')
     // Once it is one's own, it is corrected like any other.
-    const again = await post(http, `${job}/readings`, { version: 4, check, choice: other })
+    const again = await post(http, `${job}/readings`, { version: 5, check, choice: other })
     expect(again.status).toBe(409)
   })
 

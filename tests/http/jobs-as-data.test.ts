@@ -110,6 +110,24 @@ describe('one job', () => {
     expect(row).toMatchObject({ check: look.id, takes: '2', typed: '' })
   })
 
+  it('marks in the CSV what was corrected or withdrawn, and says on the page of the columns what that is', async () => {
+    const { http, job } = await begunJob()
+    await post(http, `${job}/corrections`, { version: 2, check, typed: '53.5' }).expect(303)
+    const [corrected] = parsed((await http.get(`${job}/readings.csv`)).text)
+    expect(corrected).toMatchObject({ check, typed: '53.5', was: '52.5', takes: '1' })
+    expect(Date.parse(corrected!.changedAt!)).toBeGreaterThan(0)
+    await post(http, `${job}/withdrawals`, { version: 3, check }).expect(303)
+    await post(http, `${job}/readings`, { version: 4, check, typed: '54.5' }).expect(303)
+    const rows = parsed((await http.get(`${job}/readings.csv`)).text)
+    expect(rows).toMatchObject([
+      { check, typed: '54.5', was: '', changedAt: '' },
+      { check, typed: '53.5', read: '53.5', state: 'withdrawn', corrected: '', within: '' },
+    ])
+    const columns = textIn((await http.get('/jobs/columns').expect(200)).text)
+    expect(columns).toContain('was What was written down before it was corrected')
+    expect(columns).toContain('changedAt When it was corrected last, or withdrawn')
+  })
+
   it('names every unit there is on the page of the columns', async () => {
     const { http } = await readyApp()
     const { text } = await http.get('/jobs/columns').expect(200)

@@ -56,6 +56,18 @@ describe('the pages that teach', () => {
     expect(text).toContain('/practice?machine=pedlar-1c&amp;complaint=no-spark')
   })
 
+  it('say what clears means before an answer first does, once, and in the words of the trade', async () => {
+    const { http } = await readyApp()
+    for (const address of ['/learn/no-spark?machine=pedlar-1c', '/learn/dead-lights']) {
+      const page = await pageOf(http, address)
+      const said = page.split('“Clears” names the suspects that this answer lets go')
+      expect(said.length, address).toBe(2)
+      expect(said[0], address).not.toContain('Clears: ')
+      expect(said[1], address).toContain('Clears: ')
+      expect(said[1], address).toContain('Letting go of a suspect')
+    }
+  })
+
   it('put cautions before the first check', async () => {
     const { http } = await readyApp()
     const { text } = await http.get('/learn/no-spark?machine=pedlar-1c')

@@ -171,6 +171,17 @@ describe('a round', () => {
     expect(winding).toContain('What a step says to enter, the bench enters by itself.')
   })
 
+  it('says what it takes to ask an owner who has gone, and takes it once for several questions', async () => {
+    const round = await begin({ seed: '1' })
+    const gone = /The owner has gone: to reach them 4 min more/
+    expect(await shownOn(`${round}?check=ask-before`)).not.toMatch(gone)
+    await press(round, 'checks', { check: 'spark-on-tester.single' })
+    expect(await shownOn(`${round}?check=ask-before`)).toMatch(gone)
+    expect(await shownOn(round)).toMatch(/What happened before it failed\? 4\.5 min/)
+    await press(round, 'checks', { check: 'ask-before' })
+    expect(await shownOn(`${round}?check=ask-controls`)).not.toMatch(gone)
+  })
+
   it('says in the list which checks the meter cannot judge, and why', async () => {
     const page = await shownOn(await begin({ seed: '1' }))
     expect(page).toMatch(
@@ -319,6 +330,28 @@ describe('the end of a round', () => {
     const spent = own!.match(/(\d+(?:\.\d)?)\smin(?! from this check)/g)!.map(Number.parseFloat)
     const [, total] = /Your minutes (\S+)\smin/.exec(page)!
     expect(spent.reduce((a, b) => a + b, 0)).toBeCloseTo(Number(total), 5)
+  })
+
+  it('says on the page where the difference in minutes came from', async () => {
+    const round = await begin({ seed: seedHiding('exciter') })
+    await press(round, 'checks', { check: 'cap-resistance.cap' })
+    await press(round, 'parts', { part: 'igniter' })
+    await press(round, 'ends')
+    const page = await shownOn(`${round}/after`)
+    expect(page).toMatch(/You took \d+(\.\d)?\smin (more|less) than the tool\. You spent more: /)
+    expect(page).toMatch(/min on parts that were good/)
+    expect(page).toMatch(/The tool spent more: .* on \d+ checks that you did not make/)
+  })
+
+  it('speaks of no new part where there is none to buy', async () => {
+    const round = await begin({ machine: 'brackenway-1b', seed: 'ash' })
+    await press(round, 'parts', { part: 'flooding' })
+    const page = await shownOn(round)
+    expect(page).toMatch(
+      /The flooded engine has been seen to, all is together again, and the complaint is still there: nothing was wrong there, and it was \d+ min of work\./,
+    )
+    expect(page).toContain('The flooded engine was seen to: nothing was wrong there')
+    expect(page).not.toMatch(/is new|a good one/)
   })
 
   it('counts for whoever gave a name, by the kind of part', async () => {

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { type Http, readyApp } from '../support/app.ts'
 import { emptyFolder } from '../support/folder.ts'
 import { post } from '../support/job.ts'
-import { caseOf, onPhone } from '../support/on-phone.ts'
+import { caseOf, onPhone, wordsOn } from '../support/on-phone.ts'
 import { addressesIn, textIn } from '../support/page.ts'
 
 const noSpark = caseOf('pedlar-1c', 'no-spark')
@@ -85,7 +85,8 @@ describe('what an owner has seen that can be put right', () => {
     await tellLoose(http, job)
     expect((await saidOn(http, job)).text).toContain(`action="${job}/cut-offs#job"`)
     await post(http, `${job}/cut-offs`, { version: 2 }).expect(303)
-    const { words, lines } = await saidOn(http, job)
+    const { lines } = await saidOn(http, job)
+    const words = await wordsOn(http, job)
     expect(words).toContain('When they ring again')
     expect(words).toContain('Then we begin again from the first sentence.')
     expect(lines.map(({ label }) => label)).toContain('put right')
@@ -107,7 +108,7 @@ describe('what an owner has seen that can be put right', () => {
     expect(body.events.at(-1)).toMatchObject({ kind: 'put right', of, came: 'not done' })
   })
 
-  it('has the stop tried where it is tried next after its circuit was apart, and not again', async () => {
+  it('has the stop tried where it is tried next after its circuit was apart, until it has run', async () => {
     const { http } = await readyApp()
     const job = await onPhone(http, noSpark)
     const check = [...noSpark.checks.values()].find(({ id }) => id === 'spark-stop-at-plug')!.id
@@ -124,7 +125,10 @@ describe('what an owner has seen that can be put right', () => {
     await post(http, `${job}/mendings`, { version: 3, of, choice: 'still-there' }).expect(303)
     const { text } = await http.get(`${job}/home?way=caps-on&line=99`).expect(200)
     expect(text).toContain('Pull each cap off its plug')
-    expect(text).not.toContain('try the stop')
+    // It never ran, so nobody has tried it.
+    expect(text).toContain('try the stop')
+    await post(http, `${job}/tries`, { version: 4, way: 'caps-on', choice: 'helped' }).expect(303)
+    expect((await http.get(`${job}/home?way=caps-on&line=99`)).text).not.toContain('try the stop')
   })
 
   it('stands on the sheet as its owner tried it, and not as a workshop proves it', async () => {

@@ -10,11 +10,11 @@ const fault = hiddenFault(kase)
 
 /** A job that was walked to its verdict. */
 async function namedJob() {
-  const { http } = await readyApp()
+  const { http, store } = await readyApp()
   const job = await openJob(http, kase)
   while ((await answerOn(http, job, fault.typical)) !== null);
   const page = async () => (await http.get(job).expect(200)).text
-  return { http, job, page, version: async () => valueIn(await page(), 'version') }
+  return { http, store, job, page, version: async () => valueIn(await page(), 'version') }
 }
 
 describe('a repair', () => {
@@ -89,6 +89,48 @@ describe('a repair', () => {
     expect(done).toMatch(/Repaired and proved .* repaired; proved \d/)
     expect(done).toContain('Chafed at the bracket. Price 12.50, 25 min of work.')
     expect(done).not.toContain('Check to make now')
+  })
+
+  it('written down by mistake is taken back once it is said twice, and the job goes on', async () => {
+    const { http, job, page, version } = await namedJob()
+    const before = textIn(await page())
+    const parts = valueIn(await page(), 'parts')
+    await post(http, `${job}/repairs`, { version: await version(), parts }).expect(303)
+    const folded = (await page()).match(/<details class="change">(.*?)<\/details>/s)![1]!
+    expect(textIn(folded)).toBe('Withdraw the repair The repair counts no more')
+    const action = /action="([^"#]+)/.exec(folded)![1]!
+    await post(http, action, { version: await version() }).expect(303)
+    const after = textIn(await page())
+    expect(after).toContain(`The fault is in the ${fault.part}`)
+    expect(after).not.toContain('Prove the repair')
+    expect(before).toContain('Write it down here')
+    expect(after).toContain('Write it down here')
+  })
+
+  it('is taken back with its proof, and then has confirmed nothing', async () => {
+    const { http, store, job, page, version } = await namedJob()
+    const parts = valueIn(await page(), 'parts')
+    await post(http, `${job}/repairs`, { version: await version(), parts }).expect(303)
+    const gone = { version: await version(), choice: 'gone' }
+    await post(http, `${job}/proofs`, gone).expect(303)
+    expect(await store.jobs.confirmed()).toHaveLength(1)
+    await post(http, `${job}/repair-withdrawals`, { version: await version() }).expect(303)
+    expect(await store.jobs.confirmed()).toEqual([])
+    expect(textIn((await http.get(`${job}/sheet`).expect(200)).text)).toContain(
+      'Not finished: named, and not repaired yet.',
+    )
+  })
+
+  it('in vain is not taken back, as its readings are open again', async () => {
+    const { http, job, page, version } = await namedJob()
+    const parts = valueIn(await page(), 'parts')
+    await post(http, `${job}/repairs`, { version: await version(), parts }).expect(303)
+    const still = { version: await version(), choice: 'still-there' }
+    await post(http, `${job}/proofs`, still).expect(303)
+    expect(await page()).not.toContain('repair-withdrawals')
+    const refused = await post(http, `${job}/repair-withdrawals`, { version: await version() })
+    expect(refused.status).toBe(409)
+    expect(textIn(refused.text)).toContain('There is no repair to take back')
   })
 
   it('cannot be proved before it is written down, nor on an old page', async () => {

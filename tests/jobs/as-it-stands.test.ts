@@ -129,6 +129,17 @@ describe('the machine as it stands', () => {
     expect(unsure(made('winding'), skip('through the harness'), back)).toEqual(['coil'])
   })
 
+  it('may stand as before where a repair is taken back with a proof that nobody made', () => {
+    const repaired: JobEvent = { kind: 'repaired', parts: ['coil'] }
+    const proved: JobEvent = { kind: 'proved', gone: true, reopened: [] }
+    const back: JobEvent = { kind: 'repair withdrawn' }
+    expect(off(made('winding'), repaired, proved, back)).toEqual([])
+    expect(unsure(made('winding'), repaired, proved, back)).toEqual(['hood', 'plug'])
+    // Taken back before anybody proved it, it has moved nothing.
+    expect(off(made('winding'), repaired, back)).toEqual(['hood', 'plug'])
+    expect(unsure(made('winding'), repaired, proved, made('winding'), repaired, back)).toEqual([])
+  })
+
   it.each([true, false])('is together again once a repair was tried, gone: %s', (gone) => {
     const repaired: JobEvent = { kind: 'repaired', parts: ['coil'] }
     const proved: JobEvent = { kind: 'proved', gone, reopened: ['winding'] }

@@ -55,6 +55,7 @@ describe('a job folded from its events', () => {
       typed: '0.3',
       touches: [value(0.3)],
       takes: [[value(0.3)]],
+      madeAt: [1],
       manner: asTheAir,
       conditions: opened.conditions,
       by: '',

@@ -43,7 +43,12 @@ describe('the check on the page', () => {
         at: 'The sheet names no temperature: taken as 20 ± 5 °C.',
         source: 'invented for the test',
       },
-      meter: { at: { says: 'Pocket meter, leads not zeroed', href: '/jobs/12/meter' } },
+      meter: {
+        at: {
+          says: 'Pocket meter, leads not zeroed',
+          href: '/jobs/12/meter?check=exciter.resistance',
+        },
+      },
       setting: 'Ohms',
       terms: [
         { label: 'Engine', value: 'Stopped' },

@@ -114,10 +114,12 @@ describe('several touches', () => {
   it('are asked for again before an OL at an awkward plug condemns a part', () => {
     const once = reading('OL')
     expect(once.judged).toMatch(/^Not sure: perhaps open, \d+ %$/)
-    expect(once.notes.join()).toContain('Touch again, at the part itself.')
+    expect(once.notes.join()).toContain(
+      'Clean both places, press the probes on bare metal, and touch again.',
+    )
     const often = reading('OL OL OL OL')
     expect(often.judged).toBe('Bad: open')
-    expect(often.notes.join()).not.toContain('Touch again')
+    expect(often.notes.join()).not.toContain('Not condemned yet')
   })
 
   it('have a form of their own, which keeps what could not be taken', () => {

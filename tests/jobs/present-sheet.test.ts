@@ -102,6 +102,48 @@ describe('the sheet of a job', () => {
     expect(sheetAfter(named, [repaired]).reasoning.join(' ')).not.toContain('What was repaired')
   })
 
+  it('names what ended the complaint where no reading has named it', () => {
+    const coil: JobEvent = { kind: 'repaired', parts: ['coil'] }
+    expect(sheetAfter({}, [coil]).verdict.says).toBe(
+      'Put right without a verdict: the ignition coil.',
+    )
+    expect(sheetAfter(named, [coil, proved(true)]).verdict).toEqual({
+      stamp: 'by the repair',
+      says: 'It was the ignition coil: put right, and the complaint is gone.',
+    })
+    const inVain = sheetAfter({}, [coil, proved(false)])
+    expect(inVain.verdict.says).toBe('No part is named yet.')
+  })
+
+  it('says of what an owner put right by phone that it is they who say so, whoever has it next', () => {
+    const { opened } = smallJob().folded
+    const at = (who: 'owner' | 'self'): JobEvent => ({
+      kind: 'conditions',
+      conditions: { ...opened.conditions, who },
+      note: '',
+    })
+    const coil: JobEvent = { kind: 'repaired', parts: ['coil'] }
+    const waiting = sheetAfter({}, [at('owner'), coil])
+    expect(waiting.state).toMatch(
+      /^Not finished: its owner put it right by phone, and has yet to say/,
+    )
+    const done = sheetAfter({}, [at('owner'), coil, proved(true), at('self')])
+    expect(done.state).toBe(
+      'Finished by phone: its owner put it right, and says that the complaint is gone.',
+    )
+    expect(done.proof!.says).toMatch(/^Its owner put it right by phone/)
+  })
+
+  it('says of a job whose owner got home that nothing is settled by that', () => {
+    const home: JobEvent = { kind: 'tried', way: 'gently', helped: true }
+    expect(sheetAfter({}, [home]).state).toBe(
+      'Not finished: its owner got going by phone. What is wrong is not settled yet.',
+    )
+    expect(sheetAfter(named, [home]).state).toBe(
+      'Not finished: its owner got going by phone. What is named is not repaired yet.',
+    )
+  })
+
   it('keeps the readings that led to a repair in vain, and says what they are', () => {
     const more = [repaired, proved(false, ['exciter.resistance'])]
     const { readings, reasoning, repairs, state } = sheetAfter(named, more)
@@ -112,6 +154,29 @@ describe('the sheet of a job', () => {
     expect(reasoning[0]).toMatch(/^The repair of the start exciter did not cure it, and of the 2/)
     expect(repairs[0]!.came).toContain('the complaint was still there.')
     expect(state).toMatch(/^Not finished/)
+  })
+
+  it('says of a reading what was written down before it was corrected, and keeps one that was withdrawn', () => {
+    const exciter = 'exciter.resistance'
+    const { kind: _, ...again } = smallReading(exciter, '400') as JobEvent & { kind: 'reading' }
+    const more: JobEvent[] = [
+      { ...again, kind: 'correction' },
+      { kind: 'withdrawn', check: 'spark' },
+    ]
+    const { readings } = sheetAfter({ [exciter]: '365', spark: 'none' }, more)
+    expect(readings.map(({ typed, word }) => [typed, word])).toEqual([
+      ['400', 'Good'],
+      ['No spark', ''],
+    ])
+    expect(readings[0]!.means).toMatch(
+      / Corrected on 7 May 2031, .*: written down before was “365”\.$/,
+    )
+    expect(readings[1]!.means).toMatch(/^Withdrawn on 7 May 2031, .*: it counts no more\.$/)
+    const anew = sheetAfter({ [exciter]: '365' }, [
+      { kind: 'withdrawn', check: exciter },
+      smallReading(exciter, '370'),
+    ])
+    expect(anew.readings[0]!.means).not.toContain('Corrected')
   })
 
   it('lists what was left out with its reason, and what is still apart', () => {

@@ -56,6 +56,19 @@ describe('what a page tells people to do', () => {
     )
   })
 
+  it('has looked at first what its own steps may cure', () => {
+    const screwsHome = ({ card }: Page) =>
+      card.engine === 'stopped' &&
+      /\bscrew [^.]*\b(back (on|into)|down again)\b/i.test(card.do.join(' '))
+    const first = ({ card }: Page) => {
+      const undone = card.do.findIndex((step) => /^(un)?screw|twist it off|lift it off/i.test(step))
+      const warned = card.do.findIndex((step) => step.includes('may be the whole cure'))
+      const told = !card.owner.fit || card.phone.some((says) => /^feel first/i.test(says))
+      return warned >= 0 && warned < undone && told
+    }
+    expect(breaking(screwsHome, first)).toEqual([])
+  })
+
   it('asks the spark to jump as far as the sheet of the machine says, and no further', () => {
     const asks = ({ card }: Page) => card.id.includes('-strength')
     const onTester = ({ card }: Page) => card.id.startsWith('spark-on-tester')

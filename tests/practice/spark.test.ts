@@ -45,7 +45,6 @@ const answersOf = (kase: typeof single, fault: string, check: string) => [
  */
 const kept = [
   'exciter.leaks-under-load',
-  'pickup.grounded',
   'pickup-inner.grounded',
   'exciter-run.bad-joint',
   'exciter-run.grounded',

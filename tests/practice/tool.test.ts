@@ -131,8 +131,24 @@ describe('what a round was worth', () => {
     })
     expect(bought.setups).toEqual([])
     const back = apart.setups.reduce((sum, { undo }) => sum + undo!.minutes, 0)
-    expect(bought.minutes - apart.minutes).toBe(back)
+    // A good part is fitted in vain.
+    expect(bought.minutes - apart.minutes).toBe(back + bought.fitted[0]!.minutes)
+    expect(bought.fitted[0]!.minutes).toBeGreaterThan(0)
     expect(bought.end).toBe('open')
+  })
+
+  it('takes an owner for gone once work has begun, as the tool does', () => {
+    const { minutes } = knowledge.owner.gone
+    const [first, work, late, next] = round(
+      '1',
+      made('ask-before'),
+      made('spark-on-tester.single'),
+      made('ask-controls'),
+      made('ask-heat'),
+    ).made
+    expect(work!.card.asked).toBeUndefined()
+    const own = (each: typeof first) => each!.minutes - each!.card.minutes
+    expect([first, late, next].map(own)).toEqual([0, minutes, 0])
   })
 
   it('counts the wait for a charged igniter, as long as it is left of it', () => {

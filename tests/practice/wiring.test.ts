@@ -130,6 +130,20 @@ describe('the wiring of a machine', () => {
   )
 })
 
+it.each(cases.map((kase) => [kase.machine.id, kase] as const))(
+  'of %s reads to ground what touches metal, wherever along a wire it does',
+  (_, kase) => {
+    const unseen = ohmChecks(kase)
+      .filter(({ measurand }) => measurand!.property === 'wire-to-ground')
+      .filter((card) => {
+        const truth = trueMachine(knowledge, kase, [`${card.part}.grounded`], 1)!
+        const ohms = ohmsAt(asAsked(truth, card), placesOf(card, truth)!)
+        return Math.min(...ohms) > 1e5
+      })
+    expect(unseen.map(({ id }) => id)).toEqual([])
+  },
+)
+
 it('shows less at a slow pull, and nothing through a broken winding', () => {
   const kase = cases.find(({ machine }) => machine.id === 'pedlar-1c')!
   const card = [...kase.checks.values()].find(

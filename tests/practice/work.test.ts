@@ -1,13 +1,12 @@
 import { describe, expect, it } from 'vitest'
-import { checkNamed } from '../../server/diagnosis/belief/belief.ts'
 import type { Case, CheckCard } from '../../server/knowledge/case.ts'
 import { bandOf } from '../../server/measure/decide/bands.ts'
 import { byWiring } from '../../server/practice/seen/by-wiring.ts'
 import { drawHidden } from '../../server/practice/seen/draw.ts'
 import { momentOf, propertyOf } from '../../server/practice/seen/moment.ts'
-import { asComplainedOf } from '../../server/practice/seen/severity.ts'
 import { doesOf, trueMachine } from '../../server/practice/world/machine.ts'
 import { placesAtWork } from '../../server/practice/world/work/places.ts'
+import { pulseAt } from '../../server/practice/world/work/pulse.ts'
 import { type AtWork, atWork } from '../../server/practice/world/work/volts.ts'
 import { operatingPoint } from '../outside/simulator.ts'
 import { shippedCases, shippedKnowledge } from '../support/knowledge.ts'
@@ -129,6 +128,23 @@ describe('the pulse to the coil', () => {
     }
   })
 
+  it('is gone on a pull and there at speed where the pickup gives a quarter of its volts', () => {
+    const drawn = trueMachine(knowledge, kase, [], 3)!
+    const truth = {
+      ...drawn,
+      effect: (part: string) => (part === 'pickup' ? { leg: 0, gives: 0.2 } : drawn.effect(part)),
+    }
+    const hidden = { ...drawHidden(knowledge, kase, 1), faults: [], truth, air: 20 }
+    const making = { take: 1, stands: setupsOf(card) }
+    const read = (pull: 'slow' | 'brisk') =>
+      Number(byWiring(hidden, card, { ...making, pull }, () => 0.5))
+    expect(['slow', 'brisk'].map((pull) => read(pull as 'slow'))).toEqual([0, 0])
+    const fast = momentOf(truth, card, setupsOf(card), 20)
+    const { peak, rpm: at } = truth.good('igniter')
+    const pulse = (rpm: number) => pulseAt(fast, 'igniter', 'coil-plug', rpm, peak, rpm / at)!.volts
+    expect(pulse(1500)).toBeGreaterThan(limits.low!)
+  })
+
   it('is held off by a stop switch that is stuck closed, until its wire is parted', () => {
     expect(volts(['stop-switch.stuck-closed'])).toBeLessThan(1)
     expect(volts(['stop-switch.stuck-closed'], ['unplug stop-plug'])).toBeGreaterThan(100)
@@ -165,45 +181,3 @@ async function simulated(all: readonly AtWork[]): Promise<((place: string) => nu
     return node === undefined || node === '0' ? 0 : voltage(node)
   })
 }
-
-describe('what the rows say of volts, the circuit says as well', () => {
-  /** By complaint and machine: a fault, and a check that it shows in only by what it does on its way. */
-  const shown = [
-    ['does-not-turn', 'brackenway-1b', 'wires-start.grounded', 'key-volts.wires-key.key-plug'],
-    [
-      'dead-lights',
-      'pedlar-1c',
-      'wires-lamps.grounded',
-      'regulated-volts.regulator.regulator-plug',
-    ],
-    [
-      'dead-lights',
-      'larkfell-2i',
-      'wires-lamps.grounded',
-      'regulated-volts.regulator.regulator-plug',
-    ],
-    ['dead-lights', 'larkfell-2i', 'lamp-ground.corroded', 'ground-drop.lamp-ground'],
-  ] as const
-
-  it.each(shown)('of %s on %s with %s by %s', (complaint, machine, fault, id) => {
-    const kase = shippedCases().find(
-      (each) => each.complaint.id === complaint && each.machine.id === machine,
-    )!
-    const card = kase.checks.get(id)!
-    const { outcomes, chances } = checkNamed(kase.model, id)
-    const cutSet = kase.model.cutSets.findIndex(({ faults }) => faults.join() === fault)
-    const row = chances[cutSet]!
-    for (const seed of [1, 2, 3]) {
-      const drawn = { ...drawHidden(knowledge, kase, 1), seed, cutSet, faults: [fault], air: 20 }
-      const truth = asComplainedOf({
-        ...drawn,
-        truth: trueMachine(knowledge, kase, [fault], seed),
-      })
-      const making = { take: 1, pull: 'brisk', stands: setupsOf(card) } as const
-      const { limits, quantity } = card.measurand!
-      const text = byWiring({ ...drawn, truth }, card, making, () => 0.5)
-      const band = bandOf(Number(text), limits, quantity)
-      expect(row[outcomes.indexOf(band!)], `${band} with ${seed}`).toBeGreaterThan(0.1)
-    }
-  })
-})

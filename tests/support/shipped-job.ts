@@ -13,7 +13,7 @@ export interface ShippedJob extends Partial<Conditions> {
   readonly complaint: string
 }
 
-/** A job on a shipped case after these readings, typed or chosen; `rpm` was read off a counter. */
+/** A job on a shipped case after these readings, typed or chosen, `?` for could not tell; `rpm` was read off a counter. */
 export function shippedJob(
   { machine, complaint, ...conditions }: ShippedJob,
   readings: Readonly<Record<string, string>>,
@@ -45,8 +45,13 @@ export function shippedJob(
   return standingOf(knowledge, { job, folded: fold(events), kase })
 }
 
-function touchesOf({ measurand }: CheckCard, typed: string): Touches {
-  if (measurand === undefined) return [{ kind: 'answer', answer: typed }]
+function touchesOf({ id, measurand, answers = [] }: CheckCard, typed: string): Touches {
+  if (typed === '?') return [{ kind: 'could-not-tell' }]
+  if (measurand === undefined) {
+    // One that nobody knows would weigh nothing, and no test would notice.
+    if (!answers.some((answer) => answer.id === typed)) throw new Error(`${id} has no ${typed}`)
+    return [{ kind: 'answer', answer: typed }]
+  }
   const parsed = parseTouches(typed, measurand.quantity)
   if (!parsed.ok) throw new Error(parsed.problem)
   return parsed.touches

@@ -1,5 +1,6 @@
 import type { Walk } from '../../diagnosis/model/walk.ts'
-import { neverOf, waysHome } from '../../jobs/phone/home.ts'
+import { neverOf, waysHome } from '../../jobs/phone/home/home.ts'
+import { stepsOf } from '../../jobs/phone/home/way-steps.ts'
 import { listed, lowerFirst, sentence } from '../../jobs/words/sentences.ts'
 import { cautionCards } from '../../knowledge/instantiate/caution-cards.ts'
 import { fillAll, fillingsOf } from '../../knowledge/instantiate/words.ts'
@@ -18,11 +19,20 @@ export function homeView({ knowledge, kase, tools }: Wording, walk: Walk): HomeV
   return {
     ways: ways
       .filter(({ lacking }) => lacking.length === 0)
-      .map(({ says, kit: needed = [], do: steps, danger, cautions }) => ({
+      .map((way) => ({ ...way, steps: stepsOf(way, knowledge.home) }))
+      .map(({ says, kit: needed = [], steps, danger, cautions, uncovers }) => ({
         says,
         needs: listed(needed.map((each) => lowerFirst(knowledge.owner.kit[each]?.asks ?? each))),
         heed: heedOf(cautionCards(cautions, knowledge, kase.machine)),
-        steps: fillAll(steps, fillings),
+        steps: fillAll(
+          [
+            ...steps.before,
+            ...(uncovers ? [knowledge.home.covers.after] : []),
+            ...steps.start,
+            ...steps.after,
+          ],
+          fillings,
+        ),
         danger: sentence(danger),
       })),
     never: neverOf(kase, knowledge),

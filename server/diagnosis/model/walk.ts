@@ -128,3 +128,7 @@ export interface Weight {
   /** log2 of the likelihood ratio, part failed against not failed; above 0 speaks for it. */
   readonly bits: number
 }
+
+/** The check that is to be made next; null where there is nothing more to ask. */
+export const proposedCheck = ({ step }: Pick<Walk, 'step'>): string | null =>
+  step.kind === 'ask' ? step.proposal.check : null

@@ -10,6 +10,7 @@ import type { Standing } from '../standing/standing.ts'
 import { meterWords } from '../words/names.ts'
 import type { NextStep } from '../words/next-step.ts'
 import { listed, lowerFirst } from '../words/sentences.ts'
+import { purposeOf } from './form.ts'
 import type { MeterView } from './view.ts'
 
 /** The meter of the job, or the gauge that reads it, beside the limits of a check, and what it can tell there. */
@@ -19,7 +20,7 @@ export function presentCheckMeter(
   measurand: Measurand,
 ): MeterView {
   const { meter, job, zeroRefused } = input
-  const href = `/jobs/${job.id}/meter`
+  const href = meterHref(input, card)
   const { limits, quantity } = measurand
   return {
     ...(byMeter(quantity.setting) && {
@@ -42,7 +43,18 @@ export function presentCheckMeter(
   }
 }
 
-function unfit(input: Standing, card: CheckCard, measurand: Measurand): Pick<MeterView, 'unfit'> {
+/** The page of the meter, which leads back to this check as it stands here. */
+function meterHref(input: Standing & Asked, { id }: CheckCard): string {
+  const purpose = purposeOf(input, id)
+  const name = { reading: 'check', take: 'take', correction: 'correct' }[purpose]
+  return `/jobs/${input.job.id}/meter?${name}=${encodeURIComponent(id)}`
+}
+
+function unfit(
+  input: Standing & Asked,
+  card: CheckCard,
+  measurand: Measurand,
+): Pick<MeterView, 'unfit'> {
   const { folded, meter } = input
   const { conditions, readings } = folded
   const fit = fitnessFor(measurand, meter, conditions, readings.get(card.id)?.manner)
@@ -95,16 +107,13 @@ function finerWords({ measurand }: CheckCard): string {
     : `Take a ${instrument} with a finer last digit.`
 }
 
-function wayWords(
-  way: Way,
-  { job, kase, folded }: Standing,
-  card: CheckCard,
-): NextStep | NextStep[] {
+function wayWords(way: Way, input: Standing & Asked, card: CheckCard): NextStep | NextStep[] {
+  const { job, kase, folded } = input
   switch (way) {
     case 'zero the leads':
       return {
         says: 'Zero the leads: hold the probes together and enter what the meter shows.',
-        way: { href: `/jobs/${job.id}/meter`, text: 'Zero the leads' },
+        way: { href: meterHref(input, card), text: 'Zero the leads' },
       }
     case 'measure the temperature':
       return { says: 'Measure the temperature of the part, and enter it with the reading.' }

@@ -9,7 +9,7 @@ import type { Standing } from '../standing/standing.ts'
 import { cautionsOfTheJob, presentCautions } from '../words/cautions.ts'
 import type { Fact } from '../words/fact.ts'
 import { limitsNow, limitsWords } from '../words/limits-now.ts'
-import { degrees, listed, sentence, titleOf, upperFirst } from '../words/sentences.ts'
+import { degrees, listed, lowerFirst, sentence, titleOf, upperFirst } from '../words/sentences.ts'
 import { type Purpose, presentForm } from './form.ts'
 import { whyFurtherTake } from './further-take.ts'
 import { presentCheckMeter } from './meter.ts'
@@ -47,7 +47,12 @@ export function presentCheck(
     standing: standing(taking, proposed),
     cautions: presentCautions(input, [...card.cautions, ...cautionsOfTheJob(input)]),
     ...(barred !== null && { barred: sentence(barred) }),
-    steps: presentSteps(way, card, kase.machine, correcting ? 'How it was made' : 'Do this'),
+    steps: presentSteps(
+      way,
+      taking === 'take' ? withMoreCare(card) : card,
+      kase.machine,
+      correcting ? 'How it was made' : 'Do this',
+    ),
     ...(card.measurand && {
       limits: {
         verb: card.measurand.quantity.goodOne,
@@ -85,6 +90,14 @@ export function isReadApart({ spot, setups, loose }: CheckCard): boolean {
   return (
     loose === true || connector === undefined || setups.some(({ id }) => id === unplugId(connector))
   )
+}
+
+/** Made in the very same way, it would come out the same. */
+function withMoreCare(card: CheckCard): CheckCard {
+  const anew = card.measurand?.quantity.touches.askAgain
+  return anew === undefined
+    ? card
+    : { ...card, do: [`With more care this time: ${lowerFirst(anew)}`, ...card.do] }
 }
 
 function standing(taking: Purpose, proposed: boolean): string {

@@ -57,9 +57,12 @@ const ofReading: Readonly<Record<keyof ExportedReading, string>> = {
   expanded: 'How far that may be off, up or down, with 95 % certainty (JCGM 100).',
   within: 'The chance that the true value lies within the limits, from 0 to 1 (JCGM 106).',
   takes: 'How many times the check was made; 0 where it was left out.',
-  state: 'One of: good, bad, unsure, answered, could not tell, not judged, left out or to read.',
+  state:
+    'One of: good, bad, unsure, answered, could not tell, not judged, left out, withdrawn or to read. What is withdrawn counts no more; its figures are left out.',
   leftOut: 'Why it was left out.',
   typed: 'What was typed, letter by letter.',
+  was: 'What was written down before it was corrected, the first first, with a semicolon between; empty where it never was.',
+  changedAt: 'When it was corrected last, or withdrawn: date and time in UTC (ISO 8601).',
   readAt: 'When it was read: date and time in UTC (ISO 8601).',
   takenBy:
     'Who took it: the technician named on the sheet by then, an apprentice, or the owner by phone; empty where nobody was named.',

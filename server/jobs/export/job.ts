@@ -79,6 +79,6 @@ export function readingsOf(
 ): readonly ExportedReading[] {
   const kase = caseOf(knowledge, folded)
   return kase === null
-    ? unjudgedReadings(folded.readings)
+    ? unjudgedReadings(job, folded.readings)
     : exportedReadings(readJob(knowledge, { job, folded, kase }))
 }

@@ -1,15 +1,17 @@
 import type { CheckCard } from '../../knowledge/case.ts'
 import { printLimits } from '../../measure/reading/print.ts'
 import type { Judged } from '../measuring/judged.ts'
+import type { StoredJob } from '../record/events.ts'
 import type { Recorded } from '../record/fold.ts'
 import { overRows } from '../standing/over-rows.ts'
 import type { ReadJob } from '../standing/standing.ts'
 import { takerOf } from '../words/names.ts'
 import { readWords } from '../words/reading-words.ts'
 import { upperFirst } from '../words/sentences.ts'
+import { type Changeable, withChanges, withdrawn } from './changed.ts'
 
 /** One reading as data: numbers in SI units without prefix. */
-export interface ExportedReading {
+export interface ExportedReading extends Changeable {
   readonly check: string
   /** The check in words; empty where the trees do not have it any more. */
   readonly title: string
@@ -39,10 +41,23 @@ export interface ExportedReading {
 }
 
 /**
- * The readings of a job that stand, and the checks left out, in the order in which they were made; of a
- * check-over every reading that it asks for.
+ * The readings of a job that stand, the checks left out, and what was withdrawn, each in the order in which it was made; of
+ * a check-over every reading that it asks for, and what was withdrawn.
  */
 export function exportedReadings(input: ReadJob): readonly ExportedReading[] {
+  const { kase, job } = input
+  return withChanges(
+    standingRows(input),
+    job,
+    (check) => kase.checks.get(check),
+    ({ check, before }) => ({
+      ...rowOf(input, check, kase.checks.get(check), undefined, withdrawn, ''),
+      ...asRecorded(before),
+    }),
+  )
+}
+
+function standingRows(input: ReadJob): readonly ExportedReading[] {
   const { folded, judged, kase } = input
   if (folded.opened.over !== undefined) {
     return overRows(input).map(({ card, judged, state, skipped = '' }) =>
@@ -106,6 +121,8 @@ function asRecorded(recorded: Recorded | undefined) {
   return {
     takes: recorded?.takes.length ?? 0,
     typed: recorded?.typed ?? '',
+    was: '',
+    changedAt: '',
     readAt: recorded?.at.toISOString() ?? '',
     takenBy: recorded === undefined ? '' : takerOf(recorded),
   }
@@ -113,22 +130,23 @@ function asRecorded(recorded: Recorded | undefined) {
 
 /** A job whose machine or complaint left the trees: what was typed is there, and worth nothing by itself. */
 export function unjudgedReadings(
+  job: Pick<StoredJob, 'events'>,
   readings: ReadonlyMap<string, Recorded>,
 ): readonly ExportedReading[] {
-  return [...readings].map(([check, recorded]) => ({
-    ...{
-      check,
-      title: '',
-      part: '',
-      quantity: '',
-      at: '',
-      unit: '',
-      low: null,
-      high: null,
-      limits: '',
-    },
+  return withChanges(
+    [...readings].map(([check, recorded]) => unjudgedRow(check, recorded, 'not judged')),
+    job,
+    () => undefined,
+    ({ check, before }) => unjudgedRow(check, before, withdrawn),
+  )
+}
+
+function unjudgedRow(check: string, recorded: Recorded, state: string): ExportedReading {
+  return {
+    ...{ check, title: '', part: '', quantity: '', at: '' },
+    ...{ unit: '', low: null, high: null, limits: '' },
     ...{ read: '', corrected: null, expanded: null, within: null },
-    ...{ state: 'not judged', leftOut: '' },
+    ...{ state, leftOut: '' },
     ...asRecorded(recorded),
-  }))
+  }
 }

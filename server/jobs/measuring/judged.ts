@@ -9,6 +9,7 @@ import type { Reading, Touches } from '../../measure/reading/reading.ts'
 import type { Folded, Recorded } from '../record/fold.ts'
 import { measuredReading } from './measured-reading.ts'
 import type { MeterAtHand } from './meter-at-hand.ts'
+import { type PartedTakes, partedTakes } from './parted.ts'
 
 /** A check that was made, and what came of it. */
 export interface Judged {
@@ -24,6 +25,8 @@ export interface Judged {
   readonly furtherTakes: readonly number[]
   /** Of an answer, every look in order. Empty where it is measured. */
   readonly takes: readonly Reading[]
+  /** What came out otherwise once a connector on the way had been apart, and those connectors; it weighs nothing. */
+  readonly parted?: { readonly came: Judged; readonly plugs: readonly string[] }
 }
 
 /** Every reading of a job, judged. One whose check left the knowledge stays, and weighs nothing. */
@@ -37,7 +40,7 @@ export function judgedReadings(
     [...folded.readings].map(([check, taken]) => {
       const card = kase.checks.get(check)
       const judged = card
-        ? judgedReading(card, taken, canSlip(kase, check), meter)
+        ? judgedTakes(kase, card, partedTakes(kase, folded, card, taken), meter)
         : asItStands(taken)
       return [check, taken.conditions.who === 'owner' ? fromOwner(judged, astray) : judged]
     }),
@@ -77,6 +80,37 @@ export function allowsFurtherTake(kase: Case, check: string): boolean {
 
 function asItStands({ touches }: Recorded): Judged {
   return { reading: touches[0], measured: null, likelihoods: [], furtherTakes: [], takes: touches }
+}
+
+/**
+ * What comes out alike once a connector was apart is one more take: parting it has changed nothing. What comes out
+ * otherwise may come of that as well as of a slip, and says nothing of what was there before.
+ */
+function judgedTakes(
+  kase: Case,
+  card: CheckCard,
+  { first, later }: PartedTakes,
+  meter: MeterAtHand,
+): Judged {
+  const slips = canSlip(kase, card.id)
+  const judged = judgedReading(card, first, slips, meter)
+  const came = later && judgedReading(card, later.taken, slips, meter)
+  if (!later || !came || came.reading.kind === 'could-not-tell') return judged
+  const outcome = certainOf(judged.likelihoods)
+  const again = [certainOf(came.likelihoods), ...came.furtherTakes]
+  const takes = [...judged.takes, ...came.takes]
+  if (outcome === null || again.some((each) => each !== outcome)) {
+    return { ...judged, takes, parted: { came, plugs: later.plugs } }
+  }
+  if (!slips) return { ...judged, takes }
+  const furtherTakes = [...judged.furtherTakes, ...again].flatMap((each) => each ?? [])
+  return { ...judged, takes, furtherTakes: furtherTakes.slice(0, mostTakes - 1) }
+}
+
+/** The outcome that a reading leaves no doubt of; null where it leaves some. */
+function certainOf(likelihoods: readonly number[]): number | null {
+  const total = likelihoods.reduce((a, b) => a + b, 0)
+  return Math.max(...likelihoods) < certainFrom * total ? null : likeliest(likelihoods)
 }
 
 function judgedReading(
@@ -124,7 +158,7 @@ function judgedAnswers(card: CheckCard, looks: Touches, slips: boolean): Judged 
  * What settled apart from them was contact, and where the meter cannot tell the band it cannot tell it twice.
  */
 function furtherTakesIn({ contact, evidence }: Measured): number[] {
-  const total = evidence.reduce((a, b) => a + b, 0)
-  if (Math.max(...evidence) < certainFrom * total) return []
-  return new Array(Math.min(contact?.bySelf ?? 1, mostTakes) - 1).fill(likeliest(evidence))
+  const outcome = certainOf(evidence)
+  if (outcome === null) return []
+  return new Array(Math.min(contact?.bySelf ?? 1, mostTakes) - 1).fill(outcome)
 }

@@ -3,6 +3,7 @@ import { printValue } from '../../measure/reading/print.ts'
 import { meterSettings, type Setting, settings } from '../../measure/reading/settings.ts'
 import type { FoundJob } from '../standing/find.ts'
 import { upperFirst } from '../words/sentences.ts'
+import { type Beside, jobBeside } from './beside.ts'
 import type { MeterForm, MeterProblems, RangeRow } from './form.ts'
 
 /** View model of the page on which the meter is chosen and its leads are zeroed. */
@@ -11,6 +12,8 @@ export interface MeterPage {
   readonly action: string
   readonly version: number
   readonly backHref: string
+  /** The check that it was opened from, by what the address asks of it. */
+  readonly beside?: Beside
   readonly meters: readonly {
     readonly id: string
     readonly name: string
@@ -35,12 +38,14 @@ export function presentMeter(
   { job }: FoundJob,
   form: MeterForm,
   problems: MeterProblems,
+  beside?: Beside,
 ): MeterPage {
   return {
     title: `Job ${job.id}: meter and leads`,
     action: `/jobs/${job.id}/meter`,
     version: job.version,
-    backHref: `/jobs/${job.id}`,
+    backHref: jobBeside(job, beside),
+    ...(beside && { beside }),
     meters: [...knowledge.meters.values()].map(({ id, name, about }) => ({
       id,
       name,

@@ -4,6 +4,7 @@ import { showMissing } from '../page/show.ts'
 import type { JobParts } from '../record/parts.ts'
 import { type FoundJob, findJob } from '../standing/find.ts'
 import { movedOn } from '../words/moved-on.ts'
+import { besideIn, jobBeside } from './beside.ts'
 import { acceptMeter, type MeterForm, type MeterProblems, meterFormFrom } from './form.ts'
 import { formOfMeter, presentMeter } from './present.ts'
 
@@ -24,7 +25,9 @@ export async function meterRoutes(app: FastifyInstance, parts: JobParts): Promis
       return show(request, reply.code(422), parts, found, form, accepted.problems)
     }
     const done = await parts.jobs.append(found.job.id, form.version, accepted.event)
-    if (done === 'written') return reply.redirect(`/jobs/${found.job.id}`, 303)
+    if (done === 'written') {
+      return reply.redirect(jobBeside(found.job, besideIn(request.body, found.kase)), 303)
+    }
     return show(request, reply.code(409), parts, found, form, { meter: movedOn })
   })
 }
@@ -37,6 +40,7 @@ function show(
   form: MeterForm,
   problems: MeterProblems = {},
 ): Promise<string> {
-  const page = presentMeter(knowledge, found, form, problems)
+  const beside = besideIn(request.method === 'POST' ? request.body : request.query, found.kase)
+  const page = presentMeter(knowledge, found, form, problems, beside)
   return showPage(request, reply, { page: 'jobs/meter/meter' }, page)
 }

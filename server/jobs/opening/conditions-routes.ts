@@ -1,7 +1,9 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
+import { usualMeter } from '../../knowledge/meters.ts'
 import { textOf, wholeOf } from '../../web/fields.ts'
 import { showPage } from '../../web/page.ts'
 import { showMissing } from '../page/show.ts'
+import type { Conditions, JobEvent } from '../record/events.ts'
 import type { JobParts } from '../record/parts.ts'
 import { type FoundJob, findJob, type Missing } from '../standing/find.ts'
 import { movedOn } from '../words/moved-on.ts'
@@ -32,12 +34,20 @@ export async function conditionsRoutes(app: FastifyInstance, parts: JobParts): P
     const { conditions, note } = accepted.event
     const version = wholeOf(textOf(request.body, 'version')) ?? 0
     const event = { kind: 'conditions', conditions, note } as const
-    const done = await jobs.append(found.job.id, version, event)
+    const done = await jobs.append(found.job.id, version, event, ...ownMeter(found, conditions))
     if (done === 'written') return reply.redirect(`/jobs/${found.job.id}`, 303)
     const now = await findJob(parts, request)
     if ('missing' in now) return showMissing(request, reply, now)
     return show(request, reply.code(409), parts, now, form, { job: movedOn })
   })
+
+  /** The meter of the bench comes with it, unless the owner has read something with theirs: that stands as it was read. */
+  function ownMeter({ folded, kase }: FoundJob, { who }: Conditions): JobEvent[] {
+    const isRead = [...folded.readings.keys()].some((id) => kase.checks.get(id)?.measurand)
+    const isTakenOver = folded.conditions.who === 'owner' && who !== 'owner' && !isRead
+    const id = usualMeter(knowledge)
+    return isTakenOver ? [{ kind: 'meter', meter: { kind: 'class', id }, zero: null }] : []
+  }
 }
 
 /** A check-over is made on the bench in one go; how warm a part is goes in with its reading. */

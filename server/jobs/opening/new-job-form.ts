@@ -117,7 +117,15 @@ export function formOf(knowledge: Knowledge, { opened, conditions, note }: Folde
 export function takenOver(knowledge: Knowledge, folded: Folded): NewJobForm {
   const form = formOf(knowledge, folded)
   const where: Place = 'bench'
-  return { ...form, who: 'self', where, set: setAt(knowledge, where), tools: usualTools(knowledge) }
+  return {
+    ...form,
+    who: 'self',
+    where,
+    // It is as cold at the owner's as it may be.
+    air: printTemperature(usualAir, form.airUnit),
+    set: setAt(knowledge, where),
+    tools: usualTools(knowledge),
+  }
 }
 
 /** The set with just that kit, or the one that holds most, with these ticks. */

@@ -2,7 +2,7 @@ import type { FastifyInstance } from 'fastify'
 import type { Case } from '../../knowledge/case.ts'
 import { textOf, wholeOf } from '../../web/fields.ts'
 import { showPage } from '../../web/page.ts'
-import { presentHome, waysOf } from '../phone/home.ts'
+import { presentHome, waysOf } from '../phone/home/home.ts'
 import type { PutRight } from '../record/events.ts'
 import type { JobParts } from '../record/parts.ts'
 import { findJob } from '../standing/find.ts'
@@ -29,9 +29,10 @@ export async function phoneRoutes(app: FastifyInstance, parts: JobParts): Promis
     const choice = textOf(body, 'choice')
     const known = waysOf(found.kase, parts.knowledge).some(([id]) => id === way)
     if (!known) return wrong('There is no such way home: choose one from the list.')
-    if (choice !== 'helped' && choice !== 'no-help') return wrong('Say whether it runs now.')
+    const came = triedAs.get(choice)
+    if (came === undefined) return wrong('Say whether it runs now.')
     const leaves = parts.knowledge.home.ways[way]?.leaves
-    return { kind: 'tried', way, helped: choice === 'helped', ...(leaves && { leaves }) }
+    return { kind: 'tried', way, ...came, ...(leaves && { leaves }) }
   })
 
   takes(app, parts, 'mendings', (body, { kase }) => {
@@ -59,6 +60,13 @@ function curedWith({ faults }: Pick<Case, 'faults'>, fault: string): string[] {
 }
 
 const wrong = (notice: string) => ({ asked: { notice } })
+
+/** What can be sent of a way home, and what it is. */
+const triedAs: ReadonlyMap<string, { helped: boolean; asBefore?: true }> = new Map([
+  ['helped', { helped: true }],
+  ['as-before', { helped: true, asBefore: true }],
+  ['no-help', { helped: false }],
+])
 
 /** What can be sent of it, and what it is. */
 const outcomes: ReadonlyMap<string, PutRight> = new Map([

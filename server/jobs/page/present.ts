@@ -15,6 +15,7 @@ import { cautionsEverywhere, noCautions, presentCautions } from '../words/cautio
 import type { Fact } from '../words/fact.ts'
 import { readingInShort } from '../words/reading-words.ts'
 import { counted, lowerFirst, sentence } from '../words/sentences.ts'
+import { leftByOwner } from './left-by-owner.ts'
 import { presentRooms } from './rooms.ts'
 import type { JobPage } from './view.ts'
 
@@ -35,6 +36,7 @@ export function presentJob(input: Standing & Asked): JobPage {
     ...(repair && { repair }),
   })
   const last = presentLast(input)
+  const left = leftByOwner(input)
   const facts = presentHead(input)
   // Without a check the next thing is the verdict, or what came after it.
   const ending = isRepaired(input) || verdict === undefined ? repair : undefined
@@ -45,6 +47,7 @@ export function presentJob(input: Standing & Asked): JobPage {
     facts,
     said: said(input, check, verdict, ending),
     ...above,
+    ...(left && { left }),
     ...(last && { last }),
     ...(check && { check }),
     ...(verdict && { verdict }),

@@ -3,13 +3,14 @@ import { checksThatSaw } from '../../diagnosis/belief/after-repair.ts'
 import { proofAgain, readProof } from '../posts/proof-form.ts'
 import { readRepair, repairFormFrom } from '../posts/repair-form.ts'
 import type { JobParts } from '../record/parts.ts'
+import { canBeTakenBack } from '../record/repairs.ts'
 import type { Asked, RepairForm } from '../standing/asked.ts'
 import type { FoundJob } from '../standing/find.ts'
 import { keptStanding } from '../standing/kept.ts'
 import { repairable } from '../verdict/repair.ts'
 import { type Meaning, takes } from './takes.ts'
 
-/** What was repaired, and whether the complaint is gone: `POST /jobs/:id/repairs` and `/proofs`. */
+/** What was repaired, whether the complaint is gone, and that it was a mistake: `POST /jobs/:id/repairs` and the like. */
 export async function repairRoutes(app: FastifyInstance, parts: JobParts): Promise<void> {
   const again = (body: unknown, found: FoundJob) => {
     const form = repairFormFrom(body)
@@ -29,7 +30,13 @@ export async function repairRoutes(app: FastifyInstance, parts: JobParts): Promi
     { again },
   )
   takes(app, parts, 'proofs', proofOf, { again: proofAgain })
+  takes(app, parts, 'repair-withdrawals', (_, { folded }) =>
+    canBeTakenBack(folded.repairs.at(-1)) ? { kind: 'repair withdrawn' } : nothingToTakeBack,
+  )
 }
+
+const nothingToTakeBack =
+  'There is no repair to take back: none is written down, or the last one did not help.'
 
 function proofOf(body: unknown, { folded, kase }: FoundJob): ReturnType<Meaning> {
   const repair = folded.repairs.at(-1)

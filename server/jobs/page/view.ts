@@ -54,6 +54,23 @@ export type RoomInside =
       readonly parts: readonly { readonly id: string; readonly name: string }[]
     }
 
+/** What an owner left apart, off or fitted, with the way back of each, and the stop that nobody has tried since. */
+export interface LeftView {
+  /** What can hurt, a sentence each. */
+  readonly heed: readonly string[]
+  readonly action: string
+  readonly items: readonly {
+    /** What the owner was told to do. */
+    readonly was: string
+    readonly unsure: boolean
+    /** How it is put back. */
+    readonly back: string
+    readonly setup: string
+  }[]
+  /** How the stop is tried, where it has to be; or empty. */
+  readonly stop: string
+}
+
 /**
  * View model of a job's page. Presenters make it, templates only print it: every sentence, number and
  * address is finished here.
@@ -72,6 +89,8 @@ export interface JobPage {
   readonly notice?: string
   /** What was sent with it and has no field on this page. */
   readonly sent?: readonly SentFact[]
+  /** What an owner by phone left apart, for whoever takes the machine over. */
+  readonly left?: LeftView
   /** What came back last, and what it meant. */
   readonly last?: LastReading
   /** The check to make now (proposed or chosen), or none where the verdict stands alone. */

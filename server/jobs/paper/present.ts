@@ -4,6 +4,7 @@ import { presentHead } from '../standing/head.ts'
 import type { Standing } from '../standing/standing.ts'
 import { ticketOf } from '../standing/ticket.ts'
 import { presentVerdict } from '../verdict/present.ts'
+import { partNames } from '../words/names.ts'
 import { dateAndTime, lowerFirst, sentence, upperFirst } from '../words/sentences.ts'
 import { presentHeed } from './heed.ts'
 import { fieldsOf, formOfParticulars, type ParticularsForm } from './particulars.ts'
@@ -80,14 +81,38 @@ const notOnSheet = ['Tools at hand', 'Repaired, still there']
 
 function stateWords({ folded, walk }: Standing): string {
   const last = folded.repairs.at(-1)
-  if (last?.outcome === 'gone') return 'Finished: repaired and proved.'
-  if (last?.outcome === null) return 'Not finished: repaired, and not proved yet.'
-  if (walk.step.kind === 'named') return 'Not finished: named, and not repaired yet.'
-  return 'Not finished: the cause is not settled yet.'
+  if (last?.outcome === 'gone') {
+    return last.byPhone
+      ? 'Finished by phone: its owner put it right, and says that the complaint is gone.'
+      : 'Finished: repaired and proved.'
+  }
+  if (last?.outcome === null) {
+    return last.byPhone
+      ? 'Not finished: its owner put it right by phone, and has yet to say whether it stays away.'
+      : 'Not finished: repaired, and not proved yet.'
+  }
+  const isNamed = walk.step.kind === 'named'
+  if ([...folded.tried.values()].some((came) => came !== 'no help')) {
+    return `Not finished: its owner got going by phone. ${isNamed ? 'What is named is not repaired' : 'What is wrong is not settled'} yet.`
+  }
+  return `Not finished: ${isNamed ? 'named, and not repaired' : 'the cause is not settled'} yet.`
 }
 
+/** What was repaired and ended the complaint was it, whether the readings had come so far or not. */
 function verdictOnSheet(input: Standing): JobSheet['verdict'] {
+  const { folded, kase, walk } = input
   const verdict = presentVerdict(input)
+  const last = folded.repairs.at(-1)
+  const named: readonly string[] = walk.step.kind === 'named' ? walk.step.parts : []
+  const isBlamed = last?.parts.some((part) => named.includes(part))
+  if (last !== undefined && last.outcome !== 'still there' && !isBlamed) {
+    const parts = partNames(kase, last.parts)
+    const says =
+      last.outcome === 'gone'
+        ? `It was ${parts}: put right, and the complaint is gone.`
+        : `Put right without a verdict: ${parts}.`
+    return { stamp: 'by the repair', says }
+  }
   if (verdict === undefined) return { stamp: '', says: 'No part is named yet.' }
   return { stamp: verdict.stamp, says: verdict.says }
 }

@@ -4,25 +4,58 @@ import { type Judged, judgedReadings } from '../measuring/judged.ts'
 import { circumstances } from '../measuring/measured-reading.ts'
 import { comparedWords, correctedSentences } from '../readings/corrected.ts'
 import { meaning } from '../readings/last.ts'
+import { partedWords } from '../readings/parted.ts'
+import { type Change, changesIn, correctionsOf } from '../record/changes.ts'
 import { fold, type Recorded } from '../record/fold.ts'
 import type { Standing } from '../standing/standing.ts'
 import { partNames, takerOf } from '../words/names.ts'
-import { readWords, verdictWord } from '../words/reading-words.ts'
-import { upperFirst } from '../words/sentences.ts'
+import { readWords, verdictWord, writtenWords } from '../words/reading-words.ts'
+import { dateAndTime, lowerFirst, upperFirst } from '../words/sentences.ts'
 import type { JobSheet, SheetReading } from './view.ts'
 
-/** Every reading in the order it was taken: first those that a repair in vain made void, then those that stand. */
+/**
+ * Every reading in the order it was taken: first those that a repair in vain made void, then those that stand, and at the
+ * end those that were withdrawn.
+ */
 export function presentSheetReadings(input: Standing): Pick<JobSheet, 'readings' | 'takenBy'> {
-  const { judged, folded } = input
+  const { judged, folded, job } = input
+  const changes = changesIn(job)
   const standing = [...judged].flatMap(([check, taken]) => {
     const recorded = folded.readings.get(check)
-    return recorded ? rowOf(input, check, recorded, taken, meaning(input, check)) : []
+    if (recorded === undefined) return []
+    const means = [
+      meaning(input, check),
+      ...correctionsOf(changes, check).map(correctedFrom(input)),
+    ]
+    return rowOf(input, check, recorded, taken, means.join(' '))
   })
-  const rows = [...beforeRepairs(input), ...standing]
+  const withdrawn = changes.filter(({ kind }) => kind === 'withdrawn').map(withdrawnRow(input))
+  const rows = [...beforeRepairs(input), ...standing, ...withdrawn]
   const [first = '', ...others] = new Set(rows.map(({ by }) => by))
   if (others.length > 0 || first === '') return { readings: rows, takenBy: '' }
   return { readings: rows.map((row) => ({ ...row, by: '' })), takenBy: first }
 }
+
+/** "Corrected on 7 May 2031, 14:05: written down before was “525”." */
+const correctedFrom =
+  ({ kase }: Standing) =>
+  ({ check, before, at }: Change): string => {
+    const card = kase.checks.get(check) ?? noLongerThere(check)
+    return `Corrected on ${dateAndTime(at)}: written down before was “${lowerFirst(writtenWords(card, before))}”.`
+  }
+
+/** What it was taken for counts no more, so nothing is said of what it was worth. */
+const withdrawnRow =
+  ({ kase }: Standing) =>
+  ({ check, before, at }: Change): SheetReading => {
+    const card = kase.checks.get(check) ?? noLongerThere(check)
+    return {
+      ...shownOf(card, before),
+      typed: writtenWords(card, before),
+      means: `Withdrawn on ${dateAndTime(at)}: it counts no more.`,
+      ...{ word: '', corrected: '', steps: [] },
+    }
+  }
 
 function takenBy(recorded: Recorded): string {
   const taker = takerOf(recorded)
@@ -56,23 +89,33 @@ function rowOf(
   means: string,
 ): SheetReading {
   const card = kase.checks.get(check) ?? noLongerThere(check)
-  const { measurand: by, spot } = card
+  const { measurand: by } = card
   const { typed, manner, conditions } = recorded
   const { measured } = judged
   const shown = {
-    title: upperFirst(card.title),
-    at: spot?.connector ? upperFirst(spot.says) : '',
-    by: takenBy(recorded),
+    ...shownOf(card, recorded),
     typed: by && measured ? typed : readWords(card, judged),
-    limits: by ? printLimits(by.limits, by.quantity.unit) : '',
     word: verdictWord(card, judged),
-    means,
+    means: [partedWords(kase, card, judged), means].filter(Boolean).join(' '),
   }
   if (!by || !measured) return { ...shown, corrected: '', steps: [] }
   return {
     ...shown,
     corrected: comparedWords(measured, by.quantity.unit),
     steps: correctedSentences(measured, circumstances(by, meter, conditions, manner)),
+  }
+}
+
+/** What stands there of a reading, whatever came of it. */
+function shownOf(
+  { title, spot, measurand: by }: Pick<CheckCard, 'title' | 'spot' | 'measurand'>,
+  recorded: Recorded,
+): Pick<SheetReading, 'title' | 'at' | 'by' | 'limits'> {
+  return {
+    title: upperFirst(title),
+    at: spot?.connector ? upperFirst(spot.says) : '',
+    by: takenBy(recorded),
+    limits: by ? printLimits(by.limits, by.quantity.unit) : '',
   }
 }
 

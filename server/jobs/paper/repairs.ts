@@ -48,7 +48,7 @@ export function presentProof(input: Standing): ProofOnSheet | undefined {
   const named = walk.step.kind === 'named' ? walk.step.parts : []
   const parts = isPast ? named : last.parts
   if (parts.length === 0) return undefined
-  if (!isPast && folded.conditions.who === 'owner') return ownersProof(input, last)
+  if (!isPast && last.byPhone) return ownersProof(input, last)
   return {
     says: proofSays(isPast ? undefined : last),
     steps: [

@@ -8,7 +8,7 @@ import { lowerFirst, sentence, the } from '../words/sentences.ts'
 import { heardOnCall } from './heard.ts'
 import { askOrDo, cautionLines, linesOf } from './saying.ts'
 import { stopFirst } from './start/stop-first.ts'
-import { startsIt, stopLater, stopToTry } from './start/stop-to-try.ts'
+import { startsIt, stopAtStart, stopLater } from './start/stop-to-try.ts'
 import type { Line } from './view.ts'
 
 /**
@@ -21,19 +21,24 @@ export function checkLines(input: Standing, card: CheckCard, again = false): Lin
   const { kase, asItStands } = input
   const way = wayTo(asItStands, card)
   const { first, turning } = cautionsInOrder(input, card, way)
+  const says = stopLater(card.phone, kase.machine).map(askOrDo)
+  const endsIt = says[0]?.says.endsWith('?') && says[1]?.says.startsWith('If ')
+  const opening = endsIt && !card.asked ? says.slice(0, 2) : []
   return [
     ...(again ? [onceMore] : []),
     ...first,
+    // What may end it at once is asked before anything is put back for it.
+    ...opening,
     ...(card.asked ? [] : stopFirst(input)),
     ...linesOf('put back first', putBackSentences(way.putBack, kase.machine, 'by phone')),
-    ...(startsIt(card, input.knowledge) ? stopToTry(input) : []),
+    ...(startsIt(card, input.knowledge) ? stopAtStart(input) : []),
     ...linesOf('make ready', [
       ...stillSentences(way.still, 'by phone'),
       ...makeSentences(way.make, 'by phone'),
     ]),
     ...turning,
     ...about(input, card),
-    ...stopLater(card.phone, kase.machine).map(askOrDo),
+    ...says.slice(opening.length),
   ]
 }
 

@@ -2,6 +2,7 @@ import { phoneWords } from '../../knowledge/instantiate/setup-cards.ts'
 import { sentencesIn } from '../../knowledge/instantiate/words.ts'
 import { asItStands, type Step, toPutBack } from '../standing/as-it-stands.ts'
 import type { Standing } from '../standing/standing.ts'
+import { askedNow } from './asked-now.ts'
 import { putBackByPhone } from './start/serves-running.ts'
 
 /** What is apart, and what a check that was begun may have taken apart: nobody knows how far they had come. */
@@ -34,6 +35,12 @@ export function endOfBegun({ checks, machine }: Standing['kase'], check: string 
 /** Where it is sent that the line was cut. */
 export const cutOffAction = ({ id }: Standing['job']): string => `/jobs/${id}/cut-offs`
 
+/** The same, as the way out of something that is done. */
+export const lineCut = (job: Standing['job']) => ({
+  action: cutOffAction(job),
+  says: 'The line was cut',
+})
+
 /**
  * What to ask first when they ring again after the line went dead: nobody knows how far they had come. Nothing
  * where it did not, or where something was taken since.
@@ -49,9 +56,14 @@ export function afterCutOff(input: Standing): readonly string[] | undefined {
   return [
     'Are you safe, warm and out of the way of others?',
     'Where is the switch now? Set it to OFF, before anything else.',
-    ...(back.length > 0 ? ['Is one of these still apart or off?', ...back] : []),
-    'Is every cap on its plug, and every fuse in its holder?',
-    at === null
+    ...(back.length > 0
+      ? [
+          'What is still apart or off goes back now, in this order. Leave what is back already.',
+          ...back,
+        ]
+      : []),
+    'Is every cap on its plug, and all else in its place?',
+    at === null || at !== askedNow(input)
       ? 'Then we begin again from the first sentence.'
       : 'Then we begin this check again from its first sentence.',
   ]

@@ -1,13 +1,14 @@
+import { toPutBack } from '../standing/as-it-stands.ts'
 import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
 import { likelyModes } from '../verdict/named.ts'
 import { presentVerdict } from '../verdict/present.ts'
 import { partNames } from '../words/names.ts'
 import { listed, lowerFirst, sentence } from '../words/sentences.ts'
-import { cutOffAction } from './cut-off.ts'
+import { lineCut } from './cut-off.ts'
 import { partsFound, verdictLines } from './found.ts'
-import { dangerOf, neverOf } from './home.ts'
-import { onTheWay } from './on-the-way.ts'
+import { dangerOf, neverOf } from './home/home.ts'
+import { onTheWay } from './home/on-the-way.ts'
 import { type Mending, mendingAnswers, mendingLines } from './put-right.ts'
 import { linesOf, saying } from './saying.ts'
 import { stopFirst } from './start/stop-first.ts'
@@ -33,7 +34,8 @@ export function presentEnding(input: Standing & Asked): PhoneEnding {
     title: titleOf(done !== undefined, helped !== undefined, mending !== undefined),
     saying: saying(lines, line, (number) => `/jobs/${job.id}?line=${number}`),
     answers: mending ? mendingAnswers(input, mending) : [],
-    ...(mending && { cutOff: cutOffAction(job) }),
+    ...(mending && { cutOff: lineCut(job) }),
+    ...(helped && { cutOff: { ...lineCut(job), says: 'They ring again: it has stopped' } }),
     onwards: onwards(input, verdict),
   }
 }
@@ -79,9 +81,12 @@ function handOver(input: Standing): Line[] {
       ? 'What can be done out there has been done: the rest is work for a bench.'
       : more.length > 0
         ? 'With what you have there, nothing more can be done.'
-        : 'That is work for a bench: take nothing apart where you are.',
+        : 'That is work for a bench: take nothing more apart where you are.',
     ...more,
     ...stopToTry(input).map(({ says }) => says),
+    ...(toPutBack(input.asItStands).length > 0
+      ? ['What is off or apart now goes back before you leave: that comes next.']
+      : []),
     'What we found stands written here, and the workshop goes on from it.',
     'Now let us see how you get home.',
   ])
@@ -126,7 +131,8 @@ function gotHome({ job, folded, knowledge }: Standing): Line[] | undefined {
   return (
     way &&
     linesOf('on the way', [
-      'It runs now, so touch nothing on it.',
+      'It runs now, so unplug and change nothing more on it.',
+      'Stop it as you always do, and at once where anything is odd.',
       dangerOf(way, folded),
       'Ring again if it stops.',
       'At home, have a workshop look at it before it runs again.',
@@ -136,7 +142,7 @@ function gotHome({ job, folded, knowledge }: Standing): Line[] | undefined {
 
 /** Ways on: home, to the bench, and to what might be asked once more. */
 function onwards(
-  { job, folded, walk }: Standing,
+  { job, folded }: Standing,
   verdict: ReturnType<typeof presentVerdict>,
 ): PhoneEnding['onwards'] {
   const toTheBench = {
@@ -145,10 +151,7 @@ function onwards(
   }
   if (folded.repairs.at(-1)?.outcome === 'gone')
     return [{ href: `/jobs/${job.id}/sheet`, text: 'The sheet that goes with the machine' }]
-  if (onTheWay(job) !== undefined && walk.step.kind === 'ask') {
-    const next = `/jobs/${job.id}?check=${encodeURIComponent(walk.step.proposal.check)}`
-    return [{ href: next, text: 'They ring again: it has stopped' }, toTheBench]
-  }
+  if (onTheWay(job) !== undefined) return [toTheBench]
   const again = verdict?.next.flatMap(({ way, says }) =>
     way && /[?&](take|correct)=/.test(way.href) ? [{ href: way.href, text: sentence(says) }] : [],
   )

@@ -12,11 +12,12 @@ import { cautionsEverywhere, presentCautions } from '../words/cautions.ts'
 import { limitsNow } from '../words/limits-now.ts'
 import { counted, lowerFirst, sentence, titleOf, upperFirst } from '../words/sentences.ts'
 import { noToolHere } from '../words/skip-reasons.ts'
+import { askedNow } from './asked-now.ts'
 import { cardHref } from './card-href.ts'
 import { checkLines } from './check-lines.ts'
 import { afterCutOff, cutOffAction } from './cut-off.ts'
 import { presentEnding } from './ending.ts'
-import { onTheWay } from './on-the-way.ts'
+import { onTheWay } from './home/on-the-way.ts'
 import { mendingSeen, presentPutRight } from './put-right.ts'
 import { presentRepaired } from './repaired.ts'
 import { saying } from './saying.ts'
@@ -24,19 +25,19 @@ import type { Line, PhoneCheck, PhoneDeed, PhonePage } from './view.ts'
 
 /** A job's page while an owner is at the machine: what to say to them, and what they answer. */
 export function presentPhone(input: Standing & Asked): PhonePage {
-  const { job, kase, folded, walk } = input
-  const proposed = walk.step.kind === 'ask' ? walk.step.proposal.check : undefined
+  const { job, kase, folded } = input
   const chosen = input.refused?.check ?? input.correcting ?? input.take ?? input.check
   const deed = chosen === undefined ? presentDeed(input) : undefined
   const isOver =
     deed !== undefined || onTheWay(job) !== undefined || folded.repairs.at(-1)?.outcome === 'gone'
-  const onPage = chosen ?? (isOver ? undefined : proposed)
-  const card = onPage === undefined ? undefined : kase.checks.get(onPage)
+  const onPage = chosen ?? (isOver ? null : askedNow(input))
+  const card = kase.checks.get(onPage ?? '')
   const check = card && presentPhoneCheck(input, card)
   const above = leftOver(input, check ? { check } : {})
   const ending = check || deed ? undefined : presentEnding(input)
   const last = presentLast(input)
-  const again = afterCutOff(input)
+  // Said once they ring, before the first sentence.
+  const again = (input.line ?? 1) <= 1 ? afterCutOff(input) : undefined
   const title = check?.title ?? deed?.title ?? ending?.title ?? kase.complaint.title
   return {
     title: `Job ${job.id} by phone: ${lowerFirst(title)}`,
@@ -51,7 +52,9 @@ export function presentPhone(input: Standing & Asked): PhonePage {
     said: above.notice ?? check?.form.problem ?? sentence(title),
     ...above,
     ...(again && { again }),
-    ...(last && { last: { says: last.says, means: last.means } }),
+    ...(last && {
+      last: { says: last.says, means: last.means, correctHref: last.correctHref },
+    }),
     ...(check && { check }),
     ...(deed && { deed }),
     ...(ending && { ending }),

@@ -3,7 +3,7 @@ import { repairedInVain } from '../record/fold.ts'
 import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
 import { sentence, the } from '../words/sentences.ts'
-import { cutOffAction } from './cut-off.ts'
+import { lineCut } from './cut-off.ts'
 import { heardOnCall } from './heard.ts'
 import { cautionLines, linesOf, saying } from './saying.ts'
 import { trialOf } from './start/trial.ts'
@@ -52,7 +52,7 @@ export function presentPutRight(input: Standing & Asked, mending: Mending): Phon
       (number) => `/jobs/${job.id}?line=${number}`,
     ),
     answers: mendingAnswers(input, mending),
-    cutOff: cutOffAction(job),
+    cutOff: lineCut(job),
   }
 }
 

@@ -1,14 +1,22 @@
 import { cautionCards } from '../../knowledge/instantiate/caution-cards.ts'
 import { fillAll, fillingsOf } from '../../knowledge/instantiate/words.ts'
+import type { Machine } from '../../knowledge/schema/machine.ts'
 import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
 import { partNames } from '../words/names.ts'
 import { sentence } from '../words/sentences.ts'
-import { cutOffAction } from './cut-off.ts'
+import { lineCut } from './cut-off.ts'
 import { heardOnCall } from './heard.ts'
-import { castingOff } from './home.ts'
+import { castingOff } from './home/home.ts'
 import { cautionLines, linesOf, saying } from './saying.ts'
-import type { PhoneDeed } from './view.ts'
+import { onceStopped } from './start/stop-to-try.ts'
+import type { Line, PhoneDeed } from './view.ts'
+
+/** It may run by now. */
+const stopNow = (stop: NonNullable<Machine['stop']>): Line[] => [
+  ...linesOf('try the stop', ['If it runs now, this is done now.', sentence(stop.try)]),
+  ...onceStopped,
+]
 
 /** It is gone: what to mind before they go, and whether it stays away. Nothing where nothing waits for its proof. */
 export function presentRepaired(input: Standing & Asked): PhoneDeed | undefined {
@@ -20,7 +28,7 @@ export function presentRepaired(input: Standing & Asked): PhoneDeed | undefined 
   const after = fillAll(trial.after, fillingsOf(machine))
   const lines = [
     ...cautionLines(cautionCards(trial.cautions, knowledge, machine), heardOnCall(input)),
-    ...linesOf('try the stop', machine.stop ? [sentence(machine.stop.try)] : []),
+    ...(machine.stop ? stopNow(machine.stop) : []),
     ...linesOf('before they go', [...castingOff(input), ...after]),
     { says: 'When you are there, or it does it again, ring me: has it stayed away?', label: 'ask' },
   ]
@@ -33,6 +41,6 @@ export function presentRepaired(input: Standing & Asked): PhoneDeed | undefined 
     title: `It was ${partNames(kase, last.parts)}`,
     saying: saying(lines, line, (number) => `/jobs/${job.id}?line=${number}`),
     answers: [proof('gone', 'It has stayed away'), proof('still-there', 'It came back')],
-    cutOff: cutOffAction(job),
+    cutOff: lineCut(job),
   }
 }

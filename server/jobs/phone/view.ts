@@ -41,6 +41,8 @@ export interface PhonePage {
   readonly last?: {
     readonly says: string
     readonly means: string
+    /** Where it is put right, if they take it back. */
+    readonly correctHref: string
   }
   /** One of these three. */
   readonly check?: PhoneCheck
@@ -82,8 +84,8 @@ export interface PhoneDeed {
   readonly saying: SayingView
   /** What may come of it, at its last sentence. */
   readonly answers: readonly DeedAnswer[]
-  /** Where it is sent that the line was cut. */
-  readonly cutOff?: string
+  /** Where it is sent that the line was cut, or that they ring again, and what the button says. */
+  readonly cutOff?: { readonly action: string; readonly says: string }
 }
 
 export interface DeedAnswer {
@@ -119,6 +121,8 @@ export interface HomePage {
     readonly saying: SayingView
     readonly danger: string
     readonly action: string
+    /** Where it is sent that the line was cut. */
+    readonly cutOff: string
   }
   readonly back: { readonly href: string; readonly text: string }
   readonly notices: CautionsView

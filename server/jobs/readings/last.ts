@@ -3,6 +3,7 @@ import { gained, lost, movesOf } from '../../diagnosis/verdict/gained.ts'
 import type { CheckCard } from '../../knowledge/case.ts'
 import { cautionCards } from '../../knowledge/instantiate/caution-cards.ts'
 import { allowsFurtherTake, type Judged } from '../measuring/judged.ts'
+import { partedTakes } from '../measuring/parted.ts'
 import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
 import { branchClause, branchesCleared } from '../words/branch-words.ts'
@@ -10,7 +11,9 @@ import { cautionsView } from '../words/cautions.ts'
 import { partNames } from '../words/names.ts'
 import { readInWords, verdictWord, weightWords } from '../words/reading-words.ts'
 import { clauses, percent, sentence, the, upperFirst } from '../words/sentences.ts'
+import { nearerCheck } from './nearer.ts'
 import { noteSentences } from './notes.ts'
+import { partedWords } from './parted.ts'
 import type { LastReading } from './view.ts'
 
 /**
@@ -28,10 +31,17 @@ export function presentLast(
   const card = check === undefined ? undefined : kase.checks.get(check)
   if (check === undefined || taken === undefined || card === undefined) return undefined
   const address = `/jobs/${job.id}?`
+  const nearer = nearerCheck(input, card)
   return {
     says: sentence(readInWords(kase, card, taken)),
     word: verdictWord(card, taken),
-    means: [meant(input, check), whyUnsure(input, check)].filter(Boolean).join(' '),
+    means: [
+      partedWords(kase, card, taken),
+      meant(input, check),
+      taken.parted ? '' : whyUnsure(input, card, taken.measured),
+    ]
+      .filter(Boolean)
+      .join(' '),
     ...mended(input, card, taken),
     correctHref: `${address}correct=${encodeURIComponent(check)}`,
     ...(card.measurand &&
@@ -41,6 +51,7 @@ export function presentLast(
           href: `${address}take=${encodeURIComponent(check)}`,
           text: card.measurand.quantity.touches.another,
         },
+        ...(nearer && { nearer }),
       }),
   }
 }
@@ -114,10 +125,15 @@ function weighed({ kase, evidence, walk }: Standing, check: string): string {
 const newsFrom = 0.2
 
 /** Of a reading that leaves it open: why, and what would help. */
-function whyUnsure({ kase, folded, judged }: Standing, check: string): string {
-  const measured = judged.get(check)?.measured
-  const by = kase.checks.get(check)?.measurand
-  if (!measured || !by || measured.decision !== 'undecided') return ''
-  const [first = ''] = noteSentences(measured, by, folded.readings.get(check)?.touches ?? [])
+function whyUnsure(
+  { kase, folded }: Standing,
+  card: CheckCard,
+  measured: Judged['measured'],
+): string {
+  const by = card.measurand
+  const taken = folded.readings.get(card.id)
+  if (!measured || !by || !taken || measured.decision !== 'undecided') return ''
+  const { touches } = partedTakes(kase, folded, card, taken).first
+  const [first = ''] = noteSentences(measured, by, touches)
   return first
 }

@@ -4,6 +4,7 @@ import type { Measured } from '../../measure/measured.ts'
 import type { Judged } from '../measuring/judged.ts'
 import { latestOf } from '../measuring/latest.ts'
 import { circumstances } from '../measuring/measured-reading.ts'
+import { partedTakes } from '../measuring/parted.ts'
 import { canBeMadeAnew } from '../record/fold.ts'
 import { wayTo } from '../standing/as-it-stands.ts'
 import type { Asked } from '../standing/asked.ts'
@@ -15,6 +16,7 @@ import { presentBudget, sureWords } from './budget.ts'
 import { comesAndGoes } from './coming-and-going.ts'
 import { correctedSentences } from './corrected.ts'
 import { noteSentences } from './notes.ts'
+import { partedWords } from './parted.ts'
 import { presentScale } from './scale.ts'
 import { touchedWords } from './touches.ts'
 import type { ReadingRow } from './view.ts'
@@ -71,31 +73,44 @@ const nothing: Worth = { touched: '', corrected: [], notes: [], sure: '' }
 function worth(
   input: Standing & Asked,
   check: string,
-  { measured }: Judged,
+  judged: Judged,
   id: string,
   open: boolean,
 ): Worth {
   const { folded, meter, kase } = input
-  const by = kase.checks.get(check)?.measurand
-  if (by === undefined) return nothing
+  const { measured } = judged
+  const card = kase.checks.get(check)
+  if (card === undefined) return nothing
+  const by = card.measurand
+  const parted = partedWords(kase, card, judged)
+  const besides = parted === '' ? [] : [parted]
+  if (by === undefined) return { ...nothing, notes: besides }
   const more = furtherTake(input, check, by, id)
   if (measured === null) return { ...nothing, ...more }
 
-  const { manner, touches, conditions } = named(folded.readings, check)
-  const { svg, ...words } = told(measured, id, () => {
+  const { first } = partedTakes(kase, folded, card, named(folded.readings, check))
+  const { manner, touches, conditions } = first
+  const { svg, ...words } = told(measured, `${id} ${parted}`, () => {
     const at = circumstances(by, meter, conditions, manner)
     const budget = presentBudget(measured, by, at)
     return {
       touched: touchedWords(measured, touches, by),
       corrected: correctedSentences(measured, at),
-      notes: noteSentences(measured, by, touches),
+      notes: noteSentences(parted === '' ? measured : withoutTouchAgain(measured), by, touches),
       sure: sureWords(measured),
       ...(budget && { budget }),
       svg: presentScale(id, measured, by, at),
     }
   })
-  return { ...words, ...(svg !== undefined && { scale: { svg, open } }), ...more }
+  const notes = [...besides, ...words.notes]
+  return { ...words, notes, ...(svg !== undefined && { scale: { svg, open } }), ...more }
 }
+
+/** One more touch would be of the machine as it is by now. */
+const withoutTouchAgain = (measured: Measured): Measured => ({
+  ...measured,
+  notes: measured.notes.filter(({ kind }) => kind !== 'touch again'),
+})
 
 /**
  * More touches go in beside the reading while the probes are still where they were. Otherwise the page

@@ -58,6 +58,8 @@ export interface LastReading {
   }
   /** One more touch or pull, where it is measured. */
   readonly again?: { readonly href: string; readonly text: string }
+  /** The same read at a connector nearer to the part, where there is one. */
+  readonly nearer?: { readonly href: string; readonly text: string }
 }
 
 /** The uncertainty of one reading, with digits enough to do every sum again. */

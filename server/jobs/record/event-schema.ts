@@ -125,6 +125,7 @@ export const JobEventSchema = z.discriminatedUnion('kind', [
     reopened: z.array(z.string()),
     read: z.string().optional(),
   }),
+  z.strictObject({ kind: z.literal('repair withdrawn') }),
   z.strictObject({
     kind: z.literal('particulars'),
     serial: z.string(),
@@ -140,6 +141,7 @@ export const JobEventSchema = z.discriminatedUnion('kind', [
     kind: z.literal('tried'),
     way: z.string(),
     helped: z.boolean(),
+    asBefore: z.literal(true).optional(),
     leaves: z.array(z.string()).optional(),
   }),
   z.strictObject({

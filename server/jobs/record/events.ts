@@ -123,6 +123,8 @@ export type JobEvent =
       /** What was read meanwhile: free text. */
       readonly read?: string | undefined
     }
+  /** The last repair is taken back, and its proof with it: it was written down by mistake. */
+  | { readonly kind: 'repair withdrawn' }
   /** What the sheet says of the machine and of people, all of it anew. */
   | ({ readonly kind: 'particulars' } & Particulars)
   /** A reading is not to be asked for once more: it stands as it is. */
@@ -137,6 +139,8 @@ export type JobEvent =
       readonly kind: 'tried'
       readonly way: string
       readonly helped: boolean
+      /** They go with it, and it runs no better than before: the way says nothing of the cause. */
+      readonly asBefore?: true | undefined
       readonly leaves?: readonly string[] | undefined
     }
   /**
@@ -151,6 +155,9 @@ export type JobEvent =
     }
   /** Whether what was repaired counts towards the base rates, and why not. Left out: it does. */
   | { readonly kind: 'counting'; readonly counts: boolean; readonly reason: string }
+
+/** A way home helped, they go although it is as before, or it does not run. */
+export type Tried = 'helped' | 'as before' | 'no help'
 
 /** It was tried and is as before; it was done, and nothing can be tried yet; or nobody could do it. */
 export const putRights = ['still there', 'done', 'not done'] as const

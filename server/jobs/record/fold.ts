@@ -8,8 +8,9 @@ import type {
   Particulars,
   PutRight,
   StoredJob,
+  Tried,
 } from './events.ts'
-import { proveLast, type Repair, repairOf } from './repairs.ts'
+import { canBeTakenBack, proveLast, type Repair, repairOf } from './repairs.ts'
 
 /** A job as its events leave it: what stands now. */
 export interface Folded {
@@ -23,6 +24,8 @@ export interface Folded {
   readonly particulars: Particulars
   /** By check, in the order in which they were taken; a correction keeps its place. */
   readonly readings: ReadonlyMap<string, Recorded>
+  /** Every check in the order in which somebody made it at the machine, each as often as it was made. */
+  readonly made: readonly string[]
   /** The meter as it stands, and what its leads read: Ω, or null where they were not zeroed. */
   readonly meter: { readonly choice: MeterChoice; readonly zero: number | null }
   /** What was repaired, in order, and what came of it; null while it is not proved. */
@@ -34,8 +37,8 @@ export interface Folded {
   readonly accepted: ReadonlySet<string>
   /** Checks skipped, with the reason. A check with a reading is never among them. */
   readonly skipped: ReadonlyMap<string, string>
-  /** What an owner tried to get home, by the name of the way, and whether it helped the last time. */
-  readonly tried: ReadonlyMap<string, boolean>
+  /** What an owner tried to get home, by the name of the way, and what came of it the last time. */
+  readonly tried: ReadonlyMap<string, Tried>
   /** What an owner was told to put right, by the check that told of it or the part, and what came of it. */
   readonly putRight: ReadonlyMap<string, PutRight>
   /** Failures that an owner put right while the complaint stayed. */
@@ -52,6 +55,8 @@ export interface Recorded {
   readonly touches: Touches
   /** The touches of each take, first to last. */
   readonly takes: readonly Touches[]
+  /** Where each take stands in what was made on the job. */
+  readonly madeAt: readonly number[]
   readonly manner: Manner
   /** How things stood when it was read. */
   readonly conditions: Conditions
@@ -63,11 +68,12 @@ export interface Recorded {
 /** Replays the events. Nothing else ever says where a job stands. */
 export function fold(events: StoredJob['events']): Folded {
   const readings = new Map<string, Recorded>()
+  const made: string[] = []
   const skipped = new Map<string, string>()
   const accepted = new Set<string>()
   const furtherTakes = new Map<string, number>()
   const repairs: Repair[] = []
-  const tried = new Map<string, boolean>()
+  const tried = new Map<string, Tried>()
   const putRight = new Map<string, PutRight>()
   const curedInVain: string[] = []
   const { opened, openedAt } = firstOf(events)
@@ -83,10 +89,12 @@ export function fold(events: StoredJob['events']): Folded {
       case 'correction': {
         // What is put right at the desk was read when it was read, and by whom.
         const before = event.kind === 'correction' ? readings.get(event.check) : undefined
+        if (before === undefined) made.push(event.check)
         readings.set(event.check, {
           typed: event.typed,
           touches: event.touches,
           takes: [event.touches],
+          madeAt: before?.madeAt.slice(0, 1) ?? [made.length - 1],
           manner: event.manner,
           conditions: before?.conditions ?? conditions,
           by: before?.by ?? particulars.technician,
@@ -100,6 +108,7 @@ export function fold(events: StoredJob['events']): Folded {
       case 'take': {
         const before = readings.get(event.check)
         if (before === undefined) break
+        made.push(event.check)
         const further = (furtherTakes.get(event.check) ?? 0) + 1
         furtherTakes.set(event.check, further)
         if (further + 1 >= mostTakes || !tells(event.touches)) accepted.add(event.check)
@@ -108,11 +117,12 @@ export function fold(events: StoredJob['events']): Folded {
           typed: `${before.typed} ${event.typed}`.trim(),
           touches: [...before.touches, ...event.touches],
           takes: [...before.takes, event.touches],
+          madeAt: [...before.madeAt, made.length - 1],
         })
         break
       }
       case 'repaired':
-        repairs.push(repairOf(event, at))
+        repairs.push(repairOf(event, at, conditions))
         break
       case 'proved':
         proveLast(repairs, event, at)
@@ -120,6 +130,9 @@ export function fold(events: StoredJob['events']): Folded {
           readings.delete(check)
           accepted.delete(check)
         }
+        break
+      case 'repair withdrawn':
+        if (canBeTakenBack(repairs.at(-1))) repairs.pop()
         break
       case 'conditions':
         conditions = event.conditions
@@ -142,7 +155,7 @@ export function fold(events: StoredJob['events']): Folded {
         skipped.set(event.check, event.reason)
         break
       case 'tried':
-        tried.set(event.way, event.helped)
+        tried.set(event.way, event.asBefore ? 'as before' : event.helped ? 'helped' : 'no help')
         break
       case 'put right':
         putRight.set(event.of, event.came)
@@ -157,7 +170,7 @@ export function fold(events: StoredJob['events']): Folded {
   }
   return {
     ...{ opened, openedAt, conditions, note, particulars, meter },
-    ...{ readings, repairs, skipped, accepted, tried, putRight, curedInVain },
+    ...{ readings, made, repairs, skipped, accepted, tried, putRight, curedInVain },
     ...cutOffAt(events.at(-1)?.event),
   }
 }

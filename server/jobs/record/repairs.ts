@@ -1,4 +1,4 @@
-import type { JobEvent, Repaired } from './events.ts'
+import type { Conditions, JobEvent, Repaired } from './events.ts'
 
 type Proved = Extract<JobEvent, { kind: 'proved' }>
 
@@ -7,14 +7,24 @@ export interface Repair extends Repaired {
   /** When it was written down, and when it was proved. */
   readonly at: Date
   readonly provedAt?: Date
+  /** An owner did it, told how by phone. */
+  readonly byPhone: boolean
   /** What was read while it was proved, as it was typed. */
   readonly read?: string
 }
 
 /** A repair as it is written down: nobody has tried yet whether it helped. */
-export function repairOf({ kind: _, ...repaired }: { kind: string } & Repaired, at: Date): Repair {
-  return { ...repaired, outcome: null, at }
+export function repairOf(
+  { kind: _, ...repaired }: { kind: string } & Repaired,
+  at: Date,
+  { who }: Pick<Conditions, 'who'>,
+): Repair {
+  return { ...repaired, outcome: null, at, byPhone: who === 'owner' }
 }
+
+/** Whether a repair can be taken back; one in vain has opened its checks again, and stays. */
+export const canBeTakenBack = (last: Repair | undefined): last is Repair =>
+  last !== undefined && last.outcome !== 'still there'
 
 /** The complaint was tried again: what came of the last repair. */
 export function proveLast(repairs: Repair[], { gone, read }: Proved, provedAt: Date): void {

@@ -26,6 +26,7 @@ export const together: AsItStands = { setups: [], unsure: [], fading: [] }
  */
 export function asItStands({ checks }: Pick<Case, 'checks'>, { events }: StoredJob): AsItStands {
   let now = together
+  let beforeProof = together
   for (const { event } of events) {
     switch (event.kind) {
       case 'reading':
@@ -46,6 +47,17 @@ export function asItStands({ checks }: Pick<Case, 'checks'>, { events }: StoredJ
         break
       }
       case 'proved':
+        beforeProof = now
+        now = together
+        break
+      case 'repair withdrawn':
+        // A proof that was pressed by mistake has put nothing together.
+        now = perhapsAsBefore(now, beforeProof)
+        beforeProof = together
+        break
+      case 'repaired':
+        beforeProof = together
+        break
       case 'cut off':
         // When they ring again, all that may be apart is put back before anything else.
         now = together
@@ -60,6 +72,12 @@ export function asItStands({ checks }: Pick<Case, 'checks'>, { events }: StoredJ
     }
   }
   return now
+}
+
+/** What stood apart, off or fitted before may do so still. */
+function perhapsAsBefore(now: AsItStands, { setups, unsure }: AsItStands): AsItStands {
+  const known = namesOf([...now.setups, ...now.unsure])
+  return { ...now, unsure: [...now.unsure, ...without([...setups, ...unsure], known)] }
 }
 
 /** As the checks of the case know them: what none of them needs is in nobody's way. */

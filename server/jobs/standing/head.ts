@@ -55,7 +55,7 @@ function atTheMachine(
   const { conditions, readings, tried } = folded
   const { who = 'self' } = conditions
   const told = [...readings.values()].filter(({ conditions }) => conditions.who === 'owner').length
-  const helped = [...tried].findLast(([, helped]) => helped)?.[0]
+  const [helped] = [...tried].findLast(([, came]) => came !== 'no help') ?? []
   const way = helped === undefined ? undefined : home.ways[helped]
   return [
     ...(who === 'self' ? [] : [{ label: 'At the machine', value: whoWords[who] }]),
@@ -63,8 +63,18 @@ function atTheMachine(
       ? [{ label: 'By phone', value: `${counted(told, 'reading')}, as the owner told them` }]
       : []),
     ...putRightByPhone(kase, folded),
+    ...waysInVain(folded, home),
     ...(way ? [{ label: 'Got home', value: way.says }] : []),
   ]
+}
+
+/** Ways home that did not help. */
+function waysInVain({ tried }: Standing['folded'], { ways }: Knowledge['home']): Fact[] {
+  const vain = [...tried].flatMap(([id, came]) => {
+    const says = came === 'no help' ? ways[id]?.says : undefined
+    return says === undefined ? [] : [says]
+  })
+  return vain.map((says) => ({ label: 'Tried by phone', value: `${says}, and it did not run` }))
 }
 
 /** What an owner was told to put right and tried in vain, by its part. */

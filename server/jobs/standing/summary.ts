@@ -23,7 +23,7 @@ export function summaryOf(parts: JobParts, job: StoredJob): JobSummaryRecord {
     readings: folded.readings.size,
     verdict:
       kase === null || job.version === 1 || isOver ? null : verdictOf(parts, { job, folded, kase }),
-    repair: lastRepair(job, folded, kase),
+    repair: lastRepair(folded, kase),
     ...(isOver && kase && { over: overSummary(keptStanding(parts, { job, folded, kase })) }),
   }
   const { machine, complaint } = folded.opened
@@ -69,12 +69,11 @@ function partsIn(step: Step): readonly string[] {
   return step.kind === 'cannotSeparate' ? step.group.flatMap(({ part }) => part ?? []) : []
 }
 
-function lastRepair({ events }: StoredJob, { repairs }: Folded, kase: Case | null) {
+function lastRepair({ repairs }: Folded, kase: Case | null) {
   const last = repairs.at(-1)
-  const written = events.findLast(({ event: { kind } }) => kind === 'repaired' || kind === 'proved')
-  if (last === undefined || written === undefined) return null
-  const { parts, outcome } = last
-  return { parts: namesOf(kase, parts), outcome, at: written.at.toISOString() }
+  if (last === undefined) return null
+  const { parts, outcome, at, provedAt = at } = last
+  return { parts: namesOf(kase, parts), outcome, at: provedAt.toISOString() }
 }
 
 const repaired = ({ repairs }: Folded, kase: Case | null): string[] =>

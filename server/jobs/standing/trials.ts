@@ -15,8 +15,10 @@ export function afterTrials(model: Model, kase: Case, folded: Folded, knowledge:
 }
 
 function waysTried({ ways }: Case, { tried }: Folded, { home }: Knowledge): Trial[] {
-  return [...tried].flatMap(([id, helped]): Trial[] => {
+  return [...tried].flatMap(([id, came]): Trial[] => {
     const works = home.ways[id]?.works
-    return works === undefined ? [] : [{ faults: ways.get(id) ?? [], works, helped }]
+    return works === undefined
+      ? []
+      : [{ faults: ways.get(id) ?? [], works, helped: came === 'helped' }]
   })
 }

@@ -4,6 +4,7 @@ import type { Case, CheckCard } from '../../knowledge/case.ts'
 import type { Owner } from '../../knowledge/schema/phone/owner.ts'
 import type { Judged } from '../measuring/judged.ts'
 import { type MeterAtHand, rangesFor } from '../measuring/meter-at-hand.ts'
+import { isAsForTheFirst } from '../measuring/parted.ts'
 import type { Conditions } from '../record/events.ts'
 import type { Folded } from '../record/fold.ts'
 import { hindrance } from '../words/hindrance.ts'
@@ -52,6 +53,12 @@ interface AtHand {
   readonly owner: Owner
 }
 
+/** A reading that cannot be taken once more as the machine was for it, since its way was parted meanwhile. */
+function isOtherByNow(kase: Case, folded: Folded, card: CheckCard): boolean {
+  const taken = folded.readings.get(card.id)
+  return taken !== undefined && !isAsForTheFirst(kase, folded, card, taken)
+}
+
 function impossibleChecks(
   kase: Case,
   folded: Folded,
@@ -63,6 +70,7 @@ function impossibleChecks(
     (card) =>
       skipped.has(card.id) ||
       accepted.has(card.id) ||
+      isOtherByNow(kase, folded, card) ||
       isOutOfReach(card, conditions, { meter, owner }) ||
       barredBy(barrings, card) !== null,
   )

@@ -34,6 +34,7 @@ export function presentRepair(input: Standing & Asked): RepairView | undefined {
       steps: proofSteps(input, last.parts),
       action: `/jobs/${job.id}/proofs`,
       parts: '',
+      withdraw: { action: takenBackAt(input), says: 'The repair counts no more' },
       proof: proofRefused ?? { read: '' },
       buttons: [
         { name: 'choice', value: 'gone', says: 'Proved: the complaint is gone' },
@@ -69,6 +70,8 @@ export function presentRepair(input: Standing & Asked): RepairView | undefined {
   return { ...offer, parts: '', written: presentWritten(input, []), buttons }
 }
 
+const takenBackAt = ({ job }: Standing) => `/jobs/${job.id}/repair-withdrawals`
+
 const repairedWords = ({ kase }: Standing, parts: readonly string[]) =>
   `Repaired: ${partNames(kase, parts)}`
 
@@ -93,14 +96,17 @@ function presentSeen(input: Standing & Asked, part: string): RepairView {
 }
 
 /** "Repaired: the tether switch. Proved on 7 May 2031, 14:05." and what was written down of it. */
-function presentDone({ folded, kase }: Standing): RepairView {
+function presentDone(input: Standing): RepairView {
+  const { folded, kase } = input
+  const byPhone = folded.repairs.at(-1)?.byPhone === true
   return {
-    title: 'Repaired and proved',
-    says: 'The complaint is gone.',
+    title: byPhone ? 'Put right by phone' : 'Repaired and proved',
+    says: byPhone ? 'Its owner says that the complaint is gone.' : 'The complaint is gone.',
     cautions: noCautions,
     steps: folded.repairs.map((repair) => doneWords(kase, repair)),
     action: '',
     parts: '',
+    withdraw: { action: takenBackAt(input), says: 'Repair and proof count no more' },
     buttons: [],
   }
 }

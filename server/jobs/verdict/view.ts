@@ -47,6 +47,8 @@ export interface RepairView {
   readonly parts: string
   /** What may be written down beside it. */
   readonly written?: WrittenView
+  /** Where it is sent that it was written down by mistake, and what that takes back. */
+  readonly withdraw?: { readonly action: string; readonly says: string }
   /** What may be written down of its proof. */
   readonly proof?: { readonly read: string; readonly problem?: string }
   readonly buttons: readonly {

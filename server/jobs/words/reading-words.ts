@@ -6,18 +6,28 @@ import { printLimits, printReading } from '../../measure/reading/print.ts'
 import type { Quantity } from '../../measure/reading/quantity.ts'
 import type { Reading } from '../../measure/reading/reading.ts'
 import type { Judged } from '../measuring/judged.ts'
+import type { Recorded } from '../record/fold.ts'
 import { lowerFirst, percent, upperFirst } from './sentences.ts'
 
 /** What it takes to put a reading into words. */
 type Judging = Pick<CheckCard, 'answers' | 'countedAs' | 'measurand'>
 
 /** What came back, tidied: "52.5 Ω", "OL", "No spark", "No spark, then spark", "Could not tell". */
-export function readWords(card: Judging, { reading, takes }: Judged): string {
+export function readWords(
+  card: Judging,
+  { reading, takes }: Pick<Judged, 'reading' | 'takes'>,
+): string {
   const words = takes.map((look) => lookWords(card, look))
   const [first] = words
   if (first === undefined || words.length < 2) return lookWords(card, reading)
   if (words.every((each) => each === first)) return `${first}, ${words.length} times alike`
   return words.map((each, i) => (i === 0 ? each : lowerFirst(each))).join(', then ')
+}
+
+/** What was written down of it: as it was typed, or the answers. */
+export function writtenWords(card: Judging, { typed, touches }: Recorded): string {
+  if (card.measurand && typed !== '') return typed
+  return readWords(card, { reading: touches[0], takes: card.measurand ? [] : touches })
 }
 
 function lookWords(card: Judging, reading: Reading): string {

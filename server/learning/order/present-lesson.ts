@@ -29,6 +29,8 @@ export interface LessonView {
   /** "Halves the list: …" */
   readonly tells: string
   readonly answers: readonly ProspectRow[]
+  /** What "Clears" means, a sentence, where an answer says it for the first time. */
+  readonly clears?: string
   readonly shares: readonly Shares[]
 }
 
@@ -42,8 +44,15 @@ export interface Shares {
 }
 
 export function presentLessons({ kase, lessons, after }: Order): LessonView[] {
-  return lessons.map((lesson, i) => presentLesson(kase, lesson, i, lessons[i + 1]?.walk ?? after))
+  const views = lessons.map((lesson, i) =>
+    presentLesson(kase, lesson, i, lessons[i + 1]?.walk ?? after),
+  )
+  const first = views.find(({ answers }) => answers.some(({ effect }) => /\bClears: /.test(effect)))
+  return views.map((view) => (view === first ? { ...view, clears: clearsWords } : view))
 }
+
+const clearsWords =
+  '“Clears” names the suspects that this answer lets go: each is less likely than 1 in 100 from then on, until a later reading brings it back.'
 
 function presentLesson(kase: Case, lesson: Lesson, i: number, next: Walk): LessonView {
   const { card, again, proposal, walk, foreseen } = lesson

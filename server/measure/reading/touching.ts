@@ -11,7 +11,7 @@ export interface Touching {
   readonly many: string
   /** What the button says that takes one more: "Touch again". */
   readonly another: string
-  /** The same as a sentence, where all so far may have been poor. */
+  /** The same as a sentence, with what to do otherwise than before, where all so far may have been poor. */
   readonly askAgain: string
   /** What it is where the best stands alone, and what to do: ends "… scatter more than the meter can explain: …". */
   readonly scatter: { readonly is: string; readonly remedy: string }
@@ -43,7 +43,7 @@ export const contactAdds: Touching = {
   one: 'touch',
   many: 'touches',
   another: 'Touch again',
-  askAgain: 'Touch again, at the part itself.',
+  askAgain: 'Clean both places, press the probes on bare metal, and touch again.',
   scatter: poorContact,
   trouble: 'adds',
   taken: 'the best',
@@ -71,7 +71,7 @@ export const pulls: Touching = {
   one: 'pull',
   many: 'pulls',
   another: 'Another pull',
-  askAgain: 'Pull again, with the meter at the part itself.',
+  askAgain: 'Clip the leads on anew, on bright metal, and pull again.',
   scatter: poorContact,
   trouble: 'takes away',
   // Common practice.
@@ -88,7 +88,7 @@ export const whileItRuns: Touching = {
   one: 'reading',
   many: 'readings',
   another: 'Read again',
-  askAgain: 'Read again, with the meter at the part itself.',
+  askAgain: 'Clip the leads on anew, on bright metal, and read again.',
 }
 
 /**

@@ -8,8 +8,10 @@ import { handOutHref, learnHref, progressHref } from '../page/hrefs.ts'
 import { spentWords } from '../page/words.ts'
 import type { RoundStanding } from '../round/standing.ts'
 import { worthOf } from '../tool/compare.ts'
+import { sharesOf } from '../tool/difference.ts'
 import { hasLooked, resultOf } from '../tool/result.ts'
 import type { ToolWalk } from '../tool/walk.ts'
+import { differenceWords } from './difference.ts'
 import { type OrderView, ownOrder, toolOrder } from './steps.ts'
 
 /** The page of a round that is over. */
@@ -22,6 +24,8 @@ export interface AfterPage {
   /** What was hidden, sentences. */
   readonly was: readonly string[]
   readonly facts: readonly Fact[]
+  /** Where the difference in minutes came from, sentences. */
+  readonly difference: readonly string[]
   readonly own: readonly OrderView[]
   readonly tool: readonly OrderView[]
   /** How the tool's walk ended. */
@@ -35,6 +39,7 @@ export function presentAfter(standing: RoundStanding, tool: ToolWalk): AfterPage
   const good = fitted.filter(({ right }) => !right)
   const price = good.reduce((sum, each) => sum + each.price, 0)
   const work = good.reduce((sum, each) => sum + each.minutes, 0)
+  const worths = worthOf(standing)
   return {
     title: `Practice ${round.id}, afterwards`,
     heading: `${machineName(kase.machine)}: ${kase.complaint.title}`,
@@ -59,7 +64,7 @@ export function presentAfter(standing: RoundStanding, tool: ToolWalk): AfterPage
                   kase,
                   good.map(({ part }) => part),
                 ),
-              )}: ${price} in all, and ${minutes(work)} to fit`,
+              )}: ${price} in all, and ${minutes(work)} of your minutes`,
       },
       {
         label: 'Tool asked',
@@ -68,7 +73,8 @@ export function presentAfter(standing: RoundStanding, tool: ToolWalk): AfterPage
       { label: 'Seed', value: round.opened.seed },
       ...(round.opened.who === '' ? [] : [{ label: 'Who', value: round.opened.who }]),
     ],
-    own: ownOrder(standing, worthOf(standing)),
+    difference: differenceWords(spent, tool.minutes, sharesOf(standing, worths, tool)),
+    own: ownOrder(standing, worths),
     tool: toolOrder(kase, tool),
     toolEnd: toolEndWords(kase, tool),
     ways: [

@@ -69,10 +69,10 @@ const isIdle = ({ take, before, after }: ToolStep): boolean =>
   take > 1 && movedMost(before, after) === undefined
 
 export function ownStep(kase: Case, { made, before, after, settled, cheaper }: Worth): StepView {
-  const { card, seen, take } = made
+  const { card, seen, again } = made
   const left = leftWords(kase, made)
   return {
-    title: titleOf(card.title, take > 1),
+    title: titleOf(card.title, again),
     why: [apartWords(kase, card, before)],
     shown: seenWords(card, seen),
     minutes: spentWords(made.minutes, made.waited),

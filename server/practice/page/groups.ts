@@ -5,7 +5,7 @@ import { conditionsOf } from '../round/as-job.ts'
 import type { RoundStanding } from '../round/standing.ts'
 import { checkHref } from './hrefs.ts'
 import { meterFor } from './meter.ts'
-import { minutesToMake, minutesToWait } from './minutes.ts'
+import { minutesToMake, minutesToReach, minutesToWait } from './minutes.ts'
 import type { CheckGroup } from './views.ts'
 
 /** Every check that can be made: by the part they are about; then what is asked, then what is about no one part. */
@@ -18,7 +18,11 @@ export function groupsOf(standing: RoundStanding): CheckGroup[] {
   const groups = new Map<string, CheckGroup['checks'][0][]>(names.map((name) => [name, []]))
   for (const card of kase.checks.values()) {
     if (hindrance(card, conditions, hidden.knowledge.owner) !== null) continue
-    const all = minutes(minutesToMake(standing, card) + minutesToWait(standing, card))
+    const all = minutes(
+      minutesToMake(standing, card) +
+        minutesToReach(standing, card) +
+        minutesToWait(standing, card),
+    )
     const { cannot } = judging(card)
     groups.get(nameOf(standing, card))?.push({
       href: checkHref(round.id, card.id),

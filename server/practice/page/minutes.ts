@@ -7,6 +7,10 @@ import { waitFor } from '../round/waits.ts'
 export const minutesToMake = ({ setups }: RoundStanding, card: CheckCard): number =>
   round.minutesToMake(card, round.needsOf(setups, card))
 
+/** Minutes to reach the owner, where they are asked and have gone. */
+export const minutesToReach = ({ knowledge, made }: RoundStanding, card: CheckCard): number =>
+  round.minutesToReach(knowledge.owner, card, made.at(-1)?.card)
+
 /** Minutes that go by with nothing to do. */
 export const minutesToWait = (standing: RoundStanding, card: CheckCard): number =>
   waitFor(standing.knowledge, card, round.needsOf(standing.setups, card), standing)

@@ -13,7 +13,7 @@ import { asJob, conditionsOf } from '../round/as-job.ts'
 import type { RoundStanding } from '../round/standing.ts'
 import { isPull, type Pull, pulls } from '../seen/making.ts'
 import { meterFor } from './meter.ts'
-import { minutesToMake, minutesToWait } from './minutes.ts'
+import { minutesToMake, minutesToReach, minutesToWait } from './minutes.ts'
 import type { PracticeCheckView } from './views.ts'
 import { atTheBench, backWords } from './words.ts'
 
@@ -56,12 +56,14 @@ export function presentPracticeCheck(
         value: upperFirst(listed(card.tools.map(({ name }) => name))) || 'Hands and eyes',
       },
       { label: 'Time', value: minutes(minutesToMake(standing, card)) },
-      ...waiting(standing, card),
+      ...more('The owner has gone: to reach them', minutesToReach(standing, card)),
+      ...more('Waiting', minutesToWait(standing, card)),
     ],
     putBack: way.putBack.map(({ setup }) => ({ setup: setup.id, says: backWords(setup) })),
     pulls: isPulled(card) ? pullChoices(isPull(pull) ? pull : (times.at(-1)?.pull ?? 'brisk')) : [],
-    submit:
-      times.length === 0 ? 'Do it' : (card.measurand?.quantity.touches.another ?? 'Do it again'),
+    submit: times.every(({ seen }) => seen.kind === 'barred')
+      ? 'Do it'
+      : (card.measurand?.quantity.touches.another ?? 'Do it again'),
   }
 }
 
@@ -76,10 +78,8 @@ function limitsOf({ hidden }: RoundStanding, measurand: Measurand) {
   }
 }
 
-function waiting(standing: RoundStanding, card: CheckCard): PracticeCheckView['terms'] {
-  const wait = minutesToWait(standing, card)
-  return wait === 0 ? [] : [{ label: 'Waiting', value: `${minutes(wait)} more` }]
-}
+const more = (label: string, count: number): PracticeCheckView['terms'] =>
+  count === 0 ? [] : [{ label, value: `${minutes(count)} more` }]
 
 /** Its volts follow how fast somebody pulls; where a starter turns it, nobody does. */
 const isPulled = ({ engine, measurand }: CheckCard): boolean =>

@@ -127,11 +127,14 @@ function lastView(kase: Case, made: RoundStanding['made'][0]): LastView {
 function boughtWords({ kase }: RoundStanding, fitted: readonly Fitted[]): string {
   const name = (part: string) => kase.parts.get(part)?.name ?? part
   const [last] = fitted.slice(-1)
-  return last === undefined || last.right
-    ? ''
-    : sentence(
-        `The ${name(last.part)} is new, all is together again, and the complaint is still there: it was a good one, for ${last.price}, with ${minutes(last.minutes)} of work`,
-      )
+  if (last === undefined || last.right) return ''
+  const still = 'all is together again, and the complaint is still there'
+  const work = `${minutes(last.minutes)} of work`
+  return sentence(
+    last.price > 0
+      ? `The ${name(last.part)} is new, ${still}: it was a good one, for ${last.price}, with ${work}`
+      : `The ${name(last.part)} has been seen to, ${still}: nothing was wrong there, and it was ${work}`,
+  )
 }
 
 /** Nobody sees whether a new part was it before all is together. */

@@ -57,7 +57,7 @@ const fieldsOfAJob: readonly (readonly [RegExp, string])[] = [
     /enter what they read under Meter and leads(: it is taken off for you)?/g,
     'note what they read',
   ],
-  [/; zeroed leads are taken off for you/g, ', with the leads in it'],
+  [/[;.] zeroed leads are taken off for you/gi, ', with the leads in it'],
 ]
 
 /** A step as it is done at the bench, where the reading shows by itself. */

@@ -11,7 +11,7 @@ import type { Hidden } from '../seen/hidden.ts'
 import { look, type Seen } from '../seen/look.ts'
 import type { Pull } from '../seen/making.ts'
 import { seedOf } from '../world/chance.ts'
-import { minutesToMake, needsOf } from './needs.ts'
+import { minutesToMake, minutesToReach, needsOf } from './needs.ts'
 import { after, atRest, minutesBack, waitFor } from './waits.ts'
 
 /** One time that a check was made in a round. */
@@ -19,9 +19,11 @@ export interface Made {
   readonly card: CheckCard
   /** How often it had been made by then, itself counted in. */
   readonly take: number
+  /** Something had come back from it before. */
+  readonly again: boolean
   readonly pull: Pull
   readonly seen: Seen
-  /** With what was made ready for it, and with waiting. */
+  /** With what was made ready for it, with reaching who is asked, and with waiting. */
   readonly minutes: number
   /** Minutes of these that were nothing but waiting. */
   readonly waited: number
@@ -36,6 +38,7 @@ export interface Made {
 export interface Fitted {
   readonly part: string
   readonly right: boolean
+  /** Of fitting it; those of the round where it was good. */
   readonly minutes: number
   readonly price: number
   /** So many checks had been made by then. */
@@ -138,7 +141,9 @@ export function roundStanding(knowledge: Knowledge, round: StoredRound): RoundSt
 function afterCheck(now: RoundStanding, check: string, pull: Pull): RoundStanding {
   const card = now.kase.checks.get(check)
   if (card === undefined) return now
-  const take = 1 + now.made.filter((each) => each.card.id === check).length
+  const before = now.made.filter((each) => each.card.id === check)
+  const take = 1 + before.length
+  const again = before.some((each) => each.seen.kind !== 'barred')
   const held = new Set(now.setups.map(({ id }) => id))
   const needs = needsOf(now.setups, card)
   const stands = new Set([...held, ...needs.map(({ id }) => id)])
@@ -152,9 +157,10 @@ function afterCheck(now: RoundStanding, check: string, pull: Pull): RoundStandin
     inTheWay.length > 0 &&
     !isDeepStrictEqual(seen, look(now.hidden, card, { take, pull, stands: cleared }))
   const waited = waitFor(now.knowledge, card, needs, now)
-  const minutes = waited + minutesToMake(card, needs)
+  const reached = minutesToReach(now.knowledge.owner, card, now.made.at(-1)?.card)
+  const minutes = waited + reached + minutesToMake(card, needs)
   const made: Made = {
-    ...{ card, take, pull, seen, minutes, waited, before: now.setups },
+    ...{ card, take, again, pull, seen, minutes, waited, before: now.setups },
     ...{ inTheWay, spoilt },
   }
   return {
@@ -202,5 +208,11 @@ function afterFitting(now: RoundStanding, part: string): RoundStanding {
   }
   // Whether it was the part shows on a machine that is all together, and no sooner.
   const together = afterPutBack(now, all(now), fitted)
-  return { ...together, fitted: [...now.fitted, fitted], end: right ? 'found' : now.end }
+  return {
+    ...together,
+    // The failed part is fitted by whoever finds it; a good one is work for nothing.
+    minutes: together.minutes + (right ? 0 : fitted.minutes),
+    fitted: [...now.fitted, fitted],
+    end: right ? 'found' : now.end,
+  }
 }

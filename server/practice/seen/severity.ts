@@ -11,7 +11,7 @@ import { propertyOf } from './moment.ts'
 import { sparkOf, sparkSeen } from './wired/spark.ts'
 
 /** So many draws of how badly a part has failed are looked at, and so many checks of each. */
-const draws = 9
+const draws = 18
 const checks = 6
 
 /**

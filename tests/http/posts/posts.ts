@@ -288,6 +288,15 @@ export const posts: readonly Post[] = [
     refused: { 'no repair to prove': [409, { ...now, choice: 'gone', read: '148 V' }, '148 V'] },
   },
   {
+    path: '/jobs/:id/repair-withdrawals',
+    at: 'repaired',
+    refused: { 'a job that has moved on': [409, stale] },
+  },
+  {
+    path: '/jobs/:id/repair-withdrawals',
+    refused: { 'no repair to take back': [409, now] },
+  },
+  {
     path: '/jobs/:id/particulars',
     refused: {
       'a name without end': [422, { ...now, ...names, customer: long }, long, 'TL2I-004417'],

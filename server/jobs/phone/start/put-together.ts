@@ -1,6 +1,7 @@
 import { hinders } from '../../../knowledge/instantiate/setup-cards.ts'
 import type { Step } from '../../standing/as-it-stands.ts'
 import type { Standing } from '../../standing/standing.ts'
+import { askedNow } from '../asked-now.ts'
 import { perhapsApart } from '../cut-off.ts'
 import { coverOf, servesRunning, turning } from './serves-running.ts'
 
@@ -10,9 +11,8 @@ import { coverOf, servesRunning, turning } from './serves-running.ts'
  * run, such as a leg in the water, stays as it is.
  */
 export function putTogether(input: Standing): readonly [first: Step[], covers: Step[]] {
-  const { kase, knowledge, asItStands, walk } = input
-  const asked = walk.step.kind === 'ask' ? walk.step.proposal.check : null
-  const apart = perhapsApart({ kase, asItStands }, asked)
+  const { kase, knowledge, asItStands } = input
+  const apart = perhapsApart({ kase, asItStands }, askedNow(input))
   const { setups } = knowledge.setups
   const inTheWay = (step: Step): boolean => {
     const kit = setups[step.setup.id] ?? coverOf(kase, step)

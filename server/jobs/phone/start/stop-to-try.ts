@@ -8,11 +8,21 @@ import { sentence } from '../../words/sentences.ts'
 import { linesOf } from '../saying.ts'
 import type { Line } from '../view.ts'
 
-/** How the stop is tried: for the first start since its circuit was apart, which may come many checks later. */
+/** How the stop is tried: at the first start since its circuit was apart, which may come many checks later. */
 export function stopToTry({ job, kase }: Pick<Standing, 'job' | 'kase'>): Line[] {
   const { stop } = kase.machine
   return stop && isUntried(job, kase) ? linesOf('try the stop', [sentence(stop.try)]) : []
 }
+
+/** The same before it is started, with what comes after, for an engine that has just died of it. */
+export function stopAtStart(input: Pick<Standing, 'job' | 'kase'>): Line[] {
+  const how = stopToTry(input)
+  return how.length > 0 ? [...how, ...onceStopped] : []
+}
+
+export const onceStopped: readonly Line[] = linesOf('try the stop', [
+  'After each, set it for work and start it again.',
+])
 
 /**
  * What is said of a check, where its last words were on how the stop is tried: how comes at that start, when somebody
@@ -40,6 +50,8 @@ export const startsIt = (card: CheckCard, { setups: { setups } }: Knowledge): bo
     }))
 
 function isUntried({ events }: Standing['job'], { checks }: Standing['kase']): boolean {
+  // With this complaint, whoever tries again has it running.
+  const mayRun = [...checks.values()].some(({ engine }) => engine === 'running')
   let untried = false
   for (const { event } of events) {
     switch (event.kind) {
@@ -51,13 +63,15 @@ function isUntried({ events }: Standing['job'], { checks }: Standing['kase']): b
         break
       }
       case 'tried':
-        untried = event.leaves !== undefined
+        // It is tried as soon as the engine runs, and it did not.
+        if (event.leaves) untried = true
+        else if (event.helped) untried = false
         break
       case 'proved':
         untried = false
         break
       case 'put right':
-        if (event.came === 'still there') untried = false
+        if (event.came === 'still there' && mayRun) untried = false
         break
     }
   }

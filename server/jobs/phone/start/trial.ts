@@ -6,7 +6,7 @@ import type { Standing } from '../../standing/standing.ts'
 import { linesOf } from '../saying.ts'
 import type { Line } from '../view.ts'
 import { putBackByPhone } from './serves-running.ts'
-import { stopToTry } from './stop-to-try.ts'
+import { stopAtStart } from './stop-to-try.ts'
 
 /** How an owner tries whether the complaint is gone. */
 export interface Trial {
@@ -29,7 +29,7 @@ export function trialOf(input: Standing): Trial | undefined {
     cautions: cautionCards(home.trial.cautions, knowledge, kase.machine),
     lines: [
       ...linesOf('put back first', putBackByPhone(input)),
-      ...stopToTry(input),
+      ...stopAtStart(input),
       ...linesOf('try it', fillAll(does, fillings)),
     ],
   }

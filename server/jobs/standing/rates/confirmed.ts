@@ -23,8 +23,9 @@ export function confirmedBy(
   kase: Case | null,
 ): ConfirmedRecord | null | undefined {
   const last = folded.repairs.at(-1)
-  if (last === undefined || kase === null || folded.opened.over !== undefined) return undefined
-  if (last.outcome !== 'gone') return null
+  const isTold = job.events.some(({ event }) => event.kind === 'repaired')
+  if (!isTold || kase === null || folded.opened.over !== undefined) return undefined
+  if (last?.outcome !== 'gone') return null
   const found = { job, folded, kase }
   const body: ConfirmedBody = {
     machine: kase.machine.id,

@@ -21,6 +21,8 @@ const Way = z.strictObject({
   danger: Words,
   /** The same on the water, where that is otherwise. */
   afloat: Words.optional(),
+  /** Hands have to go below covers: it is said that they come off, and that they go on again before the start. */
+  uncovers: z.literal(true).optional(),
   /** Set-ups that hold from then on, by name in `setups.yaml`: whoever has it next puts them back. */
   leaves: z.array(Name).min(1).optional(),
   /** Names in `cautions.yaml`. */
@@ -35,6 +37,8 @@ export const Home = z.strictObject({
   ways: z.record(Name, Way),
   /** What must not be tried. */
   never: z.record(Name, Words),
+  /** What is said where a way `uncovers`: once it cannot start, and before it is started. */
+  covers: z.strictObject({ before: Words, after: Words }),
   /** Whether it is gone, once something was put right. */
   trial: z.strictObject({
     /** How it is tried, one sentence at a time, where the complaint says nothing of its own. */

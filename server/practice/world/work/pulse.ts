@@ -13,8 +13,11 @@ const stopsBelow = 1500
 const runsBelow = 2500
 /** Ω in the ground of a box that halve its pulse. From memory. */
 const groundHalves = 20
-/** It triggers at this share of what a good pickup gives on a modest pull, and late up to so many times that. From memory. */
-const triggersAt = 0.12
+/**
+ * It triggers at this share of what a good pickup gives on a modest pull, and late up to so many times that: the gate of
+ * a thyristor asks for some 0.7 V, of the 2 or 3 V of a good one. From memory.
+ */
+const triggersAt = 0.3
 const late = { until: 1.4, gives: 0.55 }
 /** Below this share of a good charge it does not fire. V that a fed box needs, and V that are plenty. From memory. */
 const leastCharge = 0.15

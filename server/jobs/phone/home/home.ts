@@ -1,26 +1,26 @@
-import { numbered } from '../../diagnosis/model/named.ts'
-import type { Case } from '../../knowledge/case.ts'
-import { hasAll } from '../../knowledge/fits.ts'
-import { cautionCards } from '../../knowledge/instantiate/caution-cards.ts'
-import { fillAll, fillingsOf } from '../../knowledge/instantiate/words.ts'
-import type { Knowledge } from '../../knowledge/knowledge.ts'
-import type { Home } from '../../knowledge/schema/phone/home.ts'
-import type { Asked } from '../standing/asked.ts'
-import type { Standing } from '../standing/standing.ts'
-import { ticketOf } from '../standing/ticket.ts'
-import { putBackSentences } from '../standing/way/put-back.ts'
-import { cautionsEverywhere, presentCautions } from '../words/cautions.ts'
-import { listed, lowerFirst, sentence } from '../words/sentences.ts'
-import { endOfBegun } from './cut-off.ts'
-import { heardOnCall } from './heard.ts'
-import { cautionLines, linesOf, saying } from './saying.ts'
-import { putTogether } from './start/put-together.ts'
-import { putBackByPhone } from './start/serves-running.ts'
-import { stopFirst } from './start/stop-first.ts'
-import { stopToTry } from './start/stop-to-try.ts'
-import type { HomePage, HomeWay } from './view.ts'
-
-export type Way = Home['ways'][string]
+import { numbered } from '../../../diagnosis/model/named.ts'
+import type { Case } from '../../../knowledge/case.ts'
+import { hasAll } from '../../../knowledge/fits.ts'
+import { cautionCards } from '../../../knowledge/instantiate/caution-cards.ts'
+import { fillAll, fillingsOf } from '../../../knowledge/instantiate/words.ts'
+import type { Knowledge } from '../../../knowledge/knowledge.ts'
+import type { Tried } from '../../record/events.ts'
+import type { Asked } from '../../standing/asked.ts'
+import type { Standing } from '../../standing/standing.ts'
+import { ticketOf } from '../../standing/ticket.ts'
+import { putBackSentences } from '../../standing/way/put-back.ts'
+import { cautionsEverywhere, presentCautions } from '../../words/cautions.ts'
+import { listed, lowerFirst, sentence } from '../../words/sentences.ts'
+import { askedNow } from '../asked-now.ts'
+import { cutOffAction, endOfBegun } from '../cut-off.ts'
+import { heardOnCall } from '../heard.ts'
+import { cautionLines, linesOf, saying } from '../saying.ts'
+import { putTogether } from '../start/put-together.ts'
+import { putBackByPhone } from '../start/serves-running.ts'
+import { stopFirst } from '../start/stop-first.ts'
+import { stopAtStart } from '../start/stop-to-try.ts'
+import type { HomePage, HomeWay } from '../view.ts'
+import { stepsOf, type Way } from './way-steps.ts'
 
 /** How to get home with this job's complaint, and with one way to try, that way sentence by sentence. */
 export function presentHome(input: Standing & Asked, trying?: string): HomePage {
@@ -44,7 +44,7 @@ export function presentHome(input: Standing & Asked, trying?: string): HomePage 
         return `${way.says} (needs ${listed(things)}).`
       }),
     never: [...(afloat ? knowledge.home.afloat.never : []), ...neverOf(kase, knowledge)],
-    apart: now ? [] : putBackByPhone(input),
+    apart: now ? [] : [...atRest(input), ...putBackByPhone(input)],
     stay: afloat ? knowledge.home.afloat.stay : knowledge.home.stay,
     ...(now && { trying: tryingView(input, ...now) }),
     back: now
@@ -53,6 +53,13 @@ export function presentHome(input: Standing & Asked, trying?: string): HomePage 
     notices: presentCautions(input, cautionsEverywhere(input)),
   }
 }
+
+/** However it was left: it may have been set for work for the last try. */
+const atRest = ({ kase }: Standing): string[] =>
+  fillAll(
+    ['See that it cannot start: {off}.', 'Shut its fuel tap, where there is one.'],
+    fillingsOf(kase.machine),
+  )
 
 /** What must not be tried with this complaint, in the words of this machine. */
 export function neverOf(
@@ -74,7 +81,10 @@ export function waysOf(
   })
 }
 
-/** The same; the one first that gets around what is likeliest now. */
+/** Below this chance that its cause is there, a way that would cure it is not tried. */
+const noLonger = 0.02
+
+/** The same, but for those that cannot help any more; the one first that gets around what is likeliest now. */
 export function waysHome({
   kase,
   knowledge,
@@ -86,21 +96,30 @@ export function waysHome({
         faults.some((fault) => around.includes(fault)) ? sum + numbered(walk.belief, c) : sum,
       0,
     )
-  return waysOf(kase, knowledge)
-    .map(([id, way]) => ({ id, way, worth: worth(kase.ways.get(id) ?? []) }))
-    .toSorted((a, b) => b.worth - a.worth)
-    .map(({ id, way }) => [id, way])
+  return (
+    waysOf(kase, knowledge)
+      .map(([id, way]) => ({ id, way, worth: worth(kase.ways.get(id) ?? []) }))
+      .toSorted((a, b) => b.worth - a.worth)
+      // What is not so any more has no way around it.
+      .filter(({ way, worth }) => way.works === undefined || worth > noLonger)
+      .map(({ id, way }) => [id, way])
+  )
 }
 
 function wayView({ job, folded }: Standing, id: string, way: Way): HomeWay {
-  const helped = folded.tried.get(id)
-  const tried = helped ? 'Tried, and it helped.' : 'Tried, and it did not help.'
+  const came = folded.tried.get(id)
   return {
     href: `/jobs/${job.id}/home?way=${id}`,
     says: way.says,
     danger: dangerOf(way, folded),
-    ...(helped !== undefined && { tried }),
+    ...(came !== undefined && { tried: triedWords[came] }),
   }
+}
+
+const triedWords: Readonly<Record<Tried, string>> = {
+  helped: 'Tried, and it helped.',
+  'as before': 'Tried: they went with it, and it was as before.',
+  'no help': 'Tried, and it did not help.',
 }
 
 /** What it costs, on land or on the water. */
@@ -108,27 +127,20 @@ export function dangerOf({ danger, afloat }: Way, { conditions }: Standing['fold
   return sentence((conditions.afloat && afloat) || danger)
 }
 
-/** Nobody's hands go to a cover while the engine runs. */
-const coversBack = (says: readonly string[]): readonly string[] =>
-  says.length === 0
-    ? []
-    : ['Stop it, if it runs, and see that nothing turns.', ...says, 'If it ran, start it again.']
-
 /** What comes between an engine that runs and a boat under way. */
 export const castingOff = ({ folded, knowledge }: Standing): readonly string[] =>
   folded.conditions.afloat ? knowledge.home.afloat.go : []
 
 function tryingView(input: Standing & Asked, id: string, way: Way): HomePage['trying'] {
-  const { job, folded, kase, knowledge, walk, line = 1 } = input
-  const { says, do: steps, cautions } = way
+  const { job, folded, kase, knowledge, line = 1 } = input
+  const { says, cautions, uncovers } = way
+  const steps = stepsOf(way, knowledge.home)
   const danger = dangerOf(way, folded)
   const fillings = fillingsOf(kase.machine)
   const cards = cautionCards(cautions, knowledge, kase.machine)
-  const asked = walk.step.kind === 'ask' ? walk.step.proposal.check : null
+  const asked = askedNow(input)
   const [first, covers] = putTogether(input)
-  // What comes after the start is said of the way itself.
-  const started = steps.findLastIndex((step) => step.includes('{turn}'))
-  const going = started < 0 ? steps.length : started + 1
+  const coversOn = putBackSentences(covers, kase.machine, 'by phone')
   const lines = [
     ...linesOf('first', folded.conditions.afloat ? knowledge.home.afloat.first : []),
     ...cautionLines(cards, heardOnCall(input)),
@@ -137,13 +149,14 @@ function tryingView(input: Standing & Asked, id: string, way: Way): HomePage['tr
       ...endOfBegun(kase, asked),
       ...putBackSentences(first, kase.machine, 'by phone'),
     ]),
-    ...(way.leaves ? [] : stopToTry(input)),
+    ...(way.leaves ? [] : stopAtStart(input)),
     // What can go wrong is heard before it is done.
     ...linesOf('mind', [danger]),
-    ...linesOf('do', fillAll(steps.slice(0, going), fillings)),
-    ...linesOf('before you go', coversBack(putBackSentences(covers, kase.machine, 'by phone'))),
+    ...linesOf('do', fillAll(steps.before, fillings)),
+    ...linesOf('before it runs', [...coversOn, ...(uncovers ? [knowledge.home.covers.after] : [])]),
+    ...linesOf('do', fillAll(steps.start, fillings)),
     ...linesOf('before you go', castingOff(input)),
-    ...linesOf('do', fillAll(steps.slice(going), fillings)),
+    ...linesOf('do', fillAll(steps.after, fillings)),
     { says: 'Does it run, and can you go?', label: 'ask' },
   ]
   return {
@@ -152,5 +165,6 @@ function tryingView(input: Standing & Asked, id: string, way: Way): HomePage['tr
     danger,
     saying: saying(lines, line, (number) => `/jobs/${job.id}/home?way=${id}&line=${number}`),
     action: `/jobs/${job.id}/tries`,
+    cutOff: cutOffAction(job),
   }
 }

@@ -1,5 +1,5 @@
-import type { JobEvent } from '../record/events.ts'
-import type { Standing } from '../standing/standing.ts'
+import type { JobEvent } from '../../record/events.ts'
+import type { Standing } from '../../standing/standing.ts'
 
 /** What may be written down of a job meanwhile without anybody being at the machine. */
 const asides: readonly JobEvent['kind'][] = ['conditions', 'particulars', 'meter', 'counting']

@@ -1,0 +1,53 @@
+import { stopToTry } from '../phone/start/stop-to-try.ts'
+import type { JobEvent } from '../record/events.ts'
+import { toPutBack } from '../standing/as-it-stands.ts'
+import type { Standing } from '../standing/standing.ts'
+import { putBackSentences } from '../standing/way/put-back.ts'
+import { sentence } from '../words/sentences.ts'
+import type { LeftView } from './view.ts'
+
+/**
+ * What an owner left apart, off or fitted, and whether the stop has been tried since: for whoever takes the machine over,
+ * until they have made something at it themselves.
+ */
+export function leftByOwner(input: Standing): LeftView | undefined {
+  const { job, kase, asItStands } = input
+  if (!isJustTakenOver(job, kase)) return undefined
+  const steps = toPutBack(asItStands)
+  const stopOff = steps.some(({ setup }) => setup.stopOff)
+  const untried = stopToTry(input).map(({ says }) => says)
+  const heed = stopOff ? [stopIsOff] : untried.length > 0 ? [stopIsUntried] : []
+  if (steps.length === 0 && heed.length === 0) return undefined
+  return {
+    heed,
+    action: `/jobs/${job.id}/stands`,
+    items: steps.map((step) => ({
+      was: sentence(step.setup.do),
+      unsure: step.unsure,
+      back: putBackSentences([{ ...step, unsure: false }], kase.machine).join(' '),
+      setup: step.setup.id,
+    })),
+    stop: untried.join(' '),
+  }
+}
+
+const stopIsOff = 'The stop circuit is apart: no switch and no cord stops this engine now.'
+const stopIsUntried = 'Nobody has tried its stop since the stop circuit was apart.'
+
+/** An owner was at the machine by phone, somebody else is now, and has not made or repaired anything yet. */
+function isJustTakenOver({ events }: Standing['job'], { checks }: Standing['kase']): boolean {
+  let isOwners = false
+  let isTaken = false
+  for (const { event } of events) {
+    // A question leaves everything as it is.
+    const isAsked = 'check' in event && checks.get(event.check)?.asked === true
+    if (event.kind === 'opened' || event.kind === 'conditions') {
+      const { who } = event.conditions
+      isTaken = who !== 'owner' && (isOwners || isTaken)
+      isOwners = who === 'owner'
+    } else if (atTheMachine.includes(event.kind) && !isAsked) isTaken = false
+  }
+  return isTaken
+}
+
+const atTheMachine: readonly JobEvent['kind'][] = ['reading', 'take', 'skipped', 'repaired']

@@ -1,0 +1,24 @@
+import type { Home } from '../../../knowledge/schema/phone/home.ts'
+
+export type Way = Home['ways'][string]
+
+/** The steps of a way home, parted where the engine is started: covers go on before that, and what comes after is said of the way itself. */
+export interface WaySteps {
+  readonly before: readonly string[]
+  /** The step that starts it, where one does. */
+  readonly start: readonly string[]
+  readonly after: readonly string[]
+}
+
+/** In the words of the file, with what comes off first where hands have to go below covers. */
+export function stepsOf({ do: steps, uncovers }: Way, { covers }: Home): WaySteps {
+  const started = steps.findLastIndex((step) => step.includes('{turn}'))
+  const before = started < 0 ? steps : steps.slice(0, started)
+  // Nobody's hands go to a cover before it cannot start.
+  const safe = before.findIndex((step) => step.includes('{off}')) + 1
+  return {
+    before: uncovers ? before.toSpliced(safe, 0, covers.before) : before,
+    start: started < 0 ? [] : [steps[started] ?? ''],
+    after: started < 0 ? [] : steps.slice(started + 1),
+  }
+}

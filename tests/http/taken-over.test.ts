@@ -1,0 +1,107 @@
+import { describe, expect, it } from 'vitest'
+import { type Http, readyApp } from '../support/app.ts'
+import { post } from '../support/job.ts'
+import { caseOf, onPhone } from '../support/on-phone.ts'
+import { textIn, valueIn } from '../support/page.ts'
+
+const pedlar = caseOf('pedlar-1c', 'no-spark')
+const kase = caseOf('clipwell-1m', 'no-spark')
+/** Made with the plug out and grounded, which stays, and the stop circuit apart, which its last step joins. */
+const withStopApart = 'spark-stop-at-plug'
+const card = kase.checks.get(withStopApart)!
+
+async function takeOver(http: Http, job: string, version: number) {
+  await post(http, `${job}/conditions`, {
+    ...{ version, who: 'self', where: 'bench', engine: 'cold', air: '20' },
+    ...{ set: 'hands', note: '' },
+  }).expect(303)
+}
+
+/** The box with what the owner left, and whether it comes before everything else. */
+async function left(http: Http, job: string) {
+  const { text } = await http.get(job).expect(200)
+  const box = /<section class="box left.*?<\/section>/s.exec(text)?.[0] ?? ''
+  const first = text.indexOf('<div class="work">')
+  return {
+    text,
+    words: textIn(box),
+    isFirst: text.slice(first).replace('<div class="work">', '').trim().startsWith(box),
+  }
+}
+
+describe('a job taken over at the bench', () => {
+  it('says first what the owner left apart, how it goes back, and that its stop is untried', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http, kase)
+    const choice = card.answers![0]!.id
+    await post(http, `${job}/readings`, { version: 1, check: withStopApart, choice }).expect(303)
+    await takeOver(http, job, 2)
+    const { words, isFirst, text } = await left(http, job)
+    const plug = card.setups.find(({ id }) => id === 'plugs-out-grounded')!
+    expect(isFirst).toBe(true)
+    expect(words).toContain(plug.do)
+    expect(words).toContain(plug.undo!.do)
+    expect(words).toContain('Nobody has tried its stop since the stop circuit was apart.')
+    expect(words).toContain(kase.machine.stop!.try)
+    const back = { version: valueIn(text, 'version'), setup: plug.id }
+    await post(http, `${job}/stands`, back).expect(303)
+    expect((await left(http, job)).words).not.toContain(plug.do)
+    expect((await left(http, job)).words).toContain('Nobody has tried its stop')
+  })
+
+  it('says that no switch stops it where the owner came home so', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http, kase)
+    const way = { version: 1, way: 'stop-apart', choice: 'helped' }
+    await post(http, `${job}/tries`, way).expect(303)
+    await takeOver(http, job, 2)
+    const { words } = await left(http, job)
+    expect(words).toContain(
+      'The stop circuit is apart: no switch and no cord stops this engine now.',
+    )
+  })
+
+  it('has the air and the meter of the bench, but for a meter that the owner has read', async () => {
+    const { http } = await readyApp()
+    const frosty = { air: '-20' }
+    const job = await onPhone(http, kase, ['light'], frosty)
+    const form = (await http.get(`${job}/conditions?who=self`).expect(200)).text
+    expect(valueIn(form, 'air')).toContain('20')
+    expect(valueIn(form, 'air')).not.toContain('-20')
+    await takeOver(http, job, 1)
+    expect(textIn((await http.get(job).expect(200)).text)).not.toContain('Cheap pocket meter')
+    // What was read with it stands as it was read.
+    const read = await onPhone(http, pedlar, ['meter', 'light', 'partner'])
+    const ohms = [...pedlar.checks.values()].find(({ id }) =>
+      id.startsWith('secondary-resistance'),
+    )!
+    const reading = { version: 1, check: ohms.id, typed: '9 kΩ' }
+    await post(http, `${read}/readings`, reading).expect(303)
+    await takeOver(http, read, 2)
+    expect(textIn((await http.get(read).expect(200)).text)).toContain('Cheap pocket meter')
+  })
+
+  it('says what was tried to get home, and in vain', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http, kase)
+    const tried = { version: 1, way: 'controls-home', choice: 'no-help' }
+    await post(http, `${job}/tries`, tried).expect(303)
+    await takeOver(http, job, 2)
+    expect(textIn((await http.get(job).expect(200)).text)).toContain(
+      'Set everything that stops it anew, and it did not run',
+    )
+  })
+
+  it('says nothing of it once something was made at the bench, nor where nothing is apart', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http, kase)
+    const other = [...kase.checks.values()].find(({ id }) => id.startsWith('cap-look'))!
+    const choice = other.answers![0]!.id
+    await post(http, `${job}/readings`, { version: 1, check: other.id, choice }).expect(303)
+    await takeOver(http, job, 2)
+    expect((await left(http, job)).words).toBe('')
+    const apart = { version: 4, check: withStopApart, choice: card.answers![0]!.id }
+    await post(http, `${job}/readings`, apart).expect(303)
+    expect((await left(http, job)).words).toBe('')
+  })
+})
