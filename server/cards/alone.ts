@@ -24,11 +24,14 @@ export async function showAlone(
 ): Promise<string> {
   reply.header('content-security-policy', policy).header('cache-control', 'no-cache')
   const html = await reply.viewAsync('cards/page', { ...page, style } satisfies CardsPage)
-  return html.replaceAll(betweenLines, '\n').replaceAll(endOfItem, '')
+  return html.replaceAll(betweenLines, '\n').replaceAll(ends, '')
 }
 
 /** Templates leave empty lines where they decide something; a card is to be small. */
 const betweenLines = /\n\s*\n+/g
 
-/** The end of a list's item may be left out wherever it stands (HTML Standard, 13.1.2.4): some hundreds on a card. */
-const endOfItem = '</li>'
+/**
+ * The end of a list's item may be left out wherever it stands, and that of a paragraph where what follows is no phrase
+ * (HTML Standard, 13.1.2.4): some hundreds on a card.
+ */
+const ends = /<\/li>|<\/p>/g

@@ -17,6 +17,8 @@ export interface CardView {
   readonly first: StageView
   /** The same for paper, each step and each ending once, and the checks that only make sure. */
   readonly paper: PaperView
+  /** Those that stand once below the steps; of a light card each stands where it is named. */
+  readonly repairs: readonly RepairView[]
   readonly back: readonly string[]
   readonly home: HomeView
   /** What the limits hold at, and how to read them; sentences. */
@@ -94,17 +96,24 @@ export interface EndingView {
   readonly sure: readonly SureView[]
   readonly heed: readonly Heed[]
   readonly back: readonly string[]
-  /** Where the part to repair is. */
+  /** The part to repair, by its name. */
+  readonly repaired: string
+  /** Where it is. */
   readonly where: string
   readonly repair: string
   readonly proof: string
 }
+
+/** The repair of a part, once for all endings that name it. */
+export type RepairView = Pick<EndingView, 'heed' | 'where' | 'repair'> & { readonly name: string }
 
 /** A check that makes an ending sure, and what it must show. */
 export interface SureView {
   readonly number: string
   readonly check: CheckWords
   readonly must: string
+  /** The number of the step on the same way that made it before. */
+  readonly above?: string
 }
 
 export interface PaperView {
@@ -124,7 +133,8 @@ export interface PaperView {
   readonly endings: readonly PaperEnding[]
 }
 
-export interface PaperEnding extends Omit<EndingView, 'kind' | 'sure' | 'back' | 'heed'> {
+export interface PaperEnding
+  extends Omit<EndingView, 'kind' | 'repaired' | 'sure' | 'back' | 'heed'> {
   readonly heed: string
   readonly sure: readonly Pick<SureView, 'number' | 'must'>[]
 }

@@ -23,7 +23,7 @@ const asked = [
 describe('a pocket card', () => {
   it.each(asked)('of $name with $set is small and stands alone', async ({ kase, set }) => {
     const { text, headers } = await http().get(hrefOf(kase, set)).expect(200)
-    expect(Buffer.byteLength(text)).toBeLessThan(220_000)
+    expect(Buffer.byteLength(text)).toBeLessThan(200_000)
     expect(text).not.toMatch(/<script|<link|<img|https?:|\bsrc=|\son[a-z]+=|@import|url\(/)
     for (const [, href] of text.matchAll(/href="([^"]*)"/g)) expect(href).toMatch(/^#/)
     expect(headers['content-security-policy']).toMatch(

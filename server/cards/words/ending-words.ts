@@ -33,7 +33,7 @@ function repaired({ end, suspects }: Ending): readonly string[] {
 }
 
 type Words = Pick<EndingView, 'title' | 'says' | RepairWords>
-type RepairWords = 'heed' | 'where' | 'repair' | 'proof'
+type RepairWords = 'heed' | 'repaired' | 'where' | 'repair' | 'proof'
 
 /** So many suspects of a group are named one by one. */
 const mostNamed = 5
@@ -76,7 +76,7 @@ export function endingWords({ kase }: Wording, ending: Ending): Words {
   }
 }
 
-const nothingToRepair = { heed: [], where: '', repair: '', proof: '' }
+const nothingToRepair = { heed: [], repaired: '', where: '', repair: '', proof: '' }
 
 /** "It is open somewhere in the winding." of what was followed to here, the likeliest first. */
 function failures({ model, faults }: Case, { explanations }: Ending): string[] {
@@ -107,9 +107,10 @@ function toldApartBy({ checks }: Case, check: string | undefined): string {
   return sentence(`This would tell: ${lowerFirst(card.title)}${needs}`)
 }
 
-function repairOf({ parts }: Case, names: readonly string[]): Pick<Words, RepairWords> {
-  const cards = names.map((name) => named(parts, name))
+function repairOf(kase: Case, names: readonly string[]): Pick<Words, RepairWords> {
+  const cards = names.map((name) => named(kase.parts, name))
   return {
+    repaired: upperFirst(partNames(kase, names)),
     heed: heedOf(cards.flatMap(({ cautions }) => cautions)),
     where: cards.flatMap(({ where }) => (where ? [sentence(where)] : [])).join(' '),
     repair: cards.map(({ repair }) => sentence(repair)).join(' '),

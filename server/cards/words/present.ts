@@ -15,6 +15,7 @@ import { lettersIn } from './letters.ts'
 import { numbersOf } from './numbers.ts'
 import { paperView } from './paper.ts'
 import { reachWords } from './reach.ts'
+import { repairsApart } from './repairs-apart.ts'
 import { stageViews } from './stages.ts'
 
 /** A card in words. The same outline of the same knowledge gives the same card. */
@@ -43,7 +44,7 @@ export function presentCard(wording: Wording, outline: Outline): CardView {
   }
   return {
     ...head,
-    first,
+    ...repairsApart(first),
     paper: paperView({
       wording,
       first,

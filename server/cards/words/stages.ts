@@ -2,6 +2,7 @@ import { named } from '../../diagnosis/model/named.ts'
 import type { Ending, Outline, Split, Stage } from '../../diagnosis/outline/outline.ts'
 import { type AsItStands, together, toPutBack } from '../../jobs/standing/as-it-stands.ts'
 import { putBackSentences } from '../../jobs/standing/way/put-back.ts'
+import { listed } from '../../jobs/words/sentences.ts'
 import type { EndingView, StageView, StepView, SureView } from '../card.ts'
 import { isOwner } from '../drawing/tools.ts'
 import { checkWords, outcomeWords, standsAfter, type Wording } from './check-words.ts'
@@ -19,30 +20,38 @@ export function stageViews(wording: Wording, { first }: Outline, numbers: Number
 const most = 90_000
 
 /**
- * The checks that make an ending sure as briefly as to an owner, without the line of their tools; and of the
- * proofs only that of the complaint.
+ * The checks that make an ending sure as briefly as to an owner, without the line of their tools, and those made above
+ * by the number that they have there; of tools those that are not at hand yet; and of the proofs only that of the
+ * complaint.
  */
-function inShort(stage: StageView): StageView {
+function inShort(stage: StageView, atHand: readonly string[] = []): StageView {
   if (stage.kind === 'step') {
+    const { check } = stage
+    const fetched = check.toolNames.filter((name) => !atHand.includes(name))
     const answers = stage.answers.map((answer) => ({
       ...answer,
-      next: inShort(answer.next),
+      next: inShort(answer.next, [...atHand, ...fetched]),
     }))
-    return { ...stage, answers }
+    return { ...stage, check: { ...check, tools: listed(fetched) }, answers }
   }
-  const sure = stage.sure.map((each) => {
-    return { ...each, check: { ...each.check, steps: each.check.short, tools: '' } }
-  })
-  return { ...stage, sure, proof: '' }
+  return { ...stage, sure: stage.sure.map(sureInShort), proof: '' }
+}
+
+function sureInShort(sure: SureView): SureView {
+  const check = { ...sure.check, steps: sure.check.short, tools: '' }
+  if (sure.above === undefined) return { ...sure, check }
+  const steps = [`As in step ${sure.above} above.`]
+  return { ...sure, check: { ...check, steps, where: '', touch: [], good: '', setting: '' } }
 }
 
 /** What was done on the way to a stage. */
 interface SoFar {
   readonly stands: AsItStands
-  readonly made: readonly string[]
+  /** By check: the number of its step. */
+  readonly made: ReadonlyMap<string, string>
 }
 
-const asItComesIn: SoFar = { stands: together, made: [] }
+const asItComesIn: SoFar = { stands: together, made: new Map() }
 
 function stageView(wording: Wording, stage: Stage, numbers: Numbers, soFar: SoFar): StageView {
   return stage.kind === 'split'
@@ -53,12 +62,16 @@ function stageView(wording: Wording, stage: Stage, numbers: Numbers, soFar: SoFa
 function stepView(wording: Wording, split: Split, numbers: Numbers, soFar: SoFar): StepView {
   const card = named(wording.kase.checks, split.check)
   const { stands, made } = soFar
-  const after = { stands: standsAfter(stands, card), made: [...made, card.id] }
+  const number = numbers.placeOf(split)
+  const after = {
+    stands: standsAfter(stands, card),
+    made: new Map([...made, [card.id, number]]),
+  }
   return {
     kind: 'step',
-    number: numbers.placeOf(split),
+    number,
     as: named(numbers.checks, split.check),
-    check: checkWords(wording, card, stands, made.includes(card.id)),
+    check: checkWords(wording, card, stands, made.has(card.id)),
     answers: split.answers.map(({ outcome, next }) => ({
       ...outcomeWords(wording, card, outcome),
       to: numbers.placeOf(next),
@@ -76,16 +89,18 @@ function endingView(
   { stands, made }: SoFar,
 ): EndingView {
   const sure: SureView[] = []
-  const done = [...made]
+  const done = new Set(made.keys())
   let now = stands
   for (const { check, outcome } of ending.sure) {
     const card = named(wording.kase.checks, check)
+    const above = made.get(check)
     sure.push({
       number: named(numbers.checks, check),
-      check: checkWords(wording, card, now, done.includes(check)),
+      check: checkWords(wording, card, now, done.has(check)),
       must: outcomeWords(wording, card, outcome).says,
+      ...(above !== undefined && { above }),
     })
-    done.push(check)
+    done.add(check)
     now = standsAfter(now, card)
   }
   return {
