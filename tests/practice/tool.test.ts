@@ -38,16 +38,15 @@ function seedHiding(fault: string): string {
 
 describe('the tool at the practice bench', () => {
   it('names what is hidden in most machines, and a wrong part in few', async () => {
-    const cases = shippedCases().filter((_, i) => i % 3 === 0)
     const walks = []
-    for (const [seed, kase] of cases.entries()) {
+    for (const [seed, kase] of shippedCases().entries()) {
       walks.push(await toolWalk(drawHidden(knowledge, kase, seed)))
     }
     const share = (count: number) => count / walks.length
-    expect(walks.length).toBeGreaterThan(15)
+    expect(walks.length).toBeGreaterThan(100)
     expect(share(walks.filter(({ right }) => right).length)).toBeGreaterThan(0.7)
     const wrong = walks.filter(({ right, end }) => !right && end.kind === 'named')
-    expect(share(wrong.length)).toBeLessThan(0.15)
+    expect(share(wrong.length)).toBeLessThan(0.1)
   })
 
   it('finds an easy draw no harder than the first, and a hard one no easier', async () => {
