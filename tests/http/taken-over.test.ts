@@ -81,6 +81,20 @@ describe('a job taken over at the bench', () => {
     expect(textIn((await http.get(read).expect(200)).text)).toContain('Cheap pocket meter')
   })
 
+  it('says what may be apart where it was taken over in the middle of a check, or the line was cut', async () => {
+    const { http } = await readyApp()
+    const looked = { version: 1, check: 'plugs-look', choice: 'good' }
+    for (const cut of [false, true]) {
+      const job = await onPhone(http, pedlar, ['plug-wrench', 'light'])
+      await post(http, `${job}/readings`, looked).expect(303)
+      if (cut) await post(http, `${job}/cut-offs`, { version: 2, check: withStopApart }).expect(303)
+      await takeOver(http, job, cut ? 3 : 2)
+      const { words } = await left(http, job)
+      expect(words).toContain('screw every spark plug in')
+      if (cut) expect(words).toContain('Join the stop wire')
+    }
+  })
+
   it('says what was tried to get home, and in vain', async () => {
     const { http } = await readyApp()
     const job = await onPhone(http, kase)
@@ -94,13 +108,13 @@ describe('a job taken over at the bench', () => {
 
   it('says nothing of it once something was made at the bench, nor where nothing is apart', async () => {
     const { http } = await readyApp()
+    // A question was asked: nothing was begun.
+    const asked = await onPhone(http, caseOf('larkfell-2i', 'one-cylinder-dead'))
+    await takeOver(http, asked, 1)
+    expect((await left(http, asked)).words).toBe('')
     const job = await onPhone(http, kase)
-    const other = [...kase.checks.values()].find(({ id }) => id.startsWith('cap-look'))!
-    const choice = other.answers![0]!.id
-    await post(http, `${job}/readings`, { version: 1, check: other.id, choice }).expect(303)
-    await takeOver(http, job, 2)
-    expect((await left(http, job)).words).toBe('')
-    const apart = { version: 4, check: withStopApart, choice: card.answers![0]!.id }
+    await takeOver(http, job, 1)
+    const apart = { version: 3, check: withStopApart, choice: card.answers![0]!.id }
     await post(http, `${job}/readings`, apart).expect(303)
     expect((await left(http, job)).words).toBe('')
   })

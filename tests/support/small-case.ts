@@ -287,6 +287,7 @@ export const smallKnowledge: Knowledge = {
   },
   home: {
     ways: {},
+    rest: ['Switch it off.'],
     covers: { before: 'Take off the cover.', after: 'Put it on again.' },
     never: { 'hold-lead': 'Never hold a lead.' },
     trial: { do: ['Pull the rope.'], after: ['Go gently.'], cautions: [] },

@@ -3,9 +3,11 @@ import { usualMeter } from '../../knowledge/meters.ts'
 import { textOf, wholeOf } from '../../web/fields.ts'
 import { showPage } from '../../web/page.ts'
 import { showMissing } from '../page/show.ts'
+import { askedNow } from '../phone/asked-now.ts'
 import type { Conditions, JobEvent } from '../record/events.ts'
 import type { JobParts } from '../record/parts.ts'
 import { type FoundJob, findJob, type Missing } from '../standing/find.ts'
+import { keptStanding } from '../standing/kept.ts'
 import { movedOn } from '../words/moved-on.ts'
 import { formOf, type NewJobForm, sentForm, takenOver } from './new-job-form.ts'
 import { acceptOpenForm, type NewJobProblems } from './open-form.ts'
@@ -33,13 +35,20 @@ export async function conditionsRoutes(app: FastifyInstance, parts: JobParts): P
     if (!accepted.ok) return show(request, reply.code(422), parts, found, form, accepted.problems)
     const { conditions, note } = accepted.event
     const version = wholeOf(textOf(request.body, 'version')) ?? 0
-    const event = { kind: 'conditions', conditions, note } as const
+    const event = { kind: 'conditions', conditions, note, ...begunBy(found, conditions) } as const
     const done = await jobs.append(found.job.id, version, event, ...ownMeter(found, conditions))
     if (done === 'written') return reply.redirect(`/jobs/${found.job.id}`, 303)
     const now = await findJob(parts, request)
     if ('missing' in now) return showMissing(request, reply, now)
     return show(request, reply.code(409), parts, now, form, { job: movedOn })
   })
+
+  /** What an owner may have begun by phone, for whoever takes it over. */
+  function begunBy(found: FoundJob, { who }: Conditions): { begun?: string | null } {
+    const { folded } = found
+    if (folded.conditions.who !== 'owner' || who === 'owner') return {}
+    return { begun: folded.cutOff ? folded.cutOff.at : askedNow(keptStanding(parts, found)) }
+  }
 
   /** The meter of the bench comes with it, unless the owner has read something with theirs: that stands as it was read. */
   function ownMeter({ folded, kase }: FoundJob, { who }: Conditions): JobEvent[] {

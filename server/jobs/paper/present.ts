@@ -92,7 +92,7 @@ function stateWords({ folded, walk }: Standing): string {
       : 'Not finished: repaired, and not proved yet.'
   }
   const isNamed = walk.step.kind === 'named'
-  if ([...folded.tried.values()].some((came) => came !== 'no help')) {
+  if ([...folded.tried.values()].some((came) => came === 'helped' || came === 'as before')) {
     return `Not finished: its owner got going by phone. ${isNamed ? 'What is named is not repaired' : 'What is wrong is not settled'} yet.`
   }
   return `Not finished: ${isNamed ? 'named, and not repaired' : 'the cause is not settled'} yet.`

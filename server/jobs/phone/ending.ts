@@ -50,7 +50,7 @@ function titleOf(isDone: boolean, isOnTheWay: boolean, isToTry: boolean): string
 function mendingSuspected(input: Standing): Mending | undefined {
   const { folded, kase, walk } = input
   const { kit = [] } = folded.conditions
-  const told = [...folded.putRight.keys()].flatMap((of) => kase.checks.get(of)?.part ?? of)
+  const told = [...folded.putRight.keys()].flatMap((of) => partsOf(kase, of))
   return partsFound(walk.step)
     .flatMap((part): Mending[] => {
       if (told.includes(part)) return []
@@ -63,6 +63,12 @@ function mendingSuspected(input: Standing): Mending | undefined {
       return [{ of: part, fault: id, phone, parts: [part], cautions }]
     })
     .at(0)
+}
+
+/** What was put right there: the part, or those that the answers to the check speak of. */
+function partsOf({ checks }: Standing['kase'], of: string): string[] {
+  const { part, answers = [] } = checks.get(of) ?? { part: of }
+  return [...(part === undefined ? [] : [part]), ...answers.flatMap(({ mend }) => mend?.parts ?? [])]
 }
 
 /** Once is enough: whoever has tried something since has heard it. */

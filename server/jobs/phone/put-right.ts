@@ -4,6 +4,7 @@ import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
 import { sentence, the } from '../words/sentences.ts'
 import { lineCut } from './cut-off.ts'
+import { partsFound } from './found.ts'
 import { heardOnCall } from './heard.ts'
 import { cautionLines, linesOf, saying } from './saying.ts'
 import { trialOf } from './start/trial.ts'
@@ -57,16 +58,25 @@ export function presentPutRight(input: Standing & Asked, mending: Mending): Phon
 }
 
 /** What can hurt, how it is put right, and how it is tried. */
-export function mendingLines(input: Standing, { phone, cautions }: Mending): Line[] {
+export function mendingLines(input: Standing, { phone, parts, cautions }: Mending): Line[] {
   const trial = trialOf(input)
   const said = heardOnCall(input)
   const heard = new Set([...said, ...cautions.map(({ id }) => id)])
   return [
     ...cautionLines(cautions, said),
-    ...linesOf('put right', phone.map(sentence)),
+    ...linesOf('put right', [...otherThanNamed(input, parts), ...phone.map(sentence)]),
     ...(trial ? [...cautionLines(trial.cautions, heard), ...trial.lines] : []),
     { says: trial ? 'Is it gone now, or is it still the same?' : 'Is that done?', label: 'ask' },
   ]
+}
+
+/** What can be put right there is not always what was named first. */
+function otherThanNamed({ kase, walk }: Standing, parts: readonly string[]): string[] {
+  const [first] = partsFound(walk.step)
+  const [part] = parts
+  if (first === undefined || part === undefined || parts.includes(first)) return []
+  const name = kase.parts.get(part)?.name
+  return name === undefined ? [] : [`What can be put right there is ${the(name)}.`]
 }
 
 /** What may come of it: each with where it is sent, and as what. */

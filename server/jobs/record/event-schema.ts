@@ -101,6 +101,7 @@ export const JobEventSchema = z.discriminatedUnion('kind', [
     kind: z.literal('conditions'),
     conditions: StoredConditions,
     note: z.string(),
+    begun: z.string().nullish(),
   }),
   z.strictObject({ kind: z.literal('reading'), ...made }),
   z.strictObject({ kind: z.literal('correction'), ...made }),

@@ -107,7 +107,13 @@ export type JobEvent =
   /** More touches of the same probes at the same place, or one more look. */
   | ({ readonly kind: 'take' } & Omit<Made, 'manner'>)
   /** Something is otherwise by now: the place, the air, the engine, the tools, or what is noted. */
-  | { readonly kind: 'conditions'; readonly conditions: Conditions; readonly note: string }
+  | {
+      readonly kind: 'conditions'
+      readonly conditions: Conditions
+      readonly note: string
+      /** Taken over from an owner by phone: the check that they may have begun, or none. */
+      readonly begun?: string | null | undefined
+    }
   /** Another meter, or its leads zeroed: Ω with the probes held together, null where they are not. */
   | { readonly kind: 'meter'; readonly meter: MeterChoice; readonly zero: number | null }
   | { readonly kind: 'withdrawn'; readonly check: string }
@@ -156,8 +162,8 @@ export type JobEvent =
   /** Whether what was repaired counts towards the base rates, and why not. Left out: it does. */
   | { readonly kind: 'counting'; readonly counts: boolean; readonly reason: string }
 
-/** A way home helped, they go although it is as before, or it does not run. */
-export type Tried = 'helped' | 'as before' | 'no help'
+/** A way home helped, they go although it is as before, it does not run, or it ran and they rang again. */
+export type Tried = 'helped' | 'as before' | 'no help' | 'stopped'
 
 /** It was tried and is as before; it was done, and nothing can be tried yet; or nobody could do it. */
 export const putRights = ['still there', 'done', 'not done'] as const
@@ -185,3 +191,11 @@ export interface JobLine {
   /** Null where the job was changed last before there were summaries, until it is caught up with. */
   readonly summary: JobSummary | null
 }
+
+/** What may be written down of a job without anybody being at the machine. */
+export const asides: readonly JobEvent['kind'][] = [
+  'conditions',
+  'particulars',
+  'meter',
+  'counting',
+]

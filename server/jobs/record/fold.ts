@@ -83,6 +83,8 @@ export function fold(events: StoredJob['events']): Folded {
     choice: { kind: 'class', id: conditions.meter },
     zero: null,
   }
+  // By which way they are going, as long as nobody rings again.
+  let going: string | undefined
   for (const { event, at } of events) {
     switch (event.kind) {
       case 'reading':
@@ -155,15 +157,19 @@ export function fold(events: StoredJob['events']): Folded {
         skipped.set(event.check, event.reason)
         break
       case 'tried':
+        going = event.helped ? event.way : undefined
         tried.set(event.way, event.asBefore ? 'as before' : event.helped ? 'helped' : 'no help')
         break
       case 'put right':
         putRight.set(event.of, event.came)
         if (event.came === 'still there') curedInVain.push(...(event.cures ?? []))
         break
+      case 'cut off':
+        if (going !== undefined) tried.set(going, 'stopped')
+        going = undefined
+        break
       case 'opened':
       case 'back':
-      case 'cut off':
       case 'counting':
         break
     }

@@ -1,7 +1,7 @@
 import type { Stands } from '../../diagnosis/model/stands.ts'
 import type { Case, CheckCard, SetupCard } from '../../knowledge/case.ts'
 import { fades, stays } from '../../knowledge/instantiate/setup-cards.ts'
-import type { StoredJob } from '../record/events.ts'
+import { asides, type StoredJob } from '../record/events.ts'
 import { noToolHere } from '../words/skip-reasons.ts'
 import { type Fading, fadingAfter, lastingFor } from './way/fading.ts'
 
@@ -27,7 +27,10 @@ export const together: AsItStands = { setups: [], unsure: [], fading: [] }
 export function asItStands({ checks }: Pick<Case, 'checks'>, { events }: StoredJob): AsItStands {
   let now = together
   let beforeProof = together
+  // What may be apart where the line went dead and nobody rang again.
+  let beforeCut = together
   for (const { event } of events) {
+    if (!asides.includes(event.kind)) beforeCut = event.kind === 'cut off' ? now : together
     switch (event.kind) {
       case 'reading':
       case 'take': {
@@ -61,6 +64,14 @@ export function asItStands({ checks }: Pick<Case, 'checks'>, { events }: StoredJ
       case 'cut off':
         // When they ring again, all that may be apart is put back before anything else.
         now = together
+        break
+      case 'conditions':
+        // Whoever takes it over was not there when it was left.
+        if (event.begun !== undefined) {
+          const card = checks.get(event.begun ?? '')
+          now = perhapsAsBefore(now, beforeCut)
+          if (card && !card.asked) now = perhapsBegun(now, card)
+        }
         break
       case 'put right':
         // Whatever was in the way of another try went back before it.

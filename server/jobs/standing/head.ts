@@ -55,7 +55,8 @@ function atTheMachine(
   const { conditions, readings, tried } = folded
   const { who = 'self' } = conditions
   const told = [...readings.values()].filter(({ conditions }) => conditions.who === 'owner').length
-  const [helped] = [...tried].findLast(([, came]) => came !== 'no help') ?? []
+  const [helped] =
+    [...tried].findLast(([, came]) => came === 'helped' || came === 'as before') ?? []
   const way = helped === undefined ? undefined : home.ways[helped]
   return [
     ...(who === 'self' ? [] : [{ label: 'At the machine', value: whoWords[who] }]),
@@ -68,13 +69,14 @@ function atTheMachine(
   ]
 }
 
-/** Ways home that did not help. */
+/** Ways home that did not help, or not for long. */
 function waysInVain({ tried }: Standing['folded'], { ways }: Knowledge['home']): Fact[] {
   const vain = [...tried].flatMap(([id, came]) => {
-    const says = came === 'no help' ? ways[id]?.says : undefined
-    return says === undefined ? [] : [says]
+    const says = ways[id]?.says
+    if (says === undefined || (came !== 'no help' && came !== 'stopped')) return []
+    return [`${says}, and it ${came === 'stopped' ? 'ran and stopped again' : 'did not run'}`]
   })
-  return vain.map((says) => ({ label: 'Tried by phone', value: `${says}, and it did not run` }))
+  return vain.map((says) => ({ label: 'Tried by phone', value: says }))
 }
 
 /** What an owner was told to put right and tried in vain, by its part. */

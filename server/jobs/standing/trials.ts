@@ -17,7 +17,8 @@ export function afterTrials(model: Model, kase: Case, folded: Folded, knowledge:
 function waysTried({ ways }: Case, { tried }: Folded, { home }: Knowledge): Trial[] {
   return [...tried].flatMap(([id, came]): Trial[] => {
     const works = home.ways[id]?.works
-    return works === undefined
+    // What ran for a while speaks for neither.
+    return works === undefined || came === 'stopped'
       ? []
       : [{ faults: ways.get(id) ?? [], works, helped: came === 'helped' }]
   })

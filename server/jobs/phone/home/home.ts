@@ -44,7 +44,7 @@ export function presentHome(input: Standing & Asked, trying?: string): HomePage 
         return `${way.says} (needs ${listed(things)}).`
       }),
     never: [...(afloat ? knowledge.home.afloat.never : []), ...neverOf(kase, knowledge)],
-    apart: now ? [] : [...atRest(input), ...putBackByPhone(input)],
+    apart: now ? [] : [...putBackByPhone(input), ...atRest(input)],
     stay: afloat ? knowledge.home.afloat.stay : knowledge.home.stay,
     ...(now && { trying: tryingView(input, ...now) }),
     back: now
@@ -55,11 +55,8 @@ export function presentHome(input: Standing & Asked, trying?: string): HomePage 
 }
 
 /** However it was left: it may have been set for work for the last try. */
-const atRest = ({ kase }: Standing): string[] =>
-  fillAll(
-    ['See that it cannot start: {off}.', 'Shut its fuel tap, where there is one.'],
-    fillingsOf(kase.machine),
-  )
+const atRest = ({ kase, knowledge }: Standing): string[] =>
+  fillAll(knowledge.home.rest, fillingsOf(kase.machine))
 
 /** What must not be tried with this complaint, in the words of this machine. */
 export function neverOf(
@@ -120,6 +117,7 @@ const triedWords: Readonly<Record<Tried, string>> = {
   helped: 'Tried, and it helped.',
   'as before': 'Tried: they went with it, and it was as before.',
   'no help': 'Tried, and it did not help.',
+  stopped: 'Tried: it ran, and stopped again.',
 }
 
 /** What it costs, on land or on the water. */

@@ -1,8 +1,5 @@
-import type { JobEvent } from '../../record/events.ts'
+import { asides } from '../../record/events.ts'
 import type { Standing } from '../../standing/standing.ts'
-
-/** What may be written down of a job meanwhile without anybody being at the machine. */
-const asides: readonly JobEvent['kind'][] = ['conditions', 'particulars', 'meter', 'counting']
 
 /** The way by which they got going, as long as nothing was taken since: they have not rung again. */
 export function onTheWay({ events }: Standing['job']): string | undefined {
