@@ -68,7 +68,10 @@ function mendingSuspected(input: Standing): Mending | undefined {
 /** What was put right there: the part, or those that the answers to the check speak of. */
 function partsOf({ checks }: Standing['kase'], of: string): string[] {
   const { part, answers = [] } = checks.get(of) ?? { part: of }
-  return [...(part === undefined ? [] : [part]), ...answers.flatMap(({ mend }) => mend?.parts ?? [])]
+  return [
+    ...(part === undefined ? [] : [part]),
+    ...answers.flatMap(({ mend }) => mend?.parts ?? []),
+  ]
 }
 
 /** Once is enough: whoever has tried something since has heard it. */
