@@ -59,6 +59,26 @@ describe('a pocket card', () => {
     }
   })
 
+  it('has each repair once, with its cautions before it, where the card is heavy, and beside its ending where not', async () => {
+    const heavy = (await http().get(hrefOf(caseOf('ferrymere-3t', 'one-cylinder-dead'), 'bench')))
+      .text
+    const light = (await http().get(hrefOf(caseOf('larkfell-2i', 'dead-lights'), 'bench'))).text
+    const repairs = heavy.slice(
+      heavy.indexOf('<h2>Repairs</h2>'),
+      heavy.indexOf('class="afterwards"'),
+    )
+    const named = [...heavy.matchAll(/under “(.*?)”/g)].map(([, name]) => name!)
+    expect(named.length).toBeGreaterThan(20)
+    const found = [...repairs.matchAll(/<details><summary>(.*?)<\/summary>(.*?)<\/details>/gs)]
+    expect(found.map(([, name]) => name).toSorted()).toEqual([...new Set(named)].toSorted())
+    const lead = found.find(([, name]) => name === 'The top plug lead')![2]!
+    expect(lead.indexOf('touch no lead')).toBeGreaterThan(0)
+    expect(lead.indexOf('touch no lead')).toBeLessThan(lead.indexOf('<p>'))
+    expect(heavy).toMatch(/As in step \d+ above\./)
+    expect(light).toContain('<b>Repair:</b>')
+    expect(light).not.toContain('<h2>Repairs</h2>')
+  })
+
   it('has nobody pull what kicks before the key was looked at', async () => {
     const kase = allCases().find(({ complaint }) => complaint.bars?.until === 'key-look')!
     const { text } = await http().get(hrefOf(kase, 'bench'))
