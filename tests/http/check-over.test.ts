@@ -232,7 +232,7 @@ describe('a check-over', () => {
     [{ scope: '' }, 'Choose what to check over.'],
     [{ air: 'warm' }, 'Write the air temperature as a number'],
     [{ meter: 'mine' }, 'Choose a meter from the list.'],
-    [{ zero: '50' }, 'Leads read well below 10 Ω'],
+    [{ zero: '50' }, 'Leads read well below 2 Ω'],
     [{ zero: '-3' }, 'Leads never read below 0 Ω'],
     [{ zero: '0.2 V' }, 'Type one number in ohms'],
     [{ before: 'the last' }, 'Write the number of the earlier check-over'],

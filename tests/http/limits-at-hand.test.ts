@@ -81,7 +81,7 @@ describe('limits at hand', () => {
       .get(`/machines/${machine.id}?air=warmish&zero=99&meter=nobody`)
       .expect(422)
     expect(textIn(text)).toContain('Write the air temperature as a number')
-    expect(textIn(text)).toContain('Leads read well below 10 Ω')
+    expect(textIn(text)).toContain('Leads read well below 2 Ω')
     expect(textIn(text)).toContain('Choose a meter from the list.')
     expect(valueIn(text, 'air')).toBe('warmish')
     expect(valueIn(text, 'zero')).toBe('99')

@@ -64,7 +64,7 @@ describe('the meter and its leads', () => {
 
   it.each([
     ['no meter', { meter: 'none', zero: '' }, 'Choose a meter.'],
-    ['leads that are none', { meter: 'shop', zero: '365' }, 'Leads read well below 10 Ω'],
+    ['leads that are none', { meter: 'shop', zero: '365' }, 'Leads read well below 2 Ω'],
     [
       'leads below nothing',
       { meter: 'shop', zero: '-3' },

@@ -2,7 +2,7 @@ import { parseReading } from '../../measure/reading/parse.ts'
 import { quantities } from '../../measure/reading/quantities.ts'
 
 /** More than this is no pair of leads: something else is in the way. */
-const worstLeads = 10
+const worstLeads = 2
 
 /** What the leads read, in Ω; null where nothing was typed; a sentence where it is no such reading. */
 export function readZero(text: string): number | null | string {
@@ -12,7 +12,7 @@ export function readZero(text: string): number | null | string {
   if (!parsed.ok) return /^[-−–]/.test(text) ? belowNothing : noNumber
   const { reading } = parsed
   if (reading.kind === 'value' && reading.value <= worstLeads) return reading.value
-  return 'Leads read well below 10 Ω: press the probes together, look at the plugs, and read again.'
+  return 'Leads read well below 2 Ω: press the probes together, look at the plugs, and read again.'
 }
 
 const belowNothing =
