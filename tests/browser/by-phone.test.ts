@@ -82,7 +82,7 @@ describe.each([
     expect(said[said.findIndex((line) => line.startsWith('Show me')) + 1]).toContain(
       'we do not try this',
     )
-    await page.getByRole('button', { name: 'It runs, and they go' }).click()
+    await page.getByRole('button', { name: 'It runs, the trouble is gone, and they go' }).click()
     await page.locator('.phone-ways').waitFor()
 
     await page.goto(`${job}?line=99`)
