@@ -69,3 +69,14 @@ it('shows what was typed by people as text, never as markup', async () => {
   expect(text).toContain('&lt;b id=&quot;evil&quot;&gt;')
   expect(text).not.toContain('<b id="evil">')
 })
+
+it('says what the meter is set to where its reading is answered and not typed', async () => {
+  const { http } = await readyApp()
+  const kase = allCases().find(({ checks }) =>
+    [...checks.keys()].some((id) => id.startsWith('diode-test')),
+  )!
+  const job = await openJob(http, kase)
+  const check = [...kase.checks.keys()].find((id) => id.startsWith('diode-test'))!
+  const { text } = await http.get(`${job}?check=${check}`).expect(200)
+  expect(textIn(text)).toContain('Meter set to Diode range.')
+})
