@@ -121,6 +121,18 @@ describe('a repair', () => {
     )
   })
 
+  it('keeps what was written of it when it is taken back, to be written down anew', async () => {
+    const { http, job, page, version } = await namedJob()
+    const parts = valueIn(await page(), 'parts')
+    const written = { parts, note: 'crimped anew', price: '12.50', minutes: '25' }
+    await post(http, `${job}/repairs`, { version: await version(), ...written }).expect(303)
+    await post(http, `${job}/repair-withdrawals`, { version: await version() }).expect(303)
+    const text = await page()
+    for (const name of ['price', 'minutes'] as const)
+      expect(valueIn(text, name)).toBe(written[name])
+    expect(text).toContain('crimped anew')
+  })
+
   it('in vain is not taken back, as its readings are open again', async () => {
     const { http, job, page, version } = await namedJob()
     const parts = valueIn(await page(), 'parts')

@@ -135,10 +135,11 @@ function doneWords(kase: Case, { parts, outcome, provedAt, ...written }: Repair)
 }
 
 function presentWritten(
-  { kase, repairRefused }: Standing & Asked,
+  { kase, job, repairRefused }: Standing & Asked,
   parts: readonly string[],
 ): WrittenView {
-  const { fault, note = '', price = '', minutes = '', problem } = repairRefused ?? {}
+  const { problem } = repairRefused ?? {}
+  const { fault, note = '', price = '', minutes = '' } = repairRefused ?? takenBack(job) ?? {}
   const [part] = parts
   return {
     faults: [...kase.faults.values()]
@@ -147,9 +148,18 @@ function presentWritten(
     open: repairRefused !== undefined,
     note,
     price,
-    minutes,
+    minutes: String(minutes),
     ...(problem && { problem }),
   }
+}
+
+/** What was written of a repair that was taken back, to be written down anew: nothing typed is lost. */
+function takenBack({ events }: Standing['job']) {
+  const all = events.map(({ event }) => event)
+  const last = all.findLast(({ kind }) => kind === 'repaired' || kind === 'repair withdrawn')
+  if (last?.kind !== 'repair withdrawn') return undefined
+  const before = all.findLast((event) => event.kind === 'repaired')
+  return before?.kind === 'repaired' ? before : undefined
 }
 
 /** Of a group, the likeliest: whoever mends another part tells it by its proof. */
