@@ -24,7 +24,10 @@ export function leftByOwner(input: Standing): LeftView | undefined {
     items: steps.map((step) => ({
       was: sentence(step.setup.do),
       unsure: step.unsure,
-      back: putBackSentences([{ ...step, unsure: false }], kase.machine).join(' '),
+      back: [
+        ...putBackSentences([{ ...step, unsure: false }], kase.machine),
+        ...(step.setup.stopOff && kase.machine.stop ? [sentence(kase.machine.stop.try)] : []),
+      ].join(' '),
       setup: step.setup.id,
     })),
     stop: untried.join(' '),

@@ -46,7 +46,7 @@ export const lineCut = (job: Standing['job']) => ({
  * where it did not, or where something was taken since.
  */
 export function afterCutOff(input: Standing): readonly string[] | undefined {
-  const { folded, kase, job } = input
+  const { folded, kase, knowledge, job } = input
   if (folded.cutOff === undefined) return undefined
   const { at } = folded.cutOff
   // From then on it counts as put together.
@@ -55,6 +55,7 @@ export function afterCutOff(input: Standing): readonly string[] | undefined {
   const back = [...endOfBegun(kase, at), ...apart]
   return [
     'Are you safe, warm and out of the way of others?',
+    ...(folded.conditions.afloat ? knowledge.home.afloat.first : []),
     'Where is the switch now? Set it to OFF, before anything else.',
     ...(back.length > 0
       ? [

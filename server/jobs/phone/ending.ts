@@ -141,7 +141,7 @@ function gotHome({ job, folded, knowledge }: Standing): Line[] | undefined {
     way &&
     linesOf('on the way', [
       'It runs now, so unplug and change nothing more on it.',
-      'Stop it as you always do, and at once where anything is odd.',
+      ...(way.leaves ? [] : ['Stop it as you always do, and at once where anything is odd.']),
       dangerOf(way, folded),
       'Ring again if it stops.',
       'At home, have a workshop look at it before it runs again.',

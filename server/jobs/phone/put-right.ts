@@ -7,6 +7,7 @@ import { lineCut } from './cut-off.ts'
 import { partsFound } from './found.ts'
 import { heardOnCall } from './heard.ts'
 import { cautionLines, linesOf, saying } from './saying.ts'
+import { stopFirst } from './start/stop-first.ts'
 import { trialOf } from './start/trial.ts'
 import type { DeedAnswer, Line, PhoneDeed } from './view.ts'
 
@@ -64,6 +65,7 @@ export function mendingLines(input: Standing, { phone, parts, cautions }: Mendin
   const heard = new Set([...said, ...cautions.map(({ id }) => id)])
   return [
     ...cautionLines(cautions, said),
+    ...stopFirst(input),
     ...linesOf('put right', [...otherThanNamed(input, parts), ...phone.map(sentence)]),
     ...(trial ? [...cautionLines(trial.cautions, heard), ...trial.lines] : []),
     { says: trial ? 'Is it gone now, or is it still the same?' : 'Is that done?', label: 'ask' },

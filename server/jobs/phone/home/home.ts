@@ -137,7 +137,9 @@ function tryingView(input: Standing & Asked, id: string, way: Way): HomePage['tr
   const fillings = fillingsOf(kase.machine)
   const cards = cautionCards(cautions, knowledge, kase.machine)
   const asked = askedNow(input)
-  const [first, covers] = putTogether(input)
+  const [back, covers] = putTogether(input)
+  // What the way takes apart is not joined for it.
+  const first = back.filter(({ setup }) => !way.leaves?.includes(setup.id))
   const coversOn = putBackSentences(covers, kase.machine, 'by phone')
   const lines = [
     ...linesOf('first', folded.conditions.afloat ? knowledge.home.afloat.first : []),

@@ -1,0 +1,72 @@
+import { describe, expect, it } from 'vitest'
+import { readyApp } from '../support/app.ts'
+import { post } from '../support/job.ts'
+import { caseOf, onPhone, wordsOn } from '../support/on-phone.ts'
+
+const single = caseOf('pedlar-1c', 'no-spark')
+const outboard = caseOf('ferrymere-3t', 'hard-start-hot')
+
+/** All that is said on a page, in order. */
+const saidOn = (words: string) => words.slice(words.lastIndexOf('All of it, in order'))
+
+describe('whoever does to the letter what is said by phone', () => {
+  it('has every plug in and its cap on before a wet engine is tried again', async () => {
+    const { http } = await readyApp()
+    const cases = [
+      [single, 'plugs-look', 'all-wet'],
+      [caseOf('pedlar-1c', 'spark-no-start'), 'plug-after-pulls', 'soaked'],
+      [outboard, 'plug-when-hot', 'soaked'],
+    ] as const
+    for (const [kase, check, choice] of cases) {
+      const job = await onPhone(http, kase)
+      await post(http, `${job}/readings`, { version: 1, check, choice }).expect(303)
+      // Cut off in the middle of it, all counts as put back; what is said then stands by itself.
+      for (const cut of [false, true]) {
+        if (cut) await post(http, `${job}/cut-offs`, { version: 2 }).expect(303)
+        const said = saidOn(await wordsOn(http, `${job}?line=99`))
+        expect(said, check).toMatch(
+          /smell no more fuel.*Screw each plug in.*cap on its own plug.*open the fuel tap/,
+        )
+      }
+    }
+  })
+
+  it('is not told of a stop that the way home took apart, nor joins it for that way', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http, single, ['plug-wrench', 'tape', 'light'])
+    const check = 'spark-stop-at-plug'
+    await post(http, `${job}/skips`, { version: 1, check, reason: 'They cannot do that' }).expect(
+      303,
+    )
+    const way = saidOn(await wordsOn(http, `${job}/home?way=stop-apart&line=99`))
+    expect(way).toContain('pull its plug apart')
+    expect(way).not.toContain('Join the stop wire')
+    const tried = { version: 2, way: 'stop-apart', choice: 'helped' }
+    await post(http, `${job}/tries`, tried).expect(303)
+    const going = saidOn(await wordsOn(http, `${job}?line=99`))
+    expect(going).toContain('No switch and no cord stops it now')
+    expect(going).not.toContain('Stop it as you always do')
+  })
+
+  it('has life jackets on and the boat fast before anything else, who rings again from the water', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http, outboard, ['light'], { afloat: 'yes' })
+    await post(http, `${job}/cut-offs`, { version: 1 }).expect(303)
+    expect(await wordsOn(http, job)).toMatch(
+      /When they ring again.*Life jackets on.*drop the anchor/,
+    )
+  })
+
+  it('does not leave it in the shut state of a check that has run fuel', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http, caseOf('clipwell-1m', 'starts-then-dies'), [
+      'small-tools',
+      'light',
+    ])
+    const check = [...caseOf('clipwell-1m', 'starts-then-dies').checks.keys()].find((id) =>
+      id.startsWith('fuel-flow'),
+    )!
+    const said = saidOn(await wordsOn(http, `${job}?check=${check}&line=99`))
+    expect(said).toMatch(/close the tap.*open the tap/)
+  })
+})
