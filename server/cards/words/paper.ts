@@ -1,5 +1,5 @@
 import { named } from '../../diagnosis/model/named.ts'
-import { together } from '../../jobs/standing/as-it-stands.ts'
+import { together } from '../../jobs/standing/way/state.ts'
 import { listed, sentence } from '../../jobs/words/sentences.ts'
 import type { CautionPanel, EndingView, PaperView, StageView, StepView } from '../card.ts'
 import { checkWords, type Wording } from './check-words.ts'

@@ -1,22 +1,12 @@
 import type { Stands } from '../../diagnosis/model/stands.ts'
 import type { Case, CheckCard, SetupCard } from '../../knowledge/case.ts'
-import { fades, stays } from '../../knowledge/instantiate/setup-cards.ts'
+import { stays } from '../../knowledge/instantiate/setup-cards.ts'
 import { asides, type StoredJob } from '../record/events.ts'
 import { noToolHere } from '../words/skip-reasons.ts'
-import { type Fading, fadingAfter, lastingFor } from './way/fading.ts'
-
-/** The machine as the checks made so far left it, in the order in which it came to be so. */
-export interface AsItStands {
-  /** What is apart, off, fitted or ready. */
-  readonly setups: readonly SetupCard[]
-  /** What may be so: a check was skipped, and nobody knows how far whoever skipped it had gone. */
-  readonly unsure: readonly SetupCard[]
-  /** What will go by itself, as heat does. */
-  readonly fading: readonly Fading[]
-}
-
-/** As a machine comes in. */
-export const together: AsItStands = { setups: [], unsure: [], fading: [] }
+import { fadingAfter, lastingFor } from './way/fading.ts'
+import { onlyStop, perhapsAsBefore, perhapsBegun, whole } from './way/perhaps.ts'
+import { namesOf, without } from './way/setups-by-name.ts'
+import { type AsItStands, together } from './way/state.ts'
 
 /**
  * The machine as it stands, from what happened on the job; it came in whole. The page of every check has
@@ -85,12 +75,6 @@ export function asItStands({ checks }: Pick<Case, 'checks'>, { events }: StoredJ
   return now
 }
 
-/** What stood apart, off or fitted before may do so still. */
-function perhapsAsBefore(now: AsItStands, { setups, unsure }: AsItStands): AsItStands {
-  const known = namesOf([...now.setups, ...now.unsure])
-  return { ...now, unsure: [...now.unsure, ...without([...setups, ...unsure], known)] }
-}
-
 /** As the checks of the case know them: what none of them needs is in nobody's way. */
 function setupsNamed(checks: Case['checks'], names: readonly string[]): SetupCard[] {
   const all = [...checks.values()].flatMap(({ setups }) => setups)
@@ -115,33 +99,6 @@ export function afterwards(before: AsItStands, card: CheckCard): AsItStands {
     setups: [...stayed, ...without(lasting, namesOf(stayed))],
     unsure: without(without(unsure, putBack), known),
     fading: fadingAfter(before.fading, card, wayTo(before, card)),
-  }
-}
-
-const whole = (card: CheckCard): CheckCard => card
-
-/** Who lacks the tool has not begun; but on a stop circuit that may be apart nobody relies for that. */
-const onlyStop = (card: CheckCard): CheckCard => ({
-  ...card,
-  setups: card.setups.filter(({ stopOff }) => stopOff),
-  forbids: [],
-})
-
-/** Whoever skipped it may have put back what it forbids, and made what it needs. */
-function perhapsBegun(
-  { setups, unsure, fading }: AsItStands,
-  { setups: needs, forbids }: CheckCard,
-): AsItStands {
-  const perhapsBack = namesOf(forbids)
-  const known = namesOf([...setups, ...unsure])
-  return {
-    setups: without(setups, perhapsBack),
-    unsure: [
-      ...unsure,
-      ...setups.filter(({ id }) => perhapsBack.has(id)),
-      ...without(needs, known).filter((setup) => !fades(setup)),
-    ],
-    fading,
   }
 }
 
@@ -206,11 +163,4 @@ function asSteps(setups: readonly SetupCard[], unsure: readonly SetupCard[]): St
 
 function undone(setups: readonly SetupCard[]): SetupCard[] {
   return setups.filter(({ undo }) => undo !== undefined).toReversed()
-}
-
-const namesOf = (setups: readonly SetupCard[]): ReadonlySet<string> =>
-  new Set(setups.map(({ id }) => id))
-
-function without(setups: readonly SetupCard[], names: ReadonlySet<string>): SetupCard[] {
-  return setups.filter(({ id }) => !names.has(id))
 }

@@ -12,12 +12,13 @@ import type { MeterAtHand } from '../measuring/meter-at-hand.ts'
 import { meterAtHand } from '../measuring/meter-at-hand.ts'
 import type { StoredJob } from '../record/events.ts'
 import { type Folded, repairedInVain } from '../record/fold.ts'
-import { type AsItStands, asItStands, standsOf } from './as-it-stands.ts'
+import { asItStands, standsOf } from './as-it-stands.ts'
 import type { FoundJob } from './find.ts'
 import { withRates } from './rates/with-rates.ts'
 import { afterTrials } from './trials.ts'
 import { walkOptions } from './walk-options.ts'
 import { isOwnerThere, withOwnerAway } from './way/asking.ts'
+import type { AsItStands } from './way/state.ts'
 
 /** Where a job stands: all that its page is made from, but for what a request asks to see. */
 export interface Standing {

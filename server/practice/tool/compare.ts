@@ -1,6 +1,7 @@
 import { rank } from '../../diagnosis/plan/next-check.ts'
 import { worthAsking } from '../../diagnosis/verdict/verdict.ts'
-import { standsOf, together } from '../../jobs/standing/as-it-stands.ts'
+import { standsOf } from '../../jobs/standing/as-it-stands.ts'
+import { together } from '../../jobs/standing/way/state.ts'
 import { hindrance } from '../../jobs/words/hindrance.ts'
 import type { CheckCard } from '../../knowledge/case.ts'
 import { conditionsOf } from '../round/as-job.ts'
