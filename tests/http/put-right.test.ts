@@ -203,6 +203,31 @@ describe('what an owner has seen that can be put right', () => {
     expect(cures).not.toContain('plug-left.bridged')
   })
 
+  it('is held less likely where what was seen was put right in vain, and nothing else of that part is', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http, noSpark)
+    const wet = { version: 1, check: 'plugs-look', choice: 'all-wet' }
+    await post(http, `${job}/readings`, wet).expect(303)
+    const flooded = async () =>
+      Number(
+        /Flooded engine,? (\d+) %/.exec(
+          await wordsOn(http, `${job}?whole=yes&open=suspects`),
+        )?.[1] ?? 0,
+      )
+    const before = await flooded()
+    const vain = { version: 2, of: 'plugs-look', choice: 'still-there' }
+    await post(http, `${job}/mendings`, vain).expect(303)
+    expect(before).toBeGreaterThan(20)
+    expect(await flooded()).toBeLessThan(before / 2)
+    const loose = await tellLoose(http, job, 3)
+    await post(http, `${job}/mendings`, { version: 4, of: loose, choice: 'still-there' }).expect(
+      303,
+    )
+    const { body } = await http.get(`${job}/readings.json`).expect(200)
+    // A cap that was seated again may be burnt all the same.
+    expect(body.events.at(-1).cures).toEqual(['cap.loose'])
+  })
+
   it('is not tried where that cannot be done on the spot', async () => {
     const { http } = await readyApp()
     const cold = caseOf('pedlar-1c', 'hard-start-cold')

@@ -1,7 +1,7 @@
 import type { FastifyInstance } from 'fastify'
-import type { Case } from '../../knowledge/case.ts'
 import { textOf, wholeOf } from '../../web/fields.ts'
 import { showPage } from '../../web/page.ts'
+import { curedAsSeen, curedWith } from '../phone/cures.ts'
 import { presentHome, waysOf } from '../phone/home/home.ts'
 import type { PutRight } from '../record/events.ts'
 import type { JobParts } from '../record/parts.ts'
@@ -35,13 +35,15 @@ export async function phoneRoutes(app: FastifyInstance, parts: JobParts): Promis
     return { kind: 'tried', way, ...came, ...(leaves && { leaves }) }
   })
 
-  takes(app, parts, 'mendings', (body, { kase }) => {
+  takes(app, parts, 'mendings', (body, found) => {
+    const { kase } = found
     const of = textOf(body, 'of')
     const came = outcomes.get(textOf(body, 'choice'))
     if (!kase.checks.has(of) && !kase.parts.has(of))
       return wrong('There is nothing like that to put right; go on with what the page says now.')
     if (came === undefined) return wrong('Say whether it was put right, and whether it runs now.')
-    const cures = curedWith(kase, textOf(body, 'fault'))
+    const fault = textOf(body, 'fault')
+    const cures = fault === '' ? curedAsSeen(found, of) : curedWith(kase, fault)
     return { kind: 'put right', of, came, ...(cures.length > 0 && { cures }) }
   })
 
@@ -49,14 +51,6 @@ export async function phoneRoutes(app: FastifyInstance, parts: JobParts): Promis
     const check = textOf(body, 'check')
     return { kind: 'cut off', at: kase.checks.has(check) ? check : null }
   })
-}
-
-/** The failures of a part that are put right by the same work as this one. */
-function curedWith({ faults }: Pick<Case, 'faults'>, fault: string): string[] {
-  const { part, mend } = faults.get(fault) ?? {}
-  return [...faults.values()]
-    .filter((each) => mend && each.part === part && each.mend?.phone.join() === mend.phone.join())
-    .map(({ id }) => id)
 }
 
 const wrong = (notice: string) => ({ asked: { notice } })

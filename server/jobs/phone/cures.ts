@@ -1,0 +1,30 @@
+import { named, numbered } from '../../diagnosis/model/named.ts'
+import type { Case } from '../../knowledge/case.ts'
+import type { FoundJob } from '../standing/find.ts'
+
+/** The failures of a part that are put right by the same work as this one. */
+export function curedWith({ faults }: Pick<Case, 'faults'>, fault: string): string[] {
+  const { part, mend } = faults.get(fault) ?? {}
+  return [...faults.values()]
+    .filter((each) => mend && each.part === part && each.mend?.phone.join() === mend.phone.join())
+    .map(({ id }) => id)
+}
+
+/**
+ * The failures that are put right where an answer to a check told of something to put right: those of the parts that
+ * it speaks of, where that answer is what they show most often.
+ */
+export function curedAsSeen({ kase, folded }: FoundJob, check: string): string[] {
+  const card = kase.checks.get(check)
+  const last = folded.readings.get(check)?.touches.at(-1)
+  const answer = last?.kind === 'answer' ? last.answer : undefined
+  const mend = card?.answers?.find(({ id }) => id === answer)?.mend
+  if (card === undefined || mend === undefined || answer === undefined) return []
+  const at = card.outcomes.indexOf(answer)
+  const { chances } = named(new Map(kase.model.checks.map((each) => [each.id, each])), check)
+  return kase.model.cutSets.flatMap(({ faults, parts }, c) => {
+    const row = numbered(chances, c)
+    const isIt = faults.length === 1 && parts.every((part) => mend.parts.includes(part))
+    return isIt && row[at] === Math.max(...row) ? faults : []
+  })
+}
