@@ -1,4 +1,5 @@
-import { named, numbered } from '../../diagnosis/model/named.ts'
+import { checkNamed } from '../../diagnosis/belief/belief.ts'
+import { numbered } from '../../diagnosis/model/named.ts'
 import type { Case } from '../../knowledge/case.ts'
 import type { FoundJob } from '../standing/find.ts'
 
@@ -21,7 +22,7 @@ export function curedAsSeen({ kase, folded }: FoundJob, check: string): string[]
   const mend = card?.answers?.find(({ id }) => id === answer)?.mend
   if (card === undefined || mend === undefined || answer === undefined) return []
   const at = card.outcomes.indexOf(answer)
-  const { chances } = named(new Map(kase.model.checks.map((each) => [each.id, each])), check)
+  const { chances } = checkNamed(kase.model, check)
   return kase.model.cutSets.flatMap(({ faults, parts }, c) => {
     const row = numbered(chances, c)
     const isIt = faults.length === 1 && parts.every((part) => mend.parts.includes(part))

@@ -2,7 +2,10 @@ import type { Home } from '../../../knowledge/schema/phone/home.ts'
 
 export type Way = Home['ways'][string]
 
-/** The steps of a way home, parted where the engine is started: covers go on before that, and what comes after is said of the way itself. */
+/**
+ * The steps of a way home, parted where the engine is started: covers go on before that, and what comes after is said
+ * of the way itself.
+ */
 export interface WaySteps {
   readonly before: readonly string[]
   /** The step that starts it, where one does. */
