@@ -48,6 +48,27 @@ describe('whoever does to the letter what is said by phone', () => {
     expect(going).not.toContain('Stop it as you always do')
   })
 
+  it('stops what a check may have left running, before hands or a rope go to it again', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http, outboard, ['plug-wrench', 'light'], { afloat: 'yes' })
+    const ran = { version: 1, check: 'no-choke-hot', choice: 'starts' }
+    const { answers } = outboard.checks.get('no-choke-hot')!
+    await post(http, `${job}/readings`, { ...ran, choice: answers![1]!.id }).expect(303)
+    const said = saidOn(await wordsOn(http, `${job}/home?way=no-choke-open&line=99`))
+    expect(said).toMatch(/If it runs now, stop it first.*wide open/)
+  })
+
+  it('has the covers on and its plugs in before the stop is tried at a start', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http, single, ['plug-wrench', 'tape', 'light'])
+    const none = { version: 1, check: 'spark-stop-at-plug', choice: 'none' }
+    await post(http, `${job}/readings`, none).expect(303)
+    const said = saidOn(await wordsOn(http, `${job}/home?way=caps-on&line=99`))
+    expect(said).toMatch(
+      /Put every cover on again.*every cap sits on its own plug.*try the stop switch.*pull the rope/,
+    )
+  })
+
   it('has life jackets on and the boat fast before anything else, who rings again from the water', async () => {
     const { http } = await readyApp()
     const job = await onPhone(http, outboard, ['light'], { afloat: 'yes' })

@@ -287,6 +287,7 @@ export const smallKnowledge: Knowledge = {
   },
   home: {
     ways: {},
+    whole: 'All is in.',
     rest: ['Switch it off.'],
     covers: { before: 'Take off the cover.', after: 'Put it on again.' },
     never: { 'hold-lead': 'Never hold a lead.' },

@@ -63,7 +63,7 @@ export function afterCutOff(input: Standing): readonly string[] | undefined {
           ...back,
         ]
       : []),
-    'Is every cap on its plug, and all else in its place?',
+    'Is every spark plug screwed in, every cap on its own plug, and all else in its place?',
     at === null || at !== askedNow(input)
       ? 'Then we begin again from the first sentence.'
       : 'Then we begin this check again from its first sentence.',

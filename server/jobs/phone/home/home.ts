@@ -149,11 +149,12 @@ function tryingView(input: Standing & Asked, id: string, way: Way): HomePage['tr
       ...endOfBegun(kase, asked),
       ...putBackSentences(first, kase.machine, 'by phone'),
     ]),
-    ...(way.leaves ? [] : stopAtStart(input)),
     // What can go wrong is heard before it is done.
     ...linesOf('mind', [danger]),
     ...linesOf('do', fillAll(steps.before, fillings)),
     ...linesOf('before it runs', [...coversOn, ...(uncovers ? [knowledge.home.covers.after] : [])]),
+    ...(steps.start.length > 0 ? linesOf('before it runs', [knowledge.home.whole]) : []),
+    ...(way.leaves ? [] : stopAtStart(input)),
     ...linesOf('do', fillAll(steps.start, fillings)),
     ...linesOf('before you go', castingOff(input)),
     ...linesOf('do', fillAll(steps.after, fillings)),

@@ -13,14 +13,16 @@ export function stopFirst({ job, kase }: Pick<Standing, 'job' | 'kase'>): Line[]
     : []
 }
 
-/** A check has had hands on it since it was last started, or came. */
+/** A check has had hands on it since it was last started, or came; one that has it run may end with it running. */
 function isStopped({ events }: Standing['job'], { checks }: Standing['kase']): boolean {
   for (const { event } of events.toReversed()) {
     switch (event.kind) {
       case 'reading':
-      case 'take':
-        if (!checks.get(event.check)?.asked) return true
+      case 'take': {
+        const card = checks.get(event.check)
+        if (!card?.asked) return card?.engine !== 'running'
         break
+      }
       case 'put right':
       case 'tried':
       case 'proved':

@@ -39,6 +39,8 @@ export const Home = z.strictObject({
   never: z.record(Name, Words),
   /** What is said where a way `uncovers`: once it cannot start, and before it is started. */
   covers: z.strictObject({ before: Words, after: Words }),
+  /** Said before a way is started, whatever was apart. */
+  whole: Words,
   /** How it is left, whatever was tried last. */
   rest: z.array(Words).min(1),
   /** Whether it is gone, once something was put right. */
