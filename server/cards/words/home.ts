@@ -20,17 +20,12 @@ export function homeView({ knowledge, kase, tools }: Wording, walk: Walk): HomeV
     ways: ways
       .filter(({ lacking }) => lacking.length === 0)
       .map((way) => ({ ...way, steps: stepsOf(way, knowledge.home) }))
-      .map(({ says, kit: needed = [], steps, danger, cautions, uncovers }) => ({
+      .map(({ says, kit: needed = [], steps, danger, cautions }) => ({
         says,
         needs: listed(needed.map((each) => lowerFirst(knowledge.owner.kit[each]?.asks ?? each))),
         heed: heedOf(cautionCards(cautions, knowledge, kase.machine)),
         steps: fillAll(
-          [
-            ...steps.before,
-            ...(uncovers ? [knowledge.home.covers.after] : []),
-            ...steps.start,
-            ...steps.after,
-          ],
+          [...steps.before, ...steps.covered, ...steps.start, ...steps.after],
           fillings,
         ),
         danger: sentence(danger),

@@ -44,20 +44,24 @@ export async function conditionsRoutes(app: FastifyInstance, parts: JobParts): P
   })
 
   /** What an owner may have begun by phone, for whoever takes it over. */
-  function begunBy(found: FoundJob, { who }: Conditions): { begun?: string | null } {
+  function begunBy(found: FoundJob, conditions: Conditions): { begun?: string | null } {
     const { folded } = found
-    if (folded.conditions.who !== 'owner' || who === 'owner') return {}
+    if (!isTakenOver(found, conditions)) return {}
     return { begun: folded.cutOff ? folded.cutOff.at : askedNow(keptStanding(parts, found)) }
   }
 
   /** The meter of the bench comes with it, unless the owner has read something with theirs: that stands as it was read. */
-  function ownMeter({ folded, kase }: FoundJob, { who }: Conditions): JobEvent[] {
+  function ownMeter(found: FoundJob, conditions: Conditions): JobEvent[] {
+    const { folded, kase } = found
     const isRead = [...folded.readings.keys()].some((id) => kase.checks.get(id)?.measurand)
-    const isTakenOver = folded.conditions.who === 'owner' && who !== 'owner' && !isRead
-    const id = usualMeter(knowledge)
-    return isTakenOver ? [{ kind: 'meter', meter: { kind: 'class', id }, zero: null }] : []
+    if (isRead || !isTakenOver(found, conditions)) return []
+    return [{ kind: 'meter', meter: { kind: 'class', id: usualMeter(knowledge) }, zero: null }]
   }
 }
+
+/** From an owner by phone. */
+const isTakenOver = ({ folded }: FoundJob, { who }: Conditions): boolean =>
+  folded.conditions.who === 'owner' && who !== 'owner'
 
 /** A check-over is made on the bench in one go; how warm a part is goes in with its reading. */
 function fixed({ job: { id } }: FoundJob): Missing {

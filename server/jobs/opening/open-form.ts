@@ -44,9 +44,13 @@ export function acceptOpenForm(knowledge: Knowledge, form: NewJobForm): Accepted
 }
 
 /** An owner of a machine that drives a boat has to say where it is: what is safe on land drowns people. */
-function asksAfloat({ machines }: Knowledge, { job, who }: NewJobForm): boolean {
+const asksAfloat = (knowledge: Knowledge, form: NewJobForm): boolean =>
+  form.who === 'owner' && goesOnWater(knowledge, form)
+
+/** The machine drives a boat. */
+export function goesOnWater({ machines }: Knowledge, { job }: NewJobForm): boolean {
   const [machine = ''] = job.split('/')
-  return who === 'owner' && machines.get(machine)?.afloat === true
+  return machines.get(machine)?.afloat === true
 }
 
 /** An owner is far from a bench, and has the meter that owners have: nobody asks for either. */

@@ -7,7 +7,7 @@ import { engineWords, whoWords } from '../words/names.ts'
 import { counted, upperFirst } from '../words/sentences.ts'
 import { beginningFields } from './begins-with.ts'
 import type { NewJobForm } from './new-job-form.ts'
-import type { NewJobProblems } from './open-form.ts'
+import { goesOnWater, type NewJobProblems } from './open-form.ts'
 import { fieldOfKit, fieldOfSet } from './tool-sets.ts'
 import type { Choice, NewJobPage, ToolsField } from './views.ts'
 
@@ -88,9 +88,6 @@ const choice = (value: string, says: string, chosen: boolean): Choice => ({
 /** The set and its ticks are one field on the page. */
 const idOf = (field: string): string =>
   field === 'set' ? 'tools' : field === 'kitSet' ? 'kit' : field
-
-const goesOnWater = ({ machines }: Knowledge, { job }: NewJobForm): boolean =>
-  machines.get(job.split('/')[0] ?? '')?.afloat === true
 
 function subjectOf(knowledge: Knowledge, { job }: NewJobForm): NewJobPage['subject'] {
   const [machineId = '', complaintId = ''] = job.split('/')

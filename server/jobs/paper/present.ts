@@ -1,5 +1,6 @@
 import type { PhotoRecord } from '../../store/photos/records.ts'
 import { photoViews } from '../photos/present.ts'
+import { gotGoing } from '../record/events.ts'
 import { presentHead } from '../standing/head.ts'
 import type { Standing } from '../standing/standing.ts'
 import { ticketOf } from '../standing/ticket.ts'
@@ -92,7 +93,7 @@ function stateWords({ folded, walk }: Standing): string {
       : 'Not finished: repaired, and not proved yet.'
   }
   const isNamed = walk.step.kind === 'named'
-  if ([...folded.tried.values()].some((came) => came === 'helped' || came === 'as before')) {
+  if ([...folded.tried.values()].some(gotGoing)) {
     return `Not finished: its owner got going by phone. ${isNamed ? 'What is named is not repaired' : 'What is wrong is not settled'} yet.`
   }
   return `Not finished: ${isNamed ? 'named, and not repaired' : 'the cause is not settled'} yet.`

@@ -1,7 +1,6 @@
 import { proposedCheck } from '../../diagnosis/model/walk.ts'
-import { barredBy, barringsOf } from '../standing/barred.ts'
 import type { Standing } from '../standing/standing.ts'
-import { isOutOfReach } from '../standing/walk-options.ts'
+import { impossibleChecks } from '../standing/walk-options.ts'
 
 /** The check that an owner is asked for now; null where there is nothing more to ask. */
 export const askedNow = (input: Standing): string | null =>
@@ -17,20 +16,17 @@ const worthALook = 0.02
 function lastLook(input: Standing): string | null {
   const { kase, folded, walk, meter, knowledge } = input
   if (walk.step.kind !== 'cannotSeparate') return null
-  const { conditions, readings, skipped } = folded
-  const barrings = barringsOf(kase, folded)
+  const impossible = impossibleChecks(kase, folded, { meter, owner: knowledge.owner })
   const chances = new Map(walk.suspects.map(({ part, probability }) => [part, probability]))
   const looks = [...kase.checks.values()].flatMap((card) => {
     const { id, part, engine, answers = [] } = card
     const chance = chances.get(part ?? null) ?? 0
     const isLook = engine === 'stopped' && answers.some(({ mend }) => mend !== undefined)
-    const isOpen = !readings.has(id) && !skipped.has(id) && barredBy(barrings, card) === null
+    const isOpen = !folded.readings.has(id) && !impossible.has(id)
     return part !== undefined && isLook && isOpen && chance >= worthALook ? [{ card, chance }] : []
   })
   return (
-    looks
-      .filter(({ card }) => !isOutOfReach(card, conditions, { meter, owner: knowledge.owner }))
-      .toSorted((a, b) => b.chance - a.chance || (a.card.id < b.card.id ? -1 : 1))
-      .at(0)?.card.id ?? null
+    looks.toSorted((a, b) => b.chance - a.chance || (a.card.id < b.card.id ? -1 : 1)).at(0)?.card
+      .id ?? null
   )
 }

@@ -165,6 +165,8 @@ export type JobEvent =
 /** A way home helped, they go although it is as before, it does not run, or it ran and they rang again. */
 export type Tried = 'helped' | 'as before' | 'no help' | 'stopped'
 
+export const gotGoing = (came: Tried): boolean => came === 'helped' || came === 'as before'
+
 /** It was tried and is as before; it was done, and nothing can be tried yet; or nobody could do it. */
 export const putRights = ['still there', 'done', 'not done'] as const
 export type PutRight = (typeof putRights)[number]

@@ -1,6 +1,7 @@
 import type { Knowledge } from '../../knowledge/knowledge.ts'
 import { machineName } from '../../knowledge/machine-name.ts'
 import { printTemperature } from '../../web/typed/temperature.ts'
+import { gotGoing } from '../record/events.ts'
 import { repairedInVain } from '../record/fold.ts'
 import type { Fact } from '../words/fact.ts'
 import { engineWords, meterWords, partNames, placeWords, whoWords } from '../words/names.ts'
@@ -55,8 +56,7 @@ function atTheMachine(
   const { conditions, readings, tried } = folded
   const { who = 'self' } = conditions
   const told = [...readings.values()].filter(({ conditions }) => conditions.who === 'owner').length
-  const [helped] =
-    [...tried].findLast(([, came]) => came === 'helped' || came === 'as before') ?? []
+  const [helped] = [...tried].findLast(([, came]) => gotGoing(came)) ?? []
   const way = helped === undefined ? undefined : home.ways[helped]
   return [
     ...(who === 'self' ? [] : [{ label: 'At the machine', value: whoWords[who] }]),
@@ -73,7 +73,7 @@ function atTheMachine(
 function waysInVain({ tried }: Standing['folded'], { ways }: Knowledge['home']): Fact[] {
   const vain = [...tried].flatMap(([id, came]) => {
     const says = ways[id]?.says
-    if (says === undefined || (came !== 'no help' && came !== 'stopped')) return []
+    if (says === undefined || gotGoing(came)) return []
     return [`${says}, and it ${came === 'stopped' ? 'ran and stopped again' : 'did not run'}`]
   })
   return vain.map((says) => ({ label: 'Tried by phone', value: says }))

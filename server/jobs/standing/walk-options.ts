@@ -59,7 +59,8 @@ function isOtherByNow(kase: Case, folded: Folded, card: CheckCard): boolean {
   return taken !== undefined && !isAsForTheFirst(kase, folded, card, taken)
 }
 
-function impossibleChecks(
+/** Checks that are not to be asked for: skipped, done with, out of reach, or not safe yet. */
+export function impossibleChecks(
   kase: Case,
   folded: Folded,
   { meter, owner }: AtHand,

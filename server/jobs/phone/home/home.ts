@@ -131,7 +131,7 @@ export const castingOff = ({ folded, knowledge }: Standing): readonly string[] =
 
 function tryingView(input: Standing & Asked, id: string, way: Way): HomePage['trying'] {
   const { job, folded, kase, knowledge, line = 1 } = input
-  const { says, cautions, uncovers } = way
+  const { says, cautions } = way
   const steps = stepsOf(way, knowledge.home)
   const danger = dangerOf(way, folded)
   const fillings = fillingsOf(kase.machine)
@@ -152,7 +152,7 @@ function tryingView(input: Standing & Asked, id: string, way: Way): HomePage['tr
     // What can go wrong is heard before it is done.
     ...linesOf('mind', [danger]),
     ...linesOf('do', fillAll(steps.before, fillings)),
-    ...linesOf('before it runs', [...coversOn, ...(uncovers ? [knowledge.home.covers.after] : [])]),
+    ...linesOf('before it runs', [...coversOn, ...steps.covered]),
     ...(steps.start.length > 0 ? linesOf('before it runs', [knowledge.home.whole]) : []),
     ...(way.leaves ? [] : stopAtStart(input)),
     ...linesOf('do', fillAll(steps.start, fillings)),

@@ -8,6 +8,8 @@ export type Way = Home['ways'][string]
  */
 export interface WaySteps {
   readonly before: readonly string[]
+  /** Covers on again, where hands went below them. */
+  readonly covered: readonly string[]
   /** The step that starts it, where one does. */
   readonly start: readonly string[]
   readonly after: readonly string[]
@@ -21,6 +23,7 @@ export function stepsOf({ do: steps, uncovers }: Way, { covers }: Home): WayStep
   const safe = before.findIndex((step) => step.includes('{off}')) + 1
   return {
     before: uncovers ? before.toSpliced(safe, 0, covers.before) : before,
+    covered: uncovers ? [covers.after] : [],
     start: started < 0 ? [] : [steps[started] ?? ''],
     after: started < 0 ? [] : steps.slice(started + 1),
   }
