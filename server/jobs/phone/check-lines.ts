@@ -69,10 +69,14 @@ function cautionsInOrder(
   const cautions = cautionsOf(input, card)
   const anew = cautions.filter(isMade).map(({ id }) => id)
   const said = new Set([...heard].filter((id) => !anew.includes(id)))
-  const general = [...cautionsOfTheJob(input), ...cautionsEverywhere(input)]
-  const unsaid = general.filter(({ id }) => !said.has(id))
+  const unsaid = (cards: readonly CautionCard[]) => cards.filter(({ id }) => !said.has(id))
+  const ofCheck = cautions.filter((each) => !isLater(each))
   return {
-    first: cautionLines([...cautions.filter((each) => !isLater(each)), ...unsaid], said),
+    first: [
+      // Whoever stands in the way of others, or is hurt, sees to that before any machine.
+      ...cautionLines(unsaid(cautionsOfTheJob(input)), said),
+      ...cautionLines([...ofCheck, ...unsaid(cautionsEverywhere(input))], said),
+    ],
     turning: cautionLines(cautions.filter(isLater), said),
   }
 }

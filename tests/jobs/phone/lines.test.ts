@@ -147,6 +147,16 @@ describe('what is said to an owner about a check', () => {
     expect(anew.some((line) => vapour.test(line))).toBe(true)
   })
 
+  it('is asked to be out of the way and not hurt before anything is said of the machine', () => {
+    const open = { machine: 'larkfell-2i', complaint: 'no-spark', where: 'trailside', who: 'owner' }
+    const standing = shippedJob({ ...open, kit: kits } as ShippedJob, {})
+    const [first] = checkLines(
+      standing,
+      [...standing.kase.checks.values()].find(({ id }) => id.startsWith('spark-new-plug'))!,
+    )
+    expect(first!.says).toMatch(/^Get out of the way of others first/)
+  })
+
   it('is told of fuel in full again once it was smelt, until the engine has turned after that', () => {
     const open = { machine: 'pedlar-1c', complaint: 'no-spark', where: 'trailside', who: 'owner' }
     const says = (readings: Record<string, string>, check: string) => {
