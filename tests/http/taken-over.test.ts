@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { type Http, readyApp } from '../support/app.ts'
 import { post } from '../support/job.ts'
-import { caseOf, onPhone, wordsOn } from '../support/on-phone.ts'
+import { caseOf, onPhone, takeOver, wordsOn } from '../support/on-phone.ts'
 import { textIn, valueIn } from '../support/page.ts'
 
 const pedlar = caseOf('pedlar-1c', 'no-spark')
@@ -9,13 +9,6 @@ const kase = caseOf('clipwell-1m', 'no-spark')
 /** Made with the plug out and grounded, which stays, and the stop circuit apart, which its last step joins. */
 const withStopApart = 'spark-stop-at-plug'
 const card = kase.checks.get(withStopApart)!
-
-async function takeOver(http: Http, job: string, version: number) {
-  await post(http, `${job}/conditions`, {
-    ...{ version, who: 'self', where: 'bench', engine: 'cold', air: '20' },
-    ...{ set: 'hands', note: '' },
-  }).expect(303)
-}
 
 /** The box with what the owner left, and whether it comes before everything else. */
 async function left(http: Http, job: string) {

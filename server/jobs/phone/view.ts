@@ -120,11 +120,14 @@ export interface HomePage {
     readonly says: string
     readonly saying: SayingView
     readonly danger: string
+    /** More than its first sentence was said: who knows what is apart by now. */
+    readonly isBegun: boolean
     readonly action: string
     /** Where it is sent that the line was cut. */
     readonly cutOff: string
   }
-  readonly back: { readonly href: string; readonly text: string }
+  /** Another way, or back to the checks; none once a way was begun, which is answered. */
+  readonly back?: { readonly href: string; readonly text: string }
   readonly notices: CautionsView
 }
 

@@ -138,12 +138,18 @@ export const JobEventSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('accepted'), check: z.string() }),
   z.strictObject({ kind: z.literal('skipped'), check: z.string(), reason: z.string() }),
   z.strictObject({ kind: z.literal('back'), setup: z.string() }),
-  z.strictObject({ kind: z.literal('cut off'), at: z.string().nullable() }),
+  z.strictObject({
+    kind: z.literal('cut off'),
+    at: z.string().nullable(),
+    way: z.string().optional(),
+    leaves: z.array(z.string()).optional(),
+  }),
   z.strictObject({
     kind: z.literal('tried'),
     way: z.string(),
     helped: z.boolean(),
     asBefore: z.literal(true).optional(),
+    brokenOff: z.literal(true).optional(),
     leaves: z.array(z.string()).optional(),
   }),
   z.strictObject({

@@ -24,12 +24,13 @@ import type { HomePage, HomeWay } from '../view.ts'
 import { stepsOf, type Way } from './way-steps.ts'
 
 /** How to get home with this job's complaint, and with one way to try, that way sentence by sentence. */
-export function presentHome(input: Standing & Asked, trying?: string): HomePage {
+export function presentHome(input: Standing & Asked, way?: string): HomePage {
   const { job, kase, knowledge, folded } = input
   const { kit = [], afloat } = folded.conditions
   const ways = waysHome(input)
   const lacks = ({ kit: needed = [] }: Way) => needed.filter((each) => !kit.includes(each))
-  const now = ways.find(([id, way]) => id === trying && lacks(way).length === 0)
+  const now = ways.find(([id, each]) => id === way && lacks(each).length === 0)
+  const trying = now && tryingView(input, ...now)
   return {
     title: `Job ${job.id}: getting home`,
     job: ticketOf(job),
@@ -47,13 +48,16 @@ export function presentHome(input: Standing & Asked, trying?: string): HomePage 
     never: [...(afloat ? knowledge.home.afloat.never : []), ...neverOf(kase, knowledge)],
     apart: now ? [] : [...putBackByPhone(input), ...atRest(input)],
     stay: afloat ? knowledge.home.afloat.stay : knowledge.home.stay,
-    ...(now && { trying: tryingView(input, ...now) }),
-    back: now
-      ? { href: `/jobs/${job.id}/home`, text: 'Another way' }
-      : { href: `/jobs/${job.id}`, text: 'Back to the checks' },
+    ...(trying && { trying }),
+    ...(!trying?.isBegun && { back: backFrom(job.id, trying) }),
     notices: presentCautions(input, cautionsEverywhere(input)),
   }
 }
+
+const backFrom = (job: number, trying: HomePage['trying']): HomePage['back'] =>
+  trying
+    ? { href: `/jobs/${job}/home`, text: 'Another way' }
+    : { href: `/jobs/${job}`, text: 'Back to the checks' }
 
 /** However it was left: it may have been set for work for the last try. */
 const atRest = ({ kase, knowledge }: Standing): string[] =>
@@ -118,6 +122,7 @@ const triedWords: Readonly<Record<Tried, string>> = {
   helped: 'Tried, and it helped.',
   'as before': 'Tried: they went with it, and it was as before.',
   'no help': 'Tried, and it did not help.',
+  'broken off': 'Begun, and left half done.',
   stopped: 'Tried: it ran, and stopped again.',
 }
 
@@ -130,7 +135,14 @@ export function dangerOf({ danger, afloat }: Way, { conditions }: Standing['fold
 export const castingOff = ({ folded, knowledge }: Standing): readonly string[] =>
   folded.conditions.afloat ? knowledge.home.afloat.go : []
 
-function tryingView(input: Standing & Asked, id: string, way: Way): HomePage['trying'] {
+/** Labels of what hands do at the machine. */
+const isDone: ReadonlySet<string> = new Set(['put back first', 'do'])
+
+function tryingView(
+  input: Standing & Asked,
+  id: string,
+  way: Way,
+): NonNullable<HomePage['trying']> {
   const { job, folded, kase, knowledge, line = 1 } = input
   const { says, cautions } = way
   const steps = stepsOf(way, knowledge.home)
@@ -162,11 +174,13 @@ function tryingView(input: Standing & Asked, id: string, way: Way): HomePage['tr
     ...linesOf('do', fillAll(steps.after, fillings)),
     { says: 'Does it run, and can you go?', label: 'ask' },
   ]
+  const said = saying(lines, line, (number) => `/jobs/${job.id}/home?way=${id}&line=${number}`)
   return {
     id,
     says,
     danger,
-    saying: saying(lines, line, (number) => `/jobs/${job.id}/home?way=${id}&line=${number}`),
+    saying: said,
+    isBegun: lines.slice(0, said.at + 1).some(({ label }) => isDone.has(label)),
     action: `/jobs/${job.id}/tries`,
     cutOff: cutOffAction(job),
   }
