@@ -17,6 +17,7 @@ export const placeholders = [
   'run',
   'off',
   'turn',
+  'held',
   'gap',
 ] as const
 
@@ -101,11 +102,11 @@ const kept = new WeakMap<Machine, Map<string, Fillings>>()
 function worked(machine: Machine, output: string | undefined): Fillings {
   const roles = new Set(machine.parts.map(({ role }) => role))
   const names = [...roles].map((role) => [role, inWords(partsOf(machine, role, output))] as const)
-  const { stop, sparkGap, turn = usualTurn } = machine
+  const { stop, sparkGap, turn = usualTurn, held = usualHeld } = machine
   const gap = `${sparkGap.mm} mm`
   return {
     ...Object.fromEntries(names),
-    ...{ turn, gap },
+    ...{ turn, gap, held: withinSentence(held) },
     ...(stop && { run: withinSentence(stop.run), off: withinSentence(stop.off) }),
   }
 }
@@ -115,6 +116,9 @@ const withinSentence = (says: string): string => says.charAt(0).toLowerCase() + 
 
 /** How an engine is turned whose sheet says nothing else. */
 const usualTurn = 'pull the rope'
+
+/** How a machine is kept from moving off whose sheet says nothing else. */
+const usualHeld = 'out of gear, and brake on, made fast, or a driven wheel or track lifted'
 
 function inWords(parts: readonly { readonly name: string }[]): string {
   const names = parts.map(({ name }) => name)

@@ -113,6 +113,11 @@ export const Machine = z.strictObject({
   ),
   /** How it is turned over, for {turn}: "pull the rope", which is taken where this is left out. */
   turn: Words.optional(),
+  /**
+   * How it is kept from moving off before it is started, for {held}: a brake, or a boat made fast. Left out: as a
+   * machine on wheels or tracks.
+   */
+  held: Words.optional(),
   /** What stops the engine: while one of `plugs` is apart, it does not. None where what is apart stops it. */
   stop: z
     .strictObject({
