@@ -15,6 +15,7 @@ export const placeholders = [
   'role',
   'ground',
   'run',
+  'start',
   'off',
   'turn',
   'held',
@@ -107,9 +108,17 @@ function worked(machine: Machine, output: string | undefined): Fillings {
   return {
     ...Object.fromEntries(names),
     ...{ turn, gap, held: withinSentence(held) },
-    ...(stop && { run: withinSentence(stop.run), off: withinSentence(stop.off) }),
+    ...(stop && {
+      run: withinSentence(stop.run),
+      start: startOf(stop),
+      off: withinSentence(stop.off),
+    }),
   }
 }
+
+/** How it stands where it may run. */
+const startOf = ({ run, start }: NonNullable<Machine['stop']>): string =>
+  [run, start ?? []].flat().map(withinSentence).join(', ')
 
 /** As a sentence goes on with it; where one begins with it, it gets its capital back. */
 const withinSentence = (says: string): string => says.charAt(0).toLowerCase() + says.slice(1)

@@ -127,6 +127,8 @@ export const Machine = z.strictObject({
       /** How its controls stand for work, and how they hold the spark off: sentences for {run} and {off}. */
       run: Words,
       off: Words,
+      /** What else must be so before it may run, and not for a few pulls: {start} is {run} with that at its end. */
+      start: Words.optional(),
     })
     .optional(),
   /**
