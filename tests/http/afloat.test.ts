@@ -160,6 +160,20 @@ describe('a machine that drives a boat', () => {
     }
   })
 
+  it('is run hot where it is made fast, and what goes on wheels at its work', async () => {
+    const { http } = await readyApp()
+    const kit = ['plug-wrench', 'spare-plug', 'spark-tester', 'old-plugs', 'light']
+    const words = async (machine: string, check: string) => {
+      const job = await opened(http, caseOf(machine, 'dies-hot'), kit)
+      return wordsOn(http, `${job}?check=${check}&line=99`)
+    }
+    for (const check of ['spark-when-hot.top', 'new-plug-hot.top']) {
+      expect(await words('ferrymere-3t', check)).toContain('let it run where it is made fast')
+      expect(await words('ferrymere-3t', check)).not.toMatch(/work it as|the way it usually/)
+    }
+    expect(await words('larkfell-2i', 'spark-when-hot.left')).toContain('work it as when it fails')
+  })
+
   it('is held still in the words of its sheet, each machine in its own', async () => {
     const { http } = await readyApp()
     const words = async (machine: string) => {

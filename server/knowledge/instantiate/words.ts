@@ -19,6 +19,7 @@ export const placeholders = [
   'off',
   'turn',
   'held',
+  'work',
   'gap',
 ] as const
 
@@ -103,11 +104,11 @@ const kept = new WeakMap<Machine, Map<string, Fillings>>()
 function worked(machine: Machine, output: string | undefined): Fillings {
   const roles = new Set(machine.parts.map(({ role }) => role))
   const names = [...roles].map((role) => [role, inWords(partsOf(machine, role, output))] as const)
-  const { stop, sparkGap, turn = usualTurn, held = usualHeld } = machine
+  const { stop, sparkGap, turn = usualTurn, held = usualHeld, work = usualWork } = machine
   const gap = `${sparkGap.mm} mm`
   return {
     ...Object.fromEntries(names),
-    ...{ turn, gap, held: withinSentence(held) },
+    ...{ turn, gap, held: withinSentence(held), work },
     ...(stop && {
       run: withinSentence(stop.run),
       start: startOf(stop),
@@ -125,6 +126,9 @@ const withinSentence = (says: string): string => says.charAt(0).toLowerCase() + 
 
 /** How an engine is turned whose sheet says nothing else. */
 const usualTurn = 'pull the rope'
+
+/** How one is worked that has no need to stay where it is. */
+const usualWork = 'work it as when it fails'
 
 /** How a machine is kept from moving off whose sheet says nothing else. */
 const usualHeld = 'out of gear, and brake on, made fast, or a driven wheel or track lifted'

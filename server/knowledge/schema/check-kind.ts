@@ -99,7 +99,7 @@ export const Answer = z.strictObject({
   bars: Barring.optional(),
 })
 
-/** Words in a check may hold: {part} {output} {place} {pins} {wires} {limits} {connector} {role} {ground} {gap} {run} {start} {off} {turn} {held} */
+/** Words in a check may hold: {part} {output} {place} {pins} {wires} {limits} {connector} {role} {ground} {gap} {run} {start} {off} {turn} {held} {work} */
 export const CheckKind = z.strictObject({
   ...schemaKey,
   id: Name,
