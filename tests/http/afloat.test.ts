@@ -10,22 +10,6 @@ const outboard = caseOf('ferrymere-3t', 'dies-hot')
 const onPhone = (http: Http, more: Record<string, string> = {}) =>
   opened(http, outboard, ['light'], more)
 
-/** Checks that have it run, or its starter turn it. */
-const aboutARun = [
-  ['one-cylinder-dead', ['exhaust-warmth.top', 'new-plug-runs.top']],
-  ['not-charging', ['charge-volts']],
-  ['bogs-limited', ['choke-at-throttle']],
-  ['hard-start-hot', ['no-choke-hot']],
-] as const
-
-const ofTheLand = /\bbrake on\b|wheel or track|\b[Oo]utside\b|drive off|drive lifted/
-
-const aTop: Record<string, string> = {
-  'ferrymere-3t': 'top',
-  'freshet-4d': 'one',
-  'larkfell-2i': 'left',
-}
-
 describe('a machine that drives a boat', () => {
   it('is the only kind whose owner is asked whether it is on the water', async () => {
     const { http } = await readyApp()
@@ -138,52 +122,6 @@ describe('a machine that drives a boat', () => {
     expect(cowl).toBeGreaterThan(0)
     expect(castOff).toBeGreaterThan(cowl!)
     expect(gently).toBeGreaterThan(castOff!)
-  })
-
-  it('hears nothing of brakes, wheels and roads, on land or afloat', async () => {
-    const { http } = await readyApp()
-    for (const more of [{ afloat: 'yes' }, {}] as Record<string, string>[]) {
-      const kit = ['plug-wrench', 'spare-plug', 'old-plugs', 'spark-tester', 'meter', 'light']
-      for (const [complaint, checks] of aboutARun) {
-        const job = await opened(http, caseOf('ferrymere-3t', complaint), kit, more)
-        for (const check of checks) {
-          const words = await wordsOn(http, `${job}?check=${check}&line=99`)
-          expect(words).toContain('well made fast')
-          expect(words).not.toMatch(ofTheLand)
-        }
-      }
-      const job = await onPhone(http, { ...more, job: 'ferrymere-3t/one-cylinder-dead' })
-      await post(http, `${job}/repairs`, { version: 1, parts: 'cap-top' }).expect(303)
-      const gone = await wordsOn(http, `${job}?line=99`)
-      expect(gone).toContain('Go gently at first')
-      expect(/a brake or a block/.test(gone)).toBe(more.afloat !== 'yes')
-    }
-  })
-
-  it('is run hot where it is made fast, and what goes on wheels at its work', async () => {
-    const { http } = await readyApp()
-    const kit = ['plug-wrench', 'spare-plug', 'spark-tester', 'old-plugs', 'light']
-    const words = async (machine: string, check: string) => {
-      const job = await opened(http, caseOf(machine, 'dies-hot'), kit)
-      return wordsOn(http, `${job}?check=${check}&line=99`)
-    }
-    for (const check of ['spark-when-hot.top', 'new-plug-hot.top']) {
-      expect(await words('ferrymere-3t', check)).toContain('let it run where it is made fast')
-      expect(await words('ferrymere-3t', check)).not.toMatch(/work it as|the way it usually/)
-    }
-    expect(await words('larkfell-2i', 'spark-when-hot.left')).toContain('work it as when it fails')
-  })
-
-  it('is held still in the words of its sheet, each machine in its own', async () => {
-    const { http } = await readyApp()
-    const words = async (machine: string) => {
-      const job = await opened(http, caseOf(machine, 'one-cylinder-dead'))
-      return wordsOn(http, `${job}?check=exhaust-warmth.${aTop[machine]}&line=99`)
-    }
-    expect(await words('ferrymere-3t')).toContain('no line near its propeller')
-    expect(await words('freshet-4d')).toMatch(/cannot move off: .*firm and level/)
-    expect(await words('freshet-4d')).not.toMatch(ofTheLand)
-    expect(await words('larkfell-2i')).toMatch(/cannot move off: .*a driven wheel or track lifted/)
   })
 
   it('is not on the water because somebody says so of a machine on wheels', async () => {
