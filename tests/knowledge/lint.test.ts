@@ -528,6 +528,7 @@ describe('the lint of the knowledge', () => {
       'onOne: all-bad',
       'onOne: one-bad',
       /one-bad: on one output it counts as "one-bad", which is not offered there: there is good, all-wet, all-bad/,
+      'answers:',
     ],
     [
       'an answer about a spark without its least spark',

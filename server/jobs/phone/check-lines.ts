@@ -3,7 +3,8 @@ import { fades } from '../../knowledge/instantiate/setup-cards.ts'
 import { type Way, wayTo } from '../standing/as-it-stands.ts'
 import type { Standing } from '../standing/standing.ts'
 import { makeSentences, putBackSentences, stillSentences } from '../standing/way/put-back.ts'
-import { cautionsEverywhere, cautionsOfTheJob } from '../words/cautions.ts'
+import { cautionsEverywhere, cautionsOfTheJob } from '../words/cautions/cautions.ts'
+import { cautionsOf } from '../words/cautions/renewed.ts'
 import { lowerFirst, sentence, the } from '../words/sentences.ts'
 import { heardOnCall } from './heard.ts'
 import { askOrDo, cautionLines, linesOf } from './saying.ts'
@@ -65,13 +66,14 @@ function cautionsInOrder(
     !isMade(caution) &&
     !(runs && caution.engine === 'running')
   const heard = heardOnCall(input)
-  const anew = card.cautions.filter(isMade).map(({ id }) => id)
+  const cautions = cautionsOf(input, card)
+  const anew = cautions.filter(isMade).map(({ id }) => id)
   const said = new Set([...heard].filter((id) => !anew.includes(id)))
   const general = [...cautionsOfTheJob(input), ...cautionsEverywhere(input)]
   const unsaid = general.filter(({ id }) => !said.has(id))
   return {
-    first: cautionLines([...card.cautions.filter((each) => !isLater(each)), ...unsaid], said),
-    turning: cautionLines(card.cautions.filter(isLater), said),
+    first: cautionLines([...cautions.filter((each) => !isLater(each)), ...unsaid], said),
+    turning: cautionLines(cautions.filter(isLater), said),
   }
 }
 

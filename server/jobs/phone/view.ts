@@ -1,7 +1,7 @@
 import type { SentFact } from '../../web/kept.ts'
 import type { ReadingForm, SpotView } from '../check/view.ts'
 import type { Ticket } from '../standing/ticket.ts'
-import type { CautionsView } from '../words/cautions.ts'
+import type { CautionsView } from '../words/cautions/cautions.ts'
 
 /** View models of a job by phone: one sentence to say at a time, and the answers an owner gives. */
 

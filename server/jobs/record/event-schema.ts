@@ -102,6 +102,7 @@ export const JobEventSchema = z.discriminatedUnion('kind', [
     conditions: StoredConditions,
     note: z.string(),
     begun: z.string().nullish(),
+    mending: z.strictObject({ of: z.string(), fault: z.string().optional() }).optional(),
   }),
   z.strictObject({ kind: z.literal('reading'), ...made }),
   z.strictObject({ kind: z.literal('correction'), ...made }),

@@ -113,6 +113,8 @@ export type JobEvent =
       readonly note: string
       /** Taken over from an owner by phone: the check that they may have begun, or none. */
       readonly begun?: string | null | undefined
+      /** Taken over while they were told to put something right: of which check or part, and for which failure. */
+      readonly mending?: { readonly of: string; readonly fault?: string | undefined } | undefined
     }
   /** Another meter, or its leads zeroed: Ω with the probes held together, null where they are not. */
   | { readonly kind: 'meter'; readonly meter: MeterChoice; readonly zero: number | null }

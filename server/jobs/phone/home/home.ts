@@ -9,7 +9,8 @@ import type { Asked } from '../../standing/asked.ts'
 import type { Standing } from '../../standing/standing.ts'
 import { ticketOf } from '../../standing/ticket.ts'
 import { putBackSentences } from '../../standing/way/put-back.ts'
-import { cautionsEverywhere, presentCautions } from '../../words/cautions.ts'
+import { cautionsEverywhere, presentCautions } from '../../words/cautions/cautions.ts'
+import { withRenewed } from '../../words/cautions/renewed.ts'
 import { listed, lowerFirst, sentence } from '../../words/sentences.ts'
 import { askedNow } from '../asked-now.ts'
 import { cutOffAction, endOfBegun } from '../cut-off.ts'
@@ -135,7 +136,8 @@ function tryingView(input: Standing & Asked, id: string, way: Way): HomePage['tr
   const steps = stepsOf(way, knowledge.home)
   const danger = dangerOf(way, folded)
   const fillings = fillingsOf(kase.machine)
-  const cards = cautionCards(cautions, knowledge, kase.machine)
+  const ofWay = cautionCards(cautions, knowledge, kase.machine)
+  const cards = steps.start.length > 0 ? withRenewed(input, ofWay) : ofWay
   const asked = askedNow(input)
   const [back, covers] = putTogether(input)
   // What the way takes apart is not joined for it.
