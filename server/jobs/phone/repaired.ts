@@ -25,11 +25,11 @@ export function presentRepaired(input: Standing & Asked): PhoneDeed | undefined 
   if (last?.outcome !== null) return undefined
   const { trial } = knowledge.home
   const { machine } = kase
-  const after = fillAll(trial.after, fillingsOf(machine))
+  const go = folded.conditions.afloat ? castingOff(input) : trial.go
   const lines = [
     ...cautionLines(cautionCards(trial.cautions, knowledge, machine), heardOnCall(input)),
     ...(machine.stop ? stopNow(machine.stop) : []),
-    ...linesOf('before they go', [...castingOff(input), ...after]),
+    ...linesOf('before they go', fillAll([...go, ...trial.after], fillingsOf(machine))),
     { says: 'When you are there, or it does it again, ring me: has it stayed away?', label: 'ask' },
   ]
   const proof = (value: string, says: string) => ({

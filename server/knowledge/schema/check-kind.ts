@@ -103,7 +103,7 @@ export const Answer = z.strictObject({
   renews: z.array(Name).min(1).optional(),
 })
 
-/** Words in a check may hold: {part} {output} {place} {pins} {wires} {limits} {connector} {role} {ground} {gap} {run} {off} */
+/** Words in a check may hold: {part} {output} {place} {pins} {wires} {limits} {connector} {role} {ground} {gap} {run} {start} {off} {turn} {held} {work} */
 export const CheckKind = z.strictObject({
   ...schemaKey,
   id: Name,

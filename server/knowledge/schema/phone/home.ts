@@ -47,6 +47,8 @@ export const Home = z.strictObject({
   trial: z.strictObject({
     /** How it is tried, one sentence at a time, where the complaint says nothing of its own. */
     do: z.array(Words).min(1),
+    /** How what held it is let go on land; on the water `afloat.go` holds. */
+    go: z.array(Words).min(1),
     /** What to mind once it is gone, before they go. */
     after: z.array(Words).min(1),
     /** Names in `cautions.yaml`. */
