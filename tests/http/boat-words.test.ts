@@ -43,6 +43,24 @@ describe('what is said of a boat by phone', () => {
     }
   })
 
+  it('is cast off before it is tried at work, and only once', async () => {
+    const { http } = await readyApp()
+    const kase = caseOf('ferrymere-3t', 'misfires-at-speed')
+    const check = [...kase.checks.keys()].find((id) => id.startsWith('cap-look'))!
+    for (const afloat of ['yes', 'no']) {
+      const job = await opened(http, kase, ['plug-wrench', 'light'], { afloat })
+      await post(http, `${job}/readings`, { version: 1, check, choice: 'loose' }).expect(303)
+      const tried = await wordsOn(http, `${job}?line=99`)
+      const off =
+        afloat === 'yes' ? 'Anchor up or lines off only now' : 'undo what held it in place'
+      expect(tried.indexOf(off)).toBeGreaterThan(tried.indexOf('and start it'))
+      expect(tried.indexOf(off)).toBeLessThan(tried.lastIndexOf('Work it close by'))
+      const { part } = kase.checks.get(check)!
+      await post(http, `${job}/repairs`, { version: 2, parts: part! }).expect(303)
+      expect(await wordsOn(http, `${job}?line=99`)).not.toContain(off)
+    }
+  })
+
   it('is run hot where it is made fast, and what goes on wheels at its work', async () => {
     const { http } = await readyApp()
     const kit = ['plug-wrench', 'spare-plug', 'spark-tester', 'old-plugs', 'light']

@@ -21,6 +21,7 @@ import { putBackByPhone } from '../start/serves-running.ts'
 import { stopFirst } from '../start/stop-first.ts'
 import { stopAtStart } from '../start/stop-to-try.ts'
 import type { HomePage, HomeWay } from '../view.ts'
+import { castingOff } from './under-way.ts'
 import { stepsOf, type Way } from './way-steps.ts'
 
 /** How to get home with this job's complaint, and with one way to try, that way sentence by sentence. */
@@ -130,10 +131,6 @@ const triedWords: Readonly<Record<Tried, string>> = {
 export function dangerOf({ danger, afloat }: Way, { conditions }: Standing['folded']): string {
   return sentence((conditions.afloat && afloat) || danger)
 }
-
-/** What comes between an engine that runs and a boat under way. */
-export const castingOff = ({ folded, knowledge }: Standing): readonly string[] =>
-  folded.conditions.afloat ? knowledge.home.afloat.go : []
 
 /** Labels of what hands do at the machine. */
 const isDone: ReadonlySet<string> = new Set(['put back first', 'do'])

@@ -77,5 +77,7 @@ export const HomeWith = z.strictObject({
   never: z.array(Name).min(1),
   /** How an owner tries whether it is gone, where it is done otherwise. None: it cannot be tried on the spot. */
   trial: z.array(Words).optional(),
+  /** The last step of the trial is made under way: what held it is undone, and a boat cast off, before that. */
+  moves: z.literal(true).optional(),
 })
 export type HomeWith = z.infer<typeof HomeWith>
