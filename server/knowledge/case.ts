@@ -119,6 +119,8 @@ export interface CheckCard {
     }
     /** What this answer makes unsafe until a check of some kind has been made. */
     readonly bars?: Barring
+    /** Said before anything is touched. */
+    readonly untouched?: true
     /** Cautions that are said whole once more before the engine turns next. */
     readonly renews?: readonly CautionCard[]
   }[]

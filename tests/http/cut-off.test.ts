@@ -53,6 +53,10 @@ describe('a line that was cut', () => {
     const words = await wordsOn(http, job)
     const again = words.slice(words.indexOf('When they ring'), words.indexOf('Then we begin'))
     expect(again).toMatch(/It may not stop by its switch.*Set it to OFF.*Join the stop wire/)
+    // On a stop circuit nobody relies for that: the next check has it joined once more.
+    expect(await wordsOn(http, `${job}?check=cap-look.cap&line=99`)).toMatch(
+      /Unless it is so already.*Join the stop wire/,
+    )
     // Whoever takes it over then is told as well.
     await takeOver(http, job, 2)
     expect(textIn((await http.get(job)).text)).toMatch(
@@ -71,6 +75,11 @@ describe('a line that was cut', () => {
     expect(await wordsOn(http, `${page}&line=99`)).toContain('They leave it half done')
     const left = { version: 1, way: 'stop-apart', choice: 'broken-off' }
     await post(http, `${job}/tries`, left).expect(303)
+    // It opened a cover, and said before anything else how all goes back.
+    expect(await wordsOn(http, job)).toMatch(
+      /Before anything else.*Join the stop wire.*Put every cover on again/,
+    )
+    expect(await wordsOn(http, `${job}/home`)).toContain('Put every cover on again')
     expect(await wordsOn(http, `${job}/home?way=caps-on&line=99`)).toMatch(
       /Unless it is so already.*Join the stop wire/,
     )

@@ -41,7 +41,51 @@ describe('what an owner by phone is asked', () => {
   })
 })
 
+describe('a question that may end a check at once', () => {
+  it('takes its answer there, and leaves what was to be put back as it may be', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http, single)
+    const looked = { version: 1, check: 'plugs-look', choice: 'good' }
+    await post(http, `${job}/readings`, looked).expect(303)
+    const page = `${job}?check=added-off`
+    const all = (await http.get(`${page}&line=99`).expect(200)).text
+    const lines = [...all.matchAll(/<li><b>[^<]+<\/b> ([^<]+)/g)].map(([, says]) => says!)
+    const at = lines.findIndex((says) => says.startsWith('If nothing was')) + 1
+    expect(at).toBeGreaterThan(1)
+    expect(await wordsOn(http, `${page}&line=${at}`)).toContain('Nothing was added')
+    expect(await wordsOn(http, `${page}&line=${at + 1}`)).not.toContain('Nothing was added')
+    const none = { version: 2, check: 'added-off', choice: 'none' }
+    await post(http, `${job}/readings`, none).expect(303)
+    // The plugs were out, and nobody was told to put them back.
+    expect(await wordsOn(http, `${job}?check=reseat-connectors&line=99`)).toMatch(
+      /Unless it is so already.*screw every spark plug in/i,
+    )
+  })
+})
+
 describe('a way home', () => {
+  it('has hands off plugs and covers before it is set for work', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http, single, ['tape', 'light'])
+    for (const way of ['controls-home', 'stop-apart', 'caps-on']) {
+      expect(await wordsOn(http, `${job}/home?way=${way}`)).toMatch(
+        /cannot start.*Every spark plug is screwed in.*(Put every cover on again.*)?stop switch at RUN.*pull the rope/,
+      )
+    }
+  })
+
+  it('says on the way only what holds on the way', async () => {
+    const { http } = await readyApp()
+    const kit = ['plug-wrench', 'spare-plug', 'tape', 'light']
+    const said = { 'other-plug': 'ruins the thread', 'stop-apart': 'a hand at the tap or choke' }
+    for (const [way, danger] of Object.entries(said)) {
+      const job = await onPhone(http, single, kit)
+      expect(await wordsOn(http, `${job}/home?way=${way}`)).toContain(danger)
+      await post(http, `${job}/tries`, { version: 1, way, choice: 'helped' }).expect(303)
+      expect((await wordsOn(http, `${job}?line=99`)).includes(danger)).toBe(way === 'stop-apart')
+    }
+  })
+
   it('has covers off after its first step and on again before it is started', async () => {
     const { http } = await readyApp()
     const job = await onPhone(http, single, ['tape', 'light'])

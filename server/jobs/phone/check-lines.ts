@@ -8,6 +8,7 @@ import { cautionsOf } from '../words/cautions/renewed.ts'
 import { lowerFirst, sentence, the } from '../words/sentences.ts'
 import { heardOnCall } from './heard.ts'
 import { askOrDo, cautionLines, linesOf } from './saying.ts'
+import { offFirst } from './start/off-first.ts'
 import { stopFirst } from './start/stop-first.ts'
 import { startsIt, stopAtStart, stopLater } from './start/stop-to-try.ts'
 import type { Line } from './view.ts'
@@ -24,18 +25,21 @@ export function checkLines(input: Standing, card: CheckCard, again = false): Lin
   const { first, turning } = cautionsInOrder(input, card, way)
   const says = stopLater(card.phone, kase.machine).map(askOrDo)
   const endsIt = says[0]?.says.endsWith('?') && says[1]?.says.startsWith('If ')
-  const opening = endsIt && !card.asked ? says.slice(0, 2) : []
+  const [asks, ends] = endsIt && !card.asked ? says : []
+  const opening = asks && ends ? [asks, { ...ends, opens: true } as const] : []
   return [
     ...(again ? [onceMore] : []),
     ...first,
     // What may end it at once is asked before anything is put back for it.
     ...opening,
     ...(card.asked ? [] : stopFirst(input)),
-    ...linesOf('put back first', putBackSentences(way.putBack, kase.machine, 'by phone')),
-    ...(startsIt(card, input.knowledge) ? stopAtStart(input) : []),
-    ...linesOf('make ready', [
-      ...stillSentences(way.still, 'by phone'),
-      ...makeSentences(way.make, 'by phone'),
+    ...offFirst(input, way, [
+      ...linesOf('put back first', putBackSentences(way.putBack, kase.machine, 'by phone')),
+      ...(startsIt(card, input.knowledge) ? stopAtStart(input) : []),
+      ...linesOf('make ready', [
+        ...stillSentences(way.still, 'by phone'),
+        ...makeSentences(way.make, 'by phone'),
+      ]),
     ]),
     ...turning,
     ...about(input, card),

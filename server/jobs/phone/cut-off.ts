@@ -1,11 +1,12 @@
 import { cautionCards } from '../../knowledge/instantiate/caution-cards.ts'
 import { phoneWords } from '../../knowledge/instantiate/setup-cards.ts'
 import { sentencesIn } from '../../knowledge/instantiate/words.ts'
-import { asItStands, type Step, toPutBack } from '../standing/as-it-stands.ts'
+import type { CutOff } from '../record/fold.ts'
+import { beforeTheCut, type Step, toPutBack } from '../standing/as-it-stands.ts'
 import type { Standing } from '../standing/standing.ts'
-import type { AsItStands } from '../standing/way/state.ts'
 import { askedNow } from './asked-now.ts'
 import { putBackByPhone } from './start/serves-running.ts'
+import type { PhonePage } from './view.ts'
 
 /** What is apart, and what a check that was begun may have taken apart: nobody knows how far they had come. */
 export function perhapsApart(
@@ -43,18 +44,6 @@ export const lineCut = (job: Standing['job']) => ({
   says: 'The line was cut',
 })
 
-/** As it stood when the line went dead, with what may be apart by then; afterwards it counts as put together. */
-function beforeCut({ kase, job, folded: { cutOff } }: Standing): AsItStands {
-  const events = job.events.slice(0, -1)
-  const { way, leaves } = cutOff ?? {}
-  const at = job.events.at(-1)?.at
-  const half =
-    way === undefined || at === undefined
-      ? []
-      : [{ event: { kind: 'tried', way, helped: false, brokenOff: true, leaves } as const, at }]
-  return asItStands(kase, { ...job, events: [...events, ...half] })
-}
-
 /** What to know of a way home that was begun, while what it takes apart may keep the switch from stopping it. */
 function mayRunOn({ knowledge, kase }: Standing, name: string): string[] {
   const way = knowledge.home.ways[name]
@@ -65,17 +54,28 @@ function mayRunOn({ knowledge, kase }: Standing, name: string): string[] {
     .flatMap(({ phone }) => sentencesIn(phone))
 }
 
+/** What goes back after the line was cut, or a way home left half done, last made first. */
+export function backAfterCut(input: Standing, { at, way }: CutOff): readonly string[] {
+  const { kase, job, knowledge } = input
+  const before = { kase, asItStands: beforeTheCut(kase, job) }
+  const { ways, covers } = knowledge.home
+  return [
+    ...endOfBegun(kase, at),
+    ...putBackByPhone(input, perhapsApart(before, at)),
+    ...(ways[way ?? '']?.uncovers ? [covers.after] : []),
+  ]
+}
+
 /**
  * What to ask first when they ring again after the line went dead: nobody knows how far they had come. Nothing
  * where it did not, or where something was taken since.
  */
-export function afterCutOff(input: Standing): readonly string[] | undefined {
-  const { folded, kase, knowledge } = input
+export function afterCutOff(input: Standing): PhonePage['again'] {
+  const { folded, knowledge } = input
   if (folded.cutOff === undefined) return undefined
   const { at, way } = folded.cutOff
-  const apart = putBackByPhone(input, perhapsApart({ kase, asItStands: beforeCut(input) }, at))
-  const back = [...endOfBegun(kase, at), ...apart]
-  return [
+  const back = backAfterCut(input, folded.cutOff)
+  const says = [
     'Are you safe, warm and out of the way of others?',
     ...(folded.conditions.afloat ? knowledge.home.afloat.first : []),
     ...(way === undefined ? [] : mayRunOn(input, way)),
@@ -91,4 +91,9 @@ export function afterCutOff(input: Standing): readonly string[] | undefined {
       ? 'Then we begin again from the first sentence.'
       : 'Then we begin this check again from its first sentence.',
   ]
+  const hasRung = input.job.events.at(-1)?.event.kind === 'cut off'
+  return {
+    title: hasRung ? 'When they ring again, first ask:' : 'Before anything else, ask:',
+    says,
+  }
 }

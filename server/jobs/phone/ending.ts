@@ -115,7 +115,7 @@ function gotHome({ job, folded, knowledge }: Standing): Line[] | undefined {
     linesOf('on the way', [
       'It runs now, so unplug and change nothing more on it.',
       ...(way.leaves ? [] : ['Stop it as you always do, and at once where anything is odd.']),
-      dangerOf(way, folded),
+      ...(way.dangerLasts ? [dangerOf(way, folded)] : []),
       'Ring again if it stops.',
       'At home, have a workshop look at it before it runs again.',
     ])

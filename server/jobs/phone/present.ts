@@ -98,6 +98,7 @@ function presentPhoneCheck(input: Standing & Asked, card: CheckCard): PhoneCheck
     id: card.id,
     title: titleOf(card.title, again),
     saying: said,
+    atOnce: lines[said.at]?.opens ? answersOf(card, ({ untouched }) => untouched === true) : [],
     keepsAnswer: said.next !== undefined && lines.findIndex(isTheQuestion(card)) <= said.at,
     ...(card.spot?.connector && {
       spot: presentSpot(card.spot, knowledge.colours, { isApart: isReadApart(card) }),
@@ -116,12 +117,19 @@ function presentPhoneCheck(input: Standing & Asked, card: CheckCard): PhoneCheck
       ...(form.kept !== undefined && { kept: form.kept }),
       asks: questions.join(' ') || card.asks,
       heard: questions.length <= 1 && lines.at(-1)?.says === card.asks,
-      answers: (card.answers ?? []).map(({ id, phone }) => ({ id, says: upperFirst(phone) })),
+      answers: answersOf(card),
       skip: { action: `/jobs/${job.id}/skips`, reasons: ownersReasons },
       cutOff: cutOffAction(job),
     },
   }
 }
+
+type Answer = NonNullable<CheckCard['answers']>[number]
+
+const answersOf = (
+  { answers = [] }: CheckCard,
+  isMeant: (answer: Answer) => boolean = () => true,
+) => answers.filter(isMeant).map(({ id, phone }) => ({ id, says: upperFirst(phone) }))
 
 const isTheQuestion =
   ({ asks }: CheckCard) =>

@@ -12,6 +12,8 @@ export interface Line {
   readonly label: string
   /** The signal word, where it is a caution. */
   readonly signal?: string
+  /** The question that opens a check was asked, and one answer to it ends the check. */
+  readonly opens?: true
 }
 
 /** All there is to say about one thing, and the sentence that stands large now. */
@@ -35,8 +37,8 @@ export interface PhonePage {
   readonly notice?: string
   /** What was sent with it and has no field on this page. */
   readonly sent?: readonly SentFact[]
-  /** The line went dead: what to say first when they ring again. */
-  readonly again?: readonly string[]
+  /** The line went dead, or a way home was left half done: what to say before anything else. */
+  readonly again?: { readonly title: string; readonly says: readonly string[] }
   /** What came back last and what it meant, for whoever holds the phone at this end. */
   readonly last?: {
     readonly says: string
@@ -59,6 +61,8 @@ export interface PhoneCheck {
   readonly saying: SayingView
   /** The question is asked, and there is more to say before its answer is set down. */
   readonly keepsAnswer: boolean
+  /** The question that opens it is asked, and these answers end it there. */
+  readonly atOnce: readonly { readonly id: string; readonly says: string }[]
   /** What "the pin that I name" is: the pins and wires, where there are any. */
   readonly spot?: SpotView
   /** What a good one shows, where it is measured: for this end of the line only. */

@@ -43,11 +43,11 @@ export interface Folded {
   readonly putRight: ReadonlyMap<string, PutRight>
   /** Failures that an owner put right while the complaint stayed. */
   readonly curedInVain: readonly string[]
-  /** Where the line went dead, as long as nothing was taken since. */
+  /** Where the line went dead, or a way home was left half done, as long as nothing was taken since. */
   readonly cutOff?: CutOff
 }
 
-export type CutOff = Extract<JobEvent, { kind: 'cut off' }>
+export type CutOff = Pick<Extract<JobEvent, { kind: 'cut off' }>, 'at' | 'way'>
 export type Opened = Extract<JobEvent, { kind: 'opened' }>
 
 export interface Recorded {
@@ -188,9 +188,11 @@ function cameOf(event: Extract<JobEvent, { kind: 'tried' }>): Tried {
   return event.helped ? 'helped' : 'no help'
 }
 
-/** Whatever was taken after it says that the line stood again. */
+/** Whatever was taken after it says that the line stood again, or that a way left half done was put right. */
 function cutOffAt(last: JobEvent | undefined): Pick<Folded, 'cutOff'> {
-  return last?.kind === 'cut off' ? { cutOff: last } : {}
+  if (last?.kind === 'cut off') return { cutOff: last }
+  const isHalfDone = last?.kind === 'tried' && last.brokenOff
+  return isHalfDone ? { cutOff: { at: null, way: last.way } } : {}
 }
 
 /** The parts that were repaired while the complaint stayed: they are no suspects any more. */

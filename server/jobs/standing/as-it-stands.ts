@@ -1,7 +1,8 @@
 import type { Stands } from '../../diagnosis/model/stands.ts'
 import type { Case, CheckCard, SetupCard } from '../../knowledge/case.ts'
 import { stays } from '../../knowledge/instantiate/setup-cards.ts'
-import { asides, type StoredJob } from '../record/events.ts'
+import type { Touches } from '../../measure/reading/reading.ts'
+import { asides, type JobEvent, type StoredJob } from '../record/events.ts'
 import { noToolHere } from '../words/skip-reasons.ts'
 import { fadingAfter, lastingFor } from './way/fading.ts'
 import { onlyStop, perhapsAsBefore, perhapsBegun, whole } from './way/perhaps.ts'
@@ -14,19 +15,30 @@ import { type AsItStands, together } from './way/state.ts'
  * withdraw or accept a reading, to answer a question or to write down a repair. To prove a repair,
  * everything was put together.
  */
-export function asItStands({ checks }: Pick<Case, 'checks'>, { events }: StoredJob): AsItStands {
+export const asItStands = (kase: Pick<Case, 'checks'>, job: StoredJob): AsItStands =>
+  replayed(kase, job).now
+
+/** What may be apart where the line went dead last, or a way home was left half done, and nothing was taken since. */
+export const beforeTheCut = (kase: Pick<Case, 'checks'>, job: StoredJob): AsItStands =>
+  replayed(kase, job).beforeCut
+
+function replayed(
+  { checks }: Pick<Case, 'checks'>,
+  { events }: StoredJob,
+): { readonly now: AsItStands; readonly beforeCut: AsItStands } {
   let now = together
   let beforeProof = together
-  // What may be apart where the line went dead and nobody rang again.
   let beforeCut = together
   for (const { event } of events) {
-    if (event.kind === 'cut off') beforeCut = halfDone(now, setupsNamed(checks, event.leaves ?? []))
+    if (isCut(event)) beforeCut = halfDone(now, setupsNamed(checks, event.leaves ?? []))
     else if (!asides.includes(event.kind)) beforeCut = together
     switch (event.kind) {
       case 'reading':
       case 'take': {
         const card = checks.get(event.check)
-        if (card && !card.asked) now = afterwards(now, card)
+        if (card && !card.asked) {
+          now = isUntouched(card, event.touches) ? perhapsBegun(now, card) : afterwards(now, card)
+        }
         break
       }
       case 'skipped': {
@@ -53,8 +65,7 @@ export function asItStands({ checks }: Pick<Case, 'checks'>, { events }: StoredJ
         beforeProof = together
         break
       case 'cut off':
-        // When they ring again, all that may be apart is put back before anything else.
-        now = together
+        now = allBack(beforeCut)
         break
       case 'conditions':
         // Whoever takes it over was not there when it was left.
@@ -68,15 +79,33 @@ export function asItStands({ checks }: Pick<Case, 'checks'>, { events }: StoredJ
         // Whatever was in the way of another try went back before it.
         if (event.came === 'still there') now = together
         break
-      case 'tried': {
-        const leaves = setupsNamed(checks, event.leaves ?? [])
-        now = event.brokenOff ? halfDone(now, leaves) : { ...together, setups: leaves }
+      case 'tried':
+        now = event.brokenOff
+          ? allBack(beforeCut)
+          : { ...together, setups: setupsNamed(checks, event.leaves ?? []) }
         break
-      }
     }
   }
-  return now
+  return { now, beforeCut }
 }
+
+/** It was answered before anything was touched, or after all. */
+function isUntouched({ answers = [] }: CheckCard, touches: Touches): boolean {
+  const last = touches.at(-1)
+  return answers.some(
+    ({ id, untouched }) => untouched && last?.kind === 'answer' && last.answer === id,
+  )
+}
+
+/** Nobody knows how far they had come. */
+const isCut = (event: JobEvent): event is Extract<JobEvent, { kind: 'cut off' | 'tried' }> =>
+  event.kind === 'cut off' || (event.kind === 'tried' && event.brokenOff === true)
+
+/** All that may be apart is put back before anything else is asked; but on a stop circuit nobody relies for that. */
+const allBack = ({ setups, unsure }: AsItStands): AsItStands => ({
+  ...together,
+  unsure: [...setups, ...unsure].filter(({ stopOff }) => stopOff),
+})
 
 /** A way home was begun, for which all else goes back first: nobody knows what is back, and what is apart for it. */
 const halfDone = (now: AsItStands, setups: readonly SetupCard[]): AsItStands =>

@@ -41,7 +41,7 @@ export function checkCard(
   const spoken = sentencesIn(say(kind.phone))
   const which = outputAnswers(check, machine)
   const answers = (which ?? offeredOn(kind, machine))?.map(
-    ({ id, says, phone, bars, mend, renews }) => ({
+    ({ id, says, phone, bars, mend, renews, untouched }) => ({
       id,
       says: say(says),
       phone: say(phone ?? says),
@@ -54,6 +54,7 @@ export function checkCard(
         },
       }),
       ...(bars && { bars }),
+      ...(untouched && { untouched }),
       ...(renews && { renews: cautionCards(renews, knowledge, machine) }),
     }),
   )

@@ -99,6 +99,8 @@ export const Answer = z.strictObject({
     .optional(),
   /** After this answer nothing is done with the engine so, until a check of that kind has been made. */
   bars: Barring.optional(),
+  /** Said before anything is touched, so that what the check has put back and made ready may be as it was. */
+  untouched: z.literal(true).optional(),
   /** Cautions that are said whole once more before the engine turns next, whoever has heard them: it smells of fuel. */
   renews: z.array(Name).min(1).optional(),
 })

@@ -147,6 +147,19 @@ describe('what is said to an owner about a check', () => {
     expect(anew.some((line) => vapour.test(line))).toBe(true)
   })
 
+  it('has it switched off before the first hand, and says so once', () => {
+    const open = { machine: 'pedlar-1c', complaint: 'no-spark', where: 'trailside', who: 'owner' }
+    const standing = shippedJob({ ...open, kit: kits } as ShippedJob, {})
+    const says = checkLines(standing, standing.kase.checks.get('spark-stop-at-plug')!).map(
+      (line) => line.says,
+    )
+    const off = says.findIndex((line) => line.startsWith('See that it cannot start'))
+    const cover = says.findIndex((line) => /engine cover/.test(line))
+    expect(off).toBeGreaterThanOrEqual(0)
+    expect(off).toBeLessThan(cover)
+    expect(says.filter((line) => line === says[off])).toHaveLength(1)
+  })
+
   it('is asked to be out of the way and not hurt before anything is said of the machine', () => {
     const open = { machine: 'larkfell-2i', complaint: 'no-spark', where: 'trailside', who: 'owner' }
     const standing = shippedJob({ ...open, kit: kits } as ShippedJob, {})

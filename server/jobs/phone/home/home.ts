@@ -13,7 +13,7 @@ import { cautionsEverywhere, presentCautions } from '../../words/cautions/cautio
 import { withRenewed } from '../../words/cautions/renewed.ts'
 import { listed, lowerFirst, sentence } from '../../words/sentences.ts'
 import { askedNow } from '../asked-now.ts'
-import { cutOffAction, endOfBegun } from '../cut-off.ts'
+import { backAfterCut, cutOffAction, endOfBegun } from '../cut-off.ts'
 import { heardOnCall } from '../heard.ts'
 import { cautionLines, linesOf, saying } from '../saying.ts'
 import { putTogether } from '../start/put-together.ts'
@@ -47,7 +47,7 @@ export function presentHome(input: Standing & Asked, way?: string): HomePage {
         return `${way.says} (needs ${listed(things)}).`
       }),
     never: [...(afloat ? knowledge.home.afloat.never : []), ...neverOf(kase, knowledge)],
-    apart: now ? [] : [...putBackByPhone(input), ...atRest(input)],
+    apart: now ? [] : [...putBackFirst(input), ...atRest(input)],
     stay: afloat ? knowledge.home.afloat.stay : knowledge.home.stay,
     ...(trying && { trying }),
     ...(!trying?.isBegun && { back: backFrom(job.id, trying) }),
@@ -59,6 +59,9 @@ const backFrom = (job: number, trying: HomePage['trying']): HomePage['back'] =>
   trying
     ? { href: `/jobs/${job}/home`, text: 'Another way' }
     : { href: `/jobs/${job}`, text: 'Back to the checks' }
+
+const putBackFirst = (input: Standing): readonly string[] =>
+  input.folded.cutOff ? backAfterCut(input, input.folded.cutOff) : putBackByPhone(input)
 
 /** However it was left: it may have been set for work for the last try. */
 const atRest = ({ kase, knowledge }: Standing): string[] =>
@@ -156,15 +159,18 @@ function tryingView(
     ...linesOf('first', folded.conditions.afloat ? knowledge.home.afloat.first : []),
     ...cautionLines(cards, heardOnCall(input)),
     ...stopFirst(input),
-    ...linesOf('put back first', [
-      ...endOfBegun(kase, asked),
-      ...putBackSentences(first, kase.machine, 'by phone'),
-    ]),
+    ...linesOf(
+      'put back first',
+      folded.cutOff
+        ? backAfterCut(input, folded.cutOff)
+        : [...endOfBegun(kase, asked), ...putBackSentences(first, kase.machine, 'by phone')],
+    ),
     // What can go wrong is heard before it is done.
     ...linesOf('mind', [danger]),
     ...linesOf('do', fillAll(steps.before, fillings)),
-    ...linesOf('before it runs', [...coversOn, ...steps.covered]),
+    // What a cover hides is seen to before it is on.
     ...(steps.start.length > 0 ? linesOf('before it runs', [knowledge.home.whole]) : []),
+    ...linesOf('before it runs', [...coversOn, ...steps.covered]),
     ...(way.leaves ? [] : stopAtStart(input)),
     ...linesOf('do', fillAll(steps.start, fillings)),
     ...linesOf('before you go', castingOff(input)),

@@ -21,6 +21,8 @@ const Way = z.strictObject({
   danger: Words,
   /** The same on the water, where that is otherwise. */
   afloat: Words.optional(),
+  /** It holds while they go as well, and is said once more when they are off. */
+  dangerLasts: z.literal(true).optional(),
   /** Hands have to go below covers: it is said that they come off, and that they go on again before the start. */
   uncovers: z.literal(true).optional(),
   /** Set-ups that hold from then on, by name in `setups.yaml`: whoever has it next puts them back. */
@@ -42,6 +44,8 @@ export const Home = z.strictObject({
   /** Said before a way is started, whatever was apart. */
   whole: Words,
   /** How it is left, whatever was tried last. */
+  /** Said before the first hand goes to it. */
+  off: Words,
   rest: z.array(Words).min(1),
   /** Whether it is gone, once something was put right. */
   trial: z.strictObject({
