@@ -126,7 +126,7 @@ const newsFrom = 0.2
 
 /** Of a reading that leaves it open: why, and what would help. */
 function whyUnsure(
-  { kase, folded }: Standing,
+  { kase, folded, walk }: Standing,
   card: CheckCard,
   measured: Judged['measured'],
 ): string {
@@ -134,6 +134,6 @@ function whyUnsure(
   const taken = folded.readings.get(card.id)
   if (!measured || !by || !taken || measured.decision !== 'undecided') return ''
   const { touches } = partedTakes(kase, folded, card, taken).first
-  const [first = ''] = noteSentences(measured, by, touches)
+  const [first = ''] = noteSentences(measured, by, touches, walk.step.kind === 'named')
   return first
 }

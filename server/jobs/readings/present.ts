@@ -77,7 +77,8 @@ function worth(
   id: string,
   open: boolean,
 ): Worth {
-  const { folded, meter, kase } = input
+  const { folded, meter, kase, walk } = input
+  const isNamed = walk.step.kind === 'named'
   const { measured } = judged
   const card = kase.checks.get(check)
   if (card === undefined) return nothing
@@ -90,13 +91,18 @@ function worth(
 
   const { first } = partedTakes(kase, folded, card, named(folded.readings, check))
   const { manner, touches, conditions } = first
-  const { svg, ...words } = told(measured, `${id} ${parted}`, () => {
+  const { svg, ...words } = told(measured, `${id} ${parted} ${isNamed}`, () => {
     const at = circumstances(by, meter, conditions, manner)
     const budget = presentBudget(measured, by, at)
     return {
       touched: touchedWords(measured, touches, by),
       corrected: correctedSentences(measured, at),
-      notes: noteSentences(parted === '' ? measured : withoutTouchAgain(measured), by, touches),
+      notes: noteSentences(
+        parted === '' ? measured : withoutTouchAgain(measured),
+        by,
+        touches,
+        isNamed,
+      ),
       sure: sureWords(measured),
       ...(budget && { budget }),
       svg: presentScale(id, measured, by, at),
