@@ -56,6 +56,16 @@ describe('what a page tells people to do', () => {
     )
   })
 
+  it('has in its minutes what it waits for after it has turned the engine itself', () => {
+    const later = ({ card }: Page) => card.do.slice(2).join(' ')
+    const turnsAndWaits = (page: Page) =>
+      page.card.engine !== 'stopped' && /wait five minutes/i.test(later(page))
+    expect(breaking(turnsAndWaits, ({ card }) => card.minutes > 5)).toEqual([])
+    const unplugged = pages.find(({ card }) => card.id === 'spark-stop-unplugged')!
+    const { minutes } = shippedKnowledge().checkKinds.get('spark-stop-unplugged')!
+    expect(unplugged.card.minutes).toBe(minutes + 5)
+  })
+
   it('has looked at first what its own steps may cure', () => {
     const screwsHome = ({ card }: Page) =>
       card.engine === 'stopped' &&

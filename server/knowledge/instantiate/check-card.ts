@@ -12,6 +12,7 @@ import { forbidsFor } from './forbids.ts'
 import type { LimitsOf, PlannedCheck } from './planned-check.ts'
 import { phoneWords } from './setup-cards.ts'
 import { coversFor, lastSteps, setupsFor } from './setups.ts'
+import { waitAfterTurning } from './waits.ts'
 import { countedAs, offeredOn } from './where/offered.ts'
 import { outputsServed, partsOf } from './where/outputs.ts'
 import { pinsInWords, spotOf, wiresInWords } from './where/spot.ts'
@@ -38,6 +39,7 @@ export function checkCard(
     ground: loose ? 'the core' : 'the engine',
   }
   const say = (text: string) => fill(text, fillings)
+  const steps = [...kind.do.map(say).filter(Boolean), ...last]
   const spoken = sentencesIn(say(kind.phone))
   const which = outputAnswers(check, machine)
   const answers = (which ?? offeredOn(kind, machine))?.map(({ id, says, phone, bars, mend }) => ({
@@ -61,10 +63,10 @@ export function checkCard(
     engine: kind.engine,
     where: kind.where,
     tools: toolsFor(check, knowledge, machine),
-    minutes: kind.minutes,
+    minutes: kind.minutes + waitAfterTurning(knowledge, kind.engine, steps),
     setups,
     forbids: loose ? [] : forbidsFor(check, setups, knowledge, machine),
-    do: [...kind.do.map(say).filter(Boolean), ...last],
+    do: steps,
     phone: [...spoken, ...lastSteps(setups, machine, phoneWords).flatMap(sentencesIn)],
     asks: spoken.findLast((each) => each.endsWith('?')) ?? spoken.at(-1) ?? '',
     why: say(kind.why),
