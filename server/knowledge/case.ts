@@ -77,6 +77,8 @@ export interface CheckCard {
   readonly meter?: string
   /** Minutes of the check itself; set-ups come on top. */
   readonly minutes: number
+  /** Minutes of these that it waits at its end, once it has turned the engine and been read. Left out: none. */
+  readonly waits?: number
   /** In the order in which they are made: covers, connectors, what is fitted. */
   readonly setups: readonly SetupCard[]
   /** What has to be put back before it is made, each with its way back. */

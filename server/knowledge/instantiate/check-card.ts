@@ -40,6 +40,7 @@ export function checkCard(
   }
   const say = (text: string) => fill(text, fillings)
   const steps = [...kind.do.map(say).filter(Boolean), ...last]
+  const waits = waitAfterTurning(knowledge, kind.engine, steps)
   const spoken = sentencesIn(say(kind.phone))
   const which = outputAnswers(check, machine)
   const answers = (which ?? offeredOn(kind, machine))?.map(({ id, says, phone, bars, mend }) => ({
@@ -63,7 +64,8 @@ export function checkCard(
     engine: kind.engine,
     where: kind.where,
     tools: toolsFor(check, knowledge, machine),
-    minutes: kind.minutes + waitAfterTurning(knowledge, kind.engine, steps),
+    minutes: kind.minutes + waits,
+    ...(waits > 0 && { waits }),
     setups,
     forbids: loose ? [] : forbidsFor(check, setups, knowledge, machine),
     do: steps,
