@@ -10,6 +10,7 @@ import type { Conditions } from '../record/events.ts'
 import { canBeMadeAnew } from '../record/fold.ts'
 import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
+import { conditionsAt } from '../standing/way/still-hot.ts'
 import { readWords } from '../words/reading-words.ts'
 import { degrees, lowerFirst } from '../words/sentences.ts'
 import { skipReasons } from '../words/skip-reasons.ts'
@@ -56,7 +57,8 @@ export function presentForm(
   card: CheckCard,
   taking: Purpose,
 ): ReadingForm {
-  const { job, folded, judged, kase, refused, skipRefused } = input
+  const { job, folded, judged, kase, asItStands, refused, skipRefused } = input
+  const conditions = conditionsAt(asItStands, card, folded.conditions)
   const corrected = taking === 'correction' ? folded.readings.get(card.id) : undefined
   const tried = refused?.check === card.id ? refused : undefined
   const skipped = skipRefused?.check === card.id ? skipRefused : undefined
@@ -65,7 +67,7 @@ export function presentForm(
   return {
     action: `/jobs/${job.id}/${nouns[taking]}`,
     label: card.measurand
-      ? fieldLabel(card.measurand, folded.conditions, folded.readings.get(card.id)?.manner.warmth)
+      ? fieldLabel(card.measurand, conditions, folded.readings.get(card.id)?.manner.warmth)
       : questions[taking],
     hint: measured ? hint(measured, places) : '',
     ...(measured && {
@@ -80,7 +82,7 @@ export function presentForm(
     submit: corrected ? 'Correct' : 'Take it',
     // Made once more, the part is as warm as it was.
     ...(taking !== 'take' &&
-      presentManner(card, folded.conditions, {
+      presentManner(card, conditions, {
         manner: folded.readings.get(card.id)?.manner,
         tried,
       })),
