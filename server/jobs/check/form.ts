@@ -14,6 +14,7 @@ import { conditionsAt } from '../standing/way/still-hot.ts'
 import { readWords } from '../words/reading-words.ts'
 import { degrees, lowerFirst } from '../words/sentences.ts'
 import { skipReasons } from '../words/skip-reasons.ts'
+import { presentCells } from './cells.ts'
 import { presentManner } from './manner.ts'
 import { meterKeys } from './meter-keys.ts'
 import type { ReadingForm } from './view.ts'
@@ -77,6 +78,7 @@ export function presentForm(
         keys: meterKeys(measured),
       },
     }),
+    ...presentCells(card, tried?.typed ?? corrected?.typed ?? ''),
     answers: card.answers ?? [],
     typed: tried?.typed ?? corrected?.typed ?? '',
     submit: corrected ? 'Correct' : 'Take it',

@@ -105,7 +105,7 @@ function rowOf(
   const { measured } = judged
   const shown = {
     ...shownOf(card, recorded),
-    typed: by && measured ? typed : readWords(card, judged),
+    typed: by && measured ? typed : [readWords(card, judged), typed].filter(Boolean).join(': '),
     word: verdictWord(card, judged),
     means: [partedWords(kase, card, judged), means].filter(Boolean).join(' '),
   }

@@ -85,7 +85,9 @@ function worth(
   const by = card.measurand
   const parted = partedWords(kase, card, judged)
   const besides = parted === '' ? [] : [parted]
-  if (by === undefined) return { ...nothing, notes: besides }
+  if (by === undefined) {
+    return { ...nothing, touched: folded.readings.get(check)?.typed ?? '', notes: besides }
+  }
   const more = furtherTake(input, check, by, id)
   if (measured === null) return { ...nothing, ...more }
 

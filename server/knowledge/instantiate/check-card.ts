@@ -77,6 +77,7 @@ export function checkCard(
     outcomes: outcomesOf(check, knowledge, machine),
     ...(isSomeGone && { countedAs: counted }),
     ...(check.part && { part: check.part.id }),
+    ...(kind.oneWay && { oneWay: kind.oneWay }),
     ...(kind.teach && { teach: say(kind.teach) }),
     ...(kind.asked && { asked: true }),
     ...(kind.cools && { cools: true }),
