@@ -7,7 +7,8 @@ import type { Asked } from '../standing/asked.ts'
 import { barredBy, barringsOf } from '../standing/barred.ts'
 import type { Standing } from '../standing/standing.ts'
 import { conditionsAt } from '../standing/way/still-hot.ts'
-import { cautionsOfTheJob, presentCautions } from '../words/cautions.ts'
+import { cautionsOfTheJob, presentCautions } from '../words/cautions/cautions.ts'
+import { cautionsOf } from '../words/cautions/renewed.ts'
 import type { Fact } from '../words/fact.ts'
 import { limitsNow, limitsWords } from '../words/limits-now.ts'
 import { degrees, listed, lowerFirst, sentence, titleOf, upperFirst } from '../words/sentences.ts'
@@ -46,7 +47,7 @@ export function presentCheck(
     id: card.id,
     title: titleOf(card.title, taking === 'take'),
     standing: standing(taking, proposed),
-    cautions: presentCautions(input, [...card.cautions, ...cautionsOfTheJob(input)]),
+    cautions: presentCautions(input, [...cautionsOf(input, card), ...cautionsOfTheJob(input)]),
     ...(barred !== null && { barred: sentence(barred) }),
     steps: presentSteps(
       way,
