@@ -105,7 +105,12 @@ function rowOf(
   const { measured } = judged
   const shown = {
     ...shownOf(card, recorded),
-    typed: by && measured ? typed : [readWords(card, judged), typed].filter(Boolean).join(': '),
+    typed:
+      by && measured
+        ? typed
+        : [readWords(card, judged), kase.checks.get(check)?.oneWay && typed]
+            .filter(Boolean)
+            .join(': '),
     word: verdictWord(card, judged),
     means: [partedWords(kase, card, judged), means].filter(Boolean).join(' '),
   }

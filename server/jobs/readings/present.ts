@@ -86,7 +86,11 @@ function worth(
   const parted = partedWords(kase, card, judged)
   const besides = parted === '' ? [] : [parted]
   if (by === undefined) {
-    return { ...nothing, touched: folded.readings.get(check)?.typed ?? '', notes: besides }
+    return {
+      ...nothing,
+      touched: (card.oneWay && folded.readings.get(check)?.typed) ?? '',
+      notes: besides,
+    }
   }
   const more = furtherTake(input, check, by, id)
   if (measured === null) return { ...nothing, ...more }
