@@ -33,6 +33,8 @@ export interface AppParts {
   readonly now?: () => Date
   /** Names that it answers to beside `localhost` and IP addresses, as `hostName` returns them. */
   readonly names?: readonly string[]
+  /** What a price is in that says nothing of it, as `settingsFrom` returns it. */
+  readonly currency?: string
   readonly patience?: Patience
   /** Left out: nothing is logged. */
   readonly logger?: FastifyServerOptions['logger']
@@ -43,7 +45,7 @@ export interface AppParts {
 /** Builds the whole app without listening. */
 export function buildApp(parts: AppParts): FastifyInstance {
   const { knowledge, store, now = () => new Date(), names = [], logger = false } = parts
-  const { patience = usualPatience, freshViews = false } = parts
+  const { patience = usualPatience, currency = '', freshViews = false } = parts
   const app: FastifyInstance = fastify({
     logger,
     // Room for a field that somebody pasted a whole manual into: its own rule then says so, and what was typed stays in it.
@@ -62,10 +64,10 @@ export function buildApp(parts: AppParts): FastifyInstance {
   const refuseOtherMethods = otherMethods(app)
   useSecurity(app, { names })
   const assets = loadAssets()
-  useViews(app, { assets: addressesOf(assets), fresh: freshViews })
+  useViews(app, { assets: addressesOf(assets), currency, fresh: freshViews })
   app.register(staticFiles, { assets })
   const jobs = jobStore(store.jobs, now, (job) => summaryOf(jobParts, job))
-  const jobParts: JobParts = { knowledge, jobs, photos: store.photos, now }
+  const jobParts: JobParts = { knowledge, jobs, photos: store.photos, now, currency }
   app.register(jobsArea, jobParts)
   app.register(sheetsArea, { knowledge })
   app.register(cardsArea, { knowledge })

@@ -27,7 +27,8 @@ async function start(settings: Settings): Promise<void> {
   const knowledge = await knowledgeAtStart()
   const store = await openData(settings)
   const logger = { level: 'error', stream: process.stderr }
-  const app = buildApp({ knowledge, store, names: settings.names, logger, freshViews: fromSource })
+  const { names, currency } = settings
+  const app = buildApp({ knowledge, store, names, currency, logger, freshViews: fromSource })
   // The store goes last: requests that are still being answered write to it.
   app.addHook('onClose', () => store.close())
   const address = await listen(app, settings)

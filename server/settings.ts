@@ -12,6 +12,8 @@ export interface Settings {
   readonly port: number
   /** The host, unless it is an IPv6 address, and `COILHOUND_NAMES`: what browsers may call this server. */
   readonly names: readonly string[]
+  /** `COILHOUND_CURRENCY`: what a price is in that says nothing of it; may be empty. */
+  readonly currency: string
 }
 
 export function settingsFrom(environment: NodeJS.ProcessEnv): Settings {
@@ -21,6 +23,7 @@ export function settingsFrom(environment: NodeJS.ProcessEnv): Settings {
     host,
     port: portFrom(environment.PORT || '4180'),
     names: [hostName(host) ?? [], namesFrom(environment.COILHOUND_NAMES || '')].flat(),
+    currency: currencyFrom(environment.COILHOUND_CURRENCY || ''),
   }
 }
 
@@ -28,6 +31,14 @@ function portFrom(text: string): number {
   const port = /^\d{1,5}$/.test(text) ? Number(text) : Number.NaN
   if (port <= 65535) return port
   throw new SetupProblem(`PORT must be a whole number from 0 to 65535, not "${text}".`)
+}
+
+function currencyFrom(text: string): string {
+  const currency = text.trim()
+  if (/^[\p{L}\p{Sc}]{0,8}$/u.test(currency)) return currency
+  throw new SetupProblem(
+    `COILHOUND_CURRENCY must be a sign or letters, eight at most, such as EUR, not "${text}".`,
+  )
 }
 
 /** Names with commas between; one comma too many is no mistake. */

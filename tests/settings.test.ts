@@ -5,9 +5,15 @@ import { settingsFrom } from '../server/settings.ts'
 describe('settings', () => {
   it('are this machine, port 4180 and ./data, where nothing is set', () => {
     const names = ['127.0.0.1']
-    const usual = { data: resolve('data'), host: '127.0.0.1', port: 4180, names }
+    const usual = { data: resolve('data'), host: '127.0.0.1', port: 4180, names, currency: '' }
     expect(settingsFrom({})).toEqual(usual)
-    const empty = { COILHOUND_DATA: '', HOST: '', PORT: '', COILHOUND_NAMES: '' }
+    const empty = {
+      COILHOUND_DATA: '',
+      HOST: '',
+      PORT: '',
+      COILHOUND_NAMES: '',
+      COILHOUND_CURRENCY: ' ',
+    }
     expect(settingsFrom(empty)).toEqual(usual)
   })
 
@@ -17,8 +23,10 @@ describe('settings', () => {
       HOST: '::1',
       PORT: '8080',
       COILHOUND_NAMES: 'workshop.lan',
+      COILHOUND_CURRENCY: ' kr ',
     }
-    const settings = { data: '/srv/shop', host: '::1', port: 8080, names: ['workshop.lan'] }
+    const place = { data: '/srv/shop', host: '::1', port: 8080 }
+    const settings = { ...place, names: ['workshop.lan'], currency: 'kr' }
     expect(settingsFrom(environment)).toEqual(settings)
   })
 
@@ -37,6 +45,16 @@ describe('settings', () => {
       )
     },
   )
+
+  it.each(['€', 'CHF', 'zł'])('take %s as a currency', (text) => {
+    expect(settingsFrom({ COILHOUND_CURRENCY: text }).currency).toBe(text)
+  })
+
+  it.each(['12', 'EUR or USD', '<b>', 'doubloons'])('refuse “%s” as a currency', (text) => {
+    expect(() => settingsFrom({ COILHOUND_CURRENCY: text })).toThrow(
+      `COILHOUND_CURRENCY must be a sign or letters, eight at most, such as EUR, not "${text}".`,
+    )
+  })
 
   it.each([
     ['workshop.lan,bench-2', ['workshop.lan', 'bench-2']],

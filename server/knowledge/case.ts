@@ -2,6 +2,7 @@ import type { Model } from '../diagnosis/model/model.ts'
 import type { Material } from '../measure/correct/temperature.ts'
 import type { Quantity } from '../measure/reading/quantity.ts'
 import type { Limits } from '../measure/reading/reading.ts'
+import type { CheckKind } from './schema/check-kind.ts'
 import type { Complaint, Machine } from './schema/index.ts'
 import type { Connector } from './schema/machine.ts'
 import type { Proof } from './schema/proof.ts'
@@ -79,6 +80,10 @@ export interface CheckCard {
   readonly meter?: string
   /** Minutes of the check itself; set-ups come on top. */
   readonly minutes: number
+  /** Diodes read both ways, a field for each reading: what it touches, how, and which answer follows. */
+  readonly oneWay?: NonNullable<CheckKind['oneWay']>
+  /** Minutes of these that it waits at its end, once it has turned the engine and been read. Left out: none. */
+  readonly waits?: number
   /** In the order in which they are made: covers, connectors, what is fitted. */
   readonly setups: readonly SetupCard[]
   /** What has to be put back before it is made, each with its way back. */

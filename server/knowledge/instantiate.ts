@@ -150,6 +150,7 @@ function checkOf(card: CheckCard, chances: Check['chances']): Check {
   return {
     id: card.id,
     minutes: ownMinutes(card),
+    ...(card.waits && { waits: card.waits }),
     setups: card.setups.filter(({ once }) => !once).map(setupOf),
     forbids: card.forbids.map(setupOf),
     effort: effortOf(card),

@@ -6,17 +6,19 @@ import { viewsFolder } from './folders.ts'
 
 export interface ViewOptions {
   readonly assets: AssetAddresses
+  /** May be empty. */
+  readonly currency: string
   /** Templates are read anew for each page, and their mistakes are shown with file and line. */
   readonly fresh: boolean
 }
 
-/** Every template finds `it.assets`, whatever else its page gives it. */
-export function useViews(app: FastifyInstance, { assets, fresh }: ViewOptions): void {
+/** Every template finds `it.assets` and `it.currency`, whatever else its page gives it. */
+export function useViews(app: FastifyInstance, { assets, currency, fresh }: ViewOptions): void {
   app.register(view, {
     engine: { eta: knowingItsPaths(new Eta({ debug: fresh })) },
     root: viewsFolder,
     production: !fresh,
-    defaultContext: { assets },
+    defaultContext: { assets, currency },
   })
 }
 

@@ -126,3 +126,19 @@ describe('the keys beside the field', () => {
     }
   })
 })
+
+it('the number of the tenth reading stands on one line on a narrow phone', async () => {
+  const { page } = await openPage(phone)
+  await openJobByClicks(page, largest)
+  const job = page.url()
+  for (const [at, check] of [...largest.checks.keys()].slice(0, 10).entries()) {
+    const form = { version: at + 1, check, choice: 'could-not-tell' }
+    await page.request.post(`${job}/readings`, { form })
+  }
+  await page.goto(job)
+  const heights = (await page.evaluate(
+    `[...document.querySelectorAll('.readings > li')].map((row) => getComputedStyle(row, '::before').height)`,
+  )) as string[]
+  expect(heights).toHaveLength(10)
+  expect(new Set(heights).size).toBe(1)
+})

@@ -12,6 +12,7 @@ const checks = [
   check('pulse', 4, [heat, hood], []),
   check('look', 1, [hood], []),
   check('long', 7, [heat], []),
+  { ...check('waiting', 7, [heat], []), waits: 5 },
 ]
 const named = (id: string) => checks.find((each) => each.id === id)!
 
@@ -30,6 +31,9 @@ describe('what goes by itself', () => {
     expect(minutesAlong('spark', 'spark', 'spark')).toEqual([18, 3, 18])
     expect(minutesAlong('spark', 'look', 'pulse')).toEqual([18, 3, 19])
     expect(minutesAlong('spark', 'long')).toEqual([18, 22])
+    // What a check waits for at its end needs no heat, and takes it all the same.
+    expect(minutesAlong('spark', 'waiting')).toEqual([18, 7])
+    expect(minutesAlong('waiting', 'spark')).toEqual([22, 18])
   })
 
   it('is gone after what cools it, and nothing else is', () => {
@@ -48,7 +52,7 @@ describe('what goes by itself', () => {
 
   it('costs the look-ahead what it costs whoever makes the checks', () => {
     const orders = checks.flatMap((a) => checks.flatMap((b) => checks.map((c) => [a, b, c])))
-    expect(orders.length).toBe(64)
+    expect(orders.length).toBe(125)
     const ways = waysOf(checks, together)
     for (const order of orders) {
       let held = ways.held

@@ -128,6 +128,26 @@ describe('one job', () => {
     expect(columns).toContain('changedAt When it was corrected last, or withdrawn')
   })
 
+  it('says with each reading how warm air and part were, and which meter it was', async () => {
+    const { http, job } = await begunJob()
+    const look = [...kase.checks.values()].find(({ answers }) => answers)!
+    const answer = { check: look.id, choice: look.answers![0]!.id }
+    await post(http, `${job}/readings`, { version: 2, ...answer }).expect(303)
+    const winding = [...kase.checks.values()].find((each) => each.measurand?.material === 'copper')!
+    const warm = { typed: '150', warmth: 'measured', celsius: '45', kept: '150' }
+    await post(http, `${job}/readings`, { version: 3, check: winding.id, ...warm }).expect(303)
+    const { text } = await http.get(`${job}/readings.csv`)
+    const [strap, looked, reading] = parsed(text)
+    const meter = [...shippedKnowledge().meters.values()][0]!.name
+    expect(reading).toMatchObject({ air: '20', partTemperature: '45', meter })
+    expect(strap).toMatchObject({ check, air: '20', partTemperature: '', meter })
+    expect(looked).toMatchObject({ check: look.id, air: '20', partTemperature: '', meter: '' })
+    // Whoever reads the columns by their place finds the older ones where they were.
+    expect(readCsv(text)[0]!.slice(-4)).toEqual(['takenBy', 'air', 'partTemperature', 'meter'])
+    const { body } = await http.get(`${job}/readings.json`).expect(200)
+    expect(body.readings[2]).toMatchObject({ air: 20, partTemperature: 45, meter })
+  })
+
   it('names every unit there is on the page of the columns', async () => {
     const { http } = await readyApp()
     const { text } = await http.get('/jobs/columns').expect(200)

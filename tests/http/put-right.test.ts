@@ -3,7 +3,7 @@ import { type Http, readyApp } from '../support/app.ts'
 import { emptyFolder } from '../support/folder.ts'
 import { post } from '../support/job.ts'
 import { caseOf, onPhone, wordsOn } from '../support/on-phone.ts'
-import { addressesIn, textIn } from '../support/page.ts'
+import { addressesIn, textIn, valueIn } from '../support/page.ts'
 
 const noSpark = caseOf('pedlar-1c', 'no-spark')
 
@@ -78,6 +78,26 @@ describe('what an owner has seen that can be put right', () => {
     expect((await saidOn(http, job)).words).toContain('plug cap, and the trouble is gone.')
   })
 
+  it.each([
+    ['while it is to stay away', []],
+    ['once it has', [{ choice: 'gone' }]],
+  ])('is taken back on the same page %s, where it was something else', async (_, proofs) => {
+    const { http } = await readyApp()
+    const job = await onPhone(http, noSpark)
+    await tellLoose(http, job)
+    expect((await saidOn(http, job)).words).not.toContain('the repair counts no more')
+    await post(http, `${job}/repairs`, { version: 2, parts: 'cap' }).expect(303)
+    for (const proof of proofs)
+      await post(http, `${job}/proofs`, { version: 3, ...proof }).expect(303)
+    const { text, words } = await saidOn(http, job)
+    expect(words).toContain('It was something else: the repair counts no more')
+    const action = addressesIn(text).find((address) => address.endsWith('/repair-withdrawals'))!
+    await post(http, action, { version: valueIn(text, 'version') }).expect(303)
+    const after = await saidOn(http, job)
+    expect(after.words).toContain('Is it gone now, or is it still the same?')
+    expect(after.words).not.toContain('the repair counts no more')
+  })
+
   it('goes on by phone where it came back', async () => {
     const { http } = await readyApp()
     const job = await onPhone(http, noSpark)
@@ -148,7 +168,7 @@ describe('what an owner has seen that can be put right', () => {
     await post(http, `${job}/repairs`, { version: 2, parts: 'cap' }).expect(303)
     const sheet = async () => textIn((await http.get(`${job}/sheet`).expect(200)).text)
     const { complaint, parts } = noSpark
-    const atTheBench = [complaint.prove, parts.get('cap')!.prove].flatMap((proof) =>
+    const atTheBench = [complaint.prove, parts.get('cap')!.prove].flatMap(({ sees: _, ...proof }) =>
       Object.values(proof),
     )
     const waiting = await sheet()

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { allCases, anyCase, readyApp } from '../support/app.ts'
+import { caseFor } from '../../server/knowledge/instantiate.ts'
+import { allCases, anyCase, readyApp, shippedKnowledge } from '../support/app.ts'
 import { askedCheck, measuredCheck, openJob, post } from '../support/job.ts'
 import { textIn, valueIn } from '../support/page.ts'
 
@@ -141,4 +142,26 @@ describe('a reading', () => {
     const answer = await http.get(`${job}/readings`).expect(303)
     expect(answer.headers.location).toBe(job)
   })
+})
+
+it('one touch of a part that all readings together name is not said to leave it open beside the verdict', async () => {
+  const { http } = await readyApp()
+  const job = await openJob(http, caseFor(shippedKnowledge(), 'haulmoor-1e', 'no-spark'))
+  const page = async () => textIn((await http.get(job).expect(200)).text)
+  const take = async (check: string, fields: Record<string, string>) => {
+    const version = valueIn((await http.get(job)).text, 'version')
+    await post(http, `${job}/readings`, { version, check, ...fields }).expect(303)
+  }
+  await take('spark-on-tester.single', { choice: 'none' })
+  await take('through-cap-resistance.coil', { typed: 'OL' })
+  expect(await page()).toContain('Not condemned yet: every touch may have been a poor one')
+  await take('cap-look.cap', { choice: 'good' })
+  await take('pulse-at-coil.single', { typed: '280' })
+  await take('secondary-resistance.coil', { typed: 'OL' })
+  const says = await page()
+  expect(says).toMatch(/part named, 9\d/)
+  expect(says).not.toContain('Not condemned yet')
+  expect(says).toMatch(
+    /Named by all readings together, not by this one alone: every touch may have been a poor one, with a chance of \d+ %\. Clean both places/,
+  )
 })

@@ -91,6 +91,21 @@ describe('a repair', () => {
     expect(done).not.toContain('Check to make now')
   })
 
+  it.each([
+    ['EUR', '1 084.50', '1 084.50 EUR', 'Price, in EUR where you write no other'],
+    ['EUR', '12.50 CHF', '12.50 CHF', 'Price, in EUR where you write no other'],
+    ['', '12.50', '12.50', 'Price, with its currency'],
+  ])('in a shop with “%s” says of a price %s: %s', async (currency, typed, price, asks) => {
+    const { http, store } = await readyApp({ currency })
+    const job = await openJob(http, kase)
+    const [part] = kase.parts.keys()
+    expect(textIn((await http.get(`${job}?found=${part}`).expect(200)).text)).toContain(asks)
+    await post(http, `${job}/repairs`, { version: 1, parts: part!, price: typed }).expect(303)
+    const [, repaired] = await store.jobs.events(1)
+    expect(repaired!.body).toMatchObject({ price })
+    expect(textIn((await http.get(`${job}/sheet`).expect(200)).text)).toContain(`Price ${price} `)
+  })
+
   it('written down by mistake is taken back once it is said twice, and the job goes on', async () => {
     const { http, job, page, version } = await namedJob()
     const before = textIn(await page())

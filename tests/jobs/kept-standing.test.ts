@@ -12,6 +12,7 @@ const app = (): JobParts => ({
   knowledge: smallKnowledge,
   jobs: {} as JobParts['jobs'],
   photos: {} as JobParts['photos'],
+  currency: '',
   now: () => new Date(0),
 })
 const [opened] = smallJob().job.events.map(({ event }) => event)

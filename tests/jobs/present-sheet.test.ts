@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest'
 import { presentSheet } from '../../server/jobs/paper/present.ts'
+import { meaning } from '../../server/jobs/readings/last.ts'
 import type { JobEvent } from '../../server/jobs/record/events.ts'
 import { evidenceSentences } from '../../server/jobs/verdict/evidence.ts'
 import { plain } from '../support/plain.ts'
+import { shippedJob } from '../support/shipped-job.ts'
 import { type Readings, smallJob, smallReading } from '../support/small-job.ts'
 
 const sheetAfter = (readings: Readings, more: readonly JobEvent[] = []) =>
@@ -49,6 +51,27 @@ describe('the sheet of a job', () => {
     })
     expect(exciter!.corrected).toMatch(/^36\d(\.\d)? Ω ± [\d.]+ Ω$/)
     expect(exciter!.means).toBe('Igniter: 28 % before, 47 % now.')
+  })
+
+  it('says of every reading what the page said of it once it was taken', () => {
+    const on = { machine: 'haulmoor-1e', complaint: 'no-spark' }
+    const readings = Object.entries({
+      'ask-controls': 'none',
+      'spark-on-tester.single': 'none',
+      'spark-stop-unplugged': 'none',
+      'winding-resistance.exciter.igniter-plug': '610 610',
+      'winding-resistance.pickup.igniter-plug': '122 122',
+      'pulse-at-coil.single': '280 280',
+      'through-cap-resistance.coil': 'OL OL',
+      'cap-look.cap': 'good',
+      'secondary-resistance.coil': 'OL OL',
+    })
+    const jobOf = (count: number) => shippedJob(on, Object.fromEntries(readings.slice(0, count)))
+    const sheet = presentSheet(jobOf(readings.length)).readings.map(({ means }) => means)
+    const pages = readings.map(([check], i) => meaning(jobOf(i + 1), check))
+    expect(sheet).toEqual(pages)
+    // All readings together leave nothing for the earlier ones to have changed.
+    expect(pages.filter((says) => says !== 'That changes little.').length).toBeGreaterThan(5)
   })
 
   it('says of a reading how strongly it speaks in the words of the verdict, where others say the same', () => {

@@ -56,6 +56,37 @@ describe('what a page tells people to do', () => {
     )
   })
 
+  it('has the clamp of a ground tried that ends on a battery', () => {
+    const onBattery = ({ card }: Page) => card.id === 'ground-look.battery-ground'
+    expect(breaking(onBattery, (page) => /clamp on a post/.test(steps(page)))).toEqual([])
+  })
+
+  it('clears no plug by a wire that is read with its plugs apart', () => {
+    const endToEnd = ({ card }: Page) => card.id.startsWith('wire-end-to-end.')
+    const says = /halves of a plug touch each other is not in it/
+    expect(breaking(endToEnd, ({ card }) => says.test(card.why))).toEqual([])
+    const rows = pages.filter(endToEnd).flatMap(({ kase: { model }, card }) => {
+      const check = model.checks.find(({ id }) => id === card.id)
+      const corroded = model.cutSets.findIndex(
+        ({ faults }) => faults.join() === `${card.part}.corroded`,
+      )
+      const row = corroded < 0 ? undefined : check?.chances[corroded]
+      return row ? [row[card.outcomes.indexOf('in range')]!] : []
+    })
+    expect(rows.length).toBeGreaterThan(3)
+    expect(Math.min(...rows)).toBeGreaterThan(0.25)
+  })
+
+  it('has in its minutes what it waits for after it has turned the engine itself', () => {
+    const later = ({ card }: Page) => card.do.slice(2).join(' ')
+    const turnsAndWaits = (page: Page) =>
+      page.card.engine !== 'stopped' && /wait five minutes/i.test(later(page))
+    expect(breaking(turnsAndWaits, ({ card }) => card.minutes > 5)).toEqual([])
+    const unplugged = pages.find(({ card }) => card.id === 'spark-stop-unplugged')!
+    const { minutes } = shippedKnowledge().checkKinds.get('spark-stop-unplugged')!
+    expect(unplugged.card.minutes).toBe(minutes + 5)
+  })
+
   it('has looked at first what its own steps may cure', () => {
     const screwsHome = ({ card }: Page) =>
       card.engine === 'stopped' &&

@@ -34,6 +34,13 @@ describe('the lint of the knowledge', () => {
       'kind: pump',
     ],
     [
+      'readings of diodes that tell no answer there is',
+      'checks/diode-test.yaml',
+      'shorted: one-shorted }',
+      'shorted: dead }',
+      /it has no answer called dead/,
+    ],
+    [
       'a key that is missing',
       'complaints/no-spark.yaml',
       '  share: ',

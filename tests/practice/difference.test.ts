@@ -135,7 +135,7 @@ describe('the difference in minutes', () => {
     const [of] = begun as [Begun]
     const { kase, hidden } = round(of, [])
     const [first] = tools.get(of)!.steps
-    const asked = Array.from({ length: 4 }, () => made(first!.card.id))
+    const asked = Array.from({ length: 12 }, () => made(first!.card.id))
     const good = [...kase.parts.keys()].find((part) => !hidden.parts.includes(part))!
     const standing = round(of, [...asked, fitted(good)])
     const [{ minutes }] = standing.fitted as [RoundStanding['fitted'][0]]

@@ -14,7 +14,9 @@ import type { Numbers } from './numbers.ts'
 /** The steps of a card with where their answers lead, from the machine as it comes in. */
 export function stageViews(wording: Wording, { first }: Outline, numbers: Numbers): StageView {
   const whole = stageView(wording, first, numbers, asItComesIn)
-  return lettersIn(whole) <= most ? whole : inShort(whole)
+  if (lettersIn(whole) <= most) return whole
+  const short = inShort(whole)
+  return lettersIn(short) <= most ? short : sureOnce(short)
 }
 
 /** Letters from which a page grows too heavy to send to a phone out there; found by making cards. */
@@ -41,9 +43,35 @@ function inShort(stage: StageView, atHand: readonly string[] = []): StageView {
 function sureInShort(sure: SureView): SureView {
   const check = { ...sure.check, steps: sure.check.short, tools: '' }
   if (sure.above === undefined) return { ...sure, check }
-  const steps = [`As in step ${sure.above} above.`]
-  return { ...sure, check: { ...check, steps, where: '', touch: [], good: '', setting: '' } }
+  return asSaid({ ...sure, check }, `As in step ${sure.above} above.`)
 }
+
+/**
+ * Where that is still too heavy: how a check that makes sure is made stands at the first ending that asks for it, and
+ * the others say which one that is. What to heed and to make ready stands at each.
+ */
+function sureOnce(stage: StageView, first = new Map<string, string>()): StageView {
+  if (stage.kind === 'step') {
+    const answers = stage.answers.map((answer) => ({
+      ...answer,
+      next: sureOnce(answer.next, first),
+    }))
+    return { ...stage, answers }
+  }
+  const sure = stage.sure.map((each) => {
+    if (each.above !== undefined) return each
+    const at = first.get(each.number)
+    if (at !== undefined && at !== stage.letter) return asSaid(each, `As at ${at} above.`)
+    first.set(each.number, stage.letter)
+    return each
+  })
+  return { ...stage, sure }
+}
+
+const asSaid = (sure: SureView, says: string): SureView => ({
+  ...sure,
+  check: { ...sure.check, steps: [says], where: '', touch: [], good: '', setting: '' },
+})
 
 /** What was done on the way to a stage. */
 interface SoFar {

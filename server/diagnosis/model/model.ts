@@ -48,6 +48,8 @@ export interface Check {
   readonly id: string
   /** Minutes for the check itself, without its set-ups; above 0. */
   readonly minutes: number
+  /** Minutes of these that it only waits, once it has been read: what goes by itself may be gone by then. Left out: 0. */
+  readonly waits?: number
   /** What has to be so while it is made. */
   readonly setups: readonly Setup[]
   /** What may not be so, last made first. Left out: nothing is in its way. */

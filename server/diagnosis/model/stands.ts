@@ -17,8 +17,8 @@ export interface Way {
   readonly make: readonly Setup[]
 }
 
-export function wayTo({ minutes, setups, forbids = [] }: Check, stands: Stands): Way {
-  const lasts = ({ id }: Setup) => (stands.get(id) ?? 0) >= minutes
+export function wayTo({ minutes, waits = 0, setups, forbids = [] }: Check, stands: Stands): Way {
+  const lasts = ({ id }: Setup) => (stands.get(id) ?? 0) >= minutes - waits
   return {
     putBack: forbids.filter(({ id }) => stands.has(id)),
     make: setups.filter((setup) => !lasts(setup)),

@@ -18,6 +18,8 @@ export interface CheckWay {
   readonly forbids: number
   /** Nothing that fades is left once it is made. */
   readonly cools: boolean
+  /** Minutes of its own that are a wait at its end. */
+  readonly waits: number
 }
 
 /** What checks need and forbid, as bits, so that the minutes of any order of them are soon told. */
@@ -59,8 +61,8 @@ export function waysOf(checks: readonly Check[], stands: Stands): Ways {
     fading: bits(fading.map(({ id }) => id)),
     lasts: Math.min(...fading.flatMap(({ lasts }) => lasts ?? [])),
     held: { bits: bits(stands.keys()), left: Math.min(...leftOf) },
-    checks: checks.map(({ minutes, setups, forbids = [], cools = false }) => ({
-      cools,
+    checks: checks.map(({ minutes, waits = 0, setups, forbids = [], cools = false }) => ({
+      ...{ cools, waits },
       minutes: setups
         .filter(({ id }) => !bitOf.has(id) && !stands.has(id))
         .reduce((sum, setup) => sum + setup.minutes + setup.undo, minutes),
@@ -96,9 +98,9 @@ function leftAfter(ways: Ways, way: CheckWay, held: Held): number {
     : held.left - minutesFrom(ways, way, held)
 }
 
-/** What holds now and will to the end of the check. */
-function lasting({ fading }: Ways, { minutes }: CheckWay, { bits, left }: Held): number {
-  return left >= minutes ? bits : bits & ~fading
+/** What holds now and will until the check has been read. */
+function lasting({ fading }: Ways, { minutes, waits }: CheckWay, { bits, left }: Held): number {
+  return left >= minutes - waits ? bits : bits & ~fading
 }
 
 /** Minutes to put everything back that is followed, at the end. */

@@ -18,8 +18,17 @@ export function movesOf(
   check: string,
 ): ReadonlyMap<string, Move> {
   const without = evidence.filter((item) => item.check !== check)
-  const before = branchProbabilities(model, belief(model, without))
-  const now = branchProbabilities(model, belief(model, evidence))
+  return movesBetween(model, belief(model, without), belief(model, evidence))
+}
+
+/** What came to every gate and fault of the tree from one belief to another. */
+export function movesBetween(
+  model: Model,
+  without: readonly number[],
+  withIt: readonly number[],
+): ReadonlyMap<string, Move> {
+  const before = branchProbabilities(model, without)
+  const now = branchProbabilities(model, withIt)
   return new Map([...now].map(([name, p]) => [name, { name, before: named(before, name), now: p }]))
 }
 

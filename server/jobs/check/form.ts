@@ -10,9 +10,11 @@ import type { Conditions } from '../record/events.ts'
 import { canBeMadeAnew } from '../record/fold.ts'
 import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
+import { conditionsAt } from '../standing/way/still-hot.ts'
 import { readWords } from '../words/reading-words.ts'
 import { degrees, lowerFirst } from '../words/sentences.ts'
 import { skipReasons } from '../words/skip-reasons.ts'
+import { presentCells } from './cells.ts'
 import { presentManner } from './manner.ts'
 import { meterKeys } from './meter-keys.ts'
 import type { ReadingForm } from './view.ts'
@@ -56,7 +58,8 @@ export function presentForm(
   card: CheckCard,
   taking: Purpose,
 ): ReadingForm {
-  const { job, folded, judged, kase, refused, skipRefused } = input
+  const { job, folded, judged, kase, asItStands, refused, skipRefused } = input
+  const conditions = conditionsAt(asItStands, card, folded.conditions)
   const corrected = taking === 'correction' ? folded.readings.get(card.id) : undefined
   const tried = refused?.check === card.id ? refused : undefined
   const skipped = skipRefused?.check === card.id ? skipRefused : undefined
@@ -65,7 +68,7 @@ export function presentForm(
   return {
     action: `/jobs/${job.id}/${nouns[taking]}`,
     label: card.measurand
-      ? fieldLabel(card.measurand, folded.conditions, folded.readings.get(card.id)?.manner.warmth)
+      ? fieldLabel(card.measurand, conditions, folded.readings.get(card.id)?.manner.warmth)
       : questions[taking],
     hint: measured ? hint(measured, places) : '',
     ...(measured && {
@@ -75,12 +78,13 @@ export function presentForm(
         keys: meterKeys(measured),
       },
     }),
+    ...presentCells(card, tried?.typed ?? corrected?.typed ?? ''),
     answers: card.answers ?? [],
     typed: tried?.typed ?? corrected?.typed ?? '',
     submit: corrected ? 'Correct' : 'Take it',
     // Made once more, the part is as warm as it was.
     ...(taking !== 'take' &&
-      presentManner(card, folded.conditions, {
+      presentManner(card, conditions, {
         manner: folded.readings.get(card.id)?.manner,
         tried,
       })),

@@ -7,6 +7,7 @@ import { byMeter, settings } from '../../measure/reading/settings.ts'
 import { fitnessFor } from '../measuring/foreseen.ts'
 import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
+import { conditionsAt } from '../standing/way/still-hot.ts'
 import { meterWords } from '../words/names.ts'
 import type { NextStep } from '../words/next-step.ts'
 import { listed, lowerFirst } from '../words/sentences.ts'
@@ -55,8 +56,9 @@ function unfit(
   card: CheckCard,
   measurand: Measurand,
 ): Pick<MeterView, 'unfit'> {
-  const { folded, meter } = input
-  const { conditions, readings } = folded
+  const { folded, meter, asItStands } = input
+  const { readings } = folded
+  const conditions = conditionsAt(asItStands, card, folded.conditions)
   const fit = fitnessFor(measurand, meter, conditions, readings.get(card.id)?.manner)
   const says = unfitSentence(fit, measurand)
   if (says === undefined) return {}

@@ -6,6 +6,7 @@ import { type Way, wayTo } from '../standing/as-it-stands.ts'
 import type { Asked } from '../standing/asked.ts'
 import { barredBy, barringsOf } from '../standing/barred.ts'
 import type { Standing } from '../standing/standing.ts'
+import { conditionsAt } from '../standing/way/still-hot.ts'
 import { cautionsOfTheJob, presentCautions } from '../words/cautions/cautions.ts'
 import { cautionsOf } from '../words/cautions/renewed.ts'
 import type { Fact } from '../words/fact.ts'
@@ -58,7 +59,7 @@ export function presentCheck(
       limits: {
         verb: card.measurand.quantity.goodOne,
         says: limitsWords(card.measurand),
-        ...limitsHere(input, card.measurand),
+        ...limitsHere(input, card, card.measurand),
         at: limitsAtWords(card.measurand),
         source: card.measurand.limitsSource,
       },
@@ -79,7 +80,12 @@ export function presentCheck(
 }
 
 /** What the meter shows of a good one as warm as the part is now, where that is not what the sheet says. */
-function limitsHere({ folded: { conditions } }: Standing, measurand: Measurand): { now?: string } {
+function limitsHere(
+  { folded, asItStands }: Standing,
+  card: CheckCard,
+  measurand: Measurand,
+): { now?: string } {
+  const conditions = conditionsAt(asItStands, card, folded.conditions)
   const { celsius } = temperatureOf(usualWarmth(conditions, measurand), conditions)
   const now = limitsNow(measurand, celsius)
   return now === undefined ? {} : { now: `${now} at ${degrees(celsius)}` }

@@ -120,6 +120,18 @@ export interface ReadingForm {
     /** What meters show and phone keyboards hide: each types its text into the field. */
     readonly keys: readonly MeterKey[]
   }
+  /** Fields from which the answer follows, in blocks. */
+  readonly cells?: {
+    readonly open: boolean
+    readonly rows: readonly {
+      readonly says: string
+      readonly cells: readonly {
+        readonly label: string
+        readonly place: string
+        readonly value: string
+      }[]
+    }[]
+  }
   readonly answers: readonly { readonly id: string; readonly says: string }[]
   readonly typed: string
   readonly submit: string

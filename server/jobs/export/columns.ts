@@ -66,6 +66,10 @@ const ofReading: Readonly<Record<keyof ExportedReading, string>> = {
   readAt: 'When it was read: date and time in UTC (ISO 8601).',
   takenBy:
     'Who took it: the technician named on the sheet by then, an apprentice, or the owner by phone; empty where nobody was named.',
+  air: 'Temperature of the air by then, °C; empty where it was not read.',
+  partTemperature:
+    'Temperature of the part by then, °C, as it was measured or assumed; empty where the reading does not follow it.',
+  meter: 'The meter that it is judged with; empty where no meter reads it.',
 }
 
 export const jobColumns = Object.keys(ofJob) as readonly (keyof ExportedHead)[]

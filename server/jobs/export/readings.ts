@@ -1,6 +1,9 @@
 import type { CheckCard } from '../../knowledge/case.ts'
+import { followsWarmth } from '../../measure/correct/follows-warmth.ts'
 import { printLimits } from '../../measure/reading/print.ts'
+import { byMeter } from '../../measure/reading/settings.ts'
 import type { Judged } from '../measuring/judged.ts'
+import { temperatureOf } from '../measuring/warmth.ts'
 import type { StoredJob } from '../record/events.ts'
 import type { Recorded } from '../record/fold.ts'
 import { overRows } from '../standing/over-rows.ts'
@@ -38,6 +41,12 @@ export interface ExportedReading extends Changeable {
   readonly readAt: string
   /** "Ada Quill", "the owner, by phone"; empty where nobody is named. */
   readonly takenBy: string
+  /** °C, by then; null where it was not read. */
+  readonly air: number | null
+  /** °C, as it was said to be; null where the reading does not follow it. */
+  readonly partTemperature: number | null
+  /** The meter that it is judged with; empty where none reads it. */
+  readonly meter: string
 }
 
 /**
@@ -53,6 +62,7 @@ export function exportedReadings(input: ReadJob): readonly ExportedReading[] {
     ({ check, before }) => ({
       ...rowOf(input, check, kase.checks.get(check), undefined, withdrawn, ''),
       ...asRecorded(before),
+      ...howRead(input, kase.checks.get(check), before),
     }),
   )
 }
@@ -84,15 +94,17 @@ function stateOf({ measured, reading }: Judged): string {
 const stateWords = { conforms: 'good', 'does not conform': 'bad', undecided: 'unsure' } as const
 
 function rowOf(
-  { kase, folded }: ReadJob,
+  input: ReadJob,
   check: string,
   card: CheckCard | undefined,
   judged: Judged | undefined,
   state: string,
   leftOut: string,
 ): ExportedReading {
+  const { kase, folded } = input
   const by = card?.measurand
   const measured = judged?.measured
+  const recorded = folded.readings.get(check)
   return {
     check,
     title: upperFirst(card?.title ?? ''),
@@ -109,7 +121,25 @@ function rowOf(
     within: figure(measured?.conformance.within),
     state,
     leftOut,
-    ...asRecorded(folded.readings.get(check)),
+    ...asRecorded(recorded),
+    ...howRead(input, card, recorded),
+  }
+}
+
+/** How warm it was, and what it was read with. */
+function howRead(
+  { meter }: Pick<ReadJob, 'meter'>,
+  card: CheckCard | undefined,
+  recorded: Recorded | undefined,
+): Pick<ExportedReading, 'air' | 'partTemperature' | 'meter'> {
+  const by = card?.measurand
+  if (recorded === undefined) return { air: null, partTemperature: null, meter: '' }
+  const { manner, conditions } = recorded
+  return {
+    air: figure(conditions.air),
+    partTemperature:
+      by && followsWarmth(by) ? figure(temperatureOf(manner.warmth, conditions).celsius) : null,
+    meter: by && byMeter(by.quantity.setting) ? meter.name : '',
   }
 }
 
@@ -148,5 +178,6 @@ function unjudgedRow(check: string, recorded: Recorded, state: string): Exported
     ...{ read: '', corrected: null, expanded: null, within: null },
     ...{ state, leftOut: '' },
     ...asRecorded(recorded),
+    ...{ air: figure(recorded.conditions.air), partTemperature: null, meter: '' },
   }
 }

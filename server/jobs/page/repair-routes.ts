@@ -22,7 +22,7 @@ export async function repairRoutes(app: FastifyInstance, parts: JobParts): Promi
     'repairs',
     (body, found) => {
       const form = repairFormFrom(body)
-      const read = readRepair(found.kase, form)
+      const read = readRepair(found.kase, form, parts.currency)
       if (read.ok) return { kind: 'repaired', ...read.repaired }
       const { problem } = read
       return { asked: { ...seenIn(parts, found, form), repairRefused: { ...form, problem } } }

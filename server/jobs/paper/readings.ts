@@ -1,9 +1,10 @@
+import { beliefs } from '../../diagnosis/belief/belief.ts'
 import type { CheckCard } from '../../knowledge/case.ts'
 import { printLimits } from '../../measure/reading/print.ts'
 import { type Judged, judgedReadings } from '../measuring/judged.ts'
 import { circumstances } from '../measuring/measured-reading.ts'
 import { comparedWords, correctedSentences } from '../readings/corrected.ts'
-import { meaning } from '../readings/last.ts'
+import { meaning, meaningThen } from '../readings/last.ts'
 import { partedWords } from '../readings/parted.ts'
 import { type Change, changesIn, correctionsOf } from '../record/changes.ts'
 import { fold, type Recorded } from '../record/fold.ts'
@@ -20,11 +21,12 @@ import type { JobSheet, SheetReading } from './view.ts'
 export function presentSheetReadings(input: Standing): Pick<JobSheet, 'readings' | 'takenBy'> {
   const { judged, folded, job } = input
   const changes = changesIn(job)
+  const known = meaningsThen(input)
   const standing = [...judged].flatMap(([check, taken]) => {
     const recorded = folded.readings.get(check)
     if (recorded === undefined) return []
     const means = [
-      meaning(input, check),
+      known.get(check) ?? meaning(input, check),
       ...correctionsOf(changes, check).map(correctedFrom(input)),
     ]
     return rowOf(input, check, recorded, taken, means.join(' '))
@@ -34,6 +36,15 @@ export function presentSheetReadings(input: Standing): Pick<JobSheet, 'readings'
   const [first = '', ...others] = new Set(rows.map(({ by }) => by))
   if (others.length > 0 || first === '') return { readings: rows, takenBy: '' }
   return { readings: rows.map((row) => ({ ...row, by: '' })), takenBy: first }
+}
+
+/** By check: what was known after its reading that was not known before, of all but the last, which is as the page has it. */
+function meaningsThen(input: Standing): ReadonlyMap<string, string> {
+  const { kase, evidence } = input
+  const history = beliefs(kase.model, evidence)
+  return new Map(
+    evidence.slice(0, -1).map(({ check }, place) => [check, meaningThen(input, history, place)]),
+  )
 }
 
 /** "Corrected on 7 May 2031, 14:05: written down before was “525”." */
@@ -94,7 +105,12 @@ function rowOf(
   const { measured } = judged
   const shown = {
     ...shownOf(card, recorded),
-    typed: by && measured ? typed : readWords(card, judged),
+    typed:
+      by && measured
+        ? typed
+        : [readWords(card, judged), kase.checks.get(check)?.oneWay && typed]
+            .filter(Boolean)
+            .join(': '),
     word: verdictWord(card, judged),
     means: [partedWords(kase, card, judged), means].filter(Boolean).join(' '),
   }

@@ -1,7 +1,7 @@
 import { fillAll, fillingsOf } from '../../knowledge/instantiate/words.ts'
 import type { Repair } from '../record/repairs.ts'
 import type { Standing } from '../standing/standing.ts'
-import { proofClause } from '../verdict/proof.ts'
+import { proofClause, proofsBeside } from '../verdict/proof.ts'
 import type { Fact } from '../words/fact.ts'
 import { partNames } from '../words/names.ts'
 import { dateAndTime, minutes, sentence, upperFirst } from '../words/sentences.ts'
@@ -52,10 +52,10 @@ export function presentProof(input: Standing): ProofOnSheet | undefined {
   return {
     says: proofSays(isPast ? undefined : last),
     steps: [
-      ...parts.flatMap((part) => {
-        const proof = kase.parts.get(part)?.prove
-        return proof ? upperFirst(proofClause(proof)) : []
-      }),
+      ...proofsBeside(kase.complaint.prove, kase, parts)
+        .map(proofClause)
+        .filter(Boolean)
+        .map(upperFirst),
       `The complaint itself: ${proofClause(kase.complaint.prove)}`,
     ],
   }

@@ -5,9 +5,11 @@ import { isReadApart } from '../check/present.ts'
 import { presentSpot } from '../check/spot.ts'
 import { leftOver } from '../posts/left-over.ts'
 import { presentLast } from '../readings/last.ts'
+import { canBeTakenBack } from '../record/repairs.ts'
 import { type Asked, sameCheck } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
 import { ticketOf } from '../standing/ticket.ts'
+import { takenBackAt } from '../verdict/repair.ts'
 import { cautionsEverywhere, presentCautions } from '../words/cautions/cautions.ts'
 import { limitsNow } from '../words/limits-now.ts'
 import { counted, lowerFirst, sentence, titleOf, upperFirst } from '../words/sentences.ts'
@@ -59,6 +61,13 @@ export function presentPhone(input: Standing & Asked): PhonePage {
     ...(check && { check }),
     ...(deed && { deed }),
     ...(ending && { ending }),
+    ...(!check &&
+      canBeTakenBack(folded.repairs.at(-1)) && {
+        withdraw: {
+          action: takenBackAt(input),
+          says: 'It was something else: the repair counts no more',
+        },
+      }),
     ways: otherWays(input).filter(
       ({ href }) => !ending?.onwards.some((onward) => onward.href === href),
     ),

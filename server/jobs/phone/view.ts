@@ -50,6 +50,8 @@ export interface PhonePage {
   readonly check?: PhoneCheck
   readonly deed?: PhoneDeed
   readonly ending?: PhoneEnding
+  /** Where it is sent that the last repair was none, and what the button says. */
+  readonly withdraw?: { readonly action: string; readonly says: string }
   readonly ways: readonly { readonly href: string; readonly text: string }[]
   /** Those of every page that instructs. */
   readonly notices: CautionsView

@@ -1,8 +1,9 @@
 import type { CheckCard } from '../../knowledge/case.ts'
 import { parseTouches } from '../../measure/reading/parse-touches.ts'
 import type { Touches } from '../../measure/reading/reading.ts'
-import { textOf, wholeOf } from '../../web/fields.ts'
+import { textOf, textsOf, wholeOf } from '../../web/fields.ts'
 import { counted } from '../../web/words.ts'
+import { answerOfCells, cellsAsText } from './cells.ts'
 
 /** What any form about one check of a job sends. */
 export interface CheckForm {
@@ -31,7 +32,7 @@ export function checkFormFrom(body: unknown): CheckForm {
   return {
     version: wholeOf(textOf(body, 'version')) ?? 0,
     check: textOf(body, 'check'),
-    typed: textOf(body, 'typed').trim(),
+    typed: textOf(body, 'typed').trim() || cellsAsText(textsOf(body, 'cell')),
     choice: textOf(body, 'choice'),
     reason: textOf(body, 'reason').trim(),
     warmth: textOf(body, 'warmth'),
@@ -41,6 +42,9 @@ export function checkFormFrom(body: unknown): CheckForm {
     kept: textOf(body, 'kept').trim(),
   }
 }
+
+/** The button that takes the readings in all fields, and not an answer. */
+export const asRead = 'as-read'
 
 /** Bad input is a value: a sentence that says what to do. */
 export type Understood<T> =
@@ -55,7 +59,7 @@ export function readTouches(
   if (choice === 'could-not-tell') {
     return { ok: true, typed: '', touches: [{ kind: 'could-not-tell' }] }
   }
-  if (card.measurand === undefined) return readAnswer(card, choice)
+  if (card.measurand === undefined) return readAnswer(card, choice, typed)
   const text = choice === 'over' ? `${typed} OL`.trim() : typed
   const parsed = parseTouches(text, card.measurand.quantity)
   if (!parsed.ok) return { ok: false, sentence: parsed.problem }
@@ -70,10 +74,16 @@ export function readTouches(
   return { ok: true, typed: text, touches: parsed.touches }
 }
 
-function readAnswer({ answers = [] }: CheckCard, choice: string) {
+function readAnswer({ answers = [], oneWay }: CheckCard, choice: string, typed: string) {
+  if (oneWay && choice === asRead) {
+    const read = answerOfCells(oneWay, typed)
+    if (!read.ok) return read
+    return { ok: true, typed, touches: [{ kind: 'answer', answer: read.answer }] } as const
+  }
   const chosen = answers.find(({ id }) => id === choice)
   if (chosen === undefined) return { ok: false, sentence: 'Choose one of the answers.' } as const
-  return { ok: true, typed: '', touches: [{ kind: 'answer', answer: chosen.id }] } as const
+  const read = oneWay ? typed : ''
+  return { ok: true, typed: read, touches: [{ kind: 'answer', answer: chosen.id }] } as const
 }
 
 /** Why a check is skipped; without a reason nobody could take it up again later. */

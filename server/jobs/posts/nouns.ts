@@ -5,7 +5,9 @@ import { measuredReading } from '../measuring/measured-reading.ts'
 import type { MeterAtHand } from '../measuring/meter-at-hand.ts'
 import type { JobEvent } from '../record/events.ts'
 import { canBeMadeAnew, type Folded } from '../record/fold.ts'
+import { asItStands } from '../standing/as-it-stands.ts'
 import type { FoundJob } from '../standing/find.ts'
+import { conditionsAt } from '../standing/way/still-hot.ts'
 import { type CheckForm, readReason, readTouches, type Understood } from './check-form.ts'
 import { readManner } from './manner.ts'
 
@@ -68,11 +70,11 @@ export const nouns: Readonly<Record<string, Noun>> = {
 }
 
 function readingOf(kind: 'reading' | 'correction'): Noun['read'] {
-  return (card, form, { kase, folded }, meter) => {
+  return (card, form, { kase, folded, job }, meter) => {
     const read = readTouches(card, form)
     if (!read.ok) return read
     const { conditions } = folded
-    const how = readManner(card, form, conditions)
+    const how = readManner(card, form, conditionsAt(asItStands(kase, job), card, conditions))
     if (!how.ok) return how
     const { typed, touches } = read
     const { manner } = how

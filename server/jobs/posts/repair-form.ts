@@ -23,8 +23,16 @@ export type ReadRepair =
   | { readonly ok: true; readonly repaired: Repaired }
   | { readonly ok: false; readonly problem: RepairProblem }
 
-/** What a form says was repaired, or the field that is wrong and what to do about it. */
-export function readRepair({ parts, faults }: Case, form: RepairForm): ReadRepair {
+/**
+ * What a form says was repaired, or the field that is wrong and what to do about it.
+ *
+ * @param currency what is written after a price that is a number only
+ */
+export function readRepair(
+  { parts, faults }: Case,
+  form: RepairForm,
+  currency: string,
+): ReadRepair {
   const named = form.parts.split('+')
   if (!named.every((part) => parts.has(part))) {
     return wrong('parts', 'Choose the part that was repaired.')
@@ -55,11 +63,14 @@ export function readRepair({ parts, faults }: Case, form: RepairForm): ReadRepai
       parts: named,
       ...(form.fault !== '' && { fault: form.fault }),
       ...(form.note !== '' && { note: form.note }),
-      ...(form.price !== '' && { price: form.price }),
+      ...(form.price !== '' && { price: priceIn(form.price, currency) }),
       ...(minutes !== null && form.minutes !== '' && { minutes }),
     },
   }
 }
+
+const priceIn = (typed: string, currency: string): string =>
+  currency !== '' && /^[\d.,'’\s]+$/.test(typed) ? `${typed} ${currency}` : typed
 
 function wrong(field: keyof RepairForm, says: string): ReadRepair {
   return { ok: false, problem: { field, says } }

@@ -1,6 +1,9 @@
+import { branches } from '../../diagnosis/belief/branches.ts'
+import { numbered } from '../../diagnosis/model/named.ts'
+import type { Walk } from '../../diagnosis/model/walk.ts'
 import { weights } from '../../diagnosis/verdict/explain.ts'
-import { gained, lost, movesOf } from '../../diagnosis/verdict/gained.ts'
-import type { CheckCard } from '../../knowledge/case.ts'
+import { gained, lost, type Move, movesBetween, movesOf } from '../../diagnosis/verdict/gained.ts'
+import type { Case, CheckCard } from '../../knowledge/case.ts'
 import { cautionCards } from '../../knowledge/instantiate/caution-cards.ts'
 import { allowsFurtherTake, type Judged } from '../measuring/judged.ts'
 import { partedTakes } from '../measuring/parted.ts'
@@ -92,8 +95,34 @@ function lastCheck({ job, folded }: Standing): string | undefined {
 /** What it took off the list, or else where it moved the suspicion. */
 export function meaning(input: Standing, check: string): string {
   const { kase, evidence, walk } = input
-  if (!kase.checks.has(check)) return 'That changes little.'
+  if (!kase.checks.has(check)) return changesLittle
   const moves = movesOf(kase.model, evidence, check)
+  return moveWords(kase, walk, moves, check) || weighed(input, check) || changesLittle
+}
+
+/** The same of a reading by its place among them, as it was known once it was taken and before the next one was. */
+export function meaningThen(
+  { kase, evidence }: Pick<Standing, 'kase' | 'evidence'>,
+  history: readonly (readonly number[])[],
+  place: number,
+): string {
+  const { model } = kase
+  const upTo = place + 1
+  const checks = evidence.slice(0, upTo).map(({ check }) => check)
+  const moves = movesBetween(model, numbered(history, place), numbered(history, upTo))
+  const then = { branches: branches(model, history.slice(0, upTo + 1), checks) }
+  return moveWords(kase, then, moves, numbered(checks, place)) || changesLittle
+}
+
+const changesLittle = 'That changes little.'
+
+/** Nothing where it moved nothing worth telling. */
+function moveWords(
+  kase: Case,
+  walk: Pick<Walk, 'branches'>,
+  moves: ReadonlyMap<string, Move>,
+  check: string,
+): string {
   const cleared = lost(moves, branchesCleared(kase, walk).get(check) ?? [])
   const moved = gained(kase.model, moves)
   // What became so likely that others fell away is the news, and not what fell away.
@@ -102,7 +131,7 @@ export function meaning(input: Standing, check: string): string {
     const out = cleared.map((name) => branchClause(kase, name))
     return `Rules out: ${clauses(out, 1)}.`
   }
-  if (moved === null) return weighed(input, check) || 'That changes little.'
+  if (moved === null) return ''
   const { name, before, now } = moved
   return `${upperFirst(branchClause(kase, name))}: ${percent(before)} before, ${percent(now)} now.`
 }
@@ -126,7 +155,7 @@ const newsFrom = 0.2
 
 /** Of a reading that leaves it open: why, and what would help. */
 function whyUnsure(
-  { kase, folded }: Standing,
+  { kase, folded, walk }: Standing,
   card: CheckCard,
   measured: Judged['measured'],
 ): string {
@@ -134,6 +163,6 @@ function whyUnsure(
   const taken = folded.readings.get(card.id)
   if (!measured || !by || !taken || measured.decision !== 'undecided') return ''
   const { touches } = partedTakes(kase, folded, card, taken).first
-  const [first = ''] = noteSentences(measured, by, touches)
+  const [first = ''] = noteSentences(measured, by, touches, walk.step.kind === 'named')
   return first
 }

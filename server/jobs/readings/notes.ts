@@ -6,11 +6,16 @@ import type { Limits, Reading } from '../../measure/reading/reading.ts'
 import { byMeter, settings } from '../../measure/reading/settings.ts'
 import { percent, plusMinus } from '../words/sentences.ts'
 
-/** What has to be said beside the figures of a reading, as sentences. */
+/**
+ * What has to be said beside the figures of a reading, as sentences.
+ *
+ * @param isNamed a part is named by all readings together, whatever this one says by itself
+ */
 export function noteSentences(
   measured: Measured,
   by: Measurand,
   touches: readonly Reading[],
+  isNamed = false,
 ): string[] {
   const undecided = undecidedSentence(measured, by)
   const anyWouldDo = touches.every((touch) => isWithin(touch, by.limits))
@@ -19,7 +24,7 @@ export function noteSentences(
     ({ kind }) => !(kind === 'poor contact' && anyWouldDo && measured.decision === 'conforms'),
   )
   return [
-    ...notes.flatMap((note) => noteSentence(note, measured, by)),
+    ...notes.flatMap((note) => noteSentence(note, measured, by, isNamed)),
     ...(undecided === null ? [] : [undecided]),
   ]
 }
@@ -31,7 +36,12 @@ function isWithin(touch: Reading, { low = -Infinity, high = Infinity }: Limits):
 /** Leads that make up less than this share of the doubt are not worth a sentence. */
 const leadsMatter = 0.1
 
-function noteSentence(note: Note, { budget }: Measured, { quantity }: Measurand): string[] {
+function noteSentence(
+  note: Note,
+  { budget }: Measured,
+  { quantity }: Measurand,
+  isNamed: boolean,
+): string[] {
   const { setting, touches, unit } = quantity
   const { instrument } = settings[setting]
   switch (note.kind) {
@@ -41,7 +51,7 @@ function noteSentence(note: Note, { budget }: Measured, { quantity }: Measurand)
       ]
     case 'touch again':
       return [
-        `Not condemned yet: every ${touches.one} may have been a poor one, with a chance of ${percent(note.chanceAllPoor)}. ${touches.askAgain}`,
+        `${isNamed ? 'Named by all readings together, not by this one alone' : 'Not condemned yet'}: every ${touches.one} may have been a poor one, with a chance of ${percent(note.chanceAllPoor)}. ${touches.askAgain}`,
       ]
     case 'leads not zeroed':
       return shareOf(budget, 'leads') < leadsMatter

@@ -77,26 +77,38 @@ function worth(
   id: string,
   open: boolean,
 ): Worth {
-  const { folded, meter, kase } = input
+  const { folded, meter, kase, walk } = input
+  const isNamed = walk.step.kind === 'named'
   const { measured } = judged
   const card = kase.checks.get(check)
   if (card === undefined) return nothing
   const by = card.measurand
   const parted = partedWords(kase, card, judged)
   const besides = parted === '' ? [] : [parted]
-  if (by === undefined) return { ...nothing, notes: besides }
+  if (by === undefined) {
+    return {
+      ...nothing,
+      touched: (card.oneWay && folded.readings.get(check)?.typed) ?? '',
+      notes: besides,
+    }
+  }
   const more = furtherTake(input, check, by, id)
   if (measured === null) return { ...nothing, ...more }
 
   const { first } = partedTakes(kase, folded, card, named(folded.readings, check))
   const { manner, touches, conditions } = first
-  const { svg, ...words } = told(measured, `${id} ${parted}`, () => {
+  const { svg, ...words } = told(measured, `${id} ${parted} ${isNamed}`, () => {
     const at = circumstances(by, meter, conditions, manner)
     const budget = presentBudget(measured, by, at)
     return {
       touched: touchedWords(measured, touches, by),
       corrected: correctedSentences(measured, at),
-      notes: noteSentences(parted === '' ? measured : withoutTouchAgain(measured), by, touches),
+      notes: noteSentences(
+        parted === '' ? measured : withoutTouchAgain(measured),
+        by,
+        touches,
+        isNamed,
+      ),
       sure: sureWords(measured),
       ...(budget && { budget }),
       svg: presentScale(id, measured, by, at),

@@ -8,4 +8,6 @@ export interface JobParts {
   readonly jobs: JobStore
   readonly photos: PhotoRecords
   readonly now: () => Date
+  /** What a price is in that says nothing of it; may be empty. */
+  readonly currency: string
 }

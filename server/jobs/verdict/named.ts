@@ -8,7 +8,7 @@ import { suspectName } from '../words/names.ts'
 import type { NextStep } from '../words/next-step.ts'
 import { lowerFirst, percent, sentence, the, upperFirst } from '../words/sentences.ts'
 import { evidenceSentences } from './evidence.ts'
-import { proofClause } from './proof.ts'
+import { proofClause, proofsBeside } from './proof.ts'
 import type { VerdictView } from './view.ts'
 
 type Named = Extract<Step, { kind: 'named' }>
@@ -29,7 +29,10 @@ export function namedVerdict(input: Standing, { parts, probability }: Named): Ve
     cautions: cautionsOf(input, cards),
     next: cards.flatMap((card) => repairSteps(card)),
     prove: [
-      ...cards.map(({ prove }) => upperFirst(proofClause(prove))),
+      ...proofsBeside(kase.complaint.prove, kase, parts)
+        .map(proofClause)
+        .filter(Boolean)
+        .map(upperFirst),
       `Then the complaint itself: ${proofClause(kase.complaint.prove)}`,
     ],
     couldBe: couldStillBe(input, parts),

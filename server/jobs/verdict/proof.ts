@@ -1,3 +1,4 @@
+import type { Case } from '../../knowledge/case.ts'
 import type { Proof } from '../../knowledge/schema/proof.ts'
 import type { Standing } from '../standing/standing.ts'
 import { stillOff } from '../standing/still-apart.ts'
@@ -12,9 +13,9 @@ export function proofSteps(
   { asItStands, kase }: Pick<Standing, 'asItStands' | 'kase'>,
   parts: readonly string[],
 ): string[] {
-  const proofs = parts.flatMap((part) => kase.parts.get(part)?.prove ?? [])
   const complaint = kase.complaint.prove
-  const all = (when: keyof Proof) => [
+  const proofs = proofsBeside(complaint, kase, parts)
+  const all = (when: Exclude<keyof Proof, 'sees'>) => [
     ...proofs.flatMap((proof) => proof[when] ?? []).map(sentence),
     ...(complaint[when] ? [`Then the complaint itself: ${asClause(complaint[when])}`] : []),
   ]
@@ -33,6 +34,21 @@ export function proofSteps(
       ...all('running'),
     ]),
   ]
+}
+
+/** How these parts are proved, but for what the proof of the complaint shows as well: nobody does that twice. */
+export function proofsBeside(
+  complaint: Proof,
+  { parts: cards }: Pick<Case, 'parts'>,
+  parts: readonly string[],
+): Proof[] {
+  const first = complaint.cranking === undefined ? 'running' : 'cranking'
+  return parts.flatMap((part) => {
+    const proof = cards.get(part)?.prove
+    if (proof?.sees === undefined || proof.sees !== complaint.sees) return proof ?? []
+    const { [first]: _, ...others } = proof
+    return others
+  })
 }
 
 /** A proof in one breath: "measure the new winding. Hear the pump hum." */

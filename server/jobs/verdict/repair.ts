@@ -70,7 +70,8 @@ export function presentRepair(input: Standing & Asked): RepairView | undefined {
   return { ...offer, parts: '', written: presentWritten(input, []), buttons }
 }
 
-const takenBackAt = ({ job }: Standing) => `/jobs/${job.id}/repair-withdrawals`
+/** Where it is sent that the last repair was written down by mistake. */
+export const takenBackAt = ({ job }: Pick<Standing, 'job'>) => `/jobs/${job.id}/repair-withdrawals`
 
 const repairedWords = ({ kase }: Standing, parts: readonly string[]) =>
   `Repaired: ${partNames(kase, parts)}`

@@ -15,7 +15,10 @@ export function branchClause(kase: Case, name: string): string {
 }
 
 /** By check: the branches it cleared as clauses, topmost only, in tree order. */
-export function clearedByCheck(kase: Case, walk: Walk): ReadonlyMap<string, readonly string[]> {
+export function clearedByCheck(
+  kase: Case,
+  walk: Pick<Walk, 'branches'>,
+): ReadonlyMap<string, readonly string[]> {
   const cleared = [...branchesCleared(kase, walk)]
   return new Map(
     cleared.map(([check, names]) => [check, names.map((name) => branchClause(kase, name))]),
@@ -23,7 +26,10 @@ export function clearedByCheck(kase: Case, walk: Walk): ReadonlyMap<string, read
 }
 
 /** By check: the names of the branches it cleared, topmost only, in tree order. */
-export function branchesCleared(kase: Case, walk: Walk): ReadonlyMap<string, readonly string[]> {
+export function branchesCleared(
+  kase: Case,
+  walk: Pick<Walk, 'branches'>,
+): ReadonlyMap<string, readonly string[]> {
   const found = new Map<string, Set<string>>()
   const seen = new Set<string>()
   const visit = (name: string, above: string | undefined): void => {

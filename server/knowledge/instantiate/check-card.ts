@@ -12,6 +12,7 @@ import { forbidsFor } from './forbids.ts'
 import type { LimitsOf, PlannedCheck } from './planned-check.ts'
 import { phoneWords } from './setup-cards.ts'
 import { coversFor, lastSteps, setupsFor } from './setups.ts'
+import { waitAfterTurning } from './waits.ts'
 import { countedAs, offeredOn } from './where/offered.ts'
 import { outputsServed, partsOf } from './where/outputs.ts'
 import { pinsInWords, spotOf, wiresInWords } from './where/spot.ts'
@@ -38,6 +39,8 @@ export function checkCard(
     ground: loose ? 'the core' : 'the engine',
   }
   const say = (text: string) => fill(text, fillings)
+  const steps = [...kind.do.map(say).filter(Boolean), ...last]
+  const waits = waitAfterTurning(knowledge, kind.engine, steps)
   const spoken = sentencesIn(say(kind.phone))
   const which = outputAnswers(check, machine)
   const answers = (which ?? offeredOn(kind, machine))?.map(
@@ -66,10 +69,11 @@ export function checkCard(
     engine: kind.engine,
     where: kind.where,
     tools: toolsFor(check, knowledge, machine),
-    minutes: kind.minutes,
+    minutes: kind.minutes + waits,
+    ...(waits > 0 && { waits }),
     setups,
     forbids: loose ? [] : forbidsFor(check, setups, knowledge, machine),
-    do: [...kind.do.map(say).filter(Boolean), ...last],
+    do: steps,
     phone: [...spoken, ...lastSteps(setups, machine, phoneWords).flatMap(sentencesIn)],
     asks: spoken.findLast((each) => each.endsWith('?')) ?? spoken.at(-1) ?? '',
     why: say(kind.why),
@@ -78,6 +82,7 @@ export function checkCard(
     outcomes: outcomesOf(check, knowledge, machine),
     ...(isSomeGone && { countedAs: counted }),
     ...(check.part && { part: check.part.id }),
+    ...(kind.oneWay && { oneWay: kind.oneWay }),
     ...(kind.teach && { teach: say(kind.teach) }),
     ...(kind.asked && { asked: true }),
     ...(kind.cools && { cools: true }),

@@ -25,6 +25,10 @@ export function checksRule(knowledge: Knowledge, report: Report): void {
     if (!measured && !which && !check.answers) {
       report.add(check, ['id'], 'this check is not read off a meter: list its answers')
     }
+    for (const [outcome, answer] of Object.entries(check.oneWay?.tells ?? {})) {
+      if (check.answers?.some(({ id }) => id === answer)) continue
+      report.add(check, ['oneWay', 'tells', outcome], `it has no answer called ${answer}`)
+    }
     for (const [i, { mend }] of (check.answers ?? []).entries()) {
       const isOfPart = check.about.kind === 'property'
       if (mend === undefined || mend.roles !== undefined || isOfPart) continue

@@ -137,6 +137,22 @@ export const CheckKind = z.strictObject({
   apart: z.enum(['place', 'part']).optional(),
   /** It reads so many places: all readings are entered together, and the one that is furthest out counts. */
   places: z.int().min(2).max(6).optional(),
+  /** Diodes read both ways: a field for each reading, from which the answer follows. */
+  oneWay: z
+    .strictObject({
+      /** What the probes touch in turn. */
+      places: z.array(Words).min(2).max(6),
+      /** In the order of the steps: how the probes are held, and whether a good one passes so. */
+      directions: z
+        .array(z.strictObject({ says: Words, passes: z.boolean() }))
+        .min(2)
+        .max(4),
+      /** V: so much may those that pass differ. */
+      apart: z.number().positive(),
+      /** The answer that each outcome is. */
+      tells: z.strictObject({ alike: Name, open: Name, shorted: Name }),
+    })
+    .optional(),
   /** The steps warm the part to this, °C: so it is taken to be, unless another temperature is entered. */
   warmedTo: z.number().min(20).max(120).optional(),
   /** Names in `setups.yaml`. */

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { Words } from './shared.ts'
+import { Name, Words } from './shared.ts'
 
 /**
  * How a repair is proved, or that a complaint is gone, by what the engine does meanwhile. It is done in this
@@ -13,8 +13,10 @@ export const Proof = z
     cranking: Words.optional(),
     /** With the engine together, and every cap on its own plug. */
     running: Words.optional(),
+    /** What is seen once the engine turns, by a name: where the proof of the complaint sees it too, it is said once, there. */
+    sees: Name.optional(),
   })
-  .refine((proof) => Object.keys(proof).length > 0, {
+  .refine(({ stopped, cranking, running }) => Boolean(stopped ?? cranking ?? running), {
     error: 'say how it is proved: with the engine stopped, cranking or running',
   })
 export type Proof = z.infer<typeof Proof>

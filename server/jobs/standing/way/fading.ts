@@ -9,11 +9,14 @@ export interface Fading {
   readonly left: number
 }
 
-/** What a check needs of it and will still find at its end. */
+/** Minutes of a check, but for what it waits once it has been read. */
+export const minutesUntilRead = (card: CheckCard): number => ownMinutes(card) - (card.waits ?? 0)
+
+/** What a check needs of it and will still find until it has been read. */
 export function lastingFor(fading: readonly Fading[], card: CheckCard): SetupCard[] {
   const needs = new Set(card.setups.map(({ id }) => id))
   return fading
-    .filter(({ setup, left }) => needs.has(setup.id) && left >= ownMinutes(card))
+    .filter(({ setup, left }) => needs.has(setup.id) && left >= minutesUntilRead(card))
     .map(({ setup }) => setup)
 }
 

@@ -93,7 +93,7 @@ function ofCheck(check: CheckKind, knowledge: Knowledge): Asking {
   }
 }
 
-function ofProof(proof: Proof): Asking[] {
+function ofProof({ sees: _, ...proof }: Proof): Asking[] {
   return Object.entries(proof).map(([engine, says]) => ({
     at: ['prove', engine],
     kind: { engine: [engine] },
