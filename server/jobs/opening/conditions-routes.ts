@@ -3,8 +3,7 @@ import { usualMeter } from '../../knowledge/meters.ts'
 import { textOf, wholeOf } from '../../web/fields.ts'
 import { showPage } from '../../web/page.ts'
 import { showMissing } from '../page/show.ts'
-import { askedNow } from '../phone/asked-now.ts'
-import { mendingNow } from '../phone/mending.ts'
+import { begunNow } from '../phone/begun.ts'
 import type { Conditions, JobEvent } from '../record/events.ts'
 import type { JobParts } from '../record/parts.ts'
 import { type FoundJob, findJob, type Missing } from '../standing/find.ts'
@@ -36,23 +35,18 @@ export async function conditionsRoutes(app: FastifyInstance, parts: JobParts): P
     if (!accepted.ok) return show(request, reply.code(422), parts, found, form, accepted.problems)
     const { conditions, note } = accepted.event
     const version = wholeOf(textOf(request.body, 'version')) ?? 0
-    const event = { kind: 'conditions', conditions, note, ...begunBy(found, conditions) } as const
+    const event = {
+      kind: 'conditions',
+      conditions,
+      note,
+      ...begunNow(keptStanding(parts, found)),
+    } as const
     const done = await jobs.append(found.job.id, version, event, ...ownMeter(found, conditions))
     if (done === 'written') return reply.redirect(`/jobs/${found.job.id}`, 303)
     const now = await findJob(parts, request)
     if ('missing' in now) return showMissing(request, reply, now)
     return show(request, reply.code(409), parts, now, form, { job: movedOn })
   })
-
-  /** What an owner may have begun by phone, for whoever takes it over: a check, or to put something right. */
-  function begunBy(found: FoundJob, conditions: Conditions): Begun {
-    if (!isTakenOver(found, conditions)) return {}
-    const { cutOff } = found.folded
-    const standing = keptStanding(parts, found)
-    const mending = mendingNow(standing)
-    const begun = cutOff ? cutOff.at : mending ? null : askedNow(standing)
-    return { begun, ...(mending && { mending: { of: mending.of, fault: mending.fault } }) }
-  }
 
   /** The meter of the bench comes with it, unless the owner has read something with theirs: that stands as it was read. */
   function ownMeter(found: FoundJob, conditions: Conditions): JobEvent[] {
@@ -62,8 +56,6 @@ export async function conditionsRoutes(app: FastifyInstance, parts: JobParts): P
     return [{ kind: 'meter', meter: { kind: 'class', id: usualMeter(knowledge) }, zero: null }]
   }
 }
-
-type Begun = Pick<Extract<JobEvent, { kind: 'conditions' }>, 'begun' | 'mending'>
 
 /** From an owner by phone. */
 const isTakenOver = ({ folded }: FoundJob, { who }: Conditions): boolean =>

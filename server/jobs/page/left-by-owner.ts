@@ -1,4 +1,4 @@
-import { wordsOfMending } from '../phone/mending.ts'
+import { wordsOfMending } from '../phone/mending/mending.ts'
 import { stopToTry } from '../phone/start/stop-to-try.ts'
 import type { JobEvent } from '../record/events.ts'
 import { toPutBack } from '../standing/as-it-stands.ts'
@@ -16,8 +16,13 @@ export function leftByOwner(input: Standing): LeftView | undefined {
   if (!isJustTakenOver(job, kase)) return undefined
   const steps = toPutBack(asItStands)
   const stopOff = steps.some(({ setup }) => setup.stopOff)
+  const isSure = steps.some(({ setup, unsure }) => setup.stopOff && !unsure)
   const untried = stopToTry(input).map(({ says }) => says)
-  const heed = stopOff ? [stopIsOff] : untried.length > 0 ? [stopIsUntried] : []
+  const heed = stopOff
+    ? [isSure ? stopIsOff : stopMayBeOff]
+    : untried.length > 0
+      ? [stopIsUntried]
+      : []
   const mending = mendingLeft(input)
   if (steps.length + heed.length === 0 && mending === '') return undefined
   return {
@@ -45,6 +50,8 @@ function mendingLeft({ job, kase, judged }: Standing): string {
 }
 
 const stopIsOff = 'The stop circuit is apart: no switch and no cord stops this engine now.'
+const stopMayBeOff =
+  'The stop circuit may be apart: trust no switch and no cord to stop this engine now.'
 const stopIsUntried = 'Nobody has tried its stop since the stop circuit was apart.'
 
 /** An owner was at the machine by phone, somebody else is now, and has not made or repaired anything yet. */

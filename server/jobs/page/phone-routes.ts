@@ -1,11 +1,11 @@
 import type { FastifyInstance } from 'fastify'
 import { textOf, wholeOf } from '../../web/fields.ts'
 import { showPage } from '../../web/page.ts'
-import { curedAsSeen, curedWith } from '../phone/cures.ts'
 import { presentHome, waysOf } from '../phone/home/home.ts'
+import { curedAsSeen, curedWith } from '../phone/mending/cures.ts'
 import type { PutRight } from '../record/events.ts'
 import type { JobParts } from '../record/parts.ts'
-import { findJob } from '../standing/find.ts'
+import { type FoundJob, findJob } from '../standing/find.ts'
 import { keptStanding } from '../standing/kept.ts'
 import { showMissing } from './show.ts'
 import { takes } from './takes.ts'
@@ -32,7 +32,8 @@ export async function phoneRoutes(app: FastifyInstance, parts: JobParts): Promis
     const came = triedAs.get(choice)
     if (came === undefined) return wrong('Say whether it runs now.')
     const leaves = parts.knowledge.home.ways[way]?.leaves
-    return { kind: 'tried', way, ...came, ...(leaves && { leaves }) }
+    const at = came.brokenOff && checkIn(body, found)
+    return { kind: 'tried', way, ...came, ...(leaves && { leaves }), ...(at && { at }) }
   })
 
   takes(app, parts, 'mendings', (body, found) => {
@@ -47,14 +48,20 @@ export async function phoneRoutes(app: FastifyInstance, parts: JobParts): Promis
     return { kind: 'put right', of, came, ...(cures.length > 0 && { cures }) }
   })
 
-  takes(app, parts, 'cut-offs', (body, { kase }) => {
-    const check = textOf(body, 'check')
-    const at = kase.checks.has(check) ? check : null
+  takes(app, parts, 'cut-offs', (body, found) => {
+    const { kase } = found
+    const at = checkIn(body, found)
     const [way, { leaves }] = waysOf(kase, parts.knowledge).find(
       ([id]) => id === textOf(body, 'way'),
     ) ?? [undefined, {}]
     return { kind: 'cut off', at, ...(way && { way }), ...(leaves && { leaves }) }
   })
+}
+
+/** The check that a form names, or none. */
+function checkIn(body: unknown, { kase }: FoundJob): string | null {
+  const check = textOf(body, 'check')
+  return kase.checks.has(check) ? check : null
 }
 
 const wrong = (notice: string) => ({ asked: { notice } })

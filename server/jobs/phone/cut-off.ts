@@ -4,6 +4,7 @@ import { sentencesIn } from '../../knowledge/instantiate/words.ts'
 import type { CutOff } from '../record/fold.ts'
 import { beforeTheCut, type Step, toPutBack } from '../standing/as-it-stands.ts'
 import type { Standing } from '../standing/standing.ts'
+import { lowerFirst, sentence } from '../words/sentences.ts'
 import { askedNow } from './asked-now.ts'
 import { putBackByPhone } from './start/serves-running.ts'
 import type { PhonePage } from './view.ts'
@@ -44,14 +45,19 @@ export const lineCut = (job: Standing['job']) => ({
   says: 'The line was cut',
 })
 
-/** What to know of a way home that was begun, while what it takes apart may keep the switch from stopping it. */
+/** What to know of a way home that was begun: it may run, and what it takes apart may keep the switch from stopping it. */
 function mayRunOn({ knowledge, kase }: Standing, name: string): string[] {
   const way = knowledge.home.ways[name]
-  if (way?.leaves === undefined) return []
-  const { leaves, cautions } = way
-  return cautionCards(cautions, knowledge, kase.machine)
-    .filter(({ setups = [] }) => setups.some((id) => leaves.includes(id)))
-    .flatMap(({ phone }) => sentencesIn(phone))
+  if (way === undefined) return []
+  const { says, leaves = [], cautions } = way
+  const ofLeaves = cautionCards(cautions, knowledge, kase.machine).filter(({ setups = [] }) =>
+    setups.some((id) => leaves.includes(id)),
+  )
+  return [
+    sentence(`We had begun this: ${lowerFirst(says)}`),
+    'If it runs now, stop it first.',
+    ...ofLeaves.flatMap(({ phone }) => sentencesIn(phone)),
+  ]
 }
 
 /** What goes back after the line was cut, or a way home left half done, last made first. */

@@ -20,8 +20,8 @@ import { checkLines } from './check-lines.ts'
 import { afterCutOff, cutOffAction } from './cut-off.ts'
 import { presentEnding } from './ending.ts'
 import { onTheWay } from './home/on-the-way.ts'
-import { mendingSeen } from './mending.ts'
-import { presentPutRight } from './put-right.ts'
+import { mendingSeen } from './mending/mending.ts'
+import { presentPutRight } from './mending/put-right.ts'
 import { presentRepaired } from './repaired.ts'
 import { saying } from './saying.ts'
 import type { Line, PhoneCheck, PhoneDeed, PhonePage } from './view.ts'
@@ -96,12 +96,16 @@ function presentPhoneCheck(input: Standing & Asked, card: CheckCard): PhoneCheck
   const purpose = purposeOf(input, card.id)
   const form = presentForm(input, card, purpose)
   const again = purpose === 'take'
-  const lines = checkLines(input, card, again)
+  const isPutRight = purpose === 'correction'
+  // Nobody goes to the machine for what was misheard.
+  const lines: Line[] = isPutRight
+    ? [{ says: card.asks, label: 'ask' }]
+    : checkLines(input, card, again)
   const { measurand } = card
   // The answers are to all of them, and only the last stands large.
   const questions = card.phone.filter((says) => says.endsWith('?'))
   // What could not be taken stands at the answers again, and so does what is only put right.
-  const asked = refused?.check === card.id || purpose === 'correction' ? lines.length : line
+  const asked = refused?.check === card.id || isPutRight ? lines.length : line
   const said = saying(lines, asked, (number) => sameCheck(input, `line=${number}`))
   return {
     id: card.id,
@@ -127,6 +131,7 @@ function presentPhoneCheck(input: Standing & Asked, card: CheckCard): PhoneCheck
       asks: questions.join(' ') || card.asks,
       heard: questions.length <= 1 && lines.at(-1)?.says === card.asks,
       answers: answersOf(card),
+      ...(form.corrects && { corrects: form.corrects }),
       skip: { action: `/jobs/${job.id}/skips`, reasons: ownersReasons },
       cutOff: cutOffAction(job),
     },

@@ -80,6 +80,8 @@ export interface PhoneForm
   /** It stands large just above, so nobody reads it twice. */
   readonly heard: boolean
   readonly answers: readonly { readonly id: string; readonly says: string }[]
+  /** What is put right, and the way to leave it as it was. */
+  readonly corrects?: ReadingForm['corrects']
   readonly skip: { readonly action: string; readonly reasons: readonly string[] }
   readonly cutOff: string
 }
@@ -128,6 +130,8 @@ export interface HomePage {
     readonly danger: string
     /** More than its first sentence was said: who knows what is apart by now. */
     readonly isBegun: boolean
+    /** The check that they may have begun before it, or empty. */
+    readonly begun: string
     readonly action: string
     /** Where it is sent that the line was cut. */
     readonly cutOff: string

@@ -3,7 +3,7 @@ import type { FastifyRequest } from 'fastify'
 import { named } from '../../diagnosis/model/named.ts'
 import { allowsFurtherTake } from '../measuring/judged.ts'
 import { meterAtHand } from '../measuring/meter-at-hand.ts'
-import type { JobEvent, StoredJob } from '../record/events.ts'
+import type { Begun, JobEvent, StoredJob } from '../record/events.ts'
 import type { JobParts } from '../record/parts.ts'
 import type { Asked, Refused } from '../standing/asked.ts'
 import { type FoundJob, findJob, type Missing } from '../standing/find.ts'
@@ -22,11 +22,16 @@ export interface Returned {
   readonly asked: Asked
 }
 
-/** Takes one post about one check: finds the job, reads the form, and appends what it means. */
+/**
+ * Takes one post about one check: finds the job, reads the form, and appends what it means.
+ *
+ * @param begunIn what else was going on when an answer is put right or taken back
+ */
 export async function receive(
   parts: JobParts,
   noun: Noun,
   request: FastifyRequest,
+  begunIn: (found: FoundJob) => Begun,
 ): Promise<Answered> {
   const found = await findJob(parts, request)
   if ('missing' in found) return found
@@ -42,7 +47,9 @@ export async function receive(
   if (isDoubled(found.job, form, read.event)) return { job: found.job.id }
   const refusal = noun.refusal(found.folded, form.check)
   if (refusal !== null) return returned(409, found, noun, request, refusal)
-  const done = await parts.jobs.append(found.job.id, form.version, read.event)
+  const { kind } = read.event
+  const begun = kind === 'correction' || kind === 'withdrawn' ? begunIn(found) : {}
+  const done = await parts.jobs.append(found.job.id, form.version, { ...read.event, ...begun })
   if (done === 'written') return { job: found.job.id }
   const moved = await findJob(parts, request)
   return 'missing' in moved ? moved : returned(409, moved, noun, request, movedOn)
@@ -53,7 +60,10 @@ const noSuchCheckHere =
 
 /** A button pressed twice, with gloves on, is one post and not a quarrel with oneself. */
 function isDoubled({ version, events }: StoredJob, form: CheckForm, event: JobEvent): boolean {
-  return version === form.version + 1 && isDeepStrictEqual(events.at(-1)?.event, event)
+  const last = events.at(-1)?.event
+  if (last === undefined || version !== form.version + 1) return false
+  const { begun, mending, ...plain } = { begun: null, mending: null, ...last }
+  return isDeepStrictEqual(plain, event)
 }
 
 function returned(

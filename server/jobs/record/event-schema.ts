@@ -78,6 +78,16 @@ const take = {
   touches: z.tuple([StoredReading], StoredReading),
 }
 const made = { ...take, manner: StoredManner }
+const begun = {
+  begun: z.string().nullish(),
+  mending: z
+    .strictObject({
+      of: z.string(),
+      fault: z.string().optional(),
+      undoes: z.array(z.string()).optional(),
+    })
+    .optional(),
+}
 
 /** What kinds of events were called before, as they still stand in older jobs. */
 const formerKinds: ReadonlyMap<string, JobEvent['kind']> = new Map([
@@ -101,18 +111,17 @@ export const JobEventSchema = z.discriminatedUnion('kind', [
     kind: z.literal('conditions'),
     conditions: StoredConditions,
     note: z.string(),
-    begun: z.string().nullish(),
-    mending: z.strictObject({ of: z.string(), fault: z.string().optional() }).optional(),
+    ...begun,
   }),
   z.strictObject({ kind: z.literal('reading'), ...made }),
-  z.strictObject({ kind: z.literal('correction'), ...made }),
+  z.strictObject({ kind: z.literal('correction'), ...made, ...begun }),
   z.strictObject({ kind: z.literal('take'), ...take }),
   z.strictObject({
     kind: z.literal('meter'),
     meter: StoredMeter,
     zero: z.number().nullable(),
   }),
-  z.strictObject({ kind: z.literal('withdrawn'), check: z.string() }),
+  z.strictObject({ kind: z.literal('withdrawn'), check: z.string(), ...begun }),
   z.strictObject({
     kind: z.literal('repaired'),
     parts: z.array(z.string()).min(1),
@@ -150,6 +159,7 @@ export const JobEventSchema = z.discriminatedUnion('kind', [
     helped: z.boolean(),
     asBefore: z.literal(true).optional(),
     brokenOff: z.literal(true).optional(),
+    at: z.string().optional(),
     leaves: z.array(z.string()).optional(),
   }),
   z.strictObject({

@@ -87,6 +87,20 @@ export interface Repaired {
   readonly minutes?: number
 }
 
+/** What an owner by phone may have been in the middle of when something else came up. */
+export interface Begun {
+  /** The check that they may have begun, or none. */
+  readonly begun?: string | null | undefined
+  /** What they were told to put right: of which check or part, for which failure, and the set-ups that it puts back. */
+  readonly mending?:
+    | {
+        readonly of: string
+        readonly fault?: string | undefined
+        readonly undoes?: readonly string[] | undefined
+      }
+    | undefined
+}
+
 /**
  * What happened on a job, in order. The first is always `opened`. Readings are keyed by check, so a
  * correction names the check, never a position.
@@ -103,22 +117,18 @@ export type JobEvent =
       readonly over?: Over | undefined
     }
   | ({ readonly kind: 'reading' } & Made)
-  | ({ readonly kind: 'correction' } & Made)
+  | ({ readonly kind: 'correction' } & Made & Begun)
   /** More touches of the same probes at the same place, or one more look. */
   | ({ readonly kind: 'take' } & Omit<Made, 'manner'>)
   /** Something is otherwise by now: the place, the air, the engine, the tools, or what is noted. */
-  | {
+  | ({
       readonly kind: 'conditions'
       readonly conditions: Conditions
       readonly note: string
-      /** Taken over from an owner by phone: the check that they may have begun, or none. */
-      readonly begun?: string | null | undefined
-      /** Taken over while they were told to put something right: of which check or part, and for which failure. */
-      readonly mending?: { readonly of: string; readonly fault?: string | undefined } | undefined
-    }
+    } & Begun)
   /** Another meter, or its leads zeroed: Ω with the probes held together, null where they are not. */
   | { readonly kind: 'meter'; readonly meter: MeterChoice; readonly zero: number | null }
-  | { readonly kind: 'withdrawn'; readonly check: string }
+  | ({ readonly kind: 'withdrawn'; readonly check: string } & Begun)
   | ({ readonly kind: 'repaired' } & Repaired)
   /**
    * The complaint was tried again after the last repair. If it is still there, the checks that may have
@@ -156,6 +166,8 @@ export type JobEvent =
       readonly asBefore?: true | undefined
       /** They left it half done, and nobody knows how far they had come: it says nothing of the cause. */
       readonly brokenOff?: true | undefined
+      /** The check that they may have begun before it, where it was left half done. */
+      readonly at?: string | undefined
       readonly leaves?: readonly string[] | undefined
     }
   /**

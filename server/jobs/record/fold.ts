@@ -159,7 +159,8 @@ export function fold(events: StoredJob['events']): Folded {
         break
       case 'tried':
         going = event.helped ? event.way : undefined
-        tried.set(event.way, cameOf(event))
+        // What came of it once is not unsaid by another try that was left half done.
+        if (!event.brokenOff || !tried.has(event.way)) tried.set(event.way, cameOf(event))
         break
       case 'put right':
         putRight.set(event.of, event.came)
@@ -192,7 +193,7 @@ function cameOf(event: Extract<JobEvent, { kind: 'tried' }>): Tried {
 function cutOffAt(last: JobEvent | undefined): Pick<Folded, 'cutOff'> {
   if (last?.kind === 'cut off') return { cutOff: last }
   const isHalfDone = last?.kind === 'tried' && last.brokenOff
-  return isHalfDone ? { cutOff: { at: null, way: last.way } } : {}
+  return isHalfDone ? { cutOff: { at: last.at ?? null, way: last.way } } : {}
 }
 
 /** The parts that were repaired while the complaint stayed: they are no suspects any more. */

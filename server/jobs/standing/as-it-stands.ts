@@ -2,10 +2,10 @@ import type { Stands } from '../../diagnosis/model/stands.ts'
 import type { Case, CheckCard, SetupCard } from '../../knowledge/case.ts'
 import { stays } from '../../knowledge/instantiate/setup-cards.ts'
 import type { Touches } from '../../measure/reading/reading.ts'
-import { asides, type JobEvent, type StoredJob } from '../record/events.ts'
+import { asides, type Begun, type JobEvent, type StoredJob } from '../record/events.ts'
 import { noToolHere } from '../words/skip-reasons.ts'
 import { fadingAfter, lastingFor } from './way/fading.ts'
-import { onlyStop, perhapsAsBefore, perhapsBegun, whole } from './way/perhaps.ts'
+import { onlyStop, perhapsAsBefore, perhapsBack, perhapsBegun, whole } from './way/perhaps.ts'
 import { namesOf, without } from './way/setups-by-name.ts'
 import { type AsItStands, together } from './way/state.ts'
 
@@ -69,11 +69,11 @@ function replayed(
         break
       case 'conditions':
         // Whoever takes it over was not there when it was left.
-        if (event.begun !== undefined) {
-          const card = checks.get(event.begun ?? '')
-          now = perhapsAsBefore(now, beforeCut)
-          if (card && !card.asked) now = perhapsBegun(now, card)
-        }
+        if (event.begun !== undefined) now = midway(perhapsAsBefore(now, beforeCut), checks, event)
+        break
+      case 'correction':
+      case 'withdrawn':
+        now = midway(now, checks, event)
         break
       case 'put right':
         // Whatever was in the way of another try went back before it.
@@ -87,6 +87,13 @@ function replayed(
     }
   }
   return { now, beforeCut }
+}
+
+/** In the middle of a check all of it may be begun, and of putting something right what it puts back may be back. */
+function midway(now: AsItStands, checks: Case['checks'], { begun, mending }: Begun): AsItStands {
+  const card = checks.get(begun ?? '')
+  const perhaps = card && !card.asked ? perhapsBegun(now, card) : now
+  return mending?.undoes ? perhapsBack(perhaps, new Set(mending.undoes)) : perhaps
 }
 
 /** It was answered before anything was touched, or after all. */

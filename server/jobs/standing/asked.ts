@@ -76,11 +76,11 @@ export function wrongIn(asked: Asked): string | undefined {
 
 /** The address of the same check on the page of the same job, with something more asked for: `open=tree`. */
 export function sameCheck(
-  { job, check, take, correcting }: Asked & { readonly job: { readonly id: number } },
+  { job, check, take, correcting, whole }: Asked & { readonly job: { readonly id: number } },
   more: string,
 ): string {
   const shown = Object.entries({ check, take, correct: correcting }).flatMap(([name, value]) =>
     value === undefined ? [] : [`${name}=${encodeURIComponent(value)}`],
   )
-  return `/jobs/${job.id}?${[...shown, more].join('&')}`
+  return `/jobs/${job.id}?${[...shown, ...(whole ? ['whole=yes'] : []), more].join('&')}`
 }

@@ -21,7 +21,7 @@ import { putBackByPhone } from '../start/serves-running.ts'
 import { stopFirst } from '../start/stop-first.ts'
 import { stopAtStart } from '../start/stop-to-try.ts'
 import type { HomePage, HomeWay } from '../view.ts'
-import { castingOff } from './under-way.ts'
+import { castingOff, movingOff } from './under-way.ts'
 import { stepsOf, type Way } from './way-steps.ts'
 
 /** How to get home with this job's complaint, and with one way to try, that way sentence by sentence. */
@@ -173,7 +173,7 @@ function tryingView(
     ...linesOf('before it runs', [...coversOn, ...steps.covered]),
     ...(way.leaves ? [] : stopAtStart(input)),
     ...linesOf('do', fillAll(steps.start, fillings)),
-    ...linesOf('before you go', castingOff(input)),
+    ...linesOf('before you go', steps.start.length > 0 ? movingOff(input) : castingOff(input)),
     ...linesOf('do', fillAll(steps.after, fillings)),
     { says: 'Does it run, and can you go?', label: 'ask' },
   ]
@@ -183,6 +183,7 @@ function tryingView(
     says,
     danger,
     saying: said,
+    begun: (folded.cutOff ? folded.cutOff.at : asked) ?? '',
     isBegun: lines.slice(0, said.at + 1).some(({ label }) => isDone.has(label)),
     action: `/jobs/${job.id}/tries`,
     cutOff: cutOffAction(job),

@@ -23,6 +23,13 @@ function isStopped({ events }: Standing['job'], { checks }: Standing['kase']): b
         if (!card?.asked) return card?.engine !== 'running'
         break
       }
+      case 'conditions':
+      case 'correction':
+      case 'withdrawn': {
+        const begun = checks.get(event.begun ?? '')
+        if (event.mending || (begun && !begun.asked && begun.engine !== 'stopped')) return false
+        break
+      }
       case 'cut off':
         if (event.way !== undefined) return false
         break

@@ -67,6 +67,11 @@ function isUntried({ events }: Standing['job'], { checks }: Standing['kase']): b
         if (event.leaves) untried = true
         else if (event.helped) untried = false
         break
+      case 'conditions':
+      case 'correction':
+      case 'withdrawn':
+        if (checks.get(event.begun ?? '')?.setups.some(({ stopOff }) => stopOff)) untried = true
+        break
       case 'cut off':
         if (event.leaves) untried = true
         break

@@ -18,16 +18,19 @@ export function perhapsBegun(
   { setups, unsure, fading }: AsItStands,
   { setups: needs, forbids }: CheckCard,
 ): AsItStands {
-  const perhapsBack = namesOf(forbids)
   const known = namesOf([...setups, ...unsure])
+  const now = perhapsBack({ setups, unsure, fading }, namesOf(forbids))
+  const perhapsMade = without(needs, known).filter((setup) => !fades(setup))
+  return { ...now, unsure: [...now.unsure, ...perhapsMade] }
+}
+
+/** These may have been put back. */
+export function perhapsBack(now: AsItStands, names: ReadonlySet<string>): AsItStands {
+  const { setups, unsure } = now
   return {
-    setups: without(setups, perhapsBack),
-    unsure: [
-      ...unsure,
-      ...setups.filter(({ id }) => perhapsBack.has(id)),
-      ...without(needs, known).filter((setup) => !fades(setup)),
-    ],
-    fading,
+    ...now,
+    setups: without(setups, names),
+    unsure: [...unsure, ...setups.filter(({ id }) => names.has(id))],
   }
 }
 

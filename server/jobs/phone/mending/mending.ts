@@ -1,10 +1,10 @@
-import type { CautionCard } from '../../knowledge/case.ts'
-import { repairedInVain } from '../record/fold.ts'
-import type { Standing } from '../standing/standing.ts'
-import { likelyModes } from '../verdict/named.ts'
-import { askedNow } from './asked-now.ts'
-import { partsFound } from './found.ts'
-import { onTheWay } from './home/on-the-way.ts'
+import type { CautionCard } from '../../../knowledge/case.ts'
+import { repairedInVain } from '../../record/fold.ts'
+import type { Standing } from '../../standing/standing.ts'
+import { likelyModes } from '../../verdict/named.ts'
+import { askedNow } from '../asked-now.ts'
+import { partsFound } from '../found.ts'
+import { onTheWay } from '../home/on-the-way.ts'
 
 /** Something that an owner can put right there and then, and that may have been it all. */
 export interface Mending {

@@ -1,7 +1,7 @@
-import { checkNamed } from '../../diagnosis/belief/belief.ts'
-import { numbered } from '../../diagnosis/model/named.ts'
-import type { Case } from '../../knowledge/case.ts'
-import type { FoundJob } from '../standing/find.ts'
+import { checkNamed } from '../../../diagnosis/belief/belief.ts'
+import { numbered } from '../../../diagnosis/model/named.ts'
+import type { Case } from '../../../knowledge/case.ts'
+import type { FoundJob } from '../../standing/find.ts'
 
 /** The failures of a part that are put right by the same work as this one. */
 export function curedWith({ faults }: Pick<Case, 'faults'>, fault: string): string[] {

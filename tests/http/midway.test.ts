@@ -1,0 +1,79 @@
+import { describe, expect, it } from 'vitest'
+import { type Http, readyApp } from '../support/app.ts'
+import { post } from '../support/job.ts'
+import { caseOf, onPhone, takeOver, wordsOn } from '../support/on-phone.ts'
+import { addressesIn } from '../support/page.ts'
+
+const pedlar = caseOf('pedlar-1c', 'no-spark')
+
+/** After these two answers the next check has the stop wire apart: nobody knows how far they are with it. */
+async function inMidCheck(http: Http): Promise<string> {
+  const job = await onPhone(http, pedlar, ['plug-wrench', 'light'])
+  const switches = { version: 1, check: 'ask-controls', choice: 'trouble' }
+  await post(http, `${job}/readings`, switches).expect(303)
+  const old = { version: 2, check: 'spark-old-plug.single', choice: 'none' }
+  await post(http, `${job}/readings`, old).expect(303)
+  expect(await wordsOn(http, `${job}?line=99`)).toContain('stop circuit unplugged')
+  return job
+}
+
+const joined = /Unless it is so already.*Join the stop wire/
+
+describe('what an owner is in the middle of', () => {
+  it('is not forgotten where an answer is put right meanwhile', async () => {
+    const { http } = await readyApp()
+    const job = await inMidCheck(http)
+    const spark = { version: 3, check: 'spark-old-plug.single', choice: 'spark' }
+    await post(http, `${job}/corrections`, spark).expect(303)
+    // Pressed twice it is one post.
+    await post(http, `${job}/corrections`, spark).expect(303)
+    expect(await wordsOn(http, `${job}?check=cap-look.cap&line=99`)).toMatch(joined)
+    expect(await wordsOn(http, `${job}/home?way=controls-home`)).toMatch(joined)
+    await takeOver(http, job, 4)
+    expect(await wordsOn(http, job)).toContain('The stop circuit may be apart')
+  })
+
+  it('is not forgotten where they have something else now', async () => {
+    const { http } = await readyApp()
+    const job = await inMidCheck(http)
+    await post(http, `${job}/conditions`, {
+      ...{ version: 3, who: 'owner', where: 'trailside', engine: 'cold', air: '12' },
+      ...{ 'kit-set': 'along', 'kit-along': ['light'], note: '' },
+    }).expect(303)
+    expect(await wordsOn(http, `${job}?check=cap-look.cap&line=99`)).toMatch(joined)
+  })
+
+  it('may be back where it is what puts something right', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http, pedlar, ['plug-wrench', 'light'])
+    const wet = { version: 1, check: 'plugs-look', choice: 'all-wet' }
+    await post(http, `${job}/readings`, wet).expect(303)
+    await post(http, `${job}/corrections`, { ...wet, version: 2, choice: 'good' }).expect(303)
+    expect(await wordsOn(http, `${job}?check=spark-old-plug.single&line=99`)).toMatch(
+      /Unless it is so already.*screw every spark plug out/,
+    )
+  })
+})
+
+describe('an answer that is put right by phone', () => {
+  it('sends nobody to the machine, and can be left as it was', async () => {
+    const { http } = await readyApp()
+    const job = await inMidCheck(http)
+    const words = await wordsOn(http, `${job}?correct=spark-old-plug.single`)
+    expect(words).toContain('Nothing is done at the machine for this')
+    expect(words).toContain('Leave it as it was')
+    expect(words).toContain('Does it spark at the tip?')
+    expect(words).not.toContain('They cannot do that')
+    expect(words).not.toContain('pull the rope')
+  })
+
+  it('is found in the whole work, whose rooms open as they do at the bench', async () => {
+    const { http } = await readyApp()
+    const job = await inMidCheck(http)
+    const { text } = await http.get(`${job}?whole=yes`).expect(200)
+    const room = addressesIn(text).find((address) => address.includes('=readings'))!
+    const opened = await http.get(room).expect(200)
+    expect(opened.text).toContain('id="room-readings"')
+    expect(room).toContain('whole=yes')
+  })
+})
