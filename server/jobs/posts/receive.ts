@@ -42,7 +42,7 @@ export async function receive(
   if (isDoubled(found.job, form, read.event)) return { job: found.job.id }
   const refusal = noun.refusal(found.folded, form.check)
   if (refusal !== null) return returned(409, found, noun, request, refusal)
-  const done = await parts.jobs.append(found.job.id, form.version, read.event)
+  const done = await parts.jobs.append(found.job, form.version, read.event)
   if (done === 'written') return { job: found.job.id }
   const moved = await findJob(parts, request)
   return 'missing' in moved ? moved : returned(409, moved, noun, request, movedOn)
