@@ -49,8 +49,8 @@ export function lookahead(
   const root = rootOf(list)
   const rate = rateAhead()
   return checks.map((m) => {
-    const choice = choiceOf(list, m, root, gain(list.checks[m]!.grouped, root.belief))
-    return startingWith(choice, root, 0, budget / checks.length, Number.POSITIVE_INFINITY)
+    const minutes = minutesFrom(list.ways, list.checks[m]!.way, root.held)
+    return startingWith(m, minutes, root, 0, budget / checks.length, Number.POSITIVE_INFINITY)
   })
 
   /** The mean gain per minute along the likeliest outcomes of the base policy: what may be hoped for beyond the budget. */
@@ -73,7 +73,8 @@ export function lookahead(
 
   /** Gives up, and returns anything not below it, once the minutes pass `bound`. */
   function startingWith(
-    { check, minutes }: Choice,
+    check: number,
+    minutes: number,
     node: Node,
     depth: number,
     left: number,
@@ -105,9 +106,10 @@ export function lookahead(
     if (choices.length === 0) return stop === Number.POSITIVE_INFINITY ? putBack : stop
     const narrowed = { ...node, telling }
     let least = stop
-    for (const choice of choices) {
-      if (choice.minutes >= least) continue
-      const cost = startingWith(choice, narrowed, depth, (left - look) / choices.length, least)
+    for (const { check, minutes } of choices) {
+      if (minutes >= least) continue
+      const share = (left - look) / choices.length
+      const cost = startingWith(check, minutes, narrowed, depth, share, least)
       if (cost < least) least = cost
     }
     return least
@@ -122,11 +124,12 @@ export function lookahead(
       const bits = gain(list.checks[m]!.grouped, node.belief)
       if (bits < tellsFrom) continue
       telling.push(m)
-      const choice = choiceOf(list, m, node, bits)
+      const minutes = minutesFrom(list.ways, list.checks[m]!.way, node.held)
+      const rate = bits / minutes
       let at = choices.length
-      while (at > 0 && choices[at - 1]!.rate < choice.rate) at -= 1
+      while (at > 0 && choices[at - 1]!.rate < rate) at -= 1
       if (at === most) continue
-      choices.splice(at, 0, choice)
+      choices.splice(at, 0, { check: m, minutes, rate })
       if (choices.length > most) choices.pop()
     }
     return { choices, telling }
@@ -142,9 +145,4 @@ export function lookahead(
     for (const m of telling) if (used[m] === 0) sum += list.checks[m]!.grouped.rows.outcomeCount
     return sum * count
   }
-}
-
-function choiceOf(list: Shortlist, check: number, { held }: Node, bits: number): Choice {
-  const minutes = minutesFrom(list.ways, list.checks[check]!.way, held)
-  return { check, minutes, rate: bits / minutes }
 }
