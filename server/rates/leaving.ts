@@ -62,6 +62,6 @@ export async function writeCounting(
   const event: JobEvent = { kind: 'counting', counts, reason }
   for (;;) {
     const job = await jobs.load(id)
-    if (job === null || (await jobs.append(id, job.version, event)) === 'written') return
+    if (job === null || (await jobs.append(job, job.version, event)) === 'written') return
   }
 }

@@ -30,8 +30,9 @@ describe('the page of each kind of check', () => {
     jobs.set(kase, job)
     const { text } = await http().get(`${job}?check=${id}`).expect(200)
 
-    expect(textIn(text).match(holes)).toBeNull()
-    expect(textIn(text)).toContain(textIn(card.why))
+    const words = textIn(text)
+    expect(words.match(holes)).toBeNull()
+    expect(words).toContain(textIn(card.why))
     // Cautions stand before the steps they belong to, and not behind a click.
     const [, after = ''] = text.split('class="box check"')
     const [box = ''] = after.split('</section>')

@@ -15,6 +15,9 @@ import { keptKnowledge } from '../../server/knowledge/kept/kept.ts'
 import { loadKnowledge } from '../../server/knowledge/load.ts'
 import { emptyFolder, newFolder, removeFolder } from '../support/folder.ts'
 import { shippedKnowledge, shippedTrees } from '../support/knowledge.ts'
+import { readOnce } from '../support/read-once.ts'
+
+const read = readOnce()
 
 /** What a start on the shipped trees leaves for the next. */
 let left: string
@@ -25,7 +28,7 @@ let file: string
 beforeAll(async () => {
   const folder = newFolder()
   file = join(folder, 'kept.json')
-  await keptKnowledge(shippedTrees, file)
+  await keptKnowledge(shippedTrees, file, read)
   left = readFileSync(file, 'utf8')
   removeFolder(folder)
 })
@@ -41,7 +44,7 @@ beforeEach(() => {
 async function start() {
   const fileNow = () => statSync(file, { throwIfNoEntry: false })?.ino
   const before = fileNow()
-  const knowledge = await keptKnowledge(trees, file)
+  const knowledge = await keptKnowledge(trees, file, read)
   return { knowledge, anew: fileNow() !== before }
 }
 

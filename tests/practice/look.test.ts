@@ -8,6 +8,7 @@ import { shows } from '../../server/practice/seen/by-wiring.ts'
 import { drawHidden } from '../../server/practice/seen/draw.ts'
 import type { Hidden } from '../../server/practice/seen/hidden.ts'
 import { look, type Seen } from '../../server/practice/seen/look.ts'
+import { hiding } from '../support/hiding.ts'
 import { shippedCases, shippedKnowledge } from '../support/knowledge.ts'
 
 const knowledge = shippedKnowledge()
@@ -25,15 +26,6 @@ function asAsked(hidden: Hidden, check: string, take = 1): Seen {
 
 const named = (complaint: string, machine: string): Case =>
   cases.find((kase) => kase.complaint.id === complaint && kase.machine.id === machine)!
-
-/** The first seed that hides this fault. */
-function hiding(kase: Case, fault: string): Hidden {
-  for (let seed = 0; seed < 5000; seed += 1) {
-    const hidden = drawHidden(knowledge, kase, seed)
-    if (hidden.faults.includes(fault)) return hidden
-  }
-  throw new Error(`no seed hides ${fault}`)
-}
 
 describe('a hidden fault', () => {
   it('is the same for the same seed, and so is every reading', () => {
@@ -91,7 +83,7 @@ describe('a hidden fault', () => {
   })
 
   it('gives a reading of its own at each touch, and of each the same', () => {
-    const hidden = hiding(named('no-spark', 'pedlar-1c'), 'exciter.open')
+    const hidden = hiding(named('no-spark', 'pedlar-1c'), 'exciter.open', 1)
     const texts = [1, 2, 3].map((take) =>
       asAsked(hidden, 'winding-resistance.pickup.igniter-plug', take),
     )
@@ -121,7 +113,7 @@ describe('what eyes and ears find', () => {
 
   it('is one spark, on whichever tester or plug one looks for it', () => {
     const sparks = ['spark-on-tester.left', 'swap-caps.left', 'known-good-coil.coil-left']
-    const open = hiding(kase, 'exciter-start.open')
+    const open = hiding(kase, 'exciter-start.open', 1)
     const rounds = Array.from({ length: 200 }, (_, seed): Hidden => ({ ...open, seed }))
     const alike = rounds.filter((hidden) => {
       const seen = sparks.map((check) => JSON.stringify(asAsked(hidden, check)))
@@ -133,7 +125,7 @@ describe('what eyes and ears find', () => {
 })
 
 describe('what is left apart or off', () => {
-  const hidden = hiding(named('no-spark', 'pedlar-1c'), 'plug.fouled')
+  const hidden = hiding(named('no-spark', 'pedlar-1c'), 'plug.fouled', 1)
   const withAlso = (check: string, ...also: string[]) => {
     const card = hidden.kase.checks.get(check)!
     const stands = new Set([...card.setups.map(({ id }) => id), ...also])
@@ -173,7 +165,7 @@ describe('what is left apart or off', () => {
 })
 
 describe('a starter whose key plug is apart', () => {
-  const hidden = hiding(named('does-not-turn', 'brackenway-1b'), 'wires-key.open')
+  const hidden = hiding(named('does-not-turn', 'brackenway-1b'), 'wires-key.open', 1)
   const apart = (of: Hidden, check: string) => {
     const card = of.kase.checks.get(check)!
     const stands = new Set([...card.setups.map(({ id }) => id), unplugId('key-plug')])
@@ -188,7 +180,7 @@ describe('a starter whose key plug is apart', () => {
 
   it('turns no engine, so that nothing is seen of one that it would turn', () => {
     const barred = { kind: 'barred', by: [unplugId('key-plug')] }
-    const cold = hiding(named('hard-start-cold', 'brackenway-1b'), 'starter-lead.loose')
+    const cold = hiding(named('hard-start-cold', 'brackenway-1b'), 'starter-lead.loose', 1)
     const checks = ['cranking-speed', 'spark-strength.single', 'timing-mark.flywheel-key']
     expect(checks.map((check) => apart(cold, check))).toEqual([barred, barred, barred])
   })

@@ -4,8 +4,7 @@ import { caseFor } from '../../server/knowledge/instantiate.ts'
 import { drawHidden } from '../../server/practice/seen/draw.ts'
 import type { Hidden } from '../../server/practice/seen/hidden.ts'
 import { look } from '../../server/practice/seen/look.ts'
-import { asComplainedOf } from '../../server/practice/seen/severity.ts'
-import { trueMachine } from '../../server/practice/world/machine.ts'
+import { hiding, hidingAnyhow } from '../support/hiding.ts'
 import { shippedKnowledge } from '../support/knowledge.ts'
 
 const knowledge = shippedKnowledge()
@@ -16,17 +15,6 @@ const cold = caseFor(knowledge, 'pedlar-1c', 'hard-start-cold')
 const pairs = caseFor(knowledge, 'freshet-4d', 'one-cylinder-dead')
 const module = caseFor(knowledge, 'clipwell-1m', 'no-spark')
 const seeds = Array.from({ length: 20 }, (_, seed) => seed)
-
-/** A machine that hides this fault, as badly as whoever complains has it, or as it happens to be drawn. */
-function hiding(kase: typeof single, fault: string, seed: number, drawn = asComplainedOf): Hidden {
-  const cutSet = kase.model.cutSets.findIndex(
-    ({ faults }) => faults.length === 1 && faults[0] === fault,
-  )
-  const { faults, parts } = kase.model.cutSets[cutSet]!
-  const truth = trueMachine(knowledge, kase, faults, seed)
-  const hidden = { ...drawHidden(knowledge, kase, seed), seed, cutSet, faults, parts, truth }
-  return { ...hidden, truth: drawn(hidden) }
-}
 
 function shown(hidden: Hidden, check: string): string {
   const card = hidden.kase.checks.get(check)!
@@ -73,7 +61,7 @@ describe('the spark of a practised machine', () => {
 
   it('goes with the pulse: the stronger pulse never makes the weaker spark', () => {
     const read = seeds.map((seed) => {
-      const hidden = hiding(cold, 'exciter.shorted-turns', seed, ({ truth }) => truth)
+      const hidden = hidingAnyhow(cold, 'exciter.shorted-turns', seed)
       const pulse = Number(shown(hidden, 'pulse-strength.single'))
       return { pulse, spark: shown(hidden, 'spark-strength.single') === 'far-and-blue' ? 1 : 0 }
     })

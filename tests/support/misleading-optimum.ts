@@ -13,7 +13,7 @@ import { stakesOf } from '../../server/diagnosis/plan/stakes.ts'
 
 /** Where a walk of a small model stands: what is believed, which checks are left, how the machine stands. */
 interface Standing {
-  readonly belief: number[]
+  readonly belief: readonly number[]
   /** The outcome of each check that was made, by its index. */
   readonly outcomes: readonly (number | undefined)[]
   readonly left: readonly Check[]

@@ -15,13 +15,37 @@ import { weighing } from './weighing.ts'
  *
  * @throws RangeError for evidence of a check the model does not have.
  */
-export function belief(model: Model, evidence: readonly Evidence[]): number[] {
+export function belief(model: Model, evidence: readonly Evidence[]): Belief {
   return numbered(beliefs(model, evidence), evidence.length)
 }
 
 /** The same before any reading, then after each one. */
-export function beliefs(model: Model, evidence: readonly Evidence[]): number[][] {
-  let now = normalised(model.cutSets.map((cutSet) => cutSet.prior))
+export function beliefs(model: Model, evidence: readonly Evidence[]): readonly Belief[] {
+  const lately = histories.get(model) ?? []
+  const known = lately.find((each) => evidence.every((item, i) => item === each.evidence[i]))
+  if (known) return known.beliefs.slice(0, evidence.length + 1)
+  const made = { evidence: [...evidence], beliefs: historyOf(model, evidence) }
+  histories.set(model, [made, ...lately].slice(0, mostHistories))
+  return made.beliefs
+}
+
+/** Probability of each cut set. */
+type Belief = readonly number[]
+
+interface History {
+  readonly evidence: readonly Evidence[]
+  readonly beliefs: readonly Belief[]
+}
+
+/**
+ * The last few, since a page asks for the same readings again, for the first of them, and for all but one. Readings never
+ * change, so the very same ones have the same history.
+ */
+const histories = new WeakMap<Model, readonly History[]>()
+const mostHistories = 2
+
+function historyOf(model: Model, evidence: readonly Evidence[]): readonly Belief[] {
+  let now: Belief | null = normalised(model.cutSets.map((cutSet) => cutSet.prior))
   if (now === null) throw new RangeError('no cut set of this model has a weight')
   const history = [now]
   const weigh = weighing()
@@ -33,12 +57,7 @@ export function beliefs(model: Model, evidence: readonly Evidence[]): number[][]
 }
 
 /** The belief after one more reading; `weigh` knows those before it that share something with it. */
-export function updated(
-  model: Model,
-  before: number[],
-  item: Evidence,
-  weigh = weighing(),
-): number[] {
+export function updated(model: Model, before: Belief, item: Evidence, weigh = weighing()): Belief {
   if (tellsNothing(item)) return before
   const chance = weigh(checkNamed(model, item.check), item)
   const weights = before.map((weight, c) => weight * chance(c))

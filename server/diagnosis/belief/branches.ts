@@ -37,8 +37,9 @@ export function branchProbabilities(
   model: Model,
   belief: readonly number[],
 ): ReadonlyMap<string, number> {
-  const table = [...holdingTable(model)]
-  return new Map(table.map(([name, cutSets]) => [name, probability(cutSets, belief)]))
+  const result = new Map<string, number>()
+  for (const [name, cutSets] of holdingTable(model)) result.set(name, probability(cutSets, belief))
+  return result
 }
 
 function probability(cutSets: readonly number[], belief: readonly number[]): number {

@@ -78,15 +78,15 @@ export function leastSurprised(model: Model, evidence: readonly Evidence[]): Lea
   for (let cutSet = 0; cutSet < model.cutSets.length; cutSet += 1) {
     let bits = 0
     const values: number[] = []
-    for (const group of groups) {
-      const [value, least] = leastOf(group, cutSet)
-      values.push(value)
-      bits += least
+    for (const { leastOf } of groups) {
+      const least = leastOf(cutSet)
+      values.push(least.value)
+      bits += least.bits
       if (bits >= best.bits) break
     }
     if (bits < best.bits) {
-      const readings = groups.flatMap((group, g) =>
-        group.map(({ values: of, surprises }) => ({
+      const readings = groups.flatMap(({ readings }, g) =>
+        readings.map(({ values: of, surprises }) => ({
           item: numbered(of, numbered(values, g)),
           bits: numbered(surprises(cutSet), numbered(values, g)),
         })),
@@ -103,29 +103,41 @@ interface Reading {
   readonly surprises: (cutSet: number) => readonly number[]
 }
 
+/** Readings that share something, or one by itself. */
+interface Group {
+  readonly readings: readonly Reading[]
+  /** Of the values of what they share, the one at which they surprise least, and by how many bits. */
+  readonly leastOf: (cutSet: number) => { readonly value: number; readonly bits: number }
+}
+
 /** The telling readings: those that share something together, every other by itself. */
-function sharing(model: Model, evidence: readonly Evidence[]): readonly (readonly Reading[])[] {
+function sharing(model: Model, evidence: readonly Evidence[]): readonly Group[] {
   const groups = new Map<unknown, Evidence[]>()
   for (const item of evidence) {
     if (tellsNothing(item)) continue
     const together = item.shared?.of ?? item
     groups.set(together, [...(groups.get(together) ?? []), item])
   }
-  return [...groups.values()].map((group) =>
-    group.map((item): Reading => {
+  return [...groups.values()].map((group): Group => {
+    const readings = group.map((item): Reading => {
       const check = checkNamed(model, item.check)
       const values = atEachValue(item)
       const surprises = byRow(check, (c) => values.map((value) => surprise(check, value, c)))
       return { values, surprises }
-    }),
-  )
+    })
+    const leastOf = (cutSet: number) => least(readings.map(({ surprises }) => surprises(cutSet)))
+    const [only, ...others] = group
+    const isAlone = only !== undefined && others.length === 0
+    return {
+      readings,
+      leastOf: isAlone ? byRow(checkNamed(model, only.check), leastOf) : leastOf,
+    }
+  })
 }
 
-/** Of the values that readings share, the one at which they surprise least, and by how many bits. */
-function leastOf(group: readonly Reading[], cutSet: number): readonly [number, number] {
-  const sums = group
-    .map(({ surprises }) => surprises(cutSet))
-    .reduce((a, b) => a.map((bits, k) => bits + numbered(b, k)))
-  const least = Math.min(...sums)
-  return [sums.indexOf(least), least]
+/** @param surprises of each reading, at each value */
+function least(surprises: readonly (readonly number[])[]): ReturnType<Group['leastOf']> {
+  const sums = surprises.reduce((a, b) => a.map((bits, k) => bits + numbered(b, k)))
+  const bits = Math.min(...sums)
+  return { value: sums.indexOf(bits), bits }
 }

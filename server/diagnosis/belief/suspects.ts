@@ -11,10 +11,20 @@ export function explanationOf(parts: readonly string[]): string {
 }
 
 /** For each cut set the index of its explanation, and the explanations themselves, in model order. */
-export function explanations(model: Model): {
+export interface Explanations {
   readonly of: readonly number[]
   readonly parts: readonly (readonly string[])[]
-} {
+}
+
+const kept = new WeakMap<Model, Explanations>()
+
+export function explanations(model: Model): Explanations {
+  const known = kept.get(model) ?? explanationsIn(model)
+  kept.set(model, known)
+  return known
+}
+
+function explanationsIn(model: Model): Explanations {
   const index = new Map<string, number>()
   const parts: (readonly string[])[] = []
   const of = model.cutSets.map((cutSet) => {

@@ -13,15 +13,26 @@ export interface Gathered {
   readonly sumLog: number
 }
 
-/** @param of for each cut set the index of its explanation */
+/** Where p and p·ln p of each explanation are written. */
+export type Sums = Pick<Gathered, 'p' | 'pLog'>
+
+export const sumsFor = (explanations: number): Sums => ({
+  p: new Float64Array(explanations),
+  pLog: new Float64Array(explanations),
+})
+
+/**
+ * @param of for each cut set the index of its explanation
+ * @param sums where to write; what is gathered holds until something else is written there
+ */
 export function gathered(
   each: ArrayLike<number>,
   of: ArrayLike<number>,
   explanations: number,
+  { p, pLog }: Sums = sumsFor(explanations),
 ): Gathered {
-  const p = new Float64Array(explanations)
+  p.fill(0)
   for (let c = 0; c < each.length; c += 1) p[of[c]!]! += each[c]!
-  const pLog = new Float64Array(explanations)
   let sumP = 0
   let sumLog = 0
   for (let e = 0; e < explanations; e += 1) {
@@ -58,8 +69,7 @@ export function gain(check: Grouped, belief: Gathered): number {
 function logsAfter({ rows, rest, groups, mixed }: Grouped, belief: Gathered): number {
   const { outcomeCount, chances, of } = rows
   const { each, p, pLog } = belief
-  const chance: number[] = []
-  for (let o = 0; o < outcomeCount; o += 1) chance.push(0)
+  const chance = zeros(outcomeCount)
   let result = 0
   let restP = belief.sumP
   let restLog = belief.sumLog
@@ -93,13 +103,21 @@ function logsAfter({ rows, rest, groups, mixed }: Grouped, belief: Gathered): nu
   return result
 }
 
+let room = new Float64Array(16)
+
+/** The same room each time, for what is done with before anybody asks again: made anew, it was a twelfth of all garbage. */
+function zeros(count: number): Float64Array {
+  if (room.length < count) room = new Float64Array(count)
+  return room.fill(0, 0, count)
+}
+
 /** Σ J·ln J over the explanations of one row and all outcomes; adds to the chance of each outcome on the way. */
 function logsOf(
   { outcomeCount, chances, logs }: Rows,
   row: number,
   p: number,
   pLog: number,
-  chance: number[],
+  chance: Float64Array,
 ): number {
   // What is missing to the total may fall short of 0 by rounding.
   if (p <= 0) return 0

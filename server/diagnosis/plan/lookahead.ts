@@ -1,8 +1,8 @@
 import { entropyOf, gain } from './gain.ts'
-import { branchFor, chanceOf, likeliestBranch, type Node, rootOf } from './node.ts'
+import { branchFor, chanceOf, likeliestBranch, type Node, rootOf, spacesFor } from './node.ts'
 import { lossAt, type Shortlist } from './shortlist.ts'
 import type { Stakes } from './stakes.ts'
-import { minutesFrom, minutesToPutBack } from './ways.ts'
+import { type Held, heldOnce, minutesFrom, minutesToPutBack } from './ways.ts'
 
 /** A check that tells less than this is no choice, in bits. */
 const tellsFrom = 1e-6
@@ -45,11 +45,12 @@ export function lookahead(
 ): number[] {
   /** Checks made on the way to the branch that is looked at. */
   const used = new Uint8Array(list.checks.length)
+  const spaceAt = spacesFor(list)
   const root = rootOf(list)
   const rate = rateAhead()
   return checks.map((m) => {
-    const choice = choiceOf(list, m, root, gain(list.checks[m]!.grouped, root.belief))
-    return startingWith(choice, root, budget / checks.length, Number.POSITIVE_INFINITY)
+    const minutes = minutesFrom(list.ways, list.checks[m]!.way, root.held)
+    return startingWith(m, minutes, root, 0, budget / checks.length, Number.POSITIVE_INFINITY)
   })
 
   /** The mean gain per minute along the likeliest outcomes of the base policy: what may be hoped for beyond the budget. */
@@ -63,26 +64,37 @@ export function lookahead(
       minutes += choice.minutes
       bits += choice.rate * choice.minutes
       used[choice.check] = 1
-      node = likeliestBranch(list, choice.check, node)
+      const held = heldAfter(choice.check, node)
+      node = likeliestBranch(list, choice.check, held, node, spaceAt(ahead))
     }
     used.fill(0)
     return bits > 0 ? bits / minutes : 1
   }
 
   /** Gives up, and returns anything not below it, once the minutes pass `bound`. */
-  function startingWith({ check, minutes }: Choice, node: Node, left: number, bound: number) {
+  function startingWith(
+    check: number,
+    minutes: number,
+    node: Node,
+    depth: number,
+    left: number,
+    bound: number,
+  ) {
     used[check] = 1
     let cost = minutes
     const { outcomeCount } = list.checks[check]!.grouped.rows
-    for (let o = 0; o < outcomeCount && cost < bound; o += 1) {
-      const chance = chanceOf(list, check, o, node)
-      if (chance > 0) cost += chance * best(branchFor(list, check, o, chance, node), left * chance)
+    const held = heldAfter(check, node)
+    for (let outcome = 0; outcome < outcomeCount && cost < bound; outcome += 1) {
+      const chance = chanceOf(list, check, outcome, node)
+      if (!(chance > 0)) continue
+      const branch = branchFor(list, { check, outcome, chance, held }, node, spaceAt(depth))
+      cost += chance * best(branch, depth + 1, left * chance)
     }
     used[check] = 0
     return cost
   }
 
-  function best(node: Node, left: number): number {
+  function best(node: Node, depth: number, left: number): number {
     const loss = lossAt(list, stakes, node.belief.p)
     const putBack = minutesToPutBack(list.ways, node.held)
     if (loss === 0) return putBack
@@ -94,9 +106,10 @@ export function lookahead(
     if (choices.length === 0) return stop === Number.POSITIVE_INFINITY ? putBack : stop
     const narrowed = { ...node, telling }
     let least = stop
-    for (const choice of choices) {
-      if (choice.minutes >= least) continue
-      const cost = startingWith(choice, narrowed, (left - look) / choices.length, least)
+    for (const { check, minutes } of choices) {
+      if (minutes >= least) continue
+      const share = (left - look) / choices.length
+      const cost = startingWith(check, minutes, narrowed, depth, share, least)
       if (cost < least) least = cost
     }
     return least
@@ -111,24 +124,25 @@ export function lookahead(
       const bits = gain(list.checks[m]!.grouped, node.belief)
       if (bits < tellsFrom) continue
       telling.push(m)
-      const choice = choiceOf(list, m, node, bits)
+      const minutes = minutesFrom(list.ways, list.checks[m]!.way, node.held)
+      const rate = bits / minutes
       let at = choices.length
-      while (at > 0 && choices[at - 1]!.rate < choice.rate) at -= 1
-      if (at < most) choices.splice(at, 0, choice)
+      while (at > 0 && choices[at - 1]!.rate < rate) at -= 1
+      if (at === most) continue
+      choices.splice(at, 0, { check: m, minutes, rate })
       if (choices.length > most) choices.pop()
     }
     return { choices, telling }
   }
 
+  function heldAfter(check: number, node: Node): Held {
+    return heldOnce(list.ways, list.checks[check]!.way, node.held)
+  }
+
   /** Looks at a chance that it takes to find the choices on a branch. */
-  function costOfLook({ live, telling }: Node): number {
+  function costOfLook({ count, telling }: Node): number {
     let sum = 0
     for (const m of telling) if (used[m] === 0) sum += list.checks[m]!.grouped.rows.outcomeCount
-    return sum * live.length
+    return sum * count
   }
-}
-
-function choiceOf(list: Shortlist, check: number, { held }: Node, bits: number): Choice {
-  const minutes = minutesFrom(list.ways, list.checks[check]!.way, held)
-  return { check, minutes, rate: bits / minutes }
 }

@@ -92,12 +92,5 @@ export function lossAt(
   stakes: Stakes,
   p: Float64Array,
 ): number {
-  const likely: number[] = []
-  const which: number[] = []
-  for (let e = 0; e < p.length; e += 1) {
-    if (p[e] === 0) continue
-    likely.push(p[e]!)
-    which.push(explanations[e]!)
-  }
-  return stakes.loss(likely, which, share)
+  return stakes.loss(p, explanations, share)
 }

@@ -7,7 +7,7 @@ export interface Stakes {
    * Minutes lost on average by stopping now, 0 or more; infinite where one may not stop while a check
    * still tells something.
    *
-   * @param p probabilities of some explanations, together 1, or less where some are left out
+   * @param p probabilities of some explanations, together 1, or less where some are left out or 0
    * @param which their indices among the model's explanations
    * @param share probability of all that p was made up to 1 from, above 0; left out: 1. A part is named by its
    * probability among everything.
@@ -83,15 +83,16 @@ function priced(model: Model): Stakes {
     return isDear ? namedFloors.dear : namedFloors.cheap
   }
   const floors = Float64Array.from(explanations(model).parts, nameFrom)
+  const fitting = fittingOrders(wrong, floors)
   return {
     nameFrom,
     loss: (p, which, share = 1) => {
-      const order = fittingOrder(p, which, wrong, floors, share)
+      const { order, count } = fitting(p, which, share)
       let left = 1
       let inTurn = 0
       let firstLoss = 0
       let afterFirst = 0
-      for (let k = 0; k < order.length; k += 1) {
+      for (let k = 0; k < count; k += 1) {
         const i = order[k]!
         left = Math.max(0, left - p[i]!)
         const loss = left * wrong[which[i]!]!
@@ -103,37 +104,39 @@ function priced(model: Model): Stakes {
       // What was left out of the probabilities is somewhere else; or the look-ahead, which drops what is
       // small, would take it for gone once a check was made, whatever the check.
       inTurn += left * startingOver
-      const [first] = order
-      const isNamed = p[first!]! * share >= floors[which[first!]!]!
+      const first = order[0]!
+      const isNamed = p[first]! * share >= floors[which[first]!]!
       const nameless = isNamed ? 0 : withoutName
       return nameless + firstLoss + Math.min(inTurn, afterFirst * startingOver)
     },
   }
 }
 
-/** Places by falling probability over cost, what would be named before all else; ties keep their order. */
-function fittingOrder(
-  p: ArrayLike<number>,
-  which: ArrayLike<number>,
-  wrong: Float64Array,
-  floors: Float64Array,
-  share: number,
-): readonly number[] {
-  const order: number[] = []
-  const ratios: number[] = []
-  // Put in one by one: they are few, and this is asked for on every branch of the look-ahead.
-  for (let i = 0; i < p.length; i += 1) {
-    const isNamed = p[i]! * share >= floors[which[i]!]!
-    const ratio = isNamed ? Number.POSITIVE_INFINITY : p[i]! / wrong[which[i]!]!
-    let at = order.length
-    for (; at > 0 && ratios[at - 1]! < ratio; at -= 1) {
-      order[at] = order[at - 1]!
-      ratios[at] = ratios[at - 1]!
+/**
+ * Places by falling probability over cost, what would be named before all else; ties keep their order, and what is
+ * impossible is left out. Asked for on every branch of the look-ahead, so the order is good only until it is asked again.
+ */
+function fittingOrders(wrong: Float64Array, floors: Float64Array) {
+  const order = new Int32Array(wrong.length)
+  const ratios = new Float64Array(wrong.length)
+  return (p: ArrayLike<number>, which: ArrayLike<number>, share: number) => {
+    let count = 0
+    // Put in one by one: they are few.
+    for (let i = 0; i < p.length; i += 1) {
+      if (p[i] === 0) continue
+      const isNamed = p[i]! * share >= floors[which[i]!]!
+      const ratio = isNamed ? Number.POSITIVE_INFINITY : p[i]! / wrong[which[i]!]!
+      let at = count
+      for (; at > 0 && ratios[at - 1]! < ratio; at -= 1) {
+        order[at] = order[at - 1]!
+        ratios[at] = ratios[at - 1]!
+      }
+      order[at] = i
+      ratios[at] = ratio
+      count += 1
     }
-    order[at] = i
-    ratios[at] = ratio
+    return { order, count }
   }
-  return order
 }
 
 /** Minutes lost for each explanation of the model when it is acted on and is not the right one. */

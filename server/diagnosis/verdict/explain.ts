@@ -81,10 +81,10 @@ export function weights(model: Model, evidence: readonly Evidence[], part: strin
 function afterOutcome(
   model: Model,
   evidence: readonly Evidence[],
-  now: number[],
+  now: readonly number[],
   id: string,
   o: number,
-): number[] {
+): readonly number[] {
   const check = checkNamed(model, id)
   const after = withTake(evidence, check, o)
   const added = after[evidence.length]

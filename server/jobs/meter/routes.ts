@@ -24,7 +24,7 @@ export async function meterRoutes(app: FastifyInstance, parts: JobParts): Promis
     if (!accepted.ok) {
       return show(request, reply.code(422), parts, found, form, accepted.problems)
     }
-    const done = await parts.jobs.append(found.job.id, form.version, accepted.event)
+    const done = await parts.jobs.append(found.job, form.version, accepted.event)
     if (done === 'written') {
       return reply.redirect(jobBeside(found.job, besideIn(request.body, found.kase)), 303)
     }

@@ -41,7 +41,7 @@ export async function conditionsRoutes(app: FastifyInstance, parts: JobParts): P
       note,
       ...begunNow(keptStanding(parts, found)),
     } as const
-    const done = await jobs.append(found.job.id, version, event, ...ownMeter(found, conditions))
+    const done = await jobs.append(found.job, version, event, ...ownMeter(found, conditions))
     if (done === 'written') return reply.redirect(`/jobs/${found.job.id}`, 303)
     const now = await findJob(parts, request)
     if ('missing' in now) return showMissing(request, reply, now)

@@ -37,7 +37,7 @@ export async function tableRoutes(app: FastifyInstance, parts: JobParts): Promis
     const { events, problems } = readTable(standing, form, body)
     if (sent.length > 0) return show(422, { notice: noSuchRow }, problems)
     if (problems.size > 0) return show(422, {}, problems)
-    const done = await parts.jobs.append(id, version, ...events)
+    const done = await parts.jobs.append(found.job, version, ...events)
     if (done === 'written') return reply.redirect(`/jobs/${id}`, 303)
     return show(409, { notice: movedOn }, none)
   })

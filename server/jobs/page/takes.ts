@@ -44,7 +44,7 @@ export function takes(
       return showJob(request, reply.code(422), parts, found, { ...beside, ...meant.asked })
     }
     const done =
-      typeof meant === 'string' ? meant : await parts.jobs.append(found.job.id, version, meant)
+      typeof meant === 'string' ? meant : await parts.jobs.append(found.job, version, meant)
     if (done === 'written') return reply.redirect(addressOf(found.job.id, beside), 303)
     const now = await findJob(parts, request)
     if ('missing' in now) return showMissing(request, reply, now)

@@ -30,7 +30,7 @@ export async function paperRoutes(app: FastifyInstance, parts: JobParts): Promis
     if (Object.keys(form.problems).length > 0) {
       return show(request, reply.code(422), parts, found, form)
     }
-    const done = await jobs.append(id, form.version, { kind: 'particulars', ...form.fields })
+    const done = await jobs.append(found.job, form.version, { kind: 'particulars', ...form.fields })
     if (done === 'written') return reply.redirect(`/jobs/${id}/sheet`, 303)
     const now = await findJob(parts, request)
     if ('missing' in now) return showMissing(request, reply, now)

@@ -49,7 +49,7 @@ export async function receive(
   if (refusal !== null) return returned(409, found, noun, request, refusal)
   const { kind } = read.event
   const begun = kind === 'correction' || kind === 'withdrawn' ? begunIn(found) : {}
-  const done = await parts.jobs.append(found.job.id, form.version, { ...read.event, ...begun })
+  const done = await parts.jobs.append(found.job, form.version, { ...read.event, ...begun })
   if (done === 'written') return { job: found.job.id }
   const moved = await findJob(parts, request)
   return 'missing' in moved ? moved : returned(409, moved, noun, request, movedOn)

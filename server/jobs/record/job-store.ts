@@ -22,8 +22,15 @@ export interface JobStore {
   load(id: number): Promise<StoredJob | null>
   /** What lists show of it, as it stood after its last event; null where nothing was kept. */
   summary(id: number): Promise<JobSummary | null>
-  /** Appends all of these events if the job still is at that version; otherwise writes none and says `stale`. */
-  append(id: number, version: number, ...events: readonly JobEvent[]): Promise<'written' | 'stale'>
+  /**
+   * Appends all of these events if the job, as it was loaded and as it is kept by now, still is at that version;
+   * otherwise writes none and says `stale`.
+   */
+  append(
+    job: StoredJob,
+    version: number,
+    ...events: readonly JobEvent[]
+  ): Promise<'written' | 'stale'>
   /** Newest change first, leaving out the first few. */
   list(limit: number, wanted?: WantedJobs, skip?: number): Promise<JobLine[]>
   /** The numbers of jobs, in order, from the first one after `after`. */
@@ -62,15 +69,14 @@ export function jobStore(records: JobRecords, now: () => Date, summarise: Summar
       const summary = summarise({ id: 0, version: events.length, events })
       return records.open(headOf(opened), record(first), summary, others.map(record))
     },
-    async append(id, version, ...more) {
-      const job = await load(id)
-      if (job?.version !== version) return 'stale'
+    async append(job, version, ...more) {
+      if (job.version !== version) return 'stale'
       const at = now()
       const [first, ...others] = more.map((event) => ({ event, at }))
       if (first === undefined) return 'written'
       const events = [...job.events, first, ...others]
       const summary = summarise({ ...job, version: events.length, events })
-      return records.append(id, version, record(first), summary, others.map(record))
+      return records.append(job.id, version, record(first), summary, others.map(record))
     },
     async list(limit, wanted, skip) {
       return (await records.list(limit, wanted, skip)).map(({ version, shown, ...line }) => ({

@@ -1,6 +1,6 @@
 import type { FastifyRequest } from 'fastify'
 import type { Case } from '../../knowledge/case.ts'
-import { complaintsFor } from '../../knowledge/fits.ts'
+import { fits } from '../../knowledge/fits.ts'
 import { caseFor } from '../../knowledge/instantiate.ts'
 import type { Knowledge } from '../../knowledge/knowledge.ts'
 import { overCase } from '../../knowledge/sheet/over-case.ts'
@@ -59,12 +59,12 @@ export function caseOf(
   knowledge: Knowledge,
   { opened: { machine, complaint, over, conditions } }: Folded,
 ): Case | null {
+  const sheet = knowledge.machines.get(machine)
   if (over !== undefined) {
-    const sheet = knowledge.machines.get(machine)
     return sheet ? overCase(knowledge, sheet, over.scope, conditions.tools) : null
   }
-  const known = complaintsFor(knowledge, machine).some(({ id }) => id === complaint)
-  return known ? caseFor(knowledge, machine, complaint) : null
+  const asked = knowledge.complaints.get(complaint)
+  return sheet && asked && fits(asked, sheet) ? caseFor(knowledge, machine, complaint) : null
 }
 
 function outlived({ id }: StoredJob): Missing['missing'] {

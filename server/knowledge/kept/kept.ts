@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto'
 import { readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs'
 import { quantities } from '../../measure/reading/quantities.ts'
 import type { Knowledge } from '../knowledge.ts'
+import type { readYaml } from '../yaml-file.ts'
 import { fingerprint } from './fingerprint.ts'
 import { fromText, toText } from './text.ts'
 
@@ -11,16 +12,21 @@ import { fromText, toText } from './text.ts'
  * reading YAML is most of what a start takes.
  *
  * @param file made anew where it does not fit; where it cannot be written, nothing is kept
+ * @param read how one file is read, as for `loadKnowledge`
  * @throws KnowledgeProblems as `loadKnowledge` does
  */
-export async function keptKnowledge(folder: string, file: string): Promise<Knowledge> {
+export async function keptKnowledge(
+  folder: string,
+  file: string,
+  read?: typeof readYaml,
+): Promise<Knowledge> {
   const before = fingerprint(folder)
   const kept = before === null ? null : readKept(file, before)
   if (kept !== null) return { ...fromText(kept), quantities }
 
   // Neither it nor the libraries that it needs are loaded where there is nothing for them to do.
   const { loadKnowledge } = await import('../load.ts')
-  const knowledge = loadKnowledge(folder)
+  const knowledge = loadKnowledge(folder, quantities, read)
   // What changes while it is read may have been read before or after.
   if (before !== null && before === fingerprint(folder)) keep(file, before, toText(knowledge))
   return knowledge

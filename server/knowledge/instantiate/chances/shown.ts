@@ -45,7 +45,25 @@ export function failuresShown(
   )
 }
 
+/** By property; neither kinds nor parts ever change, and every complaint on a machine asks the same. */
+type ByProperty = Map<string, readonly ShownFailure[]>
+const kept = new WeakMap<Context['partKinds'], WeakMap<readonly Part[], ByProperty>>()
+
 export function failuresOf(
+  parts: readonly Part[],
+  property: string,
+  partKinds: Context['partKinds'],
+): readonly ShownFailure[] {
+  const ofKinds = kept.get(partKinds) ?? new WeakMap<readonly Part[], ByProperty>()
+  kept.set(partKinds, ofKinds)
+  const known: ByProperty = ofKinds.get(parts) ?? new Map()
+  ofKinds.set(parts, known)
+  const failures = known.get(property) ?? failuresIn(parts, property, partKinds)
+  known.set(property, failures)
+  return failures
+}
+
+function failuresIn(
   parts: readonly Part[],
   property: string,
   partKinds: Context['partKinds'],
