@@ -1,0 +1,18 @@
+import { describe, expect, it } from 'vitest'
+import { sentencesIn } from '../../server/knowledge/instantiate/words.ts'
+import { shippedCases, shippedKnowledge } from '../support/knowledge.ts'
+
+const { checkKinds, setups, cautions, home, machines } = shippedKnowledge()
+const phoneOf = (id: string) => checkKinds.get(id)!.phone
+
+describe('what is read to an owner', () => {
+  it('takes a hot plug out as gently as at the bench, dries it, and leaves it tight', () => {
+    const hot = checkKinds.get('spark-old-plug-hot')!
+    for (const text of [hot.phone, hot.do.join(' ')]) {
+      expect(text).toMatch(/slowly, since threads in a hot head tear/)
+      expect(text).toContain('Wipe it dry where it is wet')
+      // No later page would say it.
+      expect(text).not.toMatch(/tighten it once/i)
+    }
+  })
+})
