@@ -15,4 +15,10 @@ describe('what is read to an owner', () => {
       expect(text).not.toMatch(/tighten it once/i)
     }
   })
+
+  it('runs no engine again that a check has left half open', () => {
+    const { lasts } = setups.setups['run-until-hot']!
+    expect(lasts!.phone).toMatch(/stop it at once/)
+    expect(lasts!.do).toMatch(/put all together, and let it run/)
+  })
 })
