@@ -21,4 +21,14 @@ describe('what is read to an owner', () => {
     expect(lasts!.phone).toMatch(/stop it at once/)
     expect(lasts!.do).toMatch(/put all together, and let it run/)
   })
+
+  it('speaks of heat only as what may be, since it may never have run', () => {
+    expect(cautions.cautions['hot-parts']!.phone).toMatch(/^If it has run/)
+    const cooled = [
+      setups.setups['plugs-out-grounded']!.phone!,
+      ...home.ways['other-plug']!.do,
+    ].filter((text) => /\bcool\b/.test(text))
+    expect(cooled).toHaveLength(2)
+    for (const text of cooled) expect(text).toMatch(/\bIf it (is hot|has run), let it cool/)
+  })
 })
