@@ -31,4 +31,17 @@ describe('what is read to an owner', () => {
     expect(cooled).toHaveLength(2)
     for (const text of cooled) expect(text).toMatch(/\bIf it (is hot|has run), let it cool/)
   })
+
+  it('lets go of a throttle that it has opened for the start, in each way home', () => {
+    const opening = Object.values(home.ways).filter(({ do: steps }) =>
+      /throttle (halfway|wide open)/.test(steps.join(' ')),
+    )
+    expect(opening.length).toBeGreaterThan(1)
+    for (const { do: steps } of opening) expect(steps.at(-1)).toMatch(/as soon as it fires/)
+  })
+
+  it('dries all plugs of a flooded engine', () => {
+    const { says, do: steps } = home.ways['dry-plug']!
+    expect([says, ...steps].join(' ')).not.toMatch(/\b(the|wet) plug\b/)
+  })
 })
