@@ -44,4 +44,9 @@ describe('what is read to an owner', () => {
     const { says, do: steps } = home.ways['dry-plug']!
     expect([says, ...steps].join(' ')).not.toMatch(/\b(the|wet) plug\b/)
   })
+
+  it('judges no gap by a thing as thin as a good one', () => {
+    expect(phoneOf('plug-look-one')).not.toMatch(/thumbnail|card|coin/)
+    expect(phoneOf('plug-look-one')).toContain('worn round')
+  })
 })
