@@ -49,4 +49,13 @@ describe('what is read to an owner', () => {
     expect(phoneOf('plug-look-one')).not.toMatch(/thumbnail|card|coin/)
     expect(phoneOf('plug-look-one')).toContain('worn round')
   })
+
+  it('holds the speed of a starter against what it was in such weather', () => {
+    for (const id of ['ask-cranking', 'cranking-speed']) {
+      const { phone, answers } = checkKinds.get(id)!
+      for (const text of [phone, ...answers!.map(({ says }) => says)]) {
+        expect(text).toContain('in such weather')
+      }
+    }
+  })
 })
