@@ -58,4 +58,17 @@ describe('what is read to an owner', () => {
       }
     }
   })
+
+  it('asks for a screwdriver wherever a cover is held by screws or bolts', () => {
+    const held = [...machines.values()].flatMap(({ access }) =>
+      Object.values(access).filter(({ do: says }) => /\b(screws|bolts)\b/.test(says)),
+    )
+    expect(held.length).toBeGreaterThan(10)
+    expect(held.filter(({ tools = [] }) => tools.length === 0)).toEqual([])
+    const onBoat = shippedCases().find(
+      ({ machine, complaint }) => machine.id === 'ferrymere-3t' && complaint.id === 'no-spark',
+    )!
+    const tools = onBoat.checks.get('spark-stop-at-plug')!.tools.map(({ id }) => id)
+    expect(tools).toContain('hand-tools')
+  })
 })
