@@ -71,4 +71,11 @@ describe('what is read to an owner', () => {
     const tools = onBoat.checks.get('spark-stop-at-plug')!.tools.map(({ id }) => id)
     expect(tools).toContain('hand-tools')
   })
+
+  it('asks for no glass, and opens no hose while its tap is open', () => {
+    for (const id of ['fuel-look', 'fuel-flow', 'bowl-drain']) {
+      expect(phoneOf(id)).not.toMatch(/\bglass\b/)
+    }
+    expect(phoneOf('fuel-flow')).toMatch(/close the tap\..*Take the hose off/s)
+  })
 })
