@@ -78,4 +78,15 @@ describe('what is read to an owner', () => {
     }
     expect(phoneOf('fuel-flow')).toMatch(/close the tap\..*Take the hose off/s)
   })
+
+  it('smells where there is something to smell, be it an outboard, and looks below its cowl', () => {
+    expect(phoneOf('ask-flooded')).not.toContain('exhaust')
+    const hot = shippedCases().find(
+      ({ machine, complaint }) =>
+        machine.id === 'ferrymere-3t' && complaint.id === 'hard-start-hot',
+    )!
+    const look = [...hot.checks.values()].find(({ id }) => id.startsWith('hose-look'))!
+    expect(look.setups.map(({ id }) => id)).toContain('access cowl')
+    expect(look.phone[0]).toMatch(/^Let it cool, if it has run\./)
+  })
 })
