@@ -89,4 +89,23 @@ describe('what is read to an owner', () => {
     expect(look.setups.map(({ id }) => id)).toContain('access cowl')
     expect(look.phone[0]).toMatch(/^Let it cool, if it has run\./)
   })
+
+  it('asks nothing that no answer takes', () => {
+    const aside =
+      /\b(how old|was anything added|added to the wiring lately|last work|brought it back|the throttle\?|dim\?|did you buy|put in last|smell of fuel then|how you sit)/i
+    const asked = [...checkKinds.values()].filter(({ asked, owner }) => asked && owner === 'yes')
+    const questions = [...asked, checkKinds.get('fuel-look')!].flatMap(({ id, phone }) =>
+      sentencesIn(phone).flatMap((says) => (says.endsWith('?') ? `${id}: ${says}` : [])),
+    )
+    expect(questions.length).toBeGreaterThan(30)
+    expect(questions.filter((says) => aside.test(says))).toEqual([])
+  })
+
+  it('calls a flywheel by its name, for a machine may have other big wheels', () => {
+    const spoken = [
+      ...[...checkKinds.values()].map(({ phone }) => phone),
+      ...Object.values(cautions.cautions).map(({ phone }) => phone),
+    ]
+    expect(spoken.filter((text) => text.includes('big wheel'))).toEqual([])
+  })
 })
