@@ -108,4 +108,9 @@ describe('what is read to an owner', () => {
     ]
     expect(spoken.filter((text) => text.includes('big wheel'))).toEqual([])
   })
+
+  it('waits for no smell to go that stays in the intake of a flooded engine', () => {
+    expect(cautions.cautions['vapour-ignites']!.phone).toMatch(/smell none around it/)
+    expect(home.ways['dry-plug']!.do.join(' ')).toMatch(/smell no fuel around it/)
+  })
 })
