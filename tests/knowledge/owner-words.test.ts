@@ -113,4 +113,10 @@ describe('what is read to an owner', () => {
     expect(cautions.cautions['vapour-ignites']!.phone).toMatch(/smell none around it/)
     expect(home.ways['dry-plug']!.do.join(' ')).toMatch(/smell no fuel around it/)
   })
+
+  it('goes home in one go with what does not start again hot', () => {
+    const { try: ways } = shippedKnowledge().complaints.get('hard-start-hot')!.home
+    expect(ways['cool-and-stay-on']).toContain('spark-gone-hot')
+    expect(home.ways['cool-and-stay-on']!.do.at(-1)).toContain('without stopping it')
+  })
 })
