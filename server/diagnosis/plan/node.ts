@@ -27,13 +27,17 @@ export function rootOf({ weights, place, explanations, checks, ways }: Shortlist
   }
 }
 
-/** Chance that check m comes out as o on this branch. */
+/**
+ * Chance that check m comes out as o on this branch. What was dropped on the way here is taken to answer as the rest
+ * does: left out of the sum, it would be shared out by the next check, and a cause just short of its name would pass for
+ * named once two checks were made, whatever they were.
+ */
 export function chanceOf({ checks }: Shortlist, m: number, o: number, node: Node): number {
   const { outcomeCount, chances, of } = checks[m]!.grouped.rows
   const { each } = node.belief
   let chance = 0
   for (const h of node.live) chance += each[h]! * chances[of[h]! * outcomeCount + o]!
-  return chance
+  return chance / node.belief.sumP
 }
 
 /** The branch on which check m came out as o, which has that chance, above 0. */
