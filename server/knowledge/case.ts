@@ -54,6 +54,8 @@ export interface OwnersMend {
   /** One sentence at a time. */
   readonly phone: readonly string[]
   readonly kit: readonly string[]
+  /** Names of the set-ups that it puts back. */
+  readonly undoes?: readonly string[]
   readonly cautions: readonly CautionCard[]
 }
 
@@ -111,10 +113,14 @@ export interface CheckCard {
       readonly says: string
       /** The same in words to read to an owner. */
       readonly phone: string
+      /** Names of the set-ups that it puts back. */
+      readonly undoes?: readonly string[]
       readonly parts: readonly string[]
     }
     /** What this answer makes unsafe until a check of some kind has been made. */
     readonly bars?: Barring
+    /** Cautions that are said whole once more before the engine turns next. */
+    readonly renews?: readonly CautionCard[]
   }[]
   /** Outcome names, as in the model: bands or answer ids. */
   readonly outcomes: readonly string[]

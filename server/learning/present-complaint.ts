@@ -1,5 +1,5 @@
 import { presentWholeTree } from '../jobs/beside/tree-drawing.ts'
-import { type CautionsView, cautionsView } from '../jobs/words/cautions.ts'
+import { type CautionsView, cautionsView } from '../jobs/words/cautions/cautions.ts'
 import { upperFirst } from '../jobs/words/sentences.ts'
 import { fits } from '../knowledge/fits.ts'
 import type { Knowledge } from '../knowledge/knowledge.ts'

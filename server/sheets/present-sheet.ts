@@ -1,6 +1,6 @@
 import { connectorFace } from '../drawings/connector-face.ts'
 import { wireView } from '../jobs/check/spot.ts'
-import { cautionsEverywhere, cautionsView } from '../jobs/words/cautions.ts'
+import { cautionsEverywhere, cautionsView } from '../jobs/words/cautions/cautions.ts'
 import { limitsNow } from '../jobs/words/limits-now.ts'
 import { degrees, listed, sentence, the, upperFirst } from '../jobs/words/sentences.ts'
 import type { Knowledge } from '../knowledge/knowledge.ts'

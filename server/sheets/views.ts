@@ -7,7 +7,7 @@ import type {
   WireView,
 } from '../jobs/check/view.ts'
 import type { BudgetView } from '../jobs/readings/view.ts'
-import type { CautionsView } from '../jobs/words/cautions.ts'
+import type { CautionsView } from '../jobs/words/cautions/cautions.ts'
 
 /** View models of the pages of a machine's sheet. */
 

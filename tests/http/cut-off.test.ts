@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { readyApp } from '../support/app.ts'
 import { post } from '../support/job.ts'
-import { caseOf, onPhone, wordsOn } from '../support/on-phone.ts'
+import { caseOf, onPhone, takeOver, wordsOn } from '../support/on-phone.ts'
+import { textIn } from '../support/page.ts'
 
 const noSpark = caseOf('pedlar-1c', 'no-spark')
 const oneDead = caseOf('larkfell-2i', 'one-cylinder-dead')
@@ -39,6 +40,46 @@ describe('a line that was cut', () => {
     const again = words.slice(words.indexOf('When they ring'), words.indexOf('Then we begin'))
     expect(again).toContain('end what you had begun')
     expect(again).toContain('put each plug back in its own cylinder')
+  })
+
+  it('knows the way home that it was cut on: the stop wire may be apart, and the engine may run', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http, noSpark, ['tape', 'light'])
+    const page = `${job}/home?way=stop-apart`
+    expect((await http.get(`${page}&line=99`)).text).toMatch(
+      /cut-offs">\s*<input[^>]*>\s*<input type="hidden" name="way" value="stop-apart">/,
+    )
+    await post(http, `${job}/cut-offs`, { version: 1, way: 'stop-apart' }).expect(303)
+    const words = await wordsOn(http, job)
+    const again = words.slice(words.indexOf('When they ring'), words.indexOf('Then we begin'))
+    expect(again).toMatch(/It may not stop by its switch.*Set it to OFF.*Join the stop wire/)
+    // Whoever takes it over then is told as well.
+    await takeOver(http, job, 2)
+    expect(textIn((await http.get(job)).text)).toMatch(
+      /The stop circuit is apart.*Join the stop wire/,
+    )
+  })
+
+  it('is told from a way that is left half done: what it takes apart goes back before the next hand', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http, noSpark, ['plug-wrench', 'tape', 'light'])
+    const page = `${job}/home?way=stop-apart`
+    // As long as nothing was done, there is a way back.
+    expect(await wordsOn(http, page)).toContain('Another way')
+    expect(await wordsOn(http, page)).not.toContain('They leave it half done')
+    expect(await wordsOn(http, `${page}&line=99`)).not.toContain('Another way')
+    expect(await wordsOn(http, `${page}&line=99`)).toContain('They leave it half done')
+    const left = { version: 1, way: 'stop-apart', choice: 'broken-off' }
+    await post(http, `${job}/tries`, left).expect(303)
+    expect(await wordsOn(http, `${job}/home?way=caps-on&line=99`)).toMatch(
+      /Unless it is so already.*Join the stop wire/,
+    )
+    expect(await wordsOn(http, `${job}/home`)).toContain('Begun, and left half done.')
+    // It says nothing of the cause.
+    const untold = await onPhone(http, noSpark, ['plug-wrench', 'tape', 'light'])
+    const suspects = async (of: string) =>
+      (await wordsOn(http, `${of}?whole=yes&open=suspects`)).match(/\d+ %/g)
+    expect(await suspects(job)).toEqual(await suspects(untold))
   })
 
   it('is asked whether it runs before the first hand goes to it, and after it was tried', async () => {

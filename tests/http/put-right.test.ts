@@ -43,6 +43,16 @@ describe('what an owner has seen that can be put right', () => {
     expect(text).not.toContain('id="reading"')
   })
 
+  it('puts plugs in once, where its own words do so', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http, noSpark)
+    // Looked at with every plug out, which stays so.
+    const wet = { version: 1, check: 'plugs-look', choice: 'all-wet' }
+    await post(http, `${job}/readings`, wet).expect(303)
+    const { lines } = await saidOn(http, job)
+    expect(lines.filter(({ says }) => /screw (it|each|every)/i.test(says))).toHaveLength(1)
+  })
+
   it('is not asked for again once it is still the same, and the bench can see it', async () => {
     const { http } = await readyApp()
     const job = await onPhone(http, noSpark)

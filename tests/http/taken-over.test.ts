@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { type Http, readyApp } from '../support/app.ts'
 import { post } from '../support/job.ts'
-import { caseOf, onPhone } from '../support/on-phone.ts'
+import { caseOf, onPhone, takeOver, wordsOn } from '../support/on-phone.ts'
 import { textIn, valueIn } from '../support/page.ts'
 
 const pedlar = caseOf('pedlar-1c', 'no-spark')
@@ -9,13 +9,6 @@ const kase = caseOf('clipwell-1m', 'no-spark')
 /** Made with the plug out and grounded, which stays, and the stop circuit apart, which its last step joins. */
 const withStopApart = 'spark-stop-at-plug'
 const card = kase.checks.get(withStopApart)!
-
-async function takeOver(http: Http, job: string, version: number) {
-  await post(http, `${job}/conditions`, {
-    ...{ version, who: 'self', where: 'bench', engine: 'cold', air: '20' },
-    ...{ set: 'hands', note: '' },
-  }).expect(303)
-}
 
 /** The box with what the owner left, and whether it comes before everything else. */
 async function left(http: Http, job: string) {
@@ -93,6 +86,60 @@ describe('a job taken over at the bench', () => {
       expect(words).toContain('screw every spark plug in')
       if (cut) expect(words).toContain('Join the stop wire')
     }
+  })
+
+  it('says what they were told to put right as it was taken over, and nothing of the check after it', async () => {
+    const { http } = await readyApp()
+    const wet = async (version: number, job: string) => {
+      const looked = { version, check: 'plugs-look', choice: 'all-wet' }
+      await post(http, `${job}/readings`, looked).expect(303)
+    }
+    const job = await onPhone(http, pedlar, ['plug-wrench', 'light'])
+    await wet(1, job)
+    await takeOver(http, job, 2)
+    expect((await left(http, job)).words).toMatch(
+      /nobody knows how far they came.*“See that it cannot start.*dry them with a cloth/,
+    )
+    // It was done before: what came next was a check.
+    const done = await onPhone(http, pedlar, ['plug-wrench', 'light'])
+    await wet(1, done)
+    const still = { version: 2, of: 'plugs-look', choice: 'still-there' }
+    await post(http, `${done}/mendings`, still).expect(303)
+    await takeOver(http, done, 3)
+    expect((await left(http, done)).words).not.toContain('dry them with a cloth')
+    // It is gone.
+    const cap = await onPhone(http, pedlar, ['plug-wrench'])
+    await post(http, `${cap}/readings`, {
+      ...{ version: 1, check: 'cap-look.cap', choice: 'loose' },
+    }).expect(303)
+    await post(http, `${cap}/repairs`, { version: 2, parts: 'cap' }).expect(303)
+    await takeOver(http, cap, 3)
+    expect((await left(http, cap)).words).not.toContain('nobody knows how far they came')
+  })
+
+  it('says so too of what was suspected and not seen', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http, pedlar, ['plug-wrench', 'spare-plug', 'light'])
+    const sparks = { check: 'spark-new-plug.plug', choice: 'spark' }
+    const told = [
+      { check: 'ask-controls', choice: 'none' },
+      { check: 'ask-before', choice: 'nothing' },
+      { check: 'ask-flooded', choice: 'little' },
+      { check: 'spark-old-plug.single', choice: 'none' },
+      sparks,
+      { check: 'plugs-look', choice: 'all-bad' },
+    ]
+    let version = 1
+    for (const each of told) {
+      await post(http, `${job}/readings`, { ...each, version }).expect(303)
+      version += 1
+    }
+    await post(http, `${job}/takes`, { ...sparks, version }).expect(303)
+    expect(await wordsOn(http, `${job}?line=99`)).toContain('What it is, and what to try')
+    await takeOver(http, job, version + 1)
+    expect((await left(http, job)).words).toMatch(
+      /nobody knows how far they came.*Screw the new one in/,
+    )
   })
 
   it('says what was tried to get home, and in vain', async () => {

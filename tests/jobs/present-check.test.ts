@@ -209,7 +209,10 @@ describe('the form', () => {
       action: '/jobs/12/corrections',
       typed: '365',
       submit: 'Correct',
-      corrects: { says: 'Written down: 365 Ω.', cancelHref: '/jobs/12' },
+      corrects: {
+        says: 'Written down: 365 Ω. Nothing is done at the machine for this: only what was written changes.',
+        cancelHref: '/jobs/12',
+      },
     })
     expect(check!.form).not.toHaveProperty('skip')
     // What it would clear is worked out from the readings, and this one is among them.

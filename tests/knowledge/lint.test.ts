@@ -499,6 +499,14 @@ describe('the lint of the knowledge', () => {
       '  within:',
     ],
     [
+      'a way to hold a machine still that is too long to be heard in a sentence',
+      'machines/ferrymere-3t.yaml',
+      "held: 'Out of gear,",
+      "held: 'Out of gear, its lever locked, at the quay and not at a buoy or another boat,",
+      /is too long to follow by ear: cut it into sentences of at most 16 words/,
+      'held:',
+    ],
+    [
       'a cause outside the tree at a gate that no output has',
       'complaints/one-cylinder-dead.yaml',
       'holds: cylinder-dead',
@@ -520,6 +528,7 @@ describe('the lint of the knowledge', () => {
       'onOne: all-bad',
       'onOne: one-bad',
       /one-bad: on one output it counts as "one-bad", which is not offered there: there is good, all-wet, all-bad/,
+      'answers:',
     ],
     [
       'an answer about a spark without its least spark',

@@ -1,6 +1,6 @@
 import type { Case } from '../../server/knowledge/case.ts'
 import { allCases, type Http } from './app.ts'
-import { openForm } from './job.ts'
+import { openForm, post } from './job.ts'
 import { textIn } from './page.ts'
 
 /** A shipped case. */
@@ -17,6 +17,14 @@ export async function onPhone(
   const owner = { who: 'owner', 'kit-set': 'along', 'kit-along': kit, air: '12', ...more }
   const { headers } = await http.post('/jobs').type('form').send(openForm(kase, owner)).expect(303)
   return headers.location!
+}
+
+/** Somebody at the bench takes it over. */
+export async function takeOver(http: Http, job: string, version: number) {
+  await post(http, `${job}/conditions`, {
+    ...{ version, who: 'self', where: 'bench', engine: 'cold', air: '20' },
+    ...{ set: 'hands', note: '' },
+  }).expect(303)
 }
 
 /** The words of a page. */

@@ -8,7 +8,7 @@ import {
   stillSentences,
 } from '../../jobs/standing/way/put-back.ts'
 import type { AsItStands } from '../../jobs/standing/way/state.ts'
-import { byGravity } from '../../jobs/words/cautions.ts'
+import { byGravity } from '../../jobs/words/cautions/cautions.ts'
 import { limitsNow, limitsWords } from '../../jobs/words/limits-now.ts'
 import { degrees, listed, sentence, titleOf, upperFirst } from '../../jobs/words/sentences.ts'
 import type { Case, CautionCard, CheckCard, Measurand } from '../../knowledge/case.ts'

@@ -1,6 +1,6 @@
 import type { Outline, Stage } from '../../diagnosis/outline/outline.ts'
 import { proofClause } from '../../jobs/verdict/proof.ts'
-import { byGravity, cautionsEverywhere, gravity } from '../../jobs/words/cautions.ts'
+import { byGravity, cautionsEverywhere, gravity } from '../../jobs/words/cautions/cautions.ts'
 import { degrees, sentence } from '../../jobs/words/sentences.ts'
 import type { CautionCard } from '../../knowledge/case.ts'
 import { cautionCards } from '../../knowledge/instantiate/caution-cards.ts'

@@ -90,7 +90,7 @@ export function presentForm(
     }),
     ...(corrected && {
       corrects: {
-        says: `Written down: ${lowerFirst(readWords(card, named(judged, card.id)))}.`,
+        says: `Written down: ${lowerFirst(readWords(card, named(judged, card.id)))}. Nothing is done at the machine for this: only what was written changes.`,
         cancelHref: `/jobs/${job.id}`,
         ...(allowsFurtherTake(kase, card.id) && {
           anew: {

@@ -6,7 +6,8 @@ import { type Way, wayTo } from '../standing/as-it-stands.ts'
 import type { Asked } from '../standing/asked.ts'
 import { barredBy, barringsOf } from '../standing/barred.ts'
 import type { Standing } from '../standing/standing.ts'
-import { cautionsOfTheJob, presentCautions } from '../words/cautions.ts'
+import { cautionsOfTheJob, presentCautions } from '../words/cautions/cautions.ts'
+import { cautionsOf } from '../words/cautions/renewed.ts'
 import type { Fact } from '../words/fact.ts'
 import { limitsNow, limitsWords } from '../words/limits-now.ts'
 import { degrees, listed, lowerFirst, sentence, titleOf, upperFirst } from '../words/sentences.ts'
@@ -45,7 +46,7 @@ export function presentCheck(
     id: card.id,
     title: titleOf(card.title, taking === 'take'),
     standing: standing(taking, proposed),
-    cautions: presentCautions(input, [...card.cautions, ...cautionsOfTheJob(input)]),
+    cautions: presentCautions(input, [...cautionsOf(input, card), ...cautionsOfTheJob(input)]),
     ...(barred !== null && { barred: sentence(barred) }),
     steps: presentSteps(
       way,

@@ -1,4 +1,4 @@
-import type { CautionsView } from '../words/cautions.ts'
+import type { CautionsView } from '../words/cautions/cautions.ts'
 import type { Fact } from '../words/fact.ts'
 import type { NextStep } from '../words/next-step.ts'
 

@@ -4,6 +4,7 @@ import { textOf, wholeOf } from '../../web/fields.ts'
 import { showPage } from '../../web/page.ts'
 import { showMissing } from '../page/show.ts'
 import { askedNow } from '../phone/asked-now.ts'
+import { mendingNow } from '../phone/mending.ts'
 import type { Conditions, JobEvent } from '../record/events.ts'
 import type { JobParts } from '../record/parts.ts'
 import { type FoundJob, findJob, type Missing } from '../standing/find.ts'
@@ -43,11 +44,14 @@ export async function conditionsRoutes(app: FastifyInstance, parts: JobParts): P
     return show(request, reply.code(409), parts, now, form, { job: movedOn })
   })
 
-  /** What an owner may have begun by phone, for whoever takes it over. */
-  function begunBy(found: FoundJob, conditions: Conditions): { begun?: string | null } {
-    const { folded } = found
+  /** What an owner may have begun by phone, for whoever takes it over: a check, or to put something right. */
+  function begunBy(found: FoundJob, conditions: Conditions): Begun {
     if (!isTakenOver(found, conditions)) return {}
-    return { begun: folded.cutOff ? folded.cutOff.at : askedNow(keptStanding(parts, found)) }
+    const { cutOff } = found.folded
+    const standing = keptStanding(parts, found)
+    const mending = mendingNow(standing)
+    const begun = cutOff ? cutOff.at : mending ? null : askedNow(standing)
+    return { begun, ...(mending && { mending: { of: mending.of, fault: mending.fault } }) }
   }
 
   /** The meter of the bench comes with it, unless the owner has read something with theirs: that stands as it was read. */
@@ -58,6 +62,8 @@ export async function conditionsRoutes(app: FastifyInstance, parts: JobParts): P
     return [{ kind: 'meter', meter: { kind: 'class', id: usualMeter(knowledge) }, zero: null }]
   }
 }
+
+type Begun = Pick<Extract<JobEvent, { kind: 'conditions' }>, 'begun' | 'mending'>
 
 /** From an owner by phone. */
 const isTakenOver = ({ folded }: FoundJob, { who }: Conditions): boolean =>

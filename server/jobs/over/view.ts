@@ -2,7 +2,7 @@ import type { SentFact } from '../../web/kept.ts'
 import type { CheckView } from '../check/view.ts'
 import type { LastReading } from '../readings/view.ts'
 import type { Ticket } from '../standing/ticket.ts'
-import type { CautionsView } from '../words/cautions.ts'
+import type { CautionsView } from '../words/cautions/cautions.ts'
 import type { Fact } from '../words/fact.ts'
 
 /** View model of a check-over: the reading to make now, and the report as far as it goes. */

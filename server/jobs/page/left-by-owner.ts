@@ -1,3 +1,4 @@
+import { wordsOfMending } from '../phone/mending.ts'
 import { stopToTry } from '../phone/start/stop-to-try.ts'
 import type { JobEvent } from '../record/events.ts'
 import { toPutBack } from '../standing/as-it-stands.ts'
@@ -17,9 +18,11 @@ export function leftByOwner(input: Standing): LeftView | undefined {
   const stopOff = steps.some(({ setup }) => setup.stopOff)
   const untried = stopToTry(input).map(({ says }) => says)
   const heed = stopOff ? [stopIsOff] : untried.length > 0 ? [stopIsUntried] : []
-  if (steps.length === 0 && heed.length === 0) return undefined
+  const mending = mendingLeft(input)
+  if (steps.length + heed.length === 0 && mending === '') return undefined
   return {
     heed,
+    mending,
     action: `/jobs/${job.id}/stands`,
     items: steps.map((step) => ({
       was: sentence(step.setup.do),
@@ -32,6 +35,13 @@ export function leftByOwner(input: Standing): LeftView | undefined {
     })),
     stop: untried.join(' '),
   }
+}
+
+/** What they were told to put right as it was taken over, or empty: nobody knows how far they had come. */
+function mendingLeft({ job, kase, judged }: Standing): string {
+  const last = job.events.findLast(({ event }) => event.kind === 'conditions')?.event
+  const mending = last?.kind === 'conditions' ? last.mending : undefined
+  return mending ? wordsOfMending({ kase, judged }, mending).join(' ') : ''
 }
 
 const stopIsOff = 'The stop circuit is apart: no switch and no cord stops this engine now.'

@@ -49,18 +49,24 @@ export async function phoneRoutes(app: FastifyInstance, parts: JobParts): Promis
 
   takes(app, parts, 'cut-offs', (body, { kase }) => {
     const check = textOf(body, 'check')
-    return { kind: 'cut off', at: kase.checks.has(check) ? check : null }
+    const at = kase.checks.has(check) ? check : null
+    const [way, { leaves }] = waysOf(kase, parts.knowledge).find(
+      ([id]) => id === textOf(body, 'way'),
+    ) ?? [undefined, {}]
+    return { kind: 'cut off', at, ...(way && { way }), ...(leaves && { leaves }) }
   })
 }
 
 const wrong = (notice: string) => ({ asked: { notice } })
 
 /** What can be sent of a way home, and what it is. */
-const triedAs: ReadonlyMap<string, { helped: boolean; asBefore?: true }> = new Map([
-  ['helped', { helped: true }],
-  ['as-before', { helped: true, asBefore: true }],
-  ['no-help', { helped: false }],
-])
+const triedAs: ReadonlyMap<string, { helped: boolean; asBefore?: true; brokenOff?: true }> =
+  new Map([
+    ['helped', { helped: true }],
+    ['as-before', { helped: true, asBefore: true }],
+    ['no-help', { helped: false }],
+    ['broken-off', { helped: false, brokenOff: true }],
+  ])
 
 /** What can be sent of it, and what it is. */
 const outcomes: ReadonlyMap<string, PutRight> = new Map([

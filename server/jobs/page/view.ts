@@ -6,7 +6,7 @@ import type { LastReading, ReadingRow } from '../readings/view.ts'
 import type { Room } from '../standing/rooms.ts'
 import type { Ticket } from '../standing/ticket.ts'
 import type { RepairView, VerdictView } from '../verdict/view.ts'
-import type { CautionsView } from '../words/cautions.ts'
+import type { CautionsView } from '../words/cautions/cautions.ts'
 import type { Fact } from '../words/fact.ts'
 
 /** A room beside the work: its head, and what is in it where it is open. */
@@ -58,6 +58,8 @@ export type RoomInside =
 export interface LeftView {
   /** What can hurt, a sentence each. */
   readonly heed: readonly string[]
+  /** What the owner was told to put right as it was taken over, in the words that they heard; or empty. */
+  readonly mending: string
   readonly action: string
   readonly items: readonly {
     /** What the owner was told to do. */

@@ -2,7 +2,7 @@ import { cautionCards } from '../../knowledge/instantiate/caution-cards.ts'
 import { barringsOf } from '../standing/barred.ts'
 import type { Standing } from '../standing/standing.ts'
 import { stillApart } from '../standing/still-apart.ts'
-import { cautionsEverywhere, cautionsView } from '../words/cautions.ts'
+import { cautionsEverywhere, cautionsView } from '../words/cautions/cautions.ts'
 import { sentence } from '../words/sentences.ts'
 import type { HeedOnSheet } from './view.ts'
 

@@ -62,16 +62,20 @@ export function presentProof(input: Standing): ProofOnSheet | undefined {
 }
 
 /** What an owner put right by phone is tried by them, with no meter: as it was said to them. */
-function ownersProof({ kase, knowledge }: Standing, { outcome }: Repair): ProofOnSheet | undefined {
-  const { trial } = knowledge.home
+function ownersProof(
+  { kase, knowledge, folded }: Standing,
+  { outcome }: Repair,
+): ProofOnSheet | undefined {
+  const { trial, afloat } = knowledge.home
   const does = kase.complaint.home.trial ?? trial.do
   if (does.length === 0) return undefined
+  const { go } = folded.conditions.afloat ? afloat : trial
   return {
     says:
       outcome === 'gone'
         ? 'Its owner put it right by phone, and says that the complaint is gone. It was tried so.'
         : 'Its owner put it right by phone, and has yet to say whether it stays away. It is tried so.',
-    steps: fillAll([...does, ...trial.after], fillingsOf(kase.machine)).map(sentence),
+    steps: fillAll([...does, ...go, ...trial.after], fillingsOf(kase.machine)).map(sentence),
   }
 }
 

@@ -1,6 +1,6 @@
 import type { PhotoView } from '../photos/view.ts'
 import type { Ticket } from '../standing/ticket.ts'
-import type { CautionsView } from '../words/cautions.ts'
+import type { CautionsView } from '../words/cautions/cautions.ts'
 import type { Fact } from '../words/fact.ts'
 
 /**

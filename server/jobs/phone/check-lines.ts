@@ -3,7 +3,8 @@ import { fades } from '../../knowledge/instantiate/setup-cards.ts'
 import { type Way, wayTo } from '../standing/as-it-stands.ts'
 import type { Standing } from '../standing/standing.ts'
 import { makeSentences, putBackSentences, stillSentences } from '../standing/way/put-back.ts'
-import { cautionsEverywhere, cautionsOfTheJob } from '../words/cautions.ts'
+import { cautionsEverywhere, cautionsOfTheJob } from '../words/cautions/cautions.ts'
+import { cautionsOf } from '../words/cautions/renewed.ts'
 import { lowerFirst, sentence, the } from '../words/sentences.ts'
 import { heardOnCall } from './heard.ts'
 import { askOrDo, cautionLines, linesOf } from './saying.ts'
@@ -65,13 +66,18 @@ function cautionsInOrder(
     !isMade(caution) &&
     !(runs && caution.engine === 'running')
   const heard = heardOnCall(input)
-  const anew = card.cautions.filter(isMade).map(({ id }) => id)
+  const cautions = cautionsOf(input, card)
+  const anew = cautions.filter(isMade).map(({ id }) => id)
   const said = new Set([...heard].filter((id) => !anew.includes(id)))
-  const general = [...cautionsOfTheJob(input), ...cautionsEverywhere(input)]
-  const unsaid = general.filter(({ id }) => !said.has(id))
+  const unsaid = (cards: readonly CautionCard[]) => cards.filter(({ id }) => !said.has(id))
+  const ofCheck = cautions.filter((each) => !isLater(each))
   return {
-    first: cautionLines([...card.cautions.filter((each) => !isLater(each)), ...unsaid], said),
-    turning: cautionLines(card.cautions.filter(isLater), said),
+    first: [
+      // Whoever stands in the way of others, or is hurt, sees to that before any machine.
+      ...cautionLines(unsaid(cautionsOfTheJob(input)), said),
+      ...cautionLines([...ofCheck, ...unsaid(cautionsEverywhere(input))], said),
+    ],
+    turning: cautionLines(cautions.filter(isLater), said),
   }
 }
 

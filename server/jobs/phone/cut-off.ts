@@ -1,7 +1,9 @@
+import { cautionCards } from '../../knowledge/instantiate/caution-cards.ts'
 import { phoneWords } from '../../knowledge/instantiate/setup-cards.ts'
 import { sentencesIn } from '../../knowledge/instantiate/words.ts'
 import { asItStands, type Step, toPutBack } from '../standing/as-it-stands.ts'
 import type { Standing } from '../standing/standing.ts'
+import type { AsItStands } from '../standing/way/state.ts'
 import { askedNow } from './asked-now.ts'
 import { putBackByPhone } from './start/serves-running.ts'
 
@@ -41,21 +43,42 @@ export const lineCut = (job: Standing['job']) => ({
   says: 'The line was cut',
 })
 
+/** As it stood when the line went dead, with what may be apart by then; afterwards it counts as put together. */
+function beforeCut({ kase, job, folded: { cutOff } }: Standing): AsItStands {
+  const events = job.events.slice(0, -1)
+  const { way, leaves } = cutOff ?? {}
+  const at = job.events.at(-1)?.at
+  const half =
+    way === undefined || at === undefined
+      ? []
+      : [{ event: { kind: 'tried', way, helped: false, brokenOff: true, leaves } as const, at }]
+  return asItStands(kase, { ...job, events: [...events, ...half] })
+}
+
+/** What to know of a way home that was begun, while what it takes apart may keep the switch from stopping it. */
+function mayRunOn({ knowledge, kase }: Standing, name: string): string[] {
+  const way = knowledge.home.ways[name]
+  if (way?.leaves === undefined) return []
+  const { leaves, cautions } = way
+  return cautionCards(cautions, knowledge, kase.machine)
+    .filter(({ setups = [] }) => setups.some((id) => leaves.includes(id)))
+    .flatMap(({ phone }) => sentencesIn(phone))
+}
+
 /**
  * What to ask first when they ring again after the line went dead: nobody knows how far they had come. Nothing
  * where it did not, or where something was taken since.
  */
 export function afterCutOff(input: Standing): readonly string[] | undefined {
-  const { folded, kase, knowledge, job } = input
+  const { folded, kase, knowledge } = input
   if (folded.cutOff === undefined) return undefined
-  const { at } = folded.cutOff
-  // From then on it counts as put together.
-  const before = asItStands(kase, { ...job, events: job.events.slice(0, -1) })
-  const apart = putBackByPhone(input, perhapsApart({ kase, asItStands: before }, at))
+  const { at, way } = folded.cutOff
+  const apart = putBackByPhone(input, perhapsApart({ kase, asItStands: beforeCut(input) }, at))
   const back = [...endOfBegun(kase, at), ...apart]
   return [
     'Are you safe, warm and out of the way of others?',
     ...(folded.conditions.afloat ? knowledge.home.afloat.first : []),
+    ...(way === undefined ? [] : mayRunOn(input, way)),
     'Where is the switch now? Set it to OFF, before anything else.',
     ...(back.length > 0
       ? [

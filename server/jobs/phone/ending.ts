@@ -9,7 +9,8 @@ import { lineCut } from './cut-off.ts'
 import { partsFound, verdictLines } from './found.ts'
 import { dangerOf, neverOf } from './home/home.ts'
 import { onTheWay } from './home/on-the-way.ts'
-import { type Mending, mendingAnswers, mendingLines } from './put-right.ts'
+import { mendingSuspected } from './mending.ts'
+import { mendingAnswers, mendingLines } from './put-right.ts'
 import { linesOf, saying } from './saying.ts'
 import { stopFirst } from './start/stop-first.ts'
 import { stopToTry } from './start/stop-to-try.ts'
@@ -44,34 +45,6 @@ function titleOf(isDone: boolean, isOnTheWay: boolean, isToTry: boolean): string
   if (isDone) return 'Done'
   if (isOnTheWay) return 'On their way'
   return isToTry ? 'What it is, and what to try' : 'What it is'
-}
-
-/** The likeliest of what was found that an owner can put right with what they have, and was not told to yet. */
-function mendingSuspected(input: Standing): Mending | undefined {
-  const { folded, kase, walk } = input
-  const { kit = [] } = folded.conditions
-  const told = [...folded.putRight.keys()].flatMap((of) => partsOf(kase, of))
-  return partsFound(walk.step)
-    .flatMap((part): Mending[] => {
-      if (told.includes(part)) return []
-      const able = likelyModes(input, part).flatMap(({ id, mend }) =>
-        mend ? [{ id, ...mend }] : [],
-      )
-      const mend = able.find((each) => each.kit.every((thing) => kit.includes(thing)))
-      if (mend === undefined) return []
-      const { id, phone, cautions } = mend
-      return [{ of: part, fault: id, phone, parts: [part], cautions }]
-    })
-    .at(0)
-}
-
-/** What was put right there: the part, or those that the answers to the check speak of. */
-function partsOf({ checks }: Standing['kase'], of: string): string[] {
-  const { part, answers = [] } = checks.get(of) ?? { part: of }
-  return [
-    ...(part === undefined ? [] : [part]),
-    ...answers.flatMap(({ mend }) => mend?.parts ?? []),
-  ]
 }
 
 /** Once is enough: whoever has tried something since has heard it. */

@@ -7,7 +7,7 @@ import { partNames } from '../words/names.ts'
 import { sentence } from '../words/sentences.ts'
 import { lineCut } from './cut-off.ts'
 import { heardOnCall } from './heard.ts'
-import { castingOff } from './home/home.ts'
+import { movingOff } from './home/under-way.ts'
 import { cautionLines, linesOf, saying } from './saying.ts'
 import { onceStopped } from './start/stop-to-try.ts'
 import type { Line, PhoneDeed } from './view.ts'
@@ -25,11 +25,12 @@ export function presentRepaired(input: Standing & Asked): PhoneDeed | undefined 
   if (last?.outcome !== null) return undefined
   const { trial } = knowledge.home
   const { machine } = kase
-  const after = fillAll(trial.after, fillingsOf(machine))
+  // It was tried under way.
+  const go = kase.complaint.home.moves ? [] : movingOff(input)
   const lines = [
     ...cautionLines(cautionCards(trial.cautions, knowledge, machine), heardOnCall(input)),
     ...(machine.stop ? stopNow(machine.stop) : []),
-    ...linesOf('before they go', [...castingOff(input), ...after]),
+    ...linesOf('before they go', [...go, ...fillAll(trial.after, fillingsOf(machine))]),
     { says: 'When you are there, or it does it again, ring me: has it stayed away?', label: 'ask' },
   ]
   const proof = (value: string, says: string) => ({

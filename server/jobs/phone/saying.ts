@@ -1,6 +1,6 @@
 import type { CautionCard } from '../../knowledge/case.ts'
 import { sentencesIn } from '../../knowledge/instantiate/words.ts'
-import { byGravity } from '../words/cautions.ts'
+import { byGravity } from '../words/cautions/cautions.ts'
 import type { Line, SayingView } from './view.ts'
 
 /**

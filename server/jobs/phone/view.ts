@@ -1,7 +1,7 @@
 import type { SentFact } from '../../web/kept.ts'
 import type { ReadingForm, SpotView } from '../check/view.ts'
 import type { Ticket } from '../standing/ticket.ts'
-import type { CautionsView } from '../words/cautions.ts'
+import type { CautionsView } from '../words/cautions/cautions.ts'
 
 /** View models of a job by phone: one sentence to say at a time, and the answers an owner gives. */
 
@@ -120,11 +120,14 @@ export interface HomePage {
     readonly says: string
     readonly saying: SayingView
     readonly danger: string
+    /** More than its first sentence was said: who knows what is apart by now. */
+    readonly isBegun: boolean
     readonly action: string
     /** Where it is sent that the line was cut. */
     readonly cutOff: string
   }
-  readonly back: { readonly href: string; readonly text: string }
+  /** Another way, or back to the checks; none once a way was begun, which is answered. */
+  readonly back?: { readonly href: string; readonly text: string }
   readonly notices: CautionsView
 }
 

@@ -1,4 +1,4 @@
-import type { CautionsView } from '../words/cautions.ts'
+import type { CautionsView } from '../words/cautions/cautions.ts'
 
 export interface ReadingRow {
   readonly check: string

@@ -102,6 +102,7 @@ export const JobEventSchema = z.discriminatedUnion('kind', [
     conditions: StoredConditions,
     note: z.string(),
     begun: z.string().nullish(),
+    mending: z.strictObject({ of: z.string(), fault: z.string().optional() }).optional(),
   }),
   z.strictObject({ kind: z.literal('reading'), ...made }),
   z.strictObject({ kind: z.literal('correction'), ...made }),
@@ -137,12 +138,18 @@ export const JobEventSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('accepted'), check: z.string() }),
   z.strictObject({ kind: z.literal('skipped'), check: z.string(), reason: z.string() }),
   z.strictObject({ kind: z.literal('back'), setup: z.string() }),
-  z.strictObject({ kind: z.literal('cut off'), at: z.string().nullable() }),
+  z.strictObject({
+    kind: z.literal('cut off'),
+    at: z.string().nullable(),
+    way: z.string().optional(),
+    leaves: z.array(z.string()).optional(),
+  }),
   z.strictObject({
     kind: z.literal('tried'),
     way: z.string(),
     helped: z.boolean(),
     asBefore: z.literal(true).optional(),
+    brokenOff: z.literal(true).optional(),
     leaves: z.array(z.string()).optional(),
   }),
   z.strictObject({

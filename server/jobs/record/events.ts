@@ -113,6 +113,8 @@ export type JobEvent =
       readonly note: string
       /** Taken over from an owner by phone: the check that they may have begun, or none. */
       readonly begun?: string | null | undefined
+      /** Taken over while they were told to put something right: of which check or part, and for which failure. */
+      readonly mending?: { readonly of: string; readonly fault?: string | undefined } | undefined
     }
   /** Another meter, or its leads zeroed: Ω with the probes held together, null where they are not. */
   | { readonly kind: 'meter'; readonly meter: MeterChoice; readonly zero: number | null }
@@ -138,8 +140,13 @@ export type JobEvent =
   | { readonly kind: 'skipped'; readonly check: string; readonly reason: string }
   /** A set-up that a page takes to hold does not: somebody put it back unasked. */
   | { readonly kind: 'back'; readonly setup: string }
-  /** The line went dead while an owner was at this check, or at none. */
-  | { readonly kind: 'cut off'; readonly at: string | null }
+  /** The line went dead while an owner was at this check, or at none; or on this way home, with what it leaves apart. */
+  | {
+      readonly kind: 'cut off'
+      readonly at: string | null
+      readonly way?: string | undefined
+      readonly leaves?: readonly string[] | undefined
+    }
   /** An owner tried a way to get home, by its name in `home.yaml`; what it leaves apart or off, by name. */
   | {
       readonly kind: 'tried'
@@ -147,6 +154,8 @@ export type JobEvent =
       readonly helped: boolean
       /** They go with it, and it runs no better than before: the way says nothing of the cause. */
       readonly asBefore?: true | undefined
+      /** They left it half done, and nobody knows how far they had come: it says nothing of the cause. */
+      readonly brokenOff?: true | undefined
       readonly leaves?: readonly string[] | undefined
     }
   /**
@@ -162,8 +171,8 @@ export type JobEvent =
   /** Whether what was repaired counts towards the base rates, and why not. Left out: it does. */
   | { readonly kind: 'counting'; readonly counts: boolean; readonly reason: string }
 
-/** A way home helped, they go although it is as before, it does not run, or it ran and they rang again. */
-export type Tried = 'helped' | 'as before' | 'no help' | 'stopped'
+/** A way home helped, they go although it is as before, it does not run, it ran and they rang again, or left half done. */
+export type Tried = 'helped' | 'as before' | 'no help' | 'stopped' | 'broken off'
 
 export const gotGoing = (came: Tried): boolean => came === 'helped' || came === 'as before'
 

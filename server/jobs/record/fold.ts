@@ -43,10 +43,11 @@ export interface Folded {
   readonly putRight: ReadonlyMap<string, PutRight>
   /** Failures that an owner put right while the complaint stayed. */
   readonly curedInVain: readonly string[]
-  /** The check that the line went dead at, as long as nothing was taken since; null at none. */
-  readonly cutOff?: { readonly at: string | null }
+  /** Where the line went dead, as long as nothing was taken since. */
+  readonly cutOff?: CutOff
 }
 
+export type CutOff = Extract<JobEvent, { kind: 'cut off' }>
 export type Opened = Extract<JobEvent, { kind: 'opened' }>
 
 export interface Recorded {
@@ -158,7 +159,7 @@ export function fold(events: StoredJob['events']): Folded {
         break
       case 'tried':
         going = event.helped ? event.way : undefined
-        tried.set(event.way, event.asBefore ? 'as before' : event.helped ? 'helped' : 'no help')
+        tried.set(event.way, cameOf(event))
         break
       case 'put right':
         putRight.set(event.of, event.came)
@@ -181,9 +182,15 @@ export function fold(events: StoredJob['events']): Folded {
   }
 }
 
+function cameOf(event: Extract<JobEvent, { kind: 'tried' }>): Tried {
+  if (event.brokenOff) return 'broken off'
+  if (event.asBefore) return 'as before'
+  return event.helped ? 'helped' : 'no help'
+}
+
 /** Whatever was taken after it says that the line stood again. */
 function cutOffAt(last: JobEvent | undefined): Pick<Folded, 'cutOff'> {
-  return last?.kind === 'cut off' ? { cutOff: { at: last.at } } : {}
+  return last?.kind === 'cut off' ? { cutOff: last } : {}
 }
 
 /** The parts that were repaired while the complaint stayed: they are no suspects any more. */

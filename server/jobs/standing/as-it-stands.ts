@@ -20,7 +20,8 @@ export function asItStands({ checks }: Pick<Case, 'checks'>, { events }: StoredJ
   // What may be apart where the line went dead and nobody rang again.
   let beforeCut = together
   for (const { event } of events) {
-    if (!asides.includes(event.kind)) beforeCut = event.kind === 'cut off' ? now : together
+    if (event.kind === 'cut off') beforeCut = halfDone(now, setupsNamed(checks, event.leaves ?? []))
+    else if (!asides.includes(event.kind)) beforeCut = together
     switch (event.kind) {
       case 'reading':
       case 'take': {
@@ -67,13 +68,19 @@ export function asItStands({ checks }: Pick<Case, 'checks'>, { events }: StoredJ
         // Whatever was in the way of another try went back before it.
         if (event.came === 'still there') now = together
         break
-      case 'tried':
-        now = { ...together, setups: setupsNamed(checks, event.leaves ?? []) }
+      case 'tried': {
+        const leaves = setupsNamed(checks, event.leaves ?? [])
+        now = event.brokenOff ? halfDone(now, leaves) : { ...together, setups: leaves }
         break
+      }
     }
   }
   return now
 }
+
+/** A way home was begun, for which all else goes back first: nobody knows what is back, and what is apart for it. */
+const halfDone = (now: AsItStands, setups: readonly SetupCard[]): AsItStands =>
+  perhapsAsBefore(perhapsAsBefore(together, now), { ...together, setups })
 
 /** As the checks of the case know them: what none of them needs is in nobody's way. */
 function setupsNamed(checks: Case['checks'], names: readonly string[]): SetupCard[] {

@@ -73,10 +73,16 @@ function atTheMachine(
 function waysInVain({ tried }: Standing['folded'], { ways }: Knowledge['home']): Fact[] {
   const vain = [...tried].flatMap(([id, came]) => {
     const says = ways[id]?.says
-    if (says === undefined || gotGoing(came)) return []
-    return [`${says}, and it ${came === 'stopped' ? 'ran and stopped again' : 'did not run'}`]
+    if (says === undefined || came === 'helped' || came === 'as before') return []
+    return [`${says}, and it ${vainly[came]}`]
   })
   return vain.map((says) => ({ label: 'Tried by phone', value: says }))
+}
+
+const vainly = {
+  stopped: 'ran and stopped again',
+  'no help': 'did not run',
+  'broken off': 'was left half done',
 }
 
 /** What an owner was told to put right and tried in vain, by its part. */

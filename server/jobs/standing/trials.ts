@@ -17,8 +17,8 @@ export function afterTrials(model: Model, kase: Case, folded: Folded, knowledge:
 function waysTried({ ways }: Case, { tried }: Folded, { home }: Knowledge): Trial[] {
   return [...tried].flatMap(([id, came]): Trial[] => {
     const works = home.ways[id]?.works
-    // What ran for a while speaks for neither.
-    return works === undefined || came === 'stopped'
+    // What ran for a while speaks for neither, and nor does what was left half done.
+    return works === undefined || came === 'stopped' || came === 'broken off'
       ? []
       : [{ faults: ways.get(id) ?? [], works, helped: came === 'helped' }]
   })

@@ -1,7 +1,7 @@
 import { named } from '../../diagnosis/model/named.ts'
 import type { Step } from '../../diagnosis/model/walk.ts'
 import type { Standing } from '../standing/standing.ts'
-import { noCautions } from '../words/cautions.ts'
+import { noCautions } from '../words/cautions/cautions.ts'
 import { hindrance } from '../words/hindrance.ts'
 import { partNames, suspectName } from '../words/names.ts'
 import type { NextStep } from '../words/next-step.ts'

@@ -1,7 +1,7 @@
 import type { Step } from '../../diagnosis/model/walk.ts'
 import type { Standing } from '../standing/standing.ts'
 import { clearedByCheck } from '../words/branch-words.ts'
-import { noCautions } from '../words/cautions.ts'
+import { noCautions } from '../words/cautions/cautions.ts'
 import { clauses, percent, sentence } from '../words/sentences.ts'
 import { makeAgain } from './contradiction.ts'
 import { readSentence } from './evidence.ts'

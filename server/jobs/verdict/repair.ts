@@ -5,7 +5,7 @@ import type { Repair } from '../record/repairs.ts'
 import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
 import { stillApart } from '../standing/still-apart.ts'
-import { cautionsOfTheJob, noCautions } from '../words/cautions.ts'
+import { cautionsOfTheJob, noCautions } from '../words/cautions/cautions.ts'
 import { partNames } from '../words/names.ts'
 import {
   dateAndTime,

@@ -1,4 +1,4 @@
-import type { CautionsView } from '../words/cautions.ts'
+import type { CautionsView } from '../words/cautions/cautions.ts'
 import type { NextStep } from '../words/next-step.ts'
 
 export interface VerdictView {

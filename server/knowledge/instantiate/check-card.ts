@@ -40,19 +40,23 @@ export function checkCard(
   const say = (text: string) => fill(text, fillings)
   const spoken = sentencesIn(say(kind.phone))
   const which = outputAnswers(check, machine)
-  const answers = (which ?? offeredOn(kind, machine))?.map(({ id, says, phone, bars, mend }) => ({
-    id,
-    says: say(says),
-    phone: say(phone ?? says),
-    ...(mend && {
-      mend: {
-        says: say(mend.do),
-        phone: say(mend.phone ?? mend.do),
-        parts: mendedBy(check, mend.roles, machine),
-      },
+  const answers = (which ?? offeredOn(kind, machine))?.map(
+    ({ id, says, phone, bars, mend, renews }) => ({
+      id,
+      says: say(says),
+      phone: say(phone ?? says),
+      ...(mend && {
+        mend: {
+          says: say(mend.do),
+          phone: say(mend.phone ?? mend.do),
+          ...(mend.undoes && { undoes: mend.undoes }),
+          parts: mendedBy(check, mend.roles, machine),
+        },
+      }),
+      ...(bars && { bars }),
+      ...(renews && { renews: cautionCards(renews, knowledge, machine) }),
     }),
-    ...(bars && { bars }),
-  }))
+  )
   const counted = countedAs(kind, machine)
   const isSomeGone = Object.keys(counted).length > 0
   return {

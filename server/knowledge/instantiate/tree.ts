@@ -132,11 +132,15 @@ class Drawing implements DrawnTree {
     return [name]
   }
 
-  #mendOf(part: Part, { phone, kit = [], cautions }: NonNullable<Mode['mend']>): OwnersMend {
+  #mendOf(
+    part: Part,
+    { phone, kit = [], undoes, cautions }: NonNullable<Mode['mend']>,
+  ): OwnersMend {
     const fillings = { ...fillingsOf(this.#machine, onlyOutput(part)), part: part.name }
     return {
       phone: sentencesIn(fill(phone, fillings)),
       kit,
+      ...(undoes && { undoes }),
       cautions: cautionCards(cautions, this.#knowledge, this.#machine),
     }
   }

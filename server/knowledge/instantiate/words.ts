@@ -15,8 +15,11 @@ export const placeholders = [
   'role',
   'ground',
   'run',
+  'start',
   'off',
   'turn',
+  'held',
+  'work',
   'gap',
 ] as const
 
@@ -101,20 +104,34 @@ const kept = new WeakMap<Machine, Map<string, Fillings>>()
 function worked(machine: Machine, output: string | undefined): Fillings {
   const roles = new Set(machine.parts.map(({ role }) => role))
   const names = [...roles].map((role) => [role, inWords(partsOf(machine, role, output))] as const)
-  const { stop, sparkGap, turn = usualTurn } = machine
+  const { stop, sparkGap, turn = usualTurn, held = usualHeld, work = usualWork } = machine
   const gap = `${sparkGap.mm} mm`
   return {
     ...Object.fromEntries(names),
-    ...{ turn, gap },
-    ...(stop && { run: withinSentence(stop.run), off: withinSentence(stop.off) }),
+    ...{ turn, gap, held: withinSentence(held), work },
+    ...(stop && {
+      run: withinSentence(stop.run),
+      start: startOf(stop),
+      off: withinSentence(stop.off),
+    }),
   }
 }
+
+/** How it stands where it may run. */
+const startOf = ({ run, start }: NonNullable<Machine['stop']>): string =>
+  [run, start ?? []].flat().map(withinSentence).join(', ')
 
 /** As a sentence goes on with it; where one begins with it, it gets its capital back. */
 const withinSentence = (says: string): string => says.charAt(0).toLowerCase() + says.slice(1)
 
 /** How an engine is turned whose sheet says nothing else. */
 const usualTurn = 'pull the rope'
+
+/** How one is worked that has no need to stay where it is. */
+const usualWork = 'work it as when it fails'
+
+/** How a machine is kept from moving off whose sheet says nothing else. */
+const usualHeld = 'out of gear, and brake on, made fast, or a driven wheel or track lifted'
 
 function inWords(parts: readonly { readonly name: string }[]): string {
   const names = parts.map(({ name }) => name)

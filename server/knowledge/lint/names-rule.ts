@@ -26,10 +26,12 @@ function partKindNames(kind: PartKind, knowledge: Knowledge, mustKnow: MustKnow)
   mustKnow(kind, ['cautions'], 'caution', kind.cautions, cautions)
   const roles = rolesOf(knowledge)
   const kit = Object.keys(knowledge.owner.kit)
+  const setups = Object.keys(knowledge.setups.setups)
   kind.modes.forEach(({ shows, rate, mend }, m) => {
     const at = ['modes', m]
     mustKnow(kind, [...at, 'mend', 'kit'], 'thing in the kit', mend?.kit, kit)
     mustKnow(kind, [...at, 'mend', 'cautions'], 'caution', mend?.cautions, cautions)
+    mustKnow(kind, [...at, 'mend', 'undoes'], 'set-up', mend?.undoes, setups)
     mustKnow(kind, [...at, 'shows'], 'property', Object.keys(shows), Object.keys(kind.properties))
     mustKnow(kind, [...at, 'rate', 'roles'], 'role', Object.keys(rate.roles ?? {}), roles)
   })

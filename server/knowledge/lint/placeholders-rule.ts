@@ -36,7 +36,9 @@ export function placeholdersRule(knowledge: Knowledge, report: Report): void {
   for (const [id, { says, do: steps, danger }] of Object.entries(home.ways)) {
     look(home, ['ways', id], [says, danger, ...steps])
   }
-  for (const [id, { do: says, undo }] of Object.entries(setups.setups)) {
-    look(setups, ['setups', id], [says, typeof undo === 'object' ? undo.do : ''])
+  look(home, ['trial'], [...home.trial.do, ...home.trial.go, ...home.trial.after])
+  for (const [id, { do: says, phone = '', undo }] of Object.entries(setups.setups)) {
+    const back = typeof undo === 'object' ? [undo.do, undo.phone ?? ''] : []
+    look(setups, ['setups', id], [says, phone, ...back])
   }
 }

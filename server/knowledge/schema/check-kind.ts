@@ -91,15 +91,19 @@ export const Answer = z.strictObject({
       do: Words,
       /** The same, in words to read to an owner on the phone. */
       phone: Words.optional(),
+      /** Names in `setups.yaml` that its words put back, so that nobody is told to once more. */
+      undoes: z.array(Name).min(1).optional(),
       /** Whose fault it was then. Left out: the part that was looked at. */
       roles: z.array(Name).min(1).optional(),
     })
     .optional(),
   /** After this answer nothing is done with the engine so, until a check of that kind has been made. */
   bars: Barring.optional(),
+  /** Cautions that are said whole once more before the engine turns next, whoever has heard them: it smells of fuel. */
+  renews: z.array(Name).min(1).optional(),
 })
 
-/** Words in a check may hold: {part} {output} {place} {pins} {wires} {limits} {connector} {role} {ground} {gap} {run} {off} */
+/** Words in a check may hold: {part} {output} {place} {pins} {wires} {limits} {connector} {role} {ground} {gap} {run} {start} {off} {turn} {held} {work} */
 export const CheckKind = z.strictObject({
   ...schemaKey,
   id: Name,

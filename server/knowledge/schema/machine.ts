@@ -113,6 +113,13 @@ export const Machine = z.strictObject({
   ),
   /** How it is turned over, for {turn}: "pull the rope", which is taken where this is left out. */
   turn: Words.optional(),
+  /**
+   * How it is kept from moving off before it is started, for {held}: a brake, or a boat made fast. Left out: as a
+   * machine on wheels or tracks.
+   */
+  held: Words.optional(),
+  /** How it is worked until it is hot, for {work}: "work it as when it fails" where this is left out. */
+  work: Words.optional(),
   /** What stops the engine: while one of `plugs` is apart, it does not. None where what is apart stops it. */
   stop: z
     .strictObject({
@@ -122,6 +129,8 @@ export const Machine = z.strictObject({
       /** How its controls stand for work, and how they hold the spark off: sentences for {run} and {off}. */
       run: Words,
       off: Words,
+      /** What else must be so before it may run, and not for a few pulls: {start} is {run} with that at its end. */
+      start: Words.optional(),
     })
     .optional(),
   /**

@@ -39,6 +39,8 @@ export const Mode = z.strictObject({
       phone: Words,
       /** What it takes, by name in the kit of `owner.yaml`. Left out: hands. */
       kit: z.array(Name).min(1).optional(),
+      /** Names in `setups.yaml` that its words put back, so that nobody is told to once more. */
+      undoes: z.array(Name).min(1).optional(),
       /** Names in `cautions.yaml`. */
       cautions: z.array(Name),
     })

@@ -1,5 +1,5 @@
 import { presentSuspects } from '../../jobs/beside/suspects.ts'
-import { cautionsEverywhere, cautionsView } from '../../jobs/words/cautions.ts'
+import { cautionsEverywhere, cautionsView } from '../../jobs/words/cautions/cautions.ts'
 import { degrees, minutes, sentence, upperFirst } from '../../jobs/words/sentences.ts'
 import type { Case } from '../../knowledge/case.ts'
 import { machineName } from '../../knowledge/machine-name.ts'

@@ -1,6 +1,6 @@
 import type { SuspectsView } from '../../jobs/beside/view.ts'
 import type { SpotView, StepsView } from '../../jobs/check/view.ts'
-import type { CautionsView } from '../../jobs/words/cautions.ts'
+import type { CautionsView } from '../../jobs/words/cautions/cautions.ts'
 import type { Fact } from '../../jobs/words/fact.ts'
 
 /** The page of a round. */

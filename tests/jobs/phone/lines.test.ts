@@ -147,6 +147,37 @@ describe('what is said to an owner about a check', () => {
     expect(anew.some((line) => vapour.test(line))).toBe(true)
   })
 
+  it('is asked to be out of the way and not hurt before anything is said of the machine', () => {
+    const open = { machine: 'larkfell-2i', complaint: 'no-spark', where: 'trailside', who: 'owner' }
+    const standing = shippedJob({ ...open, kit: kits } as ShippedJob, {})
+    const [first] = checkLines(
+      standing,
+      [...standing.kase.checks.values()].find(({ id }) => id.startsWith('spark-new-plug'))!,
+    )
+    expect(first!.says).toMatch(/^Get out of the way of others first/)
+  })
+
+  it('is told of fuel in full again once it was smelt, until the engine has turned after that', () => {
+    const open = { machine: 'pedlar-1c', complaint: 'no-spark', where: 'trailside', who: 'owner' }
+    const says = (readings: Record<string, string>, check: string) => {
+      const standing = shippedJob({ ...open, kit: kits } as ShippedJob, readings)
+      return checkLines(standing, standing.kase.checks.get(check)!).map((line) => line.says)
+    }
+    const vapour = /^A spark sets fuel alight/
+    const fuel = /^Fuel burns at one spark/
+    const spark = { 'spark-old-plug.single': 'none' }
+    expect(says(spark, 'spark-stop-at-plug').some((line) => vapour.test(line))).toBe(false)
+    const smelt = { ...spark, 'ask-flooded': 'much-fuel' }
+    expect(says(smelt, 'spark-stop-at-plug').some((line) => vapour.test(line))).toBe(true)
+    expect(says({ ...spark, 'ask-flooded': 'little' }, 'spark-stop-at-plug')).not.toContainEqual(
+      expect.stringMatching(vapour),
+    )
+    // What is only looked at needs none of it.
+    expect(says(smelt, 'cap-look.cap').some((line) => fuel.test(line))).toBe(false)
+    const after = { ...smelt, 'spark-stop-at-plug': 'none' }
+    expect(says(after, 'spark-new-plug.plug').some((line) => vapour.test(line))).toBe(false)
+  })
+
   it('is told when a check is made once more', () => {
     const job = shippedJob(
       { machine: 'pedlar-1c', complaint: 'no-spark', where: 'trailside', who: 'owner', kit: kits },

@@ -9,7 +9,8 @@ import type { Asked } from '../../standing/asked.ts'
 import type { Standing } from '../../standing/standing.ts'
 import { ticketOf } from '../../standing/ticket.ts'
 import { putBackSentences } from '../../standing/way/put-back.ts'
-import { cautionsEverywhere, presentCautions } from '../../words/cautions.ts'
+import { cautionsEverywhere, presentCautions } from '../../words/cautions/cautions.ts'
+import { withRenewed } from '../../words/cautions/renewed.ts'
 import { listed, lowerFirst, sentence } from '../../words/sentences.ts'
 import { askedNow } from '../asked-now.ts'
 import { cutOffAction, endOfBegun } from '../cut-off.ts'
@@ -20,15 +21,17 @@ import { putBackByPhone } from '../start/serves-running.ts'
 import { stopFirst } from '../start/stop-first.ts'
 import { stopAtStart } from '../start/stop-to-try.ts'
 import type { HomePage, HomeWay } from '../view.ts'
+import { castingOff } from './under-way.ts'
 import { stepsOf, type Way } from './way-steps.ts'
 
 /** How to get home with this job's complaint, and with one way to try, that way sentence by sentence. */
-export function presentHome(input: Standing & Asked, trying?: string): HomePage {
+export function presentHome(input: Standing & Asked, way?: string): HomePage {
   const { job, kase, knowledge, folded } = input
   const { kit = [], afloat } = folded.conditions
   const ways = waysHome(input)
   const lacks = ({ kit: needed = [] }: Way) => needed.filter((each) => !kit.includes(each))
-  const now = ways.find(([id, way]) => id === trying && lacks(way).length === 0)
+  const now = ways.find(([id, each]) => id === way && lacks(each).length === 0)
+  const trying = now && tryingView(input, ...now)
   return {
     title: `Job ${job.id}: getting home`,
     job: ticketOf(job),
@@ -46,13 +49,16 @@ export function presentHome(input: Standing & Asked, trying?: string): HomePage 
     never: [...(afloat ? knowledge.home.afloat.never : []), ...neverOf(kase, knowledge)],
     apart: now ? [] : [...putBackByPhone(input), ...atRest(input)],
     stay: afloat ? knowledge.home.afloat.stay : knowledge.home.stay,
-    ...(now && { trying: tryingView(input, ...now) }),
-    back: now
-      ? { href: `/jobs/${job.id}/home`, text: 'Another way' }
-      : { href: `/jobs/${job.id}`, text: 'Back to the checks' },
+    ...(trying && { trying }),
+    ...(!trying?.isBegun && { back: backFrom(job.id, trying) }),
     notices: presentCautions(input, cautionsEverywhere(input)),
   }
 }
+
+const backFrom = (job: number, trying: HomePage['trying']): HomePage['back'] =>
+  trying
+    ? { href: `/jobs/${job}/home`, text: 'Another way' }
+    : { href: `/jobs/${job}`, text: 'Back to the checks' }
 
 /** However it was left: it may have been set for work for the last try. */
 const atRest = ({ kase, knowledge }: Standing): string[] =>
@@ -117,6 +123,7 @@ const triedWords: Readonly<Record<Tried, string>> = {
   helped: 'Tried, and it helped.',
   'as before': 'Tried: they went with it, and it was as before.',
   'no help': 'Tried, and it did not help.',
+  'broken off': 'Begun, and left half done.',
   stopped: 'Tried: it ran, and stopped again.',
 }
 
@@ -125,17 +132,21 @@ export function dangerOf({ danger, afloat }: Way, { conditions }: Standing['fold
   return sentence((conditions.afloat && afloat) || danger)
 }
 
-/** What comes between an engine that runs and a boat under way. */
-export const castingOff = ({ folded, knowledge }: Standing): readonly string[] =>
-  folded.conditions.afloat ? knowledge.home.afloat.go : []
+/** Labels of what hands do at the machine. */
+const isDone: ReadonlySet<string> = new Set(['put back first', 'do'])
 
-function tryingView(input: Standing & Asked, id: string, way: Way): HomePage['trying'] {
+function tryingView(
+  input: Standing & Asked,
+  id: string,
+  way: Way,
+): NonNullable<HomePage['trying']> {
   const { job, folded, kase, knowledge, line = 1 } = input
   const { says, cautions } = way
   const steps = stepsOf(way, knowledge.home)
   const danger = dangerOf(way, folded)
   const fillings = fillingsOf(kase.machine)
-  const cards = cautionCards(cautions, knowledge, kase.machine)
+  const ofWay = cautionCards(cautions, knowledge, kase.machine)
+  const cards = steps.start.length > 0 ? withRenewed(input, ofWay) : ofWay
   const asked = askedNow(input)
   const [back, covers] = putTogether(input)
   // What the way takes apart is not joined for it.
@@ -160,11 +171,13 @@ function tryingView(input: Standing & Asked, id: string, way: Way): HomePage['tr
     ...linesOf('do', fillAll(steps.after, fillings)),
     { says: 'Does it run, and can you go?', label: 'ask' },
   ]
+  const said = saying(lines, line, (number) => `/jobs/${job.id}/home?way=${id}&line=${number}`)
   return {
     id,
     says,
     danger,
-    saying: saying(lines, line, (number) => `/jobs/${job.id}/home?way=${id}&line=${number}`),
+    saying: said,
+    isBegun: lines.slice(0, said.at + 1).some(({ label }) => isDone.has(label)),
     action: `/jobs/${job.id}/tries`,
     cutOff: cutOffAction(job),
   }

@@ -23,6 +23,9 @@ function isStopped({ events }: Standing['job'], { checks }: Standing['kase']): b
         if (!card?.asked) return card?.engine !== 'running'
         break
       }
+      case 'cut off':
+        if (event.way !== undefined) return false
+        break
       case 'put right':
       case 'tried':
       case 'proved':

@@ -67,6 +67,9 @@ function isUntried({ events }: Standing['job'], { checks }: Standing['kase']): b
         if (event.leaves) untried = true
         else if (event.helped) untried = false
         break
+      case 'cut off':
+        if (event.leaves) untried = true
+        break
       case 'proved':
         untried = false
         break

@@ -1,8 +1,11 @@
 import type { CautionCard } from '../../../knowledge/case.ts'
 import { cautionCards } from '../../../knowledge/instantiate/caution-cards.ts'
 import { fillAll, fillingsOf } from '../../../knowledge/instantiate/words.ts'
+import { toPutBack } from '../../standing/as-it-stands.ts'
 import { barredBy, barringsOf } from '../../standing/barred.ts'
 import type { Standing } from '../../standing/standing.ts'
+import { withRenewed } from '../../words/cautions/renewed.ts'
+import { movingOff } from '../home/under-way.ts'
 import { linesOf } from '../saying.ts'
 import type { Line } from '../view.ts'
 import { putBackByPhone } from './serves-running.ts'
@@ -14,23 +17,28 @@ export interface Trial {
   readonly lines: readonly Line[]
 }
 
-/** Nothing where it cannot be tried on the spot, or must not be. */
-export function trialOf(input: Standing): Trial | undefined {
+/**
+ * Nothing where it cannot be tried on the spot, or must not be.
+ *
+ * @param undone names of set-ups that were put back right before it
+ */
+export function trialOf(input: Standing, undone: readonly string[] = []): Trial | undefined {
   const { kase, knowledge, folded } = input
   const { home } = knowledge
-  const does = kase.complaint.home.trial ?? home.trial.do
+  const does = fillAll(kase.complaint.home.trial ?? home.trial.do, fillingsOf(kase.machine))
   const barrings = barringsOf(kase, folded)
   const isBarred = (['cranking', 'running'] as const).some(
     (engine) => barredBy(barrings, { engine }) !== null,
   )
   if (does.length === 0 || isBarred) return undefined
-  const fillings = fillingsOf(kase.machine)
+  const go = kase.complaint.home.moves ? movingOff(input) : []
+  const apart = toPutBack(input.asItStands).filter(({ setup }) => !undone.includes(setup.id))
   return {
-    cautions: cautionCards(home.trial.cautions, knowledge, kase.machine),
+    cautions: withRenewed(input, cautionCards(home.trial.cautions, knowledge, kase.machine)),
     lines: [
-      ...linesOf('put back first', putBackByPhone(input)),
+      ...linesOf('put back first', putBackByPhone(input, apart)),
       ...stopAtStart(input),
-      ...linesOf('try it', fillAll(does, fillings)),
+      ...linesOf('try it', [...does.slice(0, -1), ...go, ...does.slice(-1)]),
     ],
   }
 }

@@ -9,7 +9,8 @@ export function checkNames(check: CheckKind, knowledge: Knowledge, mustKnow: Mus
   const roles = rolesOf(knowledge)
   const setups = Object.keys(knowledge.setups.setups)
   const { place } = check
-  mustKnow(check, ['cautions'], 'caution', check.cautions, Object.keys(knowledge.cautions.cautions))
+  const cautions = Object.keys(knowledge.cautions.cautions)
+  mustKnow(check, ['cautions'], 'caution', check.cautions, cautions)
   mustKnow(check, ['tools'], 'tool', check.tools, Object.keys(knowledge.tools.tools))
   mustKnow(check, ['setups'], 'set-up', check.setups, setups)
   mustKnow(check, ['forbids'], 'set-up', check.forbids, setups)
@@ -19,8 +20,10 @@ export function checkNames(check: CheckKind, knowledge: Knowledge, mustKnow: Mus
   const needs = typeof check.owner === 'string' ? undefined : check.owner.needs
   const kit = Object.keys(knowledge.owner.kit)
   mustKnow(check, ['owner', 'needs'], 'thing in the kit', needs, kit)
-  check.answers?.forEach(({ mend }, a) => {
+  check.answers?.forEach(({ mend, renews }, a) => {
     mustKnow(check, ['answers', a, 'mend', 'roles'], 'role', mend?.roles, roles)
+    mustKnow(check, ['answers', a, 'mend', 'undoes'], 'set-up', mend?.undoes, setups)
+    mustKnow(check, ['answers', a, 'renews'], 'caution', renews, cautions)
   })
   byAbout(aboutNames, check.about, check, knowledge, mustKnow)
 }

@@ -7,6 +7,9 @@ import type { Report } from '../report.ts'
 /** A sentence longer than this is lost before its end when somebody hears it. */
 const mostWords = 22
 
+/** It ends the sentence "See that it cannot move off: ". */
+const mostWordsHeld = 16
+
 /** Who reads a meter at more places than this loses count on the phone. */
 const mostPlaces = 3
 
@@ -23,6 +26,9 @@ export function ownerRule(knowledge: Knowledge, report: Report): void {
       if (mend) tooLong(check, ['answers', a, 'mend'], mend.phone ?? mend.do, report)
     })
   }
+  for (const [, machine] of knowledge.machines) {
+    tooLong(machine, ['held'], machine.held ?? '', report, mostWordsHeld)
+  }
   for (const [, part] of knowledge.partKinds) {
     part.modes.forEach(({ mend }, m) => {
       if (mend) tooLong(part, ['modes', m, 'mend', 'phone'], mend.phone, report)
@@ -30,10 +36,16 @@ export function ownerRule(knowledge: Knowledge, report: Report): void {
   }
 }
 
-function tooLong(entry: object, at: readonly PropertyKey[], text: string, report: Report): void {
+function tooLong(
+  entry: object,
+  at: readonly PropertyKey[],
+  text: string,
+  report: Report,
+  most = mostWords,
+): void {
   for (const sentence of sentencesIn(text)) {
-    if (sentence.split(/\s+/).length <= mostWords) continue
-    const says = `"${sentence}" is too long to follow by ear: cut it into sentences of at most ${mostWords} words`
+    if (sentence.split(/\s+/).length <= most) continue
+    const says = `"${sentence}" is too long to follow by ear: cut it into sentences of at most ${most} words`
     report.add(entry, at, says)
   }
 }

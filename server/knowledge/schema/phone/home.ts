@@ -47,6 +47,8 @@ export const Home = z.strictObject({
   trial: z.strictObject({
     /** How it is tried, one sentence at a time, where the complaint says nothing of its own. */
     do: z.array(Words).min(1),
+    /** How what held it is let go on land; on the water `afloat.go` holds. */
+    go: z.array(Words).min(1),
     /** What to mind once it is gone, before they go. */
     after: z.array(Words).min(1),
     /** Names in `cautions.yaml`. */
@@ -75,5 +77,7 @@ export const HomeWith = z.strictObject({
   never: z.array(Name).min(1),
   /** How an owner tries whether it is gone, where it is done otherwise. None: it cannot be tried on the spot. */
   trial: z.array(Words).optional(),
+  /** The last step of the trial is made under way: what held it is undone, and a boat cast off, before that. */
+  moves: z.literal(true).optional(),
 })
 export type HomeWith = z.infer<typeof HomeWith>

@@ -1,8 +1,9 @@
-import type { Case, CautionCard } from '../../knowledge/case.ts'
-import { cautionCards } from '../../knowledge/instantiate/caution-cards.ts'
-import type { Knowledge } from '../../knowledge/knowledge.ts'
-import type { StoredJob } from '../record/events.ts'
-import type { Folded } from '../record/fold.ts'
+import type { Case, CautionCard } from '../../../knowledge/case.ts'
+import { cautionCards } from '../../../knowledge/instantiate/caution-cards.ts'
+import type { Knowledge } from '../../../knowledge/knowledge.ts'
+import type { StoredJob } from '../../record/events.ts'
+import type { Folded } from '../../record/fold.ts'
+import { cautionsRenewed } from './renewed.ts'
 
 /** Cautions as one page prints them: every command, and what is behind those that are news on this job. */
 export interface CautionsView {
@@ -82,7 +83,7 @@ function cautionsThat(hold: (caution: Row) => boolean, knowledge: Knowledge): Ca
 
 type Row = Knowledge['cautions']['cautions'][string]
 
-/** Whoever answered a check, or skipped it, had its cautions in front of them. */
+/** Whoever answered a check, or skipped it, had its cautions in front of them; but what an answer renews is news. */
 export function cautionsRead(input: OnJob): ReadonlySet<string> {
   const { job, kase } = input
   const cards = job.events.flatMap(({ event }) =>
@@ -94,5 +95,6 @@ export function cautionsRead(input: OnJob): ReadonlySet<string> {
     ...cautionsOfTheJob(input),
     ...cautionsEverywhere(input),
   ]
-  return new Set(read.map(({ id }) => id))
+  const renewed = new Set(cautionsRenewed(input).map(({ id }) => id))
+  return new Set(read.map(({ id }) => id).filter((id) => !renewed.has(id)))
 }

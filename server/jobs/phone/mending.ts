@@ -1,0 +1,91 @@
+import type { CautionCard } from '../../knowledge/case.ts'
+import { repairedInVain } from '../record/fold.ts'
+import type { Standing } from '../standing/standing.ts'
+import { likelyModes } from '../verdict/named.ts'
+import { askedNow } from './asked-now.ts'
+import { partsFound } from './found.ts'
+import { onTheWay } from './home/on-the-way.ts'
+
+/** Something that an owner can put right there and then, and that may have been it all. */
+export interface Mending {
+  /** The check whose answer told of it, or the part that is suspected. */
+  readonly of: string
+  /** How, in words for an owner. */
+  readonly phone: readonly string[]
+  /** Names of the set-ups that it puts back. */
+  readonly undoes?: readonly string[]
+  /** The failure that it was told for, where a part is suspected. */
+  readonly fault?: string
+  /** Whose fault it was, if that cures it. */
+  readonly parts: readonly string[]
+  readonly cautions: readonly CautionCard[]
+}
+
+/** What an owner has seen that can be put right, and has not been told to yet; the latest first. */
+export function mendingSeen({ kase, folded, judged }: Standing): Mending | undefined {
+  if (folded.repairs.some(({ outcome }) => outcome === 'gone')) return undefined
+  const inVain = repairedInVain(folded)
+  const told = [...folded.readings].filter(([, { conditions }]) => conditions.who === 'owner')
+  return told
+    .toReversed()
+    .flatMap(([check]): Mending[] => {
+      const card = kase.checks.get(check)
+      const reading = judged.get(check)?.reading
+      const answer = reading?.kind === 'answer' ? reading.answer : undefined
+      const mend = card?.answers?.find(({ id }) => id === answer)?.mend
+      if (card === undefined || mend === undefined || folded.putRight.has(check)) return []
+      if (mend.parts.some((part) => inVain.includes(part))) return []
+      const { phone, ...rest } = mend
+      return [{ ...rest, of: check, phone: [phone], cautions: card.cautions }]
+    })
+    .at(0)
+}
+
+/** The likeliest of what was found that an owner can put right with what they have, and was not told to yet. */
+export function mendingSuspected(input: Standing): Mending | undefined {
+  const { folded, kase, walk } = input
+  const { kit = [] } = folded.conditions
+  const told = [...folded.putRight.keys()].flatMap((of) => partsOf(kase, of))
+  return partsFound(walk.step)
+    .flatMap((part): Mending[] => {
+      if (told.includes(part)) return []
+      const able = likelyModes(input, part).flatMap(({ id, mend }) =>
+        mend ? [{ id, ...mend }] : [],
+      )
+      const mend = able.find((each) => each.kit.every((thing) => kit.includes(thing)))
+      if (mend === undefined) return []
+      const { id: fault, kit: _, ...rest } = mend
+      return [{ ...rest, of: part, fault, parts: [part] }]
+    })
+    .at(0)
+}
+
+/** What they are told to put right at this moment of the call. */
+export function mendingNow(input: Standing): Mending | undefined {
+  const { job, folded } = input
+  const isOver =
+    onTheWay(job) !== undefined || folded.repairs.some(({ outcome }) => outcome !== 'still there')
+  if (isOver) return undefined
+  return mendingSeen(input) ?? (askedNow(input) === null ? mendingSuspected(input) : undefined)
+}
+
+/** How it was to be done, as it was said to them; nothing where the knowledge has it no more. */
+export function wordsOfMending(
+  { kase, judged }: Pick<Standing, 'kase' | 'judged'>,
+  { of, fault }: Pick<Mending, 'of' | 'fault'>,
+): readonly string[] {
+  if (fault !== undefined) return kase.faults.get(fault)?.mend?.phone ?? []
+  const reading = judged.get(of)?.reading
+  const answer = reading?.kind === 'answer' ? reading.answer : undefined
+  const mend = kase.checks.get(of)?.answers?.find(({ id }) => id === answer)?.mend
+  return mend ? [mend.phone] : []
+}
+
+/** What was put right there: the part, or those that the answers to the check speak of. */
+function partsOf({ checks }: Standing['kase'], of: string): string[] {
+  const { part, answers = [] } = checks.get(of) ?? { part: of }
+  return [
+    ...(part === undefined ? [] : [part]),
+    ...answers.flatMap(({ mend }) => mend?.parts ?? []),
+  ]
+}
