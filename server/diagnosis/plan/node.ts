@@ -52,7 +52,11 @@ export function spacesFor({ place, explanations }: Shortlist): (depth: number) =
   }
 }
 
-/** Chance that check m comes out as o on this branch. */
+/**
+ * Chance that check m comes out as o on this branch. What was dropped on the way here is taken to answer as the rest
+ * does: left out of the sum, it would be shared out by the next check, and a cause just short of its name would pass for
+ * named once two checks were made, whatever they were.
+ */
 export function chanceOf({ checks }: Shortlist, m: number, o: number, node: Node): number {
   const { outcomeCount, chances, of } = checks[m]!.grouped.rows
   const { live, count } = node
@@ -62,7 +66,7 @@ export function chanceOf({ checks }: Shortlist, m: number, o: number, node: Node
     const h = live[i]!
     chance += each[h]! * chances[of[h]! * outcomeCount + o]!
   }
-  return chance
+  return chance / node.belief.sumP
 }
 
 /** An outcome of a check, with its chance, above 0, and what holds once the check is made. */

@@ -104,4 +104,23 @@ describe('the planner', () => {
     const { stopping } = plan({ ...model, wrongMinutes }, belief, () => true, together)
     expect(stopping).toBeGreaterThan(90)
   })
+
+  it('takes nothing for likelier because looking ahead drops what is small', () => {
+    // Just short of 0.9, and past it if the 22 were left out. Two checks say next to nothing.
+    const few = Object.fromEntries(Array.from({ length: 22 }, (_, i) => [`c${i}`, 0.0004]))
+    const model = modelFromTable({ a: 0.897, b: 0.0942, ...few }, { p: [0, 1], q: [0, 1] })
+    const unsure = model.cutSets.map((_, c) => (c === 0 ? [0.505, 0.495] : [0.5, 0.5]))
+    const checks = model.checks.map((check) => ({ ...check, chances: unsure }))
+    const wrongMinutes = new Map(model.cutSets.flatMap(({ parts }) => parts).map((id) => [id, 10]))
+    const belief = model.cutSets.map(({ prior }) => prior)
+    const { proposals, stopping, worthAsking } = plan(
+      { ...model, checks, wrongMinutes },
+      belief,
+      () => true,
+      together,
+    )
+    expect(stopping).toBeGreaterThan(90)
+    expect(proposals[0]!.bits).toBeLessThan(1e-4)
+    expect(worthAsking).toBe(false)
+  })
 })
