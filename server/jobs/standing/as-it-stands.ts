@@ -65,7 +65,7 @@ function replayed(
         beforeProof = together
         break
       case 'cut off':
-        now = allBack(beforeCut)
+        now = allBack(midway(beforeCut, checks, { begun: event.at }))
         break
       case 'conditions':
         // Whoever takes it over was not there when it was left.
@@ -81,7 +81,7 @@ function replayed(
         break
       case 'tried':
         now = event.brokenOff
-          ? allBack(beforeCut)
+          ? allBack(midway(beforeCut, checks, { begun: event.at }))
           : { ...together, setups: setupsNamed(checks, event.leaves ?? []) }
         break
     }
