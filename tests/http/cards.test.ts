@@ -62,7 +62,8 @@ describe('a pocket card', () => {
   it('has each repair once, with its cautions before it, where the card is heavy, and beside its ending where not', async () => {
     const heavy = (await http().get(hrefOf(caseOf('ferrymere-3t', 'one-cylinder-dead'), 'bench')))
       .text
-    const light = (await http().get(hrefOf(caseOf('larkfell-2i', 'dead-lights'), 'bench'))).text
+    const light = (await http().get(hrefOf(caseOf('larkfell-2i', 'lamps-too-bright'), 'bench')))
+      .text
     const repairs = heavy.slice(
       heavy.indexOf('<h2>Repairs</h2>'),
       heavy.indexOf('class="afterwards"'),
