@@ -45,9 +45,12 @@ describe('what is said of a boat by phone', () => {
 
   it('is cast off before it is tried at work, and only once', async () => {
     const { http } = await readyApp()
-    const kase = caseOf('ferrymere-3t', 'misfires-at-speed')
-    const check = [...kase.checks.keys()].find((id) => id.startsWith('cap-look'))!
-    for (const afloat of ['yes', 'no']) {
+    for (const [machine, afloat] of [
+      ['ferrymere-3t', 'yes'],
+      ['larkfell-2i', 'no'],
+    ] as const) {
+      const kase = caseOf(machine, 'misfires-at-speed')
+      const check = [...kase.checks.keys()].find((id) => id.startsWith('cap-look'))!
       const job = await opened(http, kase, ['plug-wrench', 'light'], { afloat })
       await post(http, `${job}/readings`, { version: 1, check, choice: 'loose' }).expect(303)
       const tried = await wordsOn(http, `${job}?line=99`)
@@ -59,6 +62,14 @@ describe('what is said of a boat by phone', () => {
       await post(http, `${job}/repairs`, { version: 2, parts: part! }).expect(303)
       expect(await wordsOn(http, `${job}?line=99`)).not.toContain(off)
     }
+    // Ashore it is put right, and not worked.
+    const kase = caseOf('ferrymere-3t', 'misfires-at-speed')
+    const check = [...kase.checks.keys()].find((id) => id.startsWith('cap-look'))!
+    const job = await opened(http, kase, ['plug-wrench', 'light'], { afloat: 'no' })
+    await post(http, `${job}/readings`, { version: 1, check, choice: 'loose' }).expect(303)
+    const words = await wordsOn(http, `${job}?line=99`)
+    expect(words).toContain('Is that done?')
+    expect(words).not.toContain('Work it close by')
   })
 
   it('is run hot where it is made fast, and what goes on wheels at its work', async () => {

@@ -55,6 +55,45 @@ describe('what an owner is in the middle of', () => {
   })
 })
 
+describe('what the steps of a check took out themselves', () => {
+  const hot = caseOf('ferrymere-3t', 'hard-start-hot')
+  const check = [...hot.checks.keys()].find((id) => id.startsWith('spark-old-plug-hot'))!
+  const ended = /end what you had begun.*[Ss]crew the plug back in/
+  const look = [...hot.checks.values()].find(
+    ({ id, asked, engine, owner }) => id !== check && !asked && engine !== 'stopped' && owner.fit,
+  )!.id
+
+  it('goes back before the next check where it was not ended, on the way home and at the bench', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http, hot, ['plug-wrench', 'light'], { afloat: 'yes' })
+    const skip = { version: 1, check, reason: 'They would rather not' }
+    await post(http, `${job}/skips`, skip).expect(303)
+    expect(await wordsOn(http, `${job}?check=${look}&line=99`)).toMatch(ended)
+    expect(await wordsOn(http, `${job}/home`)).toMatch(ended)
+    await takeOver(http, job, 2)
+    expect(await wordsOn(http, job)).toMatch(ended)
+  })
+
+  it('was never taken out where they have no tool for it', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http, hot, ['plug-wrench', 'light'], { afloat: 'yes' })
+    const skip = { version: 1, check, reason: 'No tool for it here' }
+    await post(http, `${job}/skips`, skip).expect(303)
+    expect(await wordsOn(http, `${job}?check=${look}&line=99`)).not.toMatch(ended)
+  })
+
+  it('is listed on the way home where that is asked for in the middle of it', async () => {
+    const { http } = await readyApp()
+    const job = await inMidCheck(http)
+    const text = (await http.get(`${job}?line=9`).expect(200)).text
+    const home = addressesIn(text).find((address) => address.includes('/home'))!
+    expect(await wordsOn(http, home)).toMatch(joined)
+    // As long as nothing was said, nothing was begun.
+    const before = addressesIn((await http.get(job).expect(200)).text)
+    expect(await wordsOn(http, before.find((each) => each.includes('/home'))!)).not.toMatch(joined)
+  })
+})
+
 describe('an answer that is put right by phone', () => {
   it('sends nobody to the machine, and can be left as it was', async () => {
     const { http } = await readyApp()

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { presentJob } from '../../server/jobs/page/present.ts'
 import { shippedJob } from '../support/shipped-job.ts'
 
-const job = { machine: 'haulmoor-1e', complaint: 'no-spark', tools: ['multimeter'] }
+const job = { machine: 'haulmoor-1e', complaint: 'no-spark', tools: ['multimeter', 'hand-tools'] }
 const far = 'winding-resistance.exciter.igniter-plug'
 const near = 'winding-resistance.exciter.magneto-plug'
 

@@ -73,14 +73,14 @@ describe('what an owner is asked', () => {
     }
     const asked: string[] = []
     const readings: Record<string, string> = {}
-    for (let most = 0; most < 3; most++) {
+    for (let most = 0; most < 4; most++) {
       const { walk, kase } = shippedJob(open, readings)
       if (walk.step.kind !== 'ask') break
       const { check } = walk.step.proposal
       asked.push(check)
       readings[check] = kase.checks.get(check)!.outcomes.at(-1)!
     }
-    expect(asked).toHaveLength(3)
+    expect(asked).toHaveLength(4)
     expect(asked.some((check) => check.startsWith('spark-'))).toBe(true)
   })
 })

@@ -1,3 +1,4 @@
+import { endOfBegun } from '../phone/cut-off.ts'
 import { wordsOfMending } from '../phone/mending/mending.ts'
 import { stopToTry } from '../phone/start/stop-to-try.ts'
 import type { JobEvent } from '../record/events.ts'
@@ -43,10 +44,11 @@ export function leftByOwner(input: Standing): LeftView | undefined {
 }
 
 /** What they were told to put right as it was taken over, or empty: nobody knows how far they had come. */
-function mendingLeft({ job, kase, judged }: Standing): string {
+function mendingLeft({ job, kase, judged, asItStands }: Standing): string {
   const last = job.events.findLast(({ event }) => event.kind === 'conditions')?.event
   const mending = last?.kind === 'conditions' ? last.mending : undefined
-  return mending ? wordsOfMending({ kase, judged }, mending).join(' ') : ''
+  const words = mending ? wordsOfMending({ kase, judged }, mending) : []
+  return [...words, ...endOfBegun(kase, asItStands.half)].join(' ')
 }
 
 const stopIsOff = 'The stop circuit is apart: no switch and no cord stops this engine now.'

@@ -20,7 +20,8 @@ export async function phoneRoutes(app: FastifyInstance, parts: JobParts): Promis
     }
     const line = wholeOf(textOf(request.query, 'line')) ?? 1
     const way = textOf(request.query, 'way') || undefined
-    const model = presentHome({ ...keptStanding(parts, found), line }, way)
+    const begun = textOf(request.query, 'begun') !== ''
+    const model = presentHome({ ...keptStanding(parts, found), line }, { way, begun })
     return showPage(request, reply, { page: 'jobs/phone/home' }, model)
   })
 

@@ -6,6 +6,7 @@ import { makeSentences, putBackSentences, stillSentences } from '../standing/way
 import { cautionsEverywhere, cautionsOfTheJob } from '../words/cautions/cautions.ts'
 import { cautionsOf } from '../words/cautions/renewed.ts'
 import { lowerFirst, sentence, the } from '../words/sentences.ts'
+import { endOfBegun } from './cut-off.ts'
 import { heardOnCall } from './heard.ts'
 import { askOrDo, cautionLines, linesOf } from './saying.ts'
 import { offFirst } from './start/off-first.ts'
@@ -34,7 +35,10 @@ export function checkLines(input: Standing, card: CheckCard, again = false): Lin
     ...opening,
     ...(card.asked ? [] : stopFirst(input)),
     ...offFirst(input, way, [
-      ...linesOf('put back first', putBackSentences(way.putBack, kase.machine, 'by phone')),
+      ...linesOf('put back first', [
+        ...endOfBegun(kase, card.asked ? [] : asItStands.half),
+        ...putBackSentences(way.putBack, kase.machine, 'by phone'),
+      ]),
       ...(startsIt(card, input.knowledge) ? stopAtStart(input) : []),
       ...linesOf('make ready', [
         ...stillSentences(way.still, 'by phone'),

@@ -26,14 +26,18 @@ export function perhapsApart(
  * How a check that was begun ends, in words for an owner: what it has put back after its last question, plugs into their
  * own cylinders for instance, which no set-up knows of.
  */
-export function endOfBegun({ checks, machine }: Standing['kase'], check: string | null): string[] {
-  const { phone = [], setups = [], asked } = checks.get(check ?? '') ?? {}
+export function endOfBegun(kase: Standing['kase'], half: readonly string[] = []): string[] {
+  const end = [...new Set(half)].flatMap((check) => endOf(kase, check))
+  return end.length > 0 ? ['Unless it is so already, end what you had begun.', ...end] : []
+}
+
+function endOf({ checks, machine }: Standing['kase'], check: string): string[] {
+  const { phone = [], setups = [], asked } = checks.get(check) ?? {}
   const last = phone.findLastIndex((says) => says.endsWith('?'))
   // What its set-ups put back, and how the stop is tried, is said of them.
   const ofSetups = setups.flatMap(({ undo }) => (undo ? sentencesIn(phoneWords(undo)) : []))
   const said = [...ofSetups, ...(machine.stop ? sentencesIn(machine.stop.try) : [])]
-  const end = asked || last < 0 ? [] : phone.slice(last + 1).filter((says) => !said.includes(says))
-  return end.length > 0 ? ['Unless it is so already, end what you had begun.', ...end] : []
+  return asked || last < 0 ? [] : phone.slice(last + 1).filter((says) => !said.includes(says))
 }
 
 /** Where it is sent that the line was cut. */
@@ -63,11 +67,11 @@ function mayRunOn({ knowledge, kase }: Standing, name: string): string[] {
 /** What goes back after the line was cut, or a way home left half done, last made first. */
 export function backAfterCut(input: Standing, { at, way }: CutOff): readonly string[] {
   const { kase, job, knowledge } = input
-  const before = { kase, asItStands: beforeTheCut(kase, job) }
+  const before = beforeTheCut(kase, job)
   const { ways, covers } = knowledge.home
   return [
-    ...endOfBegun(kase, at),
-    ...putBackByPhone(input, perhapsApart(before, at)),
+    ...endOfBegun(kase, before.half),
+    ...putBackByPhone(input, perhapsApart({ kase, asItStands: before }, at)),
     ...(ways[way ?? '']?.uncovers ? [covers.after] : []),
   ]
 }

@@ -5,7 +5,13 @@ import type { Touches } from '../../measure/reading/reading.ts'
 import { asides, type Begun, type JobEvent, type StoredJob } from '../record/events.ts'
 import { noToolHere } from '../words/skip-reasons.ts'
 import { fadingAfter, lastingFor } from './way/fading.ts'
-import { onlyStop, perhapsAsBefore, perhapsBack, perhapsBegun, whole } from './way/perhaps.ts'
+import {
+  onlyStop,
+  perhapsAsBefore,
+  perhapsBack,
+  perhapsBegun,
+  perhapsHalfDone,
+} from './way/perhaps.ts'
 import { namesOf, without } from './way/setups-by-name.ts'
 import { type AsItStands, together } from './way/state.ts'
 
@@ -30,8 +36,10 @@ function replayed(
   let beforeProof = together
   let beforeCut = together
   for (const { event } of events) {
-    if (isCut(event)) beforeCut = halfDone(now, setupsNamed(checks, event.leaves ?? []))
-    else if (!asides.includes(event.kind)) beforeCut = together
+    if (isCut(event)) {
+      const begun = midway(now, checks, { begun: event.at })
+      beforeCut = halfDone(begun, setupsNamed(checks, event.leaves ?? []))
+    } else if (!asides.includes(event.kind)) beforeCut = together
     switch (event.kind) {
       case 'reading':
       case 'take': {
@@ -43,8 +51,12 @@ function replayed(
       }
       case 'skipped': {
         const card = checks.get(event.check)
-        const begun = event.reason === noToolHere ? onlyStop : whole
-        if (card && !card.asked) now = perhapsBegun(now, begun(card))
+        if (card && !card.asked) {
+          now =
+            event.reason === noToolHere
+              ? perhapsBegun(now, onlyStop(card))
+              : perhapsHalfDone(now, card)
+        }
         break
       }
       case 'back': {
@@ -65,7 +77,7 @@ function replayed(
         beforeProof = together
         break
       case 'cut off':
-        now = allBack(midway(beforeCut, checks, { begun: event.at }))
+        now = allBack(beforeCut)
         break
       case 'conditions':
         // Whoever takes it over was not there when it was left.
@@ -81,7 +93,7 @@ function replayed(
         break
       case 'tried':
         now = event.brokenOff
-          ? allBack(midway(beforeCut, checks, { begun: event.at }))
+          ? allBack(beforeCut)
           : { ...together, setups: setupsNamed(checks, event.leaves ?? []) }
         break
     }
@@ -92,7 +104,7 @@ function replayed(
 /** In the middle of a check all of it may be begun, and of putting something right what it puts back may be back. */
 function midway(now: AsItStands, checks: Case['checks'], { begun, mending }: Begun): AsItStands {
   const card = checks.get(begun ?? '')
-  const perhaps = card && !card.asked ? perhapsBegun(now, card) : now
+  const perhaps = card && !card.asked ? perhapsHalfDone(now, card) : now
   return mending?.undoes ? perhapsBack(perhaps, new Set(mending.undoes)) : perhaps
 }
 

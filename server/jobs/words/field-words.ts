@@ -5,6 +5,7 @@ import { type FieldWords, factsSent, keptToRead, type SentFact } from '../../web
 /** What people type or answer in the forms of a job, by the name of the field. */
 export const fieldWords: FieldWords = {
   typed: { label: 'Reading' },
+  cell: { label: 'Reading' },
   choice: { label: 'Answer', says: answerWords },
   celsius: { label: 'Temperature of the part, °C' },
   rpm: { label: 'Speed while read, rpm' },

@@ -68,7 +68,7 @@ export function checkCard(
     title: say(kind.title),
     engine: kind.engine,
     where: kind.where,
-    tools: toolsFor(check, knowledge, machine),
+    tools: toolsFor(check, knowledge, machine, loose),
     minutes: kind.minutes + waits,
     ...(waits > 0 && { waits }),
     setups,
@@ -213,9 +213,16 @@ function outputIn(
   return names.length === 0 ? {} : { output: names.join(' and ') }
 }
 
-function toolsFor(check: PlannedCheck, knowledge: Knowledge, machine: Machine): ToolCard[] {
+function toolsFor(
+  check: PlannedCheck,
+  knowledge: Knowledge,
+  machine: Machine,
+  loose: boolean,
+): ToolCard[] {
   const { kind } = check
-  const forCovers = coversFor(check, machine).flatMap((id) => entry(machine.access, id).tools ?? [])
+  // No cover is over what lies on the bench.
+  const covers = loose ? [] : coversFor(check, machine)
+  const forCovers = covers.flatMap((id) => entry(machine.access, id).tools ?? [])
   const forSetups = (kind.setups ?? []).flatMap(
     (id) => entry(knowledge.setups.setups, id).tools ?? [],
   )

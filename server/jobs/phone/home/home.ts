@@ -13,7 +13,7 @@ import { cautionsEverywhere, presentCautions } from '../../words/cautions/cautio
 import { withRenewed } from '../../words/cautions/renewed.ts'
 import { listed, lowerFirst, sentence } from '../../words/sentences.ts'
 import { askedNow } from '../asked-now.ts'
-import { backAfterCut, cutOffAction, endOfBegun } from '../cut-off.ts'
+import { backAfterCut, cutOffAction, endOfBegun, perhapsApart } from '../cut-off.ts'
 import { heardOnCall } from '../heard.ts'
 import { cautionLines, linesOf, saying } from '../saying.ts'
 import { putTogether } from '../start/put-together.ts'
@@ -24,8 +24,15 @@ import type { HomePage, HomeWay } from '../view.ts'
 import { castingOff, movingOff } from './under-way.ts'
 import { stepsOf, type Way } from './way-steps.ts'
 
-/** How to get home with this job's complaint, and with one way to try, that way sentence by sentence. */
-export function presentHome(input: Standing & Asked, way?: string): HomePage {
+/**
+ * How to get home with this job's complaint, and with one way to try, that way sentence by sentence.
+ *
+ * @param begun they come from the middle of a check
+ */
+export function presentHome(
+  input: Standing & Asked,
+  { way, begun = false }: { readonly way?: string | undefined; readonly begun?: boolean } = {},
+): HomePage {
   const { job, kase, knowledge, folded } = input
   const { kit = [], afloat } = folded.conditions
   const ways = waysHome(input)
@@ -47,7 +54,7 @@ export function presentHome(input: Standing & Asked, way?: string): HomePage {
         return `${way.says} (needs ${listed(things)}).`
       }),
     never: [...(afloat ? knowledge.home.afloat.never : []), ...neverOf(kase, knowledge)],
-    apart: now ? [] : [...putBackFirst(input), ...atRest(input)],
+    apart: now ? [] : [...putBackFirst(input, begun), ...atRest(input)],
     stay: afloat ? knowledge.home.afloat.stay : knowledge.home.stay,
     ...(trying && { trying }),
     ...(!trying?.isBegun && { back: backFrom(job.id, trying) }),
@@ -60,8 +67,16 @@ const backFrom = (job: number, trying: HomePage['trying']): HomePage['back'] =>
     ? { href: `/jobs/${job}/home`, text: 'Another way' }
     : { href: `/jobs/${job}`, text: 'Back to the checks' }
 
-const putBackFirst = (input: Standing): readonly string[] =>
-  input.folded.cutOff ? backAfterCut(input, input.folded.cutOff) : putBackByPhone(input)
+/** @param begun a check is under way: what it takes apart may be so */
+function putBackFirst(input: Standing, begun: boolean): readonly string[] {
+  const { folded, kase, asItStands } = input
+  if (folded.cutOff) return backAfterCut(input, folded.cutOff)
+  const asked = begun ? askedNow(input) : null
+  return [
+    ...endOfBegun(kase, [...(asked === null ? [] : [asked]), ...(asItStands.half ?? [])]),
+    ...putBackByPhone(input, perhapsApart(input, asked)),
+  ]
+}
 
 /** However it was left: it may have been set for work for the last try. */
 const atRest = ({ kase, knowledge }: Standing): string[] =>
@@ -163,7 +178,13 @@ function tryingView(
       'put back first',
       folded.cutOff
         ? backAfterCut(input, folded.cutOff)
-        : [...endOfBegun(kase, asked), ...putBackSentences(first, kase.machine, 'by phone')],
+        : [
+            ...endOfBegun(kase, [
+              ...(asked === null ? [] : [asked]),
+              ...(input.asItStands.half ?? []),
+            ]),
+            ...putBackSentences(first, kase.machine, 'by phone'),
+          ],
     ),
     // What can go wrong is heard before it is done.
     ...linesOf('mind', [danger]),

@@ -30,7 +30,9 @@ export function trialOf(input: Standing, undone: readonly string[] = []): Trial 
   const isBarred = (['cranking', 'running'] as const).some(
     (engine) => barredBy(barrings, { engine }) !== null,
   )
-  if (does.length === 0 || isBarred) return undefined
+  // A boat is not worked on land.
+  const isAshore = kase.complaint.home.moves && kase.machine.afloat && !folded.conditions.afloat
+  if (does.length === 0 || isBarred || isAshore) return undefined
   const go = kase.complaint.home.moves ? movingOff(input) : []
   const apart = toPutBack(input.asItStands).filter(({ setup }) => !undone.includes(setup.id))
   return {

@@ -3,9 +3,6 @@ import { fades } from '../../../knowledge/instantiate/setup-cards.ts'
 import { namesOf, without } from './setups-by-name.ts'
 import type { AsItStands } from './state.ts'
 
-/** All of a check may have been begun. */
-export const whole = (card: CheckCard): CheckCard => card
-
 /** Who lacks the tool has not begun; but on a stop circuit that may be apart nobody relies for that. */
 export const onlyStop = (card: CheckCard): CheckCard => ({
   ...card,
@@ -24,6 +21,12 @@ export function perhapsBegun(
   return { ...now, unsure: [...now.unsure, ...perhapsMade] }
 }
 
+/** The same of one whose own steps take out what no set-up knows of, such as a plug that they put in again at the end. */
+export const perhapsHalfDone = (now: AsItStands, card: CheckCard): AsItStands => ({
+  ...perhapsBegun(now, card),
+  half: [...new Set([...(now.half ?? []), card.id])],
+})
+
 /** These may have been put back. */
 export function perhapsBack(now: AsItStands, names: ReadonlySet<string>): AsItStands {
   const { setups, unsure } = now
@@ -35,7 +38,11 @@ export function perhapsBack(now: AsItStands, names: ReadonlySet<string>): AsItSt
 }
 
 /** What stood apart, off or fitted before may do so still. */
-export function perhapsAsBefore(now: AsItStands, { setups, unsure }: AsItStands): AsItStands {
+export function perhapsAsBefore(now: AsItStands, { setups, unsure, half }: AsItStands): AsItStands {
   const known = namesOf([...now.setups, ...now.unsure])
-  return { ...now, unsure: [...now.unsure, ...without([...setups, ...unsure], known)] }
+  return {
+    ...now,
+    unsure: [...now.unsure, ...without([...setups, ...unsure], known)],
+    ...(half && { half: [...new Set([...(now.half ?? []), ...half])] }),
+  }
 }

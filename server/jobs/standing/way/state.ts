@@ -9,6 +9,8 @@ export interface AsItStands {
   readonly unsure: readonly SetupCard[]
   /** What will go by itself, as heat does. */
   readonly fading: readonly Fading[]
+  /** Checks that may be half done: what their own steps took out, and no set-up knows of, may be out. By name. */
+  readonly half?: readonly string[]
 }
 
 /** As a machine comes in. */
