@@ -74,6 +74,16 @@ describe('a way home', () => {
     }
   })
 
+  it('is not offered twice where it takes the only spare', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http, single, ['plug-wrench', 'spare-plug', 'light'])
+    const spare = { version: 1, way: 'other-plug', choice: 'broken-off' }
+    await post(http, `${job}/tries`, spare).expect(303)
+    expect(await wordsOn(http, `${job}/home`)).toContain('Put the spare plug in')
+    await post(http, `${job}/tries`, { ...spare, version: 2, choice: 'no-help' }).expect(303)
+    expect(await wordsOn(http, `${job}/home`)).not.toContain('Put the spare plug in')
+  })
+
   it('says on the way only what holds on the way', async () => {
     const { http } = await readyApp()
     const kit = ['plug-wrench', 'spare-plug', 'tape', 'light']

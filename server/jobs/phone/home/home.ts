@@ -110,7 +110,15 @@ export function waysHome({
   kase,
   knowledge,
   walk,
-}: Pick<Standing, 'kase' | 'knowledge' | 'walk'>): [string, Way][] {
+  folded,
+}: Pick<Standing, 'kase' | 'knowledge' | 'walk'> & Partial<Pick<Standing, 'folded'>>): [
+  string,
+  Way,
+][] {
+  const isUsedUp = (id: string, { usesUp }: Way) => {
+    const came = folded?.tried.get(id)
+    return usesUp === true && came !== undefined && came !== 'broken off'
+  }
   const worth = (around: readonly string[]) =>
     kase.model.cutSets.reduce(
       (sum, { faults }, c) =>
@@ -123,6 +131,7 @@ export function waysHome({
       .toSorted((a, b) => b.worth - a.worth)
       // What is not so any more has no way around it.
       .filter(({ way, worth }) => way.works === undefined || worth > noLonger)
+      .filter(({ id, way }) => !isUsedUp(id, way))
       .map(({ id, way }) => [id, way])
   )
 }

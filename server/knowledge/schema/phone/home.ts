@@ -25,6 +25,8 @@ const Way = z.strictObject({
   dangerLasts: z.literal(true).optional(),
   /** Hands have to go below covers: it is said that they come off, and that they go on again before the start. */
   uncovers: z.literal(true).optional(),
+  /** What it takes of their kit is in the machine afterwards, so it is tried once. */
+  usesUp: z.literal(true).optional(),
   /** Set-ups that hold from then on, by name in `setups.yaml`: whoever has it next puts them back. */
   leaves: z.array(Name).min(1).optional(),
   /** Names in `cautions.yaml`. */
