@@ -88,6 +88,10 @@ describe('what the steps of a check took out themselves', () => {
     const text = (await http.get(`${job}?line=9`).expect(200)).text
     const home = addressesIn(text).find((address) => address.includes('/home'))!
     expect(await wordsOn(http, home)).toMatch(joined)
+    // From where an answer is put right meanwhile as well.
+    const put = (await http.get(`${job}?correct=ask-controls`).expect(200)).text
+    const from = addressesIn(put).find((address) => address.includes('/home'))!
+    expect(await wordsOn(http, from)).toMatch(joined)
     // As long as nothing was said, nothing was begun.
     const before = addressesIn((await http.get(job).expect(200)).text)
     expect(await wordsOn(http, before.find((each) => each.includes('/home'))!)).not.toMatch(joined)

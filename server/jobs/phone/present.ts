@@ -24,7 +24,7 @@ import { mendingSeen } from './mending/mending.ts'
 import { presentPutRight } from './mending/put-right.ts'
 import { presentRepaired } from './repaired.ts'
 import { saying } from './saying.ts'
-import type { Line, PhoneCheck, PhoneDeed, PhonePage, SayingView } from './view.ts'
+import type { Line, PhoneCheck, PhoneDeed, PhonePage } from './view.ts'
 
 /** A job's page while an owner is at the machine: what to say to them, and what they answer. */
 export function presentPhone(input: Standing & Asked): PhonePage {
@@ -68,16 +68,20 @@ export function presentPhone(input: Standing & Asked): PhonePage {
           says: 'It was something else: the repair counts no more',
         },
       }),
-    ways: otherWays(input, check?.saying).filter(
+    ways: otherWays(input, check).filter(
       ({ href }) => !ending?.onwards.some((onward) => onward.href === href),
     ),
     notices: presentCautions(input, cautionsEverywhere(input)),
   }
 }
 
-const otherWays = (input: Standing, saying?: SayingView): PhonePage['ways'] => [
+/** What stands on the page may be begun, and so may the check that an answer is put right in the middle of. */
+const isBegun = ({ saying, form }: PhoneCheck): boolean =>
+  saying.at > 0 || form.corrects !== undefined
+
+const otherWays = (input: Standing, check?: PhoneCheck): PhonePage['ways'] => [
   {
-    href: `/jobs/${input.job.id}/home${saying && saying.at > 0 ? '?begun=yes' : ''}`,
+    href: `/jobs/${input.job.id}/home${check && isBegun(check) ? '?begun=yes' : ''}`,
     text: 'Getting home',
   },
   { href: `/jobs/${input.job.id}/conditions?who=self`, text: 'Take it over at the bench' },
