@@ -142,6 +142,18 @@ describe('a job taken over at the bench', () => {
     )
   })
 
+  it('is not hot any more from what the owner ran', async () => {
+    const { http } = await readyApp()
+    const hot = caseOf('ferrymere-3t', 'hard-start-hot')
+    const ran = [...hot.checks.keys()].find((id) => id.startsWith('spark-old-plug-hot'))!
+    const job = await onPhone(http, hot, ['plug-wrench', 'light'], { afloat: 'yes' })
+    await post(http, `${job}/readings`, { version: 1, check: ran, choice: 'none' }).expect(303)
+    const again = `${job}?take=${ran}&whole=yes`
+    expect(await wordsOn(http, again)).toContain('It is still hot from the last run')
+    await takeOver(http, job, 2)
+    expect(await wordsOn(http, again)).not.toContain('It is still hot from the last run')
+  })
+
   it('says what was tried to get home, and in vain', async () => {
     const { http } = await readyApp()
     const job = await onPhone(http, kase)

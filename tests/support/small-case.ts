@@ -295,6 +295,7 @@ export const smallKnowledge: Knowledge = {
     trial: { do: ['Pull the rope.'], go: ['Let it go.'], after: ['Go gently.'], cautions: [] },
     stay: ['It is dark.'],
     afloat: {
+      ashore: 'Try it on the water.',
       first: ['Anchor.'],
       go: ['Anchor up.'],
       never: ['Never wade.'],

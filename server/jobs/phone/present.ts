@@ -104,13 +104,13 @@ function presentPhoneCheck(input: Standing & Asked, card: CheckCard): PhoneCheck
   const form = presentForm(input, card, purpose)
   const again = purpose === 'take'
   const isPutRight = purpose === 'correction'
-  // Nobody goes to the machine for what was misheard.
-  const lines: Line[] = isPutRight
-    ? [{ says: card.asks, label: 'ask' }]
-    : checkLines(input, card, again)
-  const { measurand } = card
   // The answers are to all of them, and only the last stands large.
   const questions = card.phone.filter((says) => says.endsWith('?'))
+  // Nobody goes to the machine for what was misheard.
+  const lines: Line[] = isPutRight
+    ? [{ says: questions.join(' ') || card.asks, label: 'ask' }]
+    : checkLines(input, card, again)
+  const { measurand } = card
   // What could not be taken stands at the answers again, and so does what is only put right.
   const asked = refused?.check === card.id || isPutRight ? lines.length : line
   const said = saying(lines, asked, (number) => sameCheck(input, `line=${number}`))
@@ -136,7 +136,7 @@ function presentPhoneCheck(input: Standing & Asked, card: CheckCard): PhoneCheck
       ...(form.problem !== undefined && { problem: form.problem }),
       ...(form.kept !== undefined && { kept: form.kept }),
       asks: questions.join(' ') || card.asks,
-      heard: questions.length <= 1 && lines.at(-1)?.says === card.asks,
+      heard: isPutRight || (questions.length <= 1 && lines.at(-1)?.says === card.asks),
       answers: answersOf(card),
       ...(form.corrects && { corrects: form.corrects }),
       skip: { action: `/jobs/${job.id}/skips`, reasons: ownersReasons },

@@ -82,6 +82,9 @@ function replayed(
       case 'conditions':
         // Whoever takes it over was not there when it was left.
         if (event.begun !== undefined) now = midway(perhapsAsBefore(now, beforeCut), checks, event)
+        // What an owner ran hot has cooled by the time that it stands somewhere else.
+        if (event.begun !== undefined && event.conditions.who !== 'owner')
+          now = { ...now, fading: [] }
         break
       case 'correction':
       case 'withdrawn':

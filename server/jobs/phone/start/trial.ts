@@ -1,6 +1,6 @@
 import type { CautionCard } from '../../../knowledge/case.ts'
 import { cautionCards } from '../../../knowledge/instantiate/caution-cards.ts'
-import { fillAll, fillingsOf } from '../../../knowledge/instantiate/words.ts'
+import { fillAll, fillingsOf, sentencesIn } from '../../../knowledge/instantiate/words.ts'
 import { toPutBack } from '../../standing/as-it-stands.ts'
 import { barredBy, barringsOf } from '../../standing/barred.ts'
 import type { Standing } from '../../standing/standing.ts'
@@ -32,7 +32,7 @@ export function trialOf(input: Standing, undone: readonly string[] = []): Trial 
   )
   // A boat is not worked on land.
   const isAshore = kase.complaint.home.moves && kase.machine.afloat && !folded.conditions.afloat
-  if (does.length === 0 || isBarred || isAshore) return undefined
+  if (does.length === 0 || isBarred) return undefined
   const go = kase.complaint.home.moves ? movingOff(input) : []
   const apart = toPutBack(input.asItStands).filter(({ setup }) => !undone.includes(setup.id))
   return {
@@ -40,7 +40,12 @@ export function trialOf(input: Standing, undone: readonly string[] = []): Trial 
     lines: [
       ...linesOf('put back first', putBackByPhone(input, apart)),
       ...stopAtStart(input),
-      ...linesOf('try it', [...does.slice(0, -1), ...go, ...does.slice(-1)]),
+      ...linesOf(
+        'try it',
+        isAshore
+          ? sentencesIn(home.afloat.ashore)
+          : [...does.slice(0, -1), ...go, ...does.slice(-1)],
+      ),
     ],
   }
 }

@@ -67,6 +67,8 @@ export const Home = z.strictObject({
    * and call.
    */
   afloat: z.strictObject({
+    /** On land, of a trouble that shows only at work: where it is tried. */
+    ashore: Words,
     first: z.array(Words).min(1),
     go: z.array(Words).min(1),
     never: z.array(Words).min(1),
