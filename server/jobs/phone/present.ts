@@ -120,9 +120,11 @@ function presentPhoneCheck(input: Standing & Asked, card: CheckCard): PhoneCheck
     saying: said,
     atOnce: lines[said.at]?.opens ? answersOf(card, ({ untouched }) => untouched === true) : [],
     keepsAnswer: said.next !== undefined && lines.findIndex(isTheQuestion(card)) <= said.at,
-    ...(card.spot?.connector && {
-      spot: presentSpot(card.spot, knowledge.colours, { isApart: isReadApart(card) }),
-    }),
+    // Where "the other goes where I say" is, on no face of a plug.
+    ...(card.spot &&
+      (card.spot.connector || measurand) && {
+        spot: presentSpot(card.spot, knowledge.colours, { isApart: isReadApart(card) }),
+      }),
     ...(measurand && {
       good:
         limitsNow(measurand, folded.conditions.air) ??

@@ -4,7 +4,7 @@ import { waysHome } from '../../../server/jobs/phone/home/home.ts'
 import { saying } from '../../../server/jobs/phone/saying.ts'
 import type { Line } from '../../../server/jobs/phone/view.ts'
 import { phoneWords } from '../../../server/knowledge/instantiate/setup-cards.ts'
-import { sentencesIn } from '../../../server/knowledge/instantiate/words.ts'
+import { fill, fillingsOf, sentencesIn } from '../../../server/knowledge/instantiate/words.ts'
 import { shippedCases, shippedKnowledge } from '../../support/knowledge.ts'
 import { type ShippedJob, shippedJob } from '../../support/shipped-job.ts'
 
@@ -158,6 +158,30 @@ describe('what is said to an owner about a check', () => {
     expect(off).toBeGreaterThanOrEqual(0)
     expect(off).toBeLessThan(cover)
     expect(says.filter((line) => line === says[off])).toHaveLength(1)
+  })
+
+  it('has it set for work again before it is run, where it was switched off for the hands', () => {
+    const left = shippedCases().flatMap((kase) => {
+      const { machine, complaint } = kase
+      const job = { machine: machine.id, complaint: complaint.id, where: 'trailside', who: 'owner' }
+      const standing = shippedJob({ ...job, kit: kits } as ShippedJob, {})
+      const set = fill('{run}', fillingsOf(machine)).replace(/\.$/, '').toLowerCase()
+      return [...kase.checks.values()]
+        .filter(({ owner, asked, engine }) => owner.fit && !asked && engine === 'running')
+        .filter((card) => {
+          const says = checkLines(standing, card).map((line) => line.says.toLowerCase())
+          const start = says.findIndex(
+            (line) =>
+              /\bstart it\b|\blet it (run|idle|warm)|^try it/.test(line) && !/cannot/.test(line),
+          )
+          const off = says
+            .slice(0, start)
+            .findLastIndex((line) => line.startsWith('see that it cannot start'))
+          return off >= 0 && !says.slice(off, start + 1).some((line) => line.includes(set))
+        })
+        .map(({ id }) => `${machine.id} ${complaint.id} ${id}`)
+    })
+    expect(left).toEqual([])
   })
 
   it('is asked to be out of the way and not hurt before anything is said of the machine', () => {
