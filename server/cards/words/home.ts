@@ -1,6 +1,6 @@
 import type { Walk } from '../../diagnosis/model/walk.ts'
-import { neverOf, waysHome } from '../../jobs/phone/home/home.ts'
 import { stepsOf } from '../../jobs/phone/home/way-steps.ts'
+import { neverOf, waysHome } from '../../jobs/phone/home/ways.ts'
 import { listed, lowerFirst, sentence } from '../../jobs/words/sentences.ts'
 import { cautionCards } from '../../knowledge/instantiate/caution-cards.ts'
 import { fillAll, fillingsOf } from '../../knowledge/instantiate/words.ts'

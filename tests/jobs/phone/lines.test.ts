@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { checkLines } from '../../../server/jobs/phone/check-lines.ts'
-import { waysHome } from '../../../server/jobs/phone/home/home.ts'
+import { waysHome } from '../../../server/jobs/phone/home/ways.ts'
 import { saying } from '../../../server/jobs/phone/saying.ts'
 import type { Line } from '../../../server/jobs/phone/view.ts'
 import { phoneWords } from '../../../server/knowledge/instantiate/setup-cards.ts'

@@ -1,28 +1,17 @@
-import { numbered } from '../../../diagnosis/model/named.ts'
-import type { Case } from '../../../knowledge/case.ts'
-import { hasAll } from '../../../knowledge/fits.ts'
-import { cautionCards } from '../../../knowledge/instantiate/caution-cards.ts'
 import { fillAll, fillingsOf } from '../../../knowledge/instantiate/words.ts'
-import type { Knowledge } from '../../../knowledge/knowledge.ts'
 import type { Tried } from '../../record/events.ts'
 import type { Asked } from '../../standing/asked.ts'
 import type { Standing } from '../../standing/standing.ts'
 import { ticketOf } from '../../standing/ticket.ts'
-import { putBackSentences } from '../../standing/way/put-back.ts'
 import { cautionsEverywhere, presentCautions } from '../../words/cautions/cautions.ts'
-import { withRenewed } from '../../words/cautions/renewed.ts'
 import { listed, lowerFirst, sentence } from '../../words/sentences.ts'
 import { askedNow } from '../asked-now.ts'
-import { backAfterCut, cutOffAction, endOfBegun, perhapsApart } from '../cut-off.ts'
-import { heardOnCall } from '../heard.ts'
-import { cautionLines, linesOf, saying } from '../saying.ts'
-import { putTogether } from '../start/put-together.ts'
+import { backAfterCut, endOfBegun, perhapsApart } from '../cut-off.ts'
 import { putBackByPhone } from '../start/serves-running.ts'
-import { stopFirst } from '../start/stop-first.ts'
-import { stopAtStart } from '../start/stop-to-try.ts'
 import type { HomePage, HomeWay } from '../view.ts'
-import { castingOff, movingOff } from './under-way.ts'
-import { stepsOf, type Way } from './way-steps.ts'
+import { tryingView } from './trying.ts'
+import type { Way } from './way-steps.ts'
+import { dangerOf, neverOf, waysHome } from './ways.ts'
 
 /**
  * How to get home with this job's complaint, and with one way to try, that way sentence by sentence.
@@ -82,60 +71,6 @@ function putBackFirst(input: Standing, begun: boolean): readonly string[] {
 const atRest = ({ kase, knowledge }: Standing): string[] =>
   fillAll(knowledge.home.rest, fillingsOf(kase.machine))
 
-/** What must not be tried with this complaint, in the words of this machine. */
-export function neverOf(
-  { complaint, machine }: Pick<Case, 'complaint' | 'machine'>,
-  { home }: Knowledge,
-): string[] {
-  const texts = complaint.home.never.flatMap((name) => home.never[name] ?? [])
-  return fillAll(texts, fillingsOf(machine))
-}
-
-/** The ways of this complaint on this machine, by name, as its file has them. */
-export function waysOf(
-  { machine, complaint }: Pick<Case, 'machine' | 'complaint'>,
-  { home }: Knowledge,
-): [string, Way][] {
-  return Object.keys(complaint.home.try).flatMap((id): [string, Way][] => {
-    const way = home.ways[id]
-    return way && hasAll(machine, way.roles ?? []) ? [[id, way]] : []
-  })
-}
-
-/** Below this chance that its cause is there, a way that would cure it is not tried. */
-const noLonger = 0.02
-
-/** The same, but for those that cannot help any more; the one first that gets around what is likeliest now. */
-export function waysHome({
-  kase,
-  knowledge,
-  walk,
-  folded,
-}: Pick<Standing, 'kase' | 'knowledge' | 'walk'> & Partial<Pick<Standing, 'folded'>>): [
-  string,
-  Way,
-][] {
-  const isUsedUp = (id: string, { usesUp }: Way) => {
-    const came = folded?.tried.get(id)
-    return usesUp === true && came !== undefined && came !== 'broken off'
-  }
-  const worth = (around: readonly string[]) =>
-    kase.model.cutSets.reduce(
-      (sum, { faults }, c) =>
-        faults.some((fault) => around.includes(fault)) ? sum + numbered(walk.belief, c) : sum,
-      0,
-    )
-  return (
-    waysOf(kase, knowledge)
-      .map(([id, way]) => ({ id, way, worth: worth(kase.ways.get(id) ?? []) }))
-      .toSorted((a, b) => b.worth - a.worth)
-      // What is not so any more has no way around it.
-      .filter(({ way, worth }) => way.works === undefined || worth > noLonger)
-      .filter(({ id, way }) => !isUsedUp(id, way))
-      .map(({ id, way }) => [id, way])
-  )
-}
-
 function wayView({ job, folded }: Standing, id: string, way: Way): HomeWay {
   const came = folded.tried.get(id)
   return {
@@ -152,70 +87,4 @@ const triedWords: Readonly<Record<Tried, string>> = {
   'no help': 'Tried, and it did not help.',
   'broken off': 'Begun, and left half done.',
   stopped: 'Tried: it ran, and stopped again.',
-}
-
-/** What it costs, on land or on the water. */
-export function dangerOf({ danger, afloat }: Way, { conditions }: Standing['folded']): string {
-  return sentence((conditions.afloat && afloat) || danger)
-}
-
-/** Labels of what hands do at the machine. */
-const isDone: ReadonlySet<string> = new Set(['put back first', 'do'])
-
-function tryingView(
-  input: Standing & Asked,
-  id: string,
-  way: Way,
-): NonNullable<HomePage['trying']> {
-  const { job, folded, kase, knowledge, line = 1 } = input
-  const { says, cautions } = way
-  const steps = stepsOf(way, knowledge.home)
-  const danger = dangerOf(way, folded)
-  const fillings = fillingsOf(kase.machine)
-  const ofWay = cautionCards(cautions, knowledge, kase.machine)
-  const cards = steps.start.length > 0 ? withRenewed(input, ofWay) : ofWay
-  const asked = askedNow(input)
-  const [back, covers] = putTogether(input)
-  // What the way takes apart is not joined for it.
-  const first = back.filter(({ setup }) => !way.leaves?.includes(setup.id))
-  const coversOn = putBackSentences(covers, kase.machine, 'by phone')
-  const lines = [
-    ...linesOf('first', folded.conditions.afloat ? knowledge.home.afloat.first : []),
-    ...cautionLines(cards, heardOnCall(input)),
-    ...stopFirst(input),
-    ...linesOf(
-      'put back first',
-      folded.cutOff
-        ? backAfterCut(input, folded.cutOff)
-        : [
-            ...endOfBegun(kase, [
-              ...(asked === null ? [] : [asked]),
-              ...(input.asItStands.half ?? []),
-            ]),
-            ...putBackSentences(first, kase.machine, 'by phone'),
-          ],
-    ),
-    // What can go wrong is heard before it is done.
-    ...linesOf('mind', [danger]),
-    ...linesOf('do', fillAll(steps.before, fillings)),
-    // What a cover hides is seen to before it is on.
-    ...(steps.start.length > 0 ? linesOf('before it runs', [knowledge.home.whole]) : []),
-    ...linesOf('before it runs', [...coversOn, ...steps.covered]),
-    ...(way.leaves ? [] : stopAtStart(input)),
-    ...linesOf('do', fillAll(steps.start, fillings)),
-    ...linesOf('before you go', steps.start.length > 0 ? movingOff(input) : castingOff(input)),
-    ...linesOf('do', fillAll(steps.after, fillings)),
-    { says: 'Does it run, and can you go?', label: 'ask' },
-  ]
-  const said = saying(lines, line, (number) => `/jobs/${job.id}/home?way=${id}&line=${number}`)
-  return {
-    id,
-    says,
-    danger,
-    saying: said,
-    begun: (folded.cutOff ? folded.cutOff.at : asked) ?? '',
-    isBegun: lines.slice(0, said.at + 1).some(({ label }) => isDone.has(label)),
-    action: `/jobs/${job.id}/tries`,
-    cutOff: cutOffAction(job),
-  }
 }

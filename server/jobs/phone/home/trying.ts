@@ -1,0 +1,79 @@
+import { cautionCards } from '../../../knowledge/instantiate/caution-cards.ts'
+import { fillAll, fillingsOf } from '../../../knowledge/instantiate/words.ts'
+import type { Asked } from '../../standing/asked.ts'
+import type { Standing } from '../../standing/standing.ts'
+import { putBackSentences } from '../../standing/way/put-back.ts'
+import { withRenewed } from '../../words/cautions/renewed.ts'
+import { askedNow } from '../asked-now.ts'
+import { backAfterCut, cutOffAction, endOfBegun } from '../cut-off.ts'
+import { heardOnCall } from '../heard.ts'
+import { cautionLines, linesOf, saying } from '../saying.ts'
+import { putTogether } from '../start/put-together.ts'
+import { stopFirst } from '../start/stop-first.ts'
+import { stopAtStart } from '../start/stop-to-try.ts'
+import type { HomePage } from '../view.ts'
+import { castingOff, movingOff } from './under-way.ts'
+import { stepsOf, type Way } from './way-steps.ts'
+import { dangerOf } from './ways.ts'
+
+/** Labels of what hands do at the machine. */
+const isDone: ReadonlySet<string> = new Set(['put back first', 'do'])
+
+/** One way home sentence by sentence: what goes back, what it takes, how it is started, and whether they can go. */
+export function tryingView(
+  input: Standing & Asked,
+  id: string,
+  way: Way,
+): NonNullable<HomePage['trying']> {
+  const { job, folded, kase, knowledge, line = 1 } = input
+  const { says, cautions } = way
+  const steps = stepsOf(way, knowledge.home)
+  const danger = dangerOf(way, folded)
+  const fillings = fillingsOf(kase.machine)
+  const ofWay = cautionCards(cautions, knowledge, kase.machine)
+  const cards = steps.start.length > 0 ? withRenewed(input, ofWay) : ofWay
+  const asked = askedNow(input)
+  const [back, covers] = putTogether(input)
+  // What the way takes apart is not joined for it.
+  const first = back.filter(({ setup }) => !way.leaves?.includes(setup.id))
+  const coversOn = putBackSentences(covers, kase.machine, 'by phone')
+  const lines = [
+    ...linesOf('first', folded.conditions.afloat ? knowledge.home.afloat.first : []),
+    ...cautionLines(cards, heardOnCall(input)),
+    ...stopFirst(input),
+    ...linesOf(
+      'put back first',
+      folded.cutOff
+        ? backAfterCut(input, folded.cutOff)
+        : [
+            ...endOfBegun(kase, [
+              ...(asked === null ? [] : [asked]),
+              ...(input.asItStands.half ?? []),
+            ]),
+            ...putBackSentences(first, kase.machine, 'by phone'),
+          ],
+    ),
+    // What can go wrong is heard before it is done.
+    ...linesOf('mind', [danger]),
+    ...linesOf('do', fillAll(steps.before, fillings)),
+    // What a cover hides is seen to before it is on.
+    ...(steps.start.length > 0 ? linesOf('before it runs', [knowledge.home.whole]) : []),
+    ...linesOf('before it runs', [...coversOn, ...steps.covered]),
+    ...(way.leaves ? [] : stopAtStart(input)),
+    ...linesOf('do', fillAll(steps.start, fillings)),
+    ...linesOf('before you go', steps.start.length > 0 ? movingOff(input) : castingOff(input)),
+    ...linesOf('do', fillAll(steps.after, fillings)),
+    { says: 'Does it run, and can you go?', label: 'ask' },
+  ]
+  const said = saying(lines, line, (number) => `/jobs/${job.id}/home?way=${id}&line=${number}`)
+  return {
+    id,
+    says,
+    danger,
+    saying: said,
+    begun: (folded.cutOff ? folded.cutOff.at : asked) ?? '',
+    isBegun: lines.slice(0, said.at + 1).some(({ label }) => isDone.has(label)),
+    action: `/jobs/${job.id}/tries`,
+    cutOff: cutOffAction(job),
+  }
+}

@@ -1,0 +1,67 @@
+import { numbered } from '../../../diagnosis/model/named.ts'
+import type { Case } from '../../../knowledge/case.ts'
+import { hasAll } from '../../../knowledge/fits.ts'
+import { fillAll, fillingsOf } from '../../../knowledge/instantiate/words.ts'
+import type { Knowledge } from '../../../knowledge/knowledge.ts'
+import type { Standing } from '../../standing/standing.ts'
+import { sentence } from '../../words/sentences.ts'
+import type { Way } from './way-steps.ts'
+
+/** What must not be tried with this complaint, in the words of this machine. */
+export function neverOf(
+  { complaint, machine }: Pick<Case, 'complaint' | 'machine'>,
+  { home }: Knowledge,
+): string[] {
+  const texts = complaint.home.never.flatMap((name) => home.never[name] ?? [])
+  return fillAll(texts, fillingsOf(machine))
+}
+
+/** The ways of this complaint on this machine, by name, as its file has them. */
+export function waysOf(
+  { machine, complaint }: Pick<Case, 'machine' | 'complaint'>,
+  { home }: Knowledge,
+): [string, Way][] {
+  return Object.keys(complaint.home.try).flatMap((id): [string, Way][] => {
+    const way = home.ways[id]
+    return way && hasAll(machine, way.roles ?? []) ? [[id, way]] : []
+  })
+}
+
+/** Below this chance that its cause is there, a way that would cure it is not tried. */
+const noLonger = 0.02
+
+/** The same, but for those that cannot help any more; the one first that gets around what is likeliest now. */
+export function waysHome({
+  kase,
+  knowledge,
+  walk,
+  folded,
+}: Pick<Standing, 'kase' | 'knowledge' | 'walk'> & Partial<Pick<Standing, 'folded'>>): [
+  string,
+  Way,
+][] {
+  const isUsedUp = (id: string, { usesUp }: Way) => {
+    const came = folded?.tried.get(id)
+    return usesUp === true && came !== undefined && came !== 'broken off'
+  }
+  const worth = (around: readonly string[]) =>
+    kase.model.cutSets.reduce(
+      (sum, { faults }, c) =>
+        faults.some((fault) => around.includes(fault)) ? sum + numbered(walk.belief, c) : sum,
+      0,
+    )
+  return (
+    waysOf(kase, knowledge)
+      .map(([id, way]) => ({ id, way, worth: worth(kase.ways.get(id) ?? []) }))
+      .toSorted((a, b) => b.worth - a.worth)
+      // What is not so any more has no way around it.
+      .filter(({ way, worth }) => way.works === undefined || worth > noLonger)
+      .filter(({ id, way }) => !isUsedUp(id, way))
+      .map(({ id, way }) => [id, way])
+  )
+}
+
+/** What it costs, on land or on the water. */
+export function dangerOf({ danger, afloat }: Way, { conditions }: Standing['folded']): string {
+  return sentence((conditions.afloat && afloat) || danger)
+}
