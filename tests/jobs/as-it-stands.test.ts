@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { JobEvent } from '../../server/jobs/record/events.ts'
-import { asItStands, type Step, wayTo } from '../../server/jobs/standing/as-it-stands.ts'
+import { asItStands } from '../../server/jobs/standing/as-it-stands.ts'
+import { type Step, wayTo } from '../../server/jobs/standing/way/way-to.ts'
 import { noToolHere } from '../../server/jobs/words/skip-reasons.ts'
 import type { CheckCard, SetupCard } from '../../server/knowledge/case.ts'
 

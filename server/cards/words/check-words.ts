@@ -1,13 +1,14 @@
 import { numbered } from '../../diagnosis/model/named.ts'
 import { answerWords } from '../../jobs/check/prospects.ts'
 import { wireView } from '../../jobs/check/spot.ts'
-import { afterwards, wayTo } from '../../jobs/standing/as-it-stands.ts'
+import { afterwards } from '../../jobs/standing/as-it-stands.ts'
 import {
   makeSentences,
   putBackSentences,
   stillSentences,
 } from '../../jobs/standing/way/put-back.ts'
 import type { AsItStands } from '../../jobs/standing/way/state.ts'
+import { wayTo } from '../../jobs/standing/way/way-to.ts'
 import { byGravity } from '../../jobs/words/cautions/cautions.ts'
 import { limitsNow, limitsWords } from '../../jobs/words/limits-now.ts'
 import { degrees, listed, sentence, titleOf, upperFirst } from '../../jobs/words/sentences.ts'

@@ -1,5 +1,5 @@
-import { toPutBack } from '../standing/as-it-stands.ts'
 import type { Standing } from '../standing/standing.ts'
+import { toPutBack } from '../standing/way/way-to.ts'
 import { sentence } from '../words/sentences.ts'
 import type { StandsView } from './view.ts'
 

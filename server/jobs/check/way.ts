@@ -1,8 +1,8 @@
 import type { CheckCard } from '../../knowledge/case.ts'
 import type { Machine } from '../../knowledge/schema/machine.ts'
-import type { Step, Way } from '../standing/as-it-stands.ts'
 import { minutesBack, minutesThere } from '../standing/way/minutes.ts'
 import { makeSentences, putBackSentences, stillSentences } from '../standing/way/put-back.ts'
+import type { Step, Way } from '../standing/way/way-to.ts'
 import { minutes, sentence } from '../words/sentences.ts'
 import type { StepsView } from './view.ts'
 

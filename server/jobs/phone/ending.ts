@@ -1,6 +1,6 @@
-import { toPutBack } from '../standing/as-it-stands.ts'
 import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
+import { toPutBack } from '../standing/way/way-to.ts'
 import { likelyModes } from '../verdict/named.ts'
 import { presentVerdict } from '../verdict/present.ts'
 import { partNames } from '../words/names.ts'

@@ -1,7 +1,7 @@
 import { coverId, hinders } from '../../knowledge/instantiate/setup-cards.ts'
-import { toPutBack } from './as-it-stands.ts'
 import type { Standing } from './standing.ts'
 import { putBackSentences } from './way/put-back.ts'
+import { toPutBack } from './way/way-to.ts'
 
 type Stands = Pick<Standing, 'asItStands' | 'kase'>
 

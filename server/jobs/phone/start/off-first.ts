@@ -1,7 +1,7 @@
 import { fades } from '../../../knowledge/instantiate/setup-cards.ts'
 import { fill, fillingsOf } from '../../../knowledge/instantiate/words.ts'
-import type { Way } from '../../standing/as-it-stands.ts'
 import type { Standing } from '../../standing/standing.ts'
+import type { Way } from '../../standing/way/way-to.ts'
 import { sentence } from '../../words/sentences.ts'
 import type { Line } from '../view.ts'
 

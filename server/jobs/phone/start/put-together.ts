@@ -1,6 +1,6 @@
 import { hinders } from '../../../knowledge/instantiate/setup-cards.ts'
-import type { Step } from '../../standing/as-it-stands.ts'
 import type { Standing } from '../../standing/standing.ts'
+import type { Step } from '../../standing/way/way-to.ts'
 import { askedNow } from '../asked-now.ts'
 import { perhapsApart } from '../cut-off.ts'
 import { coverOf, servesRunning, turning } from './serves-running.ts'

@@ -2,7 +2,7 @@ import type { DoingCard, SetupCard } from '../../../knowledge/case.ts'
 import { phoneWords } from '../../../knowledge/instantiate/setup-cards.ts'
 import type { Machine } from '../../../knowledge/schema/machine.ts'
 import { lowerFirst, sentence } from '../../words/sentences.ts'
-import type { Step } from '../as-it-stands.ts'
+import type { Step } from './way-to.ts'
 
 /** Whom it is said to: whoever is at the machine, or an owner by phone. */
 export type Told = 'here' | 'by phone'
