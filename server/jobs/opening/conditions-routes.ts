@@ -7,7 +7,6 @@ import { begunNow } from '../phone/begun.ts'
 import type { Conditions, JobEvent } from '../record/events.ts'
 import type { JobParts } from '../record/parts.ts'
 import { type FoundJob, findJob, type Missing } from '../standing/find.ts'
-import { keptStanding } from '../standing/kept.ts'
 import { movedOn } from '../words/moved-on.ts'
 import { formOf, type NewJobForm, sentForm, takenOver } from './new-job-form.ts'
 import { acceptOpenForm, type NewJobProblems } from './open-form.ts'
@@ -39,7 +38,7 @@ export async function conditionsRoutes(app: FastifyInstance, parts: JobParts): P
       kind: 'conditions',
       conditions,
       note,
-      ...begunNow(keptStanding(parts, found)),
+      ...begunNow(parts, found),
     } as const
     const done = await jobs.append(found.job, version, event, ...ownMeter(found, conditions))
     if (done === 'written') return reply.redirect(`/jobs/${found.job.id}`, 303)

@@ -8,7 +8,6 @@ import { canBeMadeAnew } from '../record/fold.ts'
 import type { JobParts } from '../record/parts.ts'
 import type { Asked } from '../standing/asked.ts'
 import { type FoundJob, findJob, type Missing, noSuchCheck, noSuchPart } from '../standing/find.ts'
-import { keptStanding } from '../standing/kept.ts'
 import { showJob, showMissing } from './show.ts'
 import { leadsToJob } from './takes.ts'
 
@@ -52,9 +51,7 @@ function askedBy(query: unknown, { job, folded, kase }: FoundJob): Asked | Missi
 function nounRoutes(app: FastifyInstance, parts: JobParts, name: string, noun: Noun): void {
   const path = `/jobs/:id/${name}`
   app.post(path, async (request, reply) => {
-    const taken = await receive(parts, noun, request, (found) =>
-      begunNow(keptStanding(parts, found)),
-    )
+    const taken = await receive(parts, noun, request, (found) => begunNow(parts, found))
     if ('missing' in taken) return showMissing(request, reply, taken)
     if ('job' in taken) return reply.redirect(`/jobs/${taken.job}`, 303)
     reply.code(taken.status)

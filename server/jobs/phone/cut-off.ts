@@ -66,13 +66,13 @@ function mayRunOn({ knowledge, kase }: Standing, name: string): string[] {
 }
 
 /** What goes back after the line was cut, or a way home left half done, last made first. */
-export function backAfterCut(input: Standing, { at, way }: CutOff): readonly string[] {
+export function backAfterCut(input: Standing, { way }: CutOff): readonly string[] {
   const { kase, job, knowledge } = input
   const before = beforeTheCut(kase, job)
   const { ways, covers } = knowledge.home
   return [
     ...endOfBegun(kase, before.half),
-    ...putBackByPhone(input, perhapsApart({ kase, asItStands: before }, at)),
+    ...putBackByPhone(input, toPutBack(before)),
     ...(ways[way ?? '']?.uncovers ? [covers.after] : []),
   ]
 }

@@ -1,7 +1,7 @@
 import type { Stands } from '../../diagnosis/model/stands.ts'
 import type { Case, CheckCard, SetupCard } from '../../knowledge/case.ts'
 import { stays } from '../../knowledge/instantiate/setup-cards.ts'
-import type { Touches } from '../../measure/reading/reading.ts'
+import { answerGiven } from '../record/answer-given.ts'
 import { asides, type Begun, type JobEvent, type StoredJob } from '../record/events.ts'
 import { noToolHere } from '../words/skip-reasons.ts'
 import { fadingAfter } from './way/fading.ts'
@@ -46,7 +46,9 @@ function replayed(
       case 'take': {
         const card = checks.get(event.check)
         if (card && !card.asked) {
-          now = isUntouched(card, event.touches) ? perhapsBegun(now, card) : afterwards(now, card)
+          now = answerGiven(card, event.touches)?.untouched
+            ? perhapsBegun(now, card)
+            : afterwards(now, card)
         }
         break
       }
@@ -110,14 +112,6 @@ function midway(now: AsItStands, checks: Case['checks'], { begun, mending }: Beg
   const card = checks.get(begun ?? '')
   const perhaps = card && !card.asked ? perhapsHalfDone(now, card) : now
   return mending?.undoes ? perhapsBack(perhaps, new Set(mending.undoes)) : perhaps
-}
-
-/** It was answered before anything was touched, or after all. */
-function isUntouched({ answers = [] }: CheckCard, touches: Touches): boolean {
-  const last = touches.at(-1)
-  return answers.some(
-    ({ id, untouched }) => untouched && last?.kind === 'answer' && last.answer === id,
-  )
 }
 
 /** Nobody knows how far they had come. */

@@ -1,4 +1,5 @@
 import type { Barring, Case, CheckCard } from '../../knowledge/case.ts'
+import { answerGiven } from '../record/answer-given.ts'
 import type { Recorded } from '../record/fold.ts'
 
 /** As much of a job as says what was answered. */
@@ -15,11 +16,9 @@ export function barringsOf(
   { readings }: Answered,
 ): readonly Barring[] {
   const isIn = (all: Iterable<string>, kind: string) => [...all].some((id) => kindOf(id) === kind)
-  const ofAnswers = [...readings].map(([check, { touches }]) => {
-    const answers = checks.get(check)?.answers ?? []
-    const last = touches.findLast(({ kind }) => kind === 'answer')
-    return answers.find(({ id }) => last?.kind === 'answer' && last.answer === id)?.bars
-  })
+  const ofAnswers = [...readings].map(
+    ([check, { touches }]) => answerGiven(checks.get(check), touches)?.bars,
+  )
   const ofComplaint =
     complaint.bars && isIn(checks.keys(), complaint.bars.until) ? complaint.bars : undefined
   return [ofComplaint, ...ofAnswers].flatMap((bars) =>

@@ -30,9 +30,7 @@ export function mendingSeen({ kase, folded, judged }: Standing): Mending | undef
     .toReversed()
     .flatMap(([check]): Mending[] => {
       const card = kase.checks.get(check)
-      const reading = judged.get(check)?.reading
-      const answer = reading?.kind === 'answer' ? reading.answer : undefined
-      const mend = card?.answers?.find(({ id }) => id === answer)?.mend
+      const mend = mendOf({ kase, judged }, check)
       if (card === undefined || mend === undefined || folded.putRight.has(check)) return []
       if (mend.parts.some((part) => inVain.includes(part))) return []
       const { phone, ...rest } = mend
@@ -75,10 +73,15 @@ export function wordsOfMending(
   { of, fault }: Pick<Mending, 'of' | 'fault'>,
 ): readonly string[] {
   if (fault !== undefined) return kase.faults.get(fault)?.mend?.phone ?? []
-  const reading = judged.get(of)?.reading
-  const answer = reading?.kind === 'answer' ? reading.answer : undefined
-  const mend = kase.checks.get(of)?.answers?.find(({ id }) => id === answer)?.mend
+  const mend = mendOf({ kase, judged }, of)
   return mend ? [mend.phone] : []
+}
+
+/** How what the answer to a check told of is put right, where it can be. */
+function mendOf({ kase, judged }: Pick<Standing, 'kase' | 'judged'>, check: string) {
+  const reading = judged.get(check)?.reading
+  const answer = reading?.kind === 'answer' ? reading.answer : undefined
+  return kase.checks.get(check)?.answers?.find(({ id }) => id === answer)?.mend
 }
 
 /** What was put right there: the part, or those that the answers to the check speak of. */

@@ -1,5 +1,6 @@
 import type { Case, CautionCard, CheckCard } from '../../../knowledge/case.ts'
 import type { Touches } from '../../../measure/reading/reading.ts'
+import { answerGiven } from '../../record/answer-given.ts'
 import type { StoredJob } from '../../record/events.ts'
 
 /** As much of a job as says what was answered, and when. */
@@ -55,8 +56,5 @@ export function withRenewed(
 
 const turns = ({ engine, asked }: CheckCard): boolean => !asked && engine !== 'stopped'
 
-function renewedBy(card: CheckCard | undefined, touches: Touches): readonly CautionCard[] {
-  const last = touches.findLast(({ kind }) => kind === 'answer')
-  const answer = card?.answers?.find(({ id }) => last?.kind === 'answer' && last.answer === id)
-  return answer?.renews ?? []
-}
+const renewedBy = (card: CheckCard | undefined, touches: Touches): readonly CautionCard[] =>
+  answerGiven(card, touches)?.renews ?? []
