@@ -26,10 +26,24 @@ describe('a machine that drives a boat', () => {
     const send = (changes: Record<string, string | string[]>) =>
       http.post('/jobs').type('form').send(openForm(outboard, changes))
     const { text } = await send({ ...owner, afloat: '' }).expect(422)
-    expect(textIn(text)).toContain('Ask whether the boat is on the water')
+    expect(textIn(text)).toContain('Choose whether the boat is on the water')
     expect(text).toContain('value="Edda"')
-    // At the bench nobody is asked.
+    // At the bench nobody is asked; whoever works away from it is.
     await send({ afloat: '' }).expect(303)
+    await send({ where: 'trailside', afloat: '' }).expect(422)
+    await send({ where: 'trailside', afloat: 'yes' }).expect(303)
+  })
+
+  it('is still on the water when somebody takes it over there', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http, { afloat: 'yes' })
+    const form = (await http.get(`${job}/conditions?who=self`).expect(200)).text
+    expect(form).toMatch(/name="afloat" value="yes" checked/)
+    const here = { version: 1, who: 'self', engine: 'cold', air: '12', set: 'hands', note: '' }
+    await post(http, `${job}/conditions`, { ...here, where: 'trailside', afloat: 'yes' }).expect(
+      303,
+    )
+    expect(await wordsOn(http, job)).toContain('life jackets')
   })
 
   it('is kept where it is by other rules on the water than on land', async () => {
@@ -46,7 +60,9 @@ describe('a machine that drives a boat', () => {
     expect(home).toContain('You drift and cannot anchor')
     expect(home).toContain('Keep close to the shore')
     expect(homeAshore).not.toContain('wade')
-    expect(homeAshore).toContain('Stay off roads')
+    // On land it can only be warned of where it goes: on the water.
+    expect(homeAshore).toContain('Keep close to the shore')
+    expect(homeAshore).not.toContain('Stay off roads')
   })
 
   it('has its boat made fast before any way home is tried, and is still afloat when that is asked again', async () => {
@@ -104,7 +120,9 @@ describe('a machine that drives a boat', () => {
     expect(await words(`${afloat}/home?way=controls-home`)).toMatch(
       /drop the anchor.*Work each switch.*turn it with the starter.*cooling water comes.*Anchor up.*Into gear last.*can you go/,
     )
-    expect(await words(`${ashore}/home?way=controls-home`)).not.toContain('Anchor up')
+    const fromLand = await words(`${ashore}/home?way=controls-home`)
+    expect(fromLand).not.toContain('drop the anchor')
+    expect(fromLand).toMatch(/cooling water comes.*lines off only now.*Into gear last/)
     await post(http, `${afloat}/repairs`, { version: 1, parts: 'cap-top' }).expect(303)
     expect(await words(`${afloat}?`)).toMatch(/cooling water comes.*Anchor up.*Go gently at first/)
   })

@@ -104,8 +104,8 @@ export function formOf(knowledge: Knowledge, { opened, conditions, note }: Folde
     tools: { ...usual, [shown]: tools },
     who,
     ...kitAsTicked(knowledge, kit),
-    // A bench is no place that anybody was asked about.
-    afloat: who === 'owner' ? (afloat ? 'yes' : 'no') : '',
+    // At a bench nobody is asked.
+    afloat: where === 'trailside' ? (afloat ? 'yes' : 'no') : '',
     note,
   }
 }

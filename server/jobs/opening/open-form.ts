@@ -43,9 +43,9 @@ export function acceptOpenForm(knowledge: Knowledge, form: NewJobForm): Accepted
   }
 }
 
-/** An owner of a machine that drives a boat has to say where it is: what is safe on land drowns people. */
+/** Away from the bench, a boat may be on the water: what is safe on land drowns people. */
 const asksAfloat = (knowledge: Knowledge, form: NewJobForm): boolean =>
-  form.who === 'owner' && goesOnWater(knowledge, form)
+  (form.who === 'owner' || form.where === 'trailside') && goesOnWater(knowledge, form)
 
 /** The machine drives a boat. */
 export function goesOnWater({ machines }: Knowledge, { job }: NewJobForm): boolean {
@@ -108,7 +108,7 @@ const openForm = (knowledge: Knowledge, form: NewJobForm) =>
       .string()
       .refine(
         (said) => !asksAfloat(knowledge, form) || ['yes', 'no'].includes(said),
-        'Ask whether the boat is on the water, and choose: other rules hold there.',
+        'Choose whether the boat is on the water, and ask where you do not see it: other rules hold there.',
       ),
     note: z.string().trim().max(500, 'Keep the note to 500 characters.'),
   })

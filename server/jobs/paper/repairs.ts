@@ -62,14 +62,11 @@ export function presentProof(input: Standing): ProofOnSheet | undefined {
 }
 
 /** What an owner put right by phone is tried by them, with no meter: as it was said to them. */
-function ownersProof(
-  { kase, knowledge, folded }: Standing,
-  { outcome }: Repair,
-): ProofOnSheet | undefined {
+function ownersProof({ kase, knowledge }: Standing, { outcome }: Repair): ProofOnSheet | undefined {
   const { trial, afloat } = knowledge.home
   const does = kase.complaint.home.trial ?? trial.do
   if (does.length === 0) return undefined
-  const { go } = folded.conditions.afloat ? afloat : trial
+  const { go } = kase.machine.afloat ? afloat : trial
   return {
     says:
       outcome === 'gone'

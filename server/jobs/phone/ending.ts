@@ -108,14 +108,14 @@ const namesOf = (things: readonly string[], { owner }: Standing['knowledge']): s
   listed(things.map((thing) => lowerFirst(owner.kit[thing]?.asks ?? thing)))
 
 /** What they mind on their way, where something helped them on it. */
-function gotHome({ job, folded, knowledge }: Standing): Line[] | undefined {
+function gotHome({ job, kase, knowledge }: Standing): Line[] | undefined {
   const way = knowledge.home.ways[onTheWay(job) ?? '']
   return (
     way &&
     linesOf('on the way', [
       'It runs now, so unplug and change nothing more on it.',
       ...(way.leaves ? [] : ['Stop it as you always do, and at once where anything is odd.']),
-      ...(way.dangerLasts ? [dangerOf(way, folded)] : []),
+      ...(way.dangerLasts ? [dangerOf(way, kase)] : []),
       'Ring again if it stops.',
       'At home, have a workshop look at it before it runs again.',
     ])

@@ -71,12 +71,12 @@ function putBackFirst(input: Standing, begun: boolean): readonly string[] {
 const atRest = ({ kase, knowledge }: Standing): string[] =>
   fillAll(knowledge.home.rest, fillingsOf(kase.machine))
 
-function wayView({ job, folded }: Standing, id: string, way: Way): HomeWay {
+function wayView({ job, folded, kase }: Standing, id: string, way: Way): HomeWay {
   const came = folded.tried.get(id)
   return {
     href: `/jobs/${job.id}/home?way=${id}`,
     says: way.says,
-    danger: dangerOf(way, folded),
+    danger: dangerOf(way, kase),
     ...(came !== undefined && { tried: triedWords[came] }),
   }
 }

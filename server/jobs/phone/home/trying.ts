@@ -28,7 +28,7 @@ export function tryingView(
   const { job, folded, kase, knowledge, line = 1 } = input
   const { says, cautions } = way
   const steps = stepsOf(way, knowledge.home)
-  const danger = dangerOf(way, folded)
+  const danger = dangerOf(way, kase)
   const fillings = fillingsOf(kase.machine)
   const ofWay = cautionCards(cautions, knowledge, kase.machine)
   const cards = steps.start.length > 0 ? withRenewed(input, ofWay) : ofWay

@@ -7,8 +7,6 @@ type Known = Pick<Standing, 'kase' | 'folded' | 'knowledge'>
 export const castingOff = ({ folded, knowledge }: Known): readonly string[] =>
   folded.conditions.afloat ? knowledge.home.afloat.go : []
 
-/** What comes between an engine that runs and a machine under way, on land or on the water. */
-export const movingOff = (input: Known): readonly string[] =>
-  input.folded.conditions.afloat
-    ? castingOff(input)
-    : fillAll(input.knowledge.home.trial.go, fillingsOf(input.kase.machine))
+/** What comes between an engine that runs and a machine under way: a boat goes on the water, wherever it is now. */
+export const movingOff = ({ kase: { machine }, knowledge: { home } }: Known): readonly string[] =>
+  machine.afloat ? home.afloat.go : fillAll(home.trial.go, fillingsOf(machine))
