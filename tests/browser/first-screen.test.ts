@@ -54,24 +54,28 @@ const always = [
 /** Of a measured check, once its cautions are known. */
 const aim = ['.limits', '.connector-face']
 
-/**
- * Every check of a machine once, as it looks alike whatever the complaint; and of those of one kind at one
- * plug the one with the longest title, which needs most room.
- */
-const cases = shippedCases()
-  // A tree of one fault names nothing by a first reading.
-  .filter(({ model }) => model.cutSets.length > 2)
-  .map((kase, i, all) => {
-    const before = all.slice(0, i).filter(({ machine }) => machine.id === kase.machine.id)
-    const longest = new Map<string, CheckCard>()
-    for (const card of kase.checks.values()) {
-      if (before.some(({ checks }) => checks.has(card.id))) continue
-      const like = `${card.id.split('.')[0]} ${card.spot?.connector?.id}`
-      const known = longest.get(like)
-      if (known === undefined || known.title.length < card.title.length) longest.set(like, card)
+/** Checks of one kind at faces of one size look alike on every machine and with every complaint. */
+const likeness = ({ id, spot }: CheckCard) =>
+  `${id.split('.')[0]} ${spot?.connector?.card.face.rows.map(({ length }) => length)}`
+
+// A tree of one fault names nothing by a first reading.
+const walked = shippedCases().filter(({ model }) => model.cutSets.length > 2)
+
+/** Of those that look alike the one with the longest title, which needs most room, and a case that has it. */
+const roomiest = new Map<string, { kase: Case; card: CheckCard }>()
+for (const kase of walked) {
+  for (const card of kase.checks.values()) {
+    const known = roomiest.get(likeness(card))
+    if (known === undefined || known.card.title.length < card.title.length) {
+      roomiest.set(likeness(card), { kase, card })
     }
-    return { kase, cards: [...longest.values()] }
-  })
+  }
+}
+
+const cases = walked.map((kase) => ({
+  kase,
+  cards: [...roomiest.values()].filter((each) => each.kase === kase).map(({ card }) => card),
+}))
 
 it('the first screen of a check holds all that matters, without scrolling, for nine in ten', async () => {
   const { page } = await openPage({ hasTouch: true }, {}, 'folded')
