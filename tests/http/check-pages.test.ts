@@ -4,11 +4,17 @@ import { allCases, appForAll, readyApp } from '../support/app.ts'
 import { openJob, post } from '../support/job.ts'
 import { textIn } from '../support/page.ts'
 
-/** One check of each kind: their pages hold everything that the others hold. */
-const checks = allCases().flatMap((kase) => {
-  const kinds = new Map([...kase.checks.values()].map((card) => [card.id.split('.')[0], card]))
-  return [...kinds.values()].map((card) => [kase.complaint.id, card.id, kase, card] as const)
-})
+/** One check of each kind on each machine: their pages hold everything that the others hold, in its words. */
+const checks = [
+  ...new Map(
+    allCases().flatMap((kase) =>
+      [...kase.checks.values()].map((card) => [
+        `${kase.machine.id} ${card.id.split('.')[0]}`,
+        [kase.complaint.id, card.id, kase, card] as const,
+      ]),
+    ),
+  ).values(),
+]
 
 /** What a template prints where the presenter left a hole, and what a filled-in text must not keep. */
 const holes = /\bundefined\b|\bnull\b|\bNaN\b|\[object|\{[a-z]+\}|\bInfinity\b|\.\.|“”|:\.|\.:/
