@@ -27,8 +27,11 @@ export function perhapsApart(
  * How a check that was begun ends, in words for an owner: what it has put back after its last question, plugs into their
  * own cylinders for instance, which no set-up knows of.
  */
-export function endOfBegun(kase: Standing['kase'], half: readonly string[] = []): string[] {
-  const end = [...new Set(half)].flatMap((check) => endOf(kase, check))
+export function endOfBegun(
+  kase: Standing['kase'],
+  half: readonly (string | null)[] = [],
+): string[] {
+  const end = [...new Set(half)].flatMap((check) => (check === null ? [] : endOf(kase, check)))
   return end.length > 0 ? ['Unless it is so already, end what you had begun.', ...end] : []
 }
 

@@ -62,7 +62,7 @@ function putBackFirst(input: Standing, begun: boolean): readonly string[] {
   if (folded.cutOff) return backAfterCut(input, folded.cutOff)
   const asked = begun ? askedNow(input) : null
   return [
-    ...endOfBegun(kase, [...(asked === null ? [] : [asked]), ...(asItStands.half ?? [])]),
+    ...endOfBegun(kase, [asked, ...(asItStands.half ?? [])]),
     ...putBackByPhone(input, perhapsApart(input, asked)),
   ]
 }

@@ -46,10 +46,7 @@ export function tryingView(
       folded.cutOff
         ? backAfterCut(input, folded.cutOff)
         : [
-            ...endOfBegun(kase, [
-              ...(asked === null ? [] : [asked]),
-              ...(input.asItStands.half ?? []),
-            ]),
+            ...endOfBegun(kase, [asked, ...(input.asItStands.half ?? [])]),
             ...putBackSentences(first, kase.machine, 'by phone'),
           ],
     ),
