@@ -1,5 +1,5 @@
 import type { Case, CheckCard } from '../../knowledge/case.ts'
-import { limitsOf } from '../../knowledge/instantiate/check-card.ts'
+import { limitsOf } from '../../knowledge/instantiate/card/measured.ts'
 import { copperShare } from '../../measure/correct/temperature.ts'
 import { type Known, type Mistake, recognise } from '../../measure/decide/recognise.ts'
 import type { Measured } from '../../measure/measured.ts'

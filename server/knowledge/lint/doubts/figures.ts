@@ -1,7 +1,7 @@
 import { entry, named } from '../../../diagnosis/model/named.ts'
 import type { Quantity } from '../../../measure/reading/quantity.ts'
 import type { Limits } from '../../../measure/reading/reading.ts'
-import { limitsOf } from '../../instantiate/check-card.ts'
+import { limitsOf } from '../../instantiate/card/measured.ts'
 import type { Knowledge } from '../../knowledge.ts'
 import type { Machine, PartKind } from '../../schema/index.ts'
 import type { Part, Reach, SheetLimits } from '../../schema/machine.ts'
