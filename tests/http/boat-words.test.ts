@@ -62,13 +62,15 @@ describe('what is said of a boat by phone', () => {
       await post(http, `${job}/repairs`, { version: 2, parts: part! }).expect(303)
       expect(await wordsOn(http, `${job}?line=99`)).not.toContain(off)
     }
-    // Ashore it is put right, and tried where it goes to work.
+    // Ashore it is put right, and tried in a tub: nobody goes out on it before.
     const kase = caseOf('ferrymere-3t', 'misfires-at-speed')
     const check = [...kase.checks.keys()].find((id) => id.startsWith('cap-look'))!
     const job = await opened(http, kase, ['plug-wrench', 'light'], { afloat: 'no' })
     await post(http, `${job}/readings`, { version: 1, check, choice: 'loose' }).expect(303)
     const words = await wordsOn(http, `${job}?line=99`)
-    expect(words).toMatch(/only at work on the water.*Is it gone now, or is it still the same/)
+    expect(words).toMatch(
+      /cooling water comes.*until it is hot.*Is it gone now, or is it still the same/,
+    )
     expect(words).not.toContain('Work it close by')
   })
 

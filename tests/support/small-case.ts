@@ -288,6 +288,7 @@ export const smallKnowledge: Knowledge = {
   home: {
     ways: {},
     whole: 'All is in.',
+    halfOpen: ['Screw every plug in.'],
     off: 'See that it cannot start: {off}.',
     rest: ['Switch it off.'],
     covers: { before: 'Take off the cover.', after: 'Put it on again.' },

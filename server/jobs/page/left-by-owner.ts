@@ -44,11 +44,12 @@ export function leftByOwner(input: Standing): LeftView | undefined {
 }
 
 /** What they were told to put right as it was taken over, or empty: nobody knows how far they had come. */
-function mendingLeft({ job, kase, judged, asItStands }: Standing): string {
+function mendingLeft(input: Standing): string {
+  const { job, kase, judged, asItStands } = input
   const last = job.events.findLast(({ event }) => event.kind === 'conditions')?.event
   const mending = last?.kind === 'conditions' ? last.mending : undefined
   const words = mending ? wordsOfMending({ kase, judged }, mending) : []
-  return [...words, ...endOfBegun(kase, asItStands.half)].join(' ')
+  return [...words, ...endOfBegun(input, asItStands)].join(' ')
 }
 
 const stopIsOff = 'The stop circuit is apart: no switch and no cord stops this engine now.'

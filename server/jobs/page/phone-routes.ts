@@ -1,9 +1,11 @@
 import type { FastifyInstance } from 'fastify'
 import { textOf, wholeOf } from '../../web/fields.ts'
 import { showPage } from '../../web/page.ts'
+import { begunNow } from '../phone/begun.ts'
 import { presentHome } from '../phone/home/home.ts'
 import { waysOf } from '../phone/home/ways.ts'
 import { curedAsSeen, curedWith } from '../phone/mending/cures.ts'
+import { halfOf, halfOfMending } from '../phone/mending/mending.ts'
 import type { PutRight } from '../record/events.ts'
 import type { JobParts } from '../record/parts.ts'
 import { type FoundJob, findJob } from '../standing/find.ts'
@@ -33,9 +35,17 @@ export async function phoneRoutes(app: FastifyInstance, parts: JobParts): Promis
     if (!known) return wrong('There is no such way home: choose one from the list.')
     const came = triedAs.get(choice)
     if (came === undefined) return wrong('Say whether it runs now.')
-    const leaves = parts.knowledge.home.ways[way]?.leaves
+    const { leaves, ...asked } = parts.knowledge.home.ways[way] ?? {}
     const at = came.brokenOff && checkIn(body, found)
-    return { kind: 'tried', way, ...came, ...(leaves && { leaves }), ...(at && { at }) }
+    const half = came.brokenOff && halfOfWay(asked)
+    return {
+      kind: 'tried',
+      way,
+      ...came,
+      ...(leaves && { leaves }),
+      ...(at && { at }),
+      ...half,
+    }
   })
 
   takes(app, parts, 'mendings', (body, found) => {
@@ -47,18 +57,25 @@ export async function phoneRoutes(app: FastifyInstance, parts: JobParts): Promis
     if (came === undefined) return wrong('Say whether it was put right, and whether it runs now.')
     const fault = textOf(body, 'fault')
     const cures = fault === '' ? curedAsSeen(found, of) : curedWith(kase, fault)
-    return { kind: 'put right', of, came, ...(cures.length > 0 && { cures }) }
+    const half = halfOfMending(keptStanding(parts, found), { of, ...(fault && { fault }) })
+    return { kind: 'put right', of, came, ...(cures.length > 0 && { cures }), half }
   })
 
   takes(app, parts, 'cut-offs', (body, found) => {
     const { kase } = found
     const at = checkIn(body, found)
-    const [way, { leaves }] = waysOf(kase, parts.knowledge).find(
+    const [way, { leaves, ...asked }] = waysOf(kase, parts.knowledge).find(
       ([id]) => id === textOf(body, 'way'),
     ) ?? [undefined, {}]
-    return { kind: 'cut off', at, ...(way && { way }), ...(leaves && { leaves }) }
+    const { mending } = begunNow(parts, found)
+    const half = way ? halfOfWay(asked) : mending && { half: halfOf(mending) }
+    return { kind: 'cut off', at, ...(way && { way }), ...(leaves && { leaves }), ...half }
   })
 }
+
+/** What may be open where a way home is left half done: plugs, caps and connectors, where hands go below covers. */
+const halfOfWay = ({ uncovers }: { readonly uncovers?: true | undefined }) =>
+  uncovers && { half: { opens: uncovers } }
 
 /** The check that a form names, or none. */
 function checkIn(body: unknown, { kase }: FoundJob): string | null {

@@ -3,16 +3,20 @@ import type { JobParts } from '../record/parts.ts'
 import type { FoundJob } from '../standing/find.ts'
 import { keptStanding } from '../standing/kept.ts'
 import { askedNow } from './asked-now.ts'
-import { mendingNow } from './mending/mending.ts'
+import { onTheWay } from './home/on-the-way.ts'
+import { halfOf, mendingNow } from './mending/mending.ts'
 
 /** What an owner by phone may be in the middle of: a check, or putting something right. Nobody by phone: nothing. */
 export function begunNow(parts: JobParts, found: FoundJob): Begun {
-  const { cutOff, conditions } = found.folded
+  const { cutOff, conditions, repairs } = found.folded
   if (conditions.who !== 'owner') return {}
   const input = keptStanding(parts, found)
   const mending = mendingNow(input)
-  const begun = cutOff ? cutOff.at : mending ? null : askedNow(input)
+  const last = repairs.at(-1)
+  // What was put right is to stay away, or they are on their way: no check stands on the page.
+  const isOver = (last && last.outcome !== 'still there') || onTheWay(found.job) !== undefined
+  const begun = cutOff ? cutOff.at : mending || isOver ? null : askedNow(input)
   if (mending === undefined) return { begun }
-  const { of, fault, undoes } = mending
-  return { begun, mending: { of, ...(fault && { fault }), ...(undoes && { undoes }) } }
+  const { of, fault } = mending
+  return { begun, mending: { of, ...(fault && { fault }), ...halfOf(mending) } }
 }

@@ -36,7 +36,7 @@ export function checkLines(input: Standing, card: CheckCard, again = false): Lin
     ...(card.asked ? [] : stopFirst(input)),
     ...offFirst(input, way, [
       ...linesOf('put back first', [
-        ...endOfBegun(kase, card.asked ? [] : asItStands.half),
+        ...(card.asked ? [] : endOfBegun(input, asItStands)),
         ...putBackSentences(way.putBack, kase.machine, 'by phone'),
       ]),
       ...(startsIt(card, input.knowledge) ? stopAtStart(input) : []),
@@ -78,11 +78,14 @@ function cautionsInOrder(
   const anew = cautions.filter(isMade).map(({ id }) => id)
   const said = new Set([...heard].filter((id) => !anew.includes(id)))
   const unsaid = (cards: readonly CautionCard[]) => cards.filter(({ id }) => !said.has(id))
-  const ofCheck = cautions.filter((each) => !isLater(each))
+  const ofJob = unsaid(cautionsOfTheJob(input))
+  const ofCheck = cautions.filter(
+    (each) => !isLater(each) && !ofJob.some(({ id }) => id === each.id),
+  )
   return {
     first: [
       // Whoever stands in the way of others, or is hurt, sees to that before any machine.
-      ...cautionLines(unsaid(cautionsOfTheJob(input)), said),
+      ...cautionLines(ofJob, said),
       ...cautionLines([...ofCheck, ...unsaid(cautionsEverywhere(input))], said),
     ],
     turning: cautionLines(cautions.filter(isLater), said),

@@ -4,6 +4,7 @@ import { sentencesIn } from '../../knowledge/instantiate/words.ts'
 import type { CutOff } from '../record/fold.ts'
 import { beforeTheCut } from '../standing/as-it-stands.ts'
 import type { Standing } from '../standing/standing.ts'
+import type { AsItStands } from '../standing/way/state.ts'
 import { type Step, toPutBack } from '../standing/way/way-to.ts'
 import { lowerFirst, sentence } from '../words/sentences.ts'
 import { askedNow } from './asked-now.ts'
@@ -24,14 +25,21 @@ export function perhapsApart(
 }
 
 /**
- * How a check that was begun ends, in words for an owner: what it has put back after its last question, plugs into their
- * own cylinders for instance, which no set-up knows of.
+ * How what was begun ends, in words for an owner: what a check has put back after its last question, plugs into their
+ * own cylinders for instance, which no set-up knows of, and what was opened to put something right or to get home.
+ *
+ * @param asked the check that they may have begun by now, where it is one
  */
 export function endOfBegun(
-  kase: Standing['kase'],
-  half: readonly (string | null)[] = [],
+  { kase, knowledge }: Pick<Standing, 'kase' | 'knowledge'>,
+  { half = [], open }: AsItStands,
+  asked: string | null = null,
 ): string[] {
-  const end = [...new Set(half)].flatMap((check) => (check === null ? [] : endOf(kase, check)))
+  const checks = new Set(asked === null ? half : [asked, ...half])
+  const end = [
+    ...[...checks].flatMap((check) => endOf(kase, check)),
+    ...(open ? knowledge.home.halfOpen : []),
+  ]
   return end.length > 0 ? ['Unless it is so already, end what you had begun.', ...end] : []
 }
 
@@ -74,7 +82,7 @@ export function backAfterCut(input: Standing, { way }: CutOff): readonly string[
   const before = beforeTheCut(kase, job)
   const { ways, covers } = knowledge.home
   return [
-    ...endOfBegun(kase, before.half),
+    ...endOfBegun(input, before),
     ...putBackByPhone(input, toPutBack(before)),
     ...(ways[way ?? '']?.uncovers ? [covers.after] : []),
   ]

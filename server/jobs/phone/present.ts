@@ -68,20 +68,22 @@ export function presentPhone(input: Standing & Asked): PhonePage {
           says: 'It was something else: the repair counts no more',
         },
       }),
-    ways: otherWays(input, check).filter(
+    ways: otherWays(input, check ? isBegun(check) : (deed ?? ending ?? atTop).saying.at > 0).filter(
       ({ href }) => !ending?.onwards.some((onward) => onward.href === href),
     ),
     notices: presentCautions(input, cautionsEverywhere(input)),
   }
 }
 
-/** What stands on the page may be begun, and so may the check that an answer is put right in the middle of. */
+/** A check on the page may be begun, and so may the one that an answer is put right in the middle of. */
 const isBegun = ({ saying, form }: PhoneCheck): boolean =>
   saying.at > 0 || form.corrects !== undefined
 
-const otherWays = (input: Standing, check?: PhoneCheck): PhonePage['ways'] => [
+const atTop = { saying: { at: 0 } }
+
+const otherWays = (input: Standing, begun: boolean): PhonePage['ways'] => [
   {
-    href: `/jobs/${input.job.id}/home${check && isBegun(check) ? '?begun=yes' : ''}`,
+    href: `/jobs/${input.job.id}/home${begun ? '?begun=yes' : ''}`,
     text: 'Getting home',
   },
   { href: `/jobs/${input.job.id}/conditions?who=self`, text: 'Take it over at the bench' },

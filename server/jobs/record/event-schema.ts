@@ -78,15 +78,14 @@ const take = {
   touches: z.tuple([StoredReading], StoredReading),
 }
 const made = { ...take, manner: StoredManner }
+const halfDone = {
+  undoes: z.array(z.string()).optional(),
+  opens: z.literal(true).optional(),
+}
+const half = { half: z.strictObject(halfDone).optional() }
 const begun = {
   begun: z.string().nullish(),
-  mending: z
-    .strictObject({
-      of: z.string(),
-      fault: z.string().optional(),
-      undoes: z.array(z.string()).optional(),
-    })
-    .optional(),
+  mending: z.strictObject({ of: z.string(), fault: z.string().optional(), ...halfDone }).optional(),
 }
 
 /** What kinds of events were called before, as they still stand in older jobs. */
@@ -152,6 +151,7 @@ export const JobEventSchema = z.discriminatedUnion('kind', [
     at: z.string().nullable(),
     way: z.string().optional(),
     leaves: z.array(z.string()).optional(),
+    ...half,
   }),
   z.strictObject({
     kind: z.literal('tried'),
@@ -161,12 +161,14 @@ export const JobEventSchema = z.discriminatedUnion('kind', [
     brokenOff: z.literal(true).optional(),
     at: z.string().optional(),
     leaves: z.array(z.string()).optional(),
+    ...half,
   }),
   z.strictObject({
     kind: z.literal('put right'),
     of: z.string(),
     came: z.enum(putRights),
     cures: z.array(z.string()).optional(),
+    ...half,
   }),
   z.strictObject({ kind: z.literal('counting'), counts: z.boolean(), reason: z.string() }),
 ]) satisfies z.ZodType<JobEvent>

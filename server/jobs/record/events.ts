@@ -93,12 +93,16 @@ export interface Begun {
   readonly begun?: string | null | undefined
   /** What they were told to put right: of which check or part, for which failure, and the set-ups that it puts back. */
   readonly mending?:
-    | {
-        readonly of: string
-        readonly fault?: string | undefined
-        readonly undoes?: readonly string[] | undefined
-      }
+    | ({ readonly of: string; readonly fault?: string | undefined } & HalfDone)
     | undefined
+}
+
+/** What may be so where something was left half done. */
+export interface HalfDone {
+  /** Set-ups that it puts back, by name. */
+  readonly undoes?: readonly string[] | undefined
+  /** It opens what no set-up knows of. */
+  readonly opens?: true | undefined
 }
 
 /**
@@ -156,6 +160,8 @@ export type JobEvent =
       readonly at: string | null
       readonly way?: string | undefined
       readonly leaves?: readonly string[] | undefined
+      /** Of what was being put right, or of the way home. */
+      readonly half?: HalfDone | undefined
     }
   /** An owner tried a way to get home, by its name in `home.yaml`; what it leaves apart or off, by name. */
   | {
@@ -169,6 +175,8 @@ export type JobEvent =
       /** The check that they may have begun before it, where it was left half done. */
       readonly at?: string | undefined
       readonly leaves?: readonly string[] | undefined
+      /** Where it was left half done. */
+      readonly half?: HalfDone | undefined
     }
   /**
    * An owner was told how to put right what was seen there and then: what an answer told of, by the name of its check,
@@ -179,6 +187,8 @@ export type JobEvent =
       readonly of: string
       readonly came: PutRight
       readonly cures?: readonly string[] | undefined
+      /** What it puts back and opens: done, or where nobody could do it, perhaps half done. */
+      readonly half?: HalfDone | undefined
     }
   /** Whether what was repaired counts towards the base rates, and why not. Left out: it does. */
   | { readonly kind: 'counting'; readonly counts: boolean; readonly reason: string }

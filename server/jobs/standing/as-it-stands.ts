@@ -8,9 +8,9 @@ import { fadingAfter } from './way/fading.ts'
 import {
   onlyStop,
   perhapsAsBefore,
-  perhapsBack,
   perhapsBegun,
   perhapsHalfDone,
+  perhapsOpened,
 } from './way/perhaps.ts'
 import { namesOf, without } from './way/setups-by-name.ts'
 import { type AsItStands, together } from './way/state.ts'
@@ -39,7 +39,10 @@ function replayed(
   for (const { event } of events) {
     if (isCut(event)) {
       const begun = midway(now, checks, { begun: event.at })
-      beforeCut = halfDone(begun, setupsNamed(checks, event.leaves ?? []))
+      beforeCut = perhapsOpened(
+        halfDone(begun, setupsNamed(checks, event.leaves ?? [])),
+        event.half,
+      )
     } else if (!asides.includes(event.kind)) beforeCut = together
     switch (event.kind) {
       case 'reading':
@@ -94,8 +97,7 @@ function replayed(
         now = midway(now, checks, event)
         break
       case 'put right':
-        // Whatever was in the way of another try went back before it.
-        if (event.came === 'still there') now = together
+        now = afterPutRight(now, event)
         break
       case 'tried':
         now = event.brokenOff
@@ -111,7 +113,22 @@ function replayed(
 function midway(now: AsItStands, checks: Case['checks'], { begun, mending }: Begun): AsItStands {
   const card = checks.get(begun ?? '')
   const perhaps = card && !card.asked ? perhapsHalfDone(now, card) : now
-  return mending?.undoes ? perhapsBack(perhaps, new Set(mending.undoes)) : perhaps
+  return perhapsOpened(perhaps, mending)
+}
+
+function afterPutRight(
+  now: AsItStands,
+  { came, half }: Extract<JobEvent, { kind: 'put right' }>,
+): AsItStands {
+  switch (came) {
+    case 'still there':
+      // Whatever was in the way of another try went back before it.
+      return together
+    case 'done':
+      return { ...now, setups: without(now.setups, new Set(half?.undoes)) }
+    case 'not done':
+      return perhapsOpened(now, half)
+  }
 }
 
 /** Nobody knows how far they had come. */

@@ -134,13 +134,14 @@ class Drawing implements DrawnTree {
 
   #mendOf(
     part: Part,
-    { phone, kit = [], undoes, cautions }: NonNullable<Mode['mend']>,
+    { phone, kit = [], undoes, opens, cautions }: NonNullable<Mode['mend']>,
   ): OwnersMend {
     const fillings = { ...fillingsOf(this.#machine, onlyOutput(part)), part: part.name }
     return {
       phone: sentencesIn(fill(phone, fillings)),
       kit,
       ...(undoes && { undoes }),
+      ...(opens && { opens }),
       cautions: cautionCards(cautions, this.#knowledge, this.#machine),
     }
   }

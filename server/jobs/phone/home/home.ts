@@ -7,6 +7,7 @@ import { cautionsEverywhere, presentCautions } from '../../words/cautions/cautio
 import { listed, lowerFirst, sentence } from '../../words/sentences.ts'
 import { askedNow } from '../asked-now.ts'
 import { backAfterCut, endOfBegun, perhapsApart } from '../cut-off.ts'
+import { mendingNow, standsMidway } from '../mending/mending.ts'
 import { putBackByPhone } from '../start/serves-running.ts'
 import type { HomePage, HomeWay } from '../view.ts'
 import { tryingView } from './trying.ts'
@@ -16,7 +17,7 @@ import { dangerOf, neverOf, waysHome } from './ways.ts'
 /**
  * How to get home with this job's complaint, and with one way to try, that way sentence by sentence.
  *
- * @param begun they come from the middle of a check
+ * @param begun they come from the middle of a check, or of putting something right
  */
 export function presentHome(
   input: Standing & Asked,
@@ -56,13 +57,13 @@ const backFrom = (job: number, trying: HomePage['trying']): HomePage['back'] =>
     ? { href: `/jobs/${job}/home`, text: 'Another way' }
     : { href: `/jobs/${job}`, text: 'Back to the checks' }
 
-/** @param begun a check is under way: what it takes apart may be so */
+/** @param begun a check, or putting something right, is under way: what it takes apart may be so */
 function putBackFirst(input: Standing, begun: boolean): readonly string[] {
-  const { folded, kase, asItStands } = input
-  if (folded.cutOff) return backAfterCut(input, folded.cutOff)
-  const asked = begun ? askedNow(input) : null
+  const { cutOff } = input.folded
+  if (cutOff) return backAfterCut(input, cutOff)
+  const asked = begun && !mendingNow(input) ? askedNow(input) : null
   return [
-    ...endOfBegun(kase, [asked, ...(asItStands.half ?? [])]),
+    ...endOfBegun(input, begun ? standsMidway(input) : input.asItStands, asked),
     ...putBackByPhone(input, perhapsApart(input, asked)),
   ]
 }

@@ -7,6 +7,7 @@ import { withRenewed } from '../../words/cautions/renewed.ts'
 import { askedNow } from '../asked-now.ts'
 import { backAfterCut, cutOffAction, endOfBegun } from '../cut-off.ts'
 import { heardOnCall } from '../heard.ts'
+import { mendingNow, standsMidway } from '../mending/mending.ts'
 import { cautionLines, linesOf, saying } from '../saying.ts'
 import { putTogether } from '../start/put-together.ts'
 import { stopFirst } from '../start/stop-first.ts'
@@ -32,7 +33,7 @@ export function tryingView(
   const fillings = fillingsOf(kase.machine)
   const ofWay = cautionCards(cautions, knowledge, kase.machine)
   const cards = steps.start.length > 0 ? withRenewed(input, ofWay) : ofWay
-  const asked = askedNow(input)
+  const asked = mendingNow(input) ? null : askedNow(input)
   const [back, covers] = putTogether(input)
   // What the way takes apart is not joined for it.
   const first = back.filter(({ setup }) => !way.leaves?.includes(setup.id))
@@ -46,7 +47,7 @@ export function tryingView(
       folded.cutOff
         ? backAfterCut(input, folded.cutOff)
         : [
-            ...endOfBegun(kase, [asked, ...(input.asItStands.half ?? [])]),
+            ...endOfBegun(input, standsMidway(input), asked),
             ...putBackSentences(first, kase.machine, 'by phone'),
           ],
     ),

@@ -1,6 +1,9 @@
 import type { CautionCard } from '../../../knowledge/case.ts'
+import type { HalfDone } from '../../record/events.ts'
 import { repairedInVain } from '../../record/fold.ts'
 import type { Standing } from '../../standing/standing.ts'
+import { perhapsOpened } from '../../standing/way/perhaps.ts'
+import type { AsItStands } from '../../standing/way/state.ts'
 import { likelyModes } from '../../verdict/named.ts'
 import { askedNow } from '../asked-now.ts'
 import { partsFound } from '../found.ts'
@@ -14,6 +17,8 @@ export interface Mending {
   readonly phone: readonly string[]
   /** Names of the set-ups that it puts back. */
   readonly undoes?: readonly string[]
+  /** It opens what no set-up knows of. */
+  readonly opens?: true
   /** The failure that it was told for, where a part is suspected. */
   readonly fault?: string
   /** Whose fault it was, if that cures it. */
@@ -75,6 +80,28 @@ export function wordsOfMending(
   if (fault !== undefined) return kase.faults.get(fault)?.mend?.phone ?? []
   const mend = mendOf({ kase, judged }, of)
   return mend ? [mend.phone] : []
+}
+
+/** The machine as it stands while they may be in the middle of putting something right. */
+export function standsMidway(input: Standing): AsItStands {
+  const mending = mendingNow(input)
+  return mending ? perhapsOpened(input.asItStands, mending) : input.asItStands
+}
+
+/** What may be so where it is left half done. */
+export const halfOf = ({ undoes, opens }: Pick<Mending, 'undoes' | 'opens'>): HalfDone => ({
+  ...(undoes && { undoes }),
+  ...(opens && { opens }),
+})
+
+/** The same of what was told to be put right: as the answer to a check, or for the failure of a part, says. */
+export function halfOfMending(
+  { kase, judged }: Pick<Standing, 'kase' | 'judged'>,
+  { of, fault }: Pick<Mending, 'of' | 'fault'>,
+): HalfDone {
+  return halfOf(
+    (fault === undefined ? mendOf({ kase, judged }, of) : kase.faults.get(fault)?.mend) ?? {},
+  )
 }
 
 /** How what the answer to a check told of is put right, where it can be. */

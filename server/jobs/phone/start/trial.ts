@@ -1,6 +1,6 @@
 import type { CautionCard } from '../../../knowledge/case.ts'
 import { cautionCards } from '../../../knowledge/instantiate/caution-cards.ts'
-import { fillAll, fillingsOf, sentencesIn } from '../../../knowledge/instantiate/words.ts'
+import { fill, fillAll, fillingsOf, sentencesIn } from '../../../knowledge/instantiate/words.ts'
 import { barredBy, barringsOf } from '../../standing/barred.ts'
 import type { Standing } from '../../standing/standing.ts'
 import { toPutBack } from '../../standing/way/way-to.ts'
@@ -43,7 +43,7 @@ export function trialOf(input: Standing, undone: readonly string[] = []): Trial 
       ...linesOf(
         'try it',
         isAshore
-          ? sentencesIn(home.afloat.ashore)
+          ? sentencesIn(fill(home.afloat.ashore, fillingsOf(kase.machine)))
           : [...does.slice(0, -1), ...go, ...does.slice(-1)],
       ),
     ],

@@ -1,5 +1,6 @@
 import type { CheckCard } from '../../../knowledge/case.ts'
 import { fades } from '../../../knowledge/instantiate/setup-cards.ts'
+import type { HalfDone } from '../../record/events.ts'
 import { namesOf, without } from './setups-by-name.ts'
 import type { AsItStands } from './state.ts'
 
@@ -38,11 +39,20 @@ export function perhapsBack(now: AsItStands, names: ReadonlySet<string>): AsItSt
 }
 
 /** What stood apart, off or fitted before may do so still. */
-export function perhapsAsBefore(now: AsItStands, { setups, unsure, half }: AsItStands): AsItStands {
+export function perhapsAsBefore(
+  now: AsItStands,
+  { setups, unsure, half, open }: AsItStands,
+): AsItStands {
   const known = namesOf([...now.setups, ...now.unsure])
   return {
     ...now,
     unsure: [...now.unsure, ...without([...setups, ...unsure], known)],
     ...(half && { half: [...new Set([...(now.half ?? []), ...half])] }),
+    ...(open && { open }),
   }
+}
+
+/** In the middle of putting something right, or of a way home. */
+export function perhapsOpened(now: AsItStands, { undoes, opens }: HalfDone = {}): AsItStands {
+  return { ...perhapsBack(now, new Set(undoes)), ...(opens && { open: opens }) }
 }

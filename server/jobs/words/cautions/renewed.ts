@@ -31,7 +31,11 @@ export function cautionsRenewed({ job, kase: { checks } }: Answered): CautionCar
         by.delete(event.check)
         break
       case 'put right':
+        if (event.came === 'still there') by.clear()
+        break
       case 'tried':
+        if (!event.brokenOff) by.clear()
+        break
       case 'repaired':
         by.clear()
         break

@@ -29,6 +29,7 @@ export function answersOn(
         says: say(mend.do),
         phone: say(mend.phone ?? mend.do),
         ...(mend.undoes && { undoes: mend.undoes }),
+        ...(mend.opens && { opens: mend.opens }),
         parts: mendedBy(check, mend.roles, machine),
       },
     }),

@@ -23,7 +23,10 @@ const Way = z.strictObject({
   afloat: Words.optional(),
   /** It holds while they go as well, and is said once more when they are off. */
   dangerLasts: z.literal(true).optional(),
-  /** Hands have to go below covers: it is said that they come off, and that they go on again before the start. */
+  /**
+   * Hands have to go below covers: it is said that they come off, and that they go on again before the start. Left half
+   * done, plugs, caps or connectors may be apart below them.
+   */
   uncovers: z.literal(true).optional(),
   /** What it takes of their kit is in the machine afterwards, so it is tried once. */
   usesUp: z.literal(true).optional(),
@@ -45,9 +48,11 @@ export const Home = z.strictObject({
   covers: z.strictObject({ before: Words, after: Words }),
   /** Said before a way is started, whatever was apart. */
   whole: Words,
-  /** How it is left, whatever was tried last. */
+  /** Where it was opened and left half done, and nobody knows how far they had come. */
+  halfOpen: z.array(Words).min(1),
   /** Said before the first hand goes to it. */
   off: Words,
+  /** How it is left, whatever was tried last. */
   rest: z.array(Words).min(1),
   /** Whether it is gone, once something was put right. */
   trial: z.strictObject({

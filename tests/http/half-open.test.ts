@@ -1,0 +1,103 @@
+import { describe, expect, it } from 'vitest'
+import { type Http, readyApp } from '../support/app.ts'
+import { post } from '../support/job.ts'
+import { caseOf, onPhone, takeOver, wordsOn } from '../support/on-phone.ts'
+import { addressesIn } from '../support/page.ts'
+
+const pedlar = caseOf('pedlar-1c', 'no-spark')
+const crank = 'spark-old-plug.single'
+
+/** How it is ended, whatever was opened. */
+const ended =
+  /end what you had begun.*Screw in by hand every spark plug that is out.*every cap on its own plug/
+
+/** A job whose owner has seen that all plugs are wet, and is told how they are dried: they come out for it. */
+async function whileDrying(http: Http): Promise<string> {
+  const job = await onPhone(http, pedlar, ['plug-wrench', 'light'])
+  const wet = { version: 1, check: 'plugs-look', choice: 'all-wet' }
+  await post(http, `${job}/readings`, wet).expect(303)
+  expect(await wordsOn(http, job)).toContain('Put it right first')
+  return job
+}
+
+const came = (http: Http, job: string, choice: string) =>
+  post(http, `${job}/mendings`, { version: 2, of: 'plugs-look', choice }).expect(303)
+
+describe('what was opened to put something right', () => {
+  it('is closed before the next check where they could not do it', async () => {
+    const { http } = await readyApp()
+    const job = await whileDrying(http)
+    await came(http, job, 'not-done')
+    expect(await wordsOn(http, `${job}?check=cap-look.cap&line=99`)).toMatch(ended)
+    await takeOver(http, job, 3)
+    expect(await wordsOn(http, job)).toMatch(ended)
+  })
+
+  it('is closed where the answer that told of it is taken back meanwhile', async () => {
+    const { http } = await readyApp()
+    const job = await whileDrying(http)
+    const dry = { version: 2, check: 'plugs-look', choice: 'good' }
+    await post(http, `${job}/corrections`, dry).expect(303)
+    expect(await wordsOn(http, `${job}?check=cap-look.cap&line=99`)).toMatch(ended)
+  })
+
+  it('is closed after the line was cut, before the machine is left, and before a way home is tried', async () => {
+    const { http } = await readyApp()
+    const job = await whileDrying(http)
+    const home = addressesIn((await http.get(`${job}?line=9`).expect(200)).text).find((address) =>
+      address.includes('/home'),
+    )!
+    expect(await wordsOn(http, home)).toMatch(ended)
+    expect(await wordsOn(http, `${job}/home?way=controls-home&line=99`)).toMatch(ended)
+    await post(http, `${job}/cut-offs`, { version: 2 }).expect(303)
+    expect(await wordsOn(http, job)).toMatch(ended)
+  })
+
+  it('is closed where it was done, and the plugs are in', async () => {
+    const { http } = await readyApp()
+    const job = await whileDrying(http)
+    await came(http, job, 'done')
+    const next = await wordsOn(http, `${job}?check=cap-look.cap&line=99`)
+    expect(next).not.toMatch(ended)
+    expect(next).not.toContain('screw every spark plug in by hand')
+  })
+})
+
+describe('what was opened to get home', () => {
+  const kit = ['plug-wrench', 'light']
+  const flooded = caseOf('clipwell-1m', 'spark-no-start')
+
+  it('is closed after the line was cut, and covers come on last', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http, flooded, kit)
+    await post(http, `${job}/cut-offs`, { version: 1, way: 'dry-plug' }).expect(303)
+    const words = await wordsOn(http, job)
+    expect(words).toMatch(ended)
+    expect(words).toMatch(/every cap on its own plug.*fuel tap.*Put every cover on again/)
+    await takeOver(http, job, 2)
+    expect(await wordsOn(http, job)).toMatch(ended)
+  })
+
+  it('is closed where it was left half done, and was not opened where nothing is', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http, flooded, kit)
+    const left = { version: 1, way: 'dry-plug', choice: 'broken-off' }
+    await post(http, `${job}/tries`, left).expect(303)
+    expect(await wordsOn(http, job)).toMatch(ended)
+    const other = await onPhone(http, pedlar, kit)
+    const controls = { version: 1, way: 'controls-home', choice: 'broken-off' }
+    await post(http, `${other}/tries`, controls).expect(303)
+    expect(await wordsOn(http, other)).not.toMatch(ended)
+  })
+})
+
+it('counts no caution as heard that was never said: what was put right was not tried', async () => {
+  const { http } = await readyApp()
+  for (const choice of ['done', 'not-done']) {
+    const job = await whileDrying(http)
+    await came(http, job, choice)
+    const words = await wordsOn(http, `${job}?check=${crank}&line=99`)
+    expect(words).toContain('danger: The spark can kill')
+    expect(words).toContain('If it has ever kicked back')
+  }
+})
