@@ -78,6 +78,16 @@ describe('what was opened to get home', () => {
     expect(await wordsOn(http, job)).toMatch(ended)
   })
 
+  it('has its stop wire left apart where it is taken up again', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http, pedlar, ['tape', 'light'])
+    await post(http, `${job}/cut-offs`, { version: 1, way: 'stop-apart' }).expect(303)
+    expect(await wordsOn(http, job)).toContain('Join the stop wire')
+    const again = await wordsOn(http, `${job}/home?way=stop-apart&line=99`)
+    expect(again).toMatch(ended)
+    expect(again).not.toContain('Join the stop wire')
+  })
+
   it('is closed where it was left half done, and was not opened where nothing is', async () => {
     const { http } = await readyApp()
     const job = await onPhone(http, flooded, kit)

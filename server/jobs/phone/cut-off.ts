@@ -76,14 +76,25 @@ function mayRunOn({ knowledge, kase }: Standing, name: string): string[] {
   ]
 }
 
-/** What goes back after the line was cut, or a way home left half done, last made first. */
-export function backAfterCut(input: Standing, { way }: CutOff): readonly string[] {
+/**
+ * What goes back after the line was cut, or a way home left half done, last made first.
+ *
+ * @param keeps names of the set-ups that what comes next leaves apart
+ */
+export function backAfterCut(
+  input: Standing,
+  { way }: CutOff,
+  keeps: readonly string[] = [],
+): readonly string[] {
   const { kase, job, knowledge } = input
   const before = beforeTheCut(kase, job)
   const { ways, covers } = knowledge.home
   return [
     ...endOfBegun(input, before),
-    ...putBackByPhone(input, toPutBack(before)),
+    ...putBackByPhone(
+      input,
+      toPutBack(before).filter(({ setup }) => !keeps.includes(setup.id)),
+    ),
     ...(ways[way ?? '']?.uncovers ? [covers.after] : []),
   ]
 }
@@ -101,6 +112,7 @@ export function afterCutOff(input: Standing): PhonePage['again'] {
     'Are you safe, warm and out of the way of others?',
     ...(folded.conditions.afloat ? knowledge.home.afloat.first : []),
     ...(way === undefined ? [] : mayRunOn(input, way)),
+    ...(way === undefined ? ['If it runs now, stop it first.'] : []),
     'Where is the switch now? Set it to OFF, before anything else.',
     ...(back.length > 0
       ? [

@@ -62,12 +62,12 @@ function handOver(input: Standing): Line[] {
     tried
       ? 'What can be done out there has been done: the rest is work for a bench.'
       : more.length > 0
-        ? 'With what you have there, nothing more can be done.'
+        ? 'With what you have there, nothing more is worth trying.'
         : 'That is work for a bench: take nothing more apart where you are.',
     ...more,
     ...stopToTry(input).map(({ says }) => says),
     ...(toPutBack(input.asItStands).length > 0
-      ? ['What is off or apart now goes back before you leave: that comes next.']
+      ? ['What is off or apart goes back before you leave, and I say how.']
       : []),
     'What we found stands written here, and the workshop goes on from it.',
     'Now let us see how you get home.',

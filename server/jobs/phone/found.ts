@@ -69,16 +69,25 @@ function group({ kase }: Standing, { group }: Extract<Step, { kind: 'cannotSepar
     return card ? [{ name: the(card.name), probability }] : []
   })
   const [first, ...others] = known.slice(0, mostNamed)
+  const outside = group.find(({ part }) => part === null)?.probability ?? 0
   if (first === undefined) return ['From here nobody can say which part it is.']
   const names = others.map(({ name }) => name)
-  const orElse = names.length > 0 ? [`Or it is ${listed(names, 'or')}.`] : []
-  return first.probability >= mostLikely
+  const orElse = [
+    ...(names.length > 0 ? [`Or it is ${listed(names, 'or')}.`] : []),
+    ...(outside >= worthSaying
+      ? ['It may as well be something that cannot be found by phone.']
+      : []),
+  ]
+  return first.probability >= Math.max(mostLikely, outside)
     ? [`It is most likely ${first.name}.`, howSure(first.probability), ...orElse]
     : ['From here nobody can tell what it is.', `It may be ${first.name}.`, ...orElse]
 }
 
 /** From here on one part is more than the first of several. */
 const mostLikely = 0.35
+
+/** From here on it is said that it may be none of them. */
+const worthSaying = 0.1
 
 /** "Of ten machines that answer so, about nine have that." */
 function howSure(probability: number): string {

@@ -45,7 +45,7 @@ export function tryingView(
     ...linesOf(
       'put back first',
       folded.cutOff
-        ? backAfterCut(input, folded.cutOff)
+        ? backAfterCut(input, folded.cutOff, way.leaves)
         : [
             ...endOfBegun(input, standsMidway(input), asked),
             ...putBackSentences(first, kase.machine, 'by phone'),
