@@ -7,7 +7,8 @@ export type Place = 'bench' | 'trailside'
 export async function openJob(http: Http, { machine, complaint }: Case, place: Place, air: number) {
   const query = new URLSearchParams({ machine: machine.id, complaint: complaint.id, where: place })
   const { text } = await http.get(`/jobs/new?${query}`).expect(200)
-  const form = { ...filledIn(text), air: String(Math.round(air)), note: '' }
+  const afloat = text.includes('name="afloat"') && { afloat: 'no' }
+  const form = { ...filledIn(text), ...afloat, air: String(Math.round(air)), note: '' }
   const opened = await http.post('/jobs').type('form').send(form).expect(303)
   return opened.headers.location!
 }
