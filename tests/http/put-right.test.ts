@@ -256,6 +256,14 @@ describe('what an owner has seen that can be put right', () => {
     const { body } = await http.get(`${job}/readings.json`).expect(200)
     // A cap that was seated again may be burnt all the same.
     expect(body.events.at(-1).cures).toEqual(['cap.loose'])
+    // An iced switch is thawed and worked.
+    const look = 'stop-switch-look.stop-switch'
+    const iced = { version: 5, check: look, choice: 'stiff-or-wet' }
+    await post(http, `${job}/readings`, iced).expect(303)
+    expect(await wordsOn(http, `${job}?line=99`)).toContain('Thaw and dry it with a warm hand')
+    await post(http, `${job}/mendings`, { version: 6, of: look, choice: 'still-there' }).expect(303)
+    const thawed = (await http.get(`${job}/readings.json`).expect(200)).body.events.at(-1)
+    expect(thawed.cures).toEqual(['stop-switch.stuck-closed'])
   })
 
   it('is not tried where that cannot be done on the spot', async () => {
