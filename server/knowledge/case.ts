@@ -57,8 +57,8 @@ export interface OwnersMend {
   readonly kit: readonly string[]
   /** Names of the set-ups that it puts back. */
   readonly undoes?: readonly string[]
-  /** It opens something: left half done, that may be apart. */
-  readonly opens?: true
+  /** Names of what it opens: left half done, that may be open still. */
+  readonly opens?: readonly string[]
   readonly cautions: readonly CautionCard[]
 }
 
@@ -122,8 +122,8 @@ export interface CheckCard {
       readonly phone: string
       /** Names of the set-ups that it puts back. */
       readonly undoes?: readonly string[]
-      /** It opens something: left half done, that may be apart. */
-      readonly opens?: true
+      /** Names of what it opens: left half done, that may be open still. */
+      readonly opens?: readonly string[]
       readonly parts: readonly string[]
     }
     /** What this answer makes unsafe until a check of some kind has been made. */

@@ -122,7 +122,11 @@ describe('a machine that drives a boat', () => {
     )
     const fromLand = await words(`${ashore}/home?way=controls-home`)
     expect(fromLand).not.toContain('drop the anchor')
-    expect(fromLand).toMatch(/cooling water comes.*lines off only now.*Into gear last/)
+    // It leaves its tub, with life jackets on, before it goes.
+    expect(fromLand).toMatch(
+      /out of the tub.*Life jackets on.*Launch the boat.*cooling water comes.*lines off only now.*Into gear last/,
+    )
+    expect(await words(`${afloat}/home?way=controls-home`)).not.toContain('Launch the boat')
     await post(http, `${afloat}/repairs`, { version: 1, parts: 'cap-top' }).expect(303)
     expect(await words(`${afloat}?`)).toMatch(/cooling water comes.*Anchor up.*Go gently at first/)
   })

@@ -9,7 +9,7 @@ const crank = 'spark-old-plug.single'
 
 /** How it is ended, whatever was opened. */
 const ended =
-  /end what you had begun.*Screw in by hand every spark plug that is out.*every cap on its own plug/
+  /end what you had begun.*Screw in every spark plug that is out.*every cap on its own plug/
 
 /** A job whose owner has seen that all plugs are wet, and is told how they are dried: they come out for it. */
 async function whileDrying(http: Http): Promise<string> {

@@ -288,8 +288,9 @@ export const smallKnowledge: Knowledge = {
   home: {
     ways: {},
     whole: 'All is in.',
-    halfOpen: ['Screw every plug in.'],
+    halfOpen: { ignition: ['Screw every plug in.'] },
     off: 'See that it cannot start: {off}.',
+    stopIt: 'Stop it.',
     rest: ['Switch it off.'],
     covers: { before: 'Take off the cover.', after: 'Put it on again.' },
     never: { 'hold-lead': 'Never hold a lead.' },
@@ -298,6 +299,7 @@ export const smallKnowledge: Knowledge = {
     afloat: {
       ashore: 'Try it on the water.',
       first: ['Anchor.'],
+      launch: ['Launch it.'],
       go: ['Anchor up.'],
       never: ['Never wade.'],
       stay: ['You drift.'],

@@ -6,7 +6,7 @@ import { presentHome } from '../phone/home/home.ts'
 import { waysOf } from '../phone/home/ways.ts'
 import { curedAsSeen, curedWith } from '../phone/mending/cures.ts'
 import { halfOf, halfOfMending } from '../phone/mending/mending.ts'
-import type { PutRight } from '../record/events.ts'
+import type { HalfDone, PutRight } from '../record/events.ts'
 import type { JobParts } from '../record/parts.ts'
 import { type FoundJob, findJob } from '../standing/find.ts'
 import { keptStanding } from '../standing/kept.ts'
@@ -73,9 +73,8 @@ export async function phoneRoutes(app: FastifyInstance, parts: JobParts): Promis
   })
 }
 
-/** What may be open where a way home is left half done: plugs, caps and connectors, where hands go below covers. */
-const halfOfWay = ({ uncovers }: { readonly uncovers?: true | undefined }) =>
-  uncovers && { half: { opens: uncovers } }
+/** What may be open where a way home is left half done. */
+const halfOfWay = ({ opens }: HalfDone) => opens && { half: { opens } }
 
 /** The check that a form names, or none. */
 function checkIn(body: unknown, { kase }: FoundJob): string | null {
@@ -99,6 +98,7 @@ const outcomes: ReadonlyMap<string, PutRight> = new Map([
   ['still-there', 'still there'],
   ['done', 'done'],
   ['not-done', 'not done'],
+  ['taken-back', 'taken back'],
 ])
 
 const noWayHome = {

@@ -1,4 +1,5 @@
 import { fillAll, fillingsOf } from '../../knowledge/instantiate/words.ts'
+import { movingOff } from '../phone/home/under-way.ts'
 import type { Repair } from '../record/repairs.ts'
 import type { Standing } from '../standing/standing.ts'
 import { proofClause, proofsBeside } from '../verdict/proof.ts'
@@ -62,17 +63,18 @@ export function presentProof(input: Standing): ProofOnSheet | undefined {
 }
 
 /** What an owner put right by phone is tried by them, with no meter: as it was said to them. */
-function ownersProof({ kase, knowledge }: Standing, { outcome }: Repair): ProofOnSheet | undefined {
-  const { trial, afloat } = knowledge.home
+function ownersProof(input: Standing, { outcome }: Repair): ProofOnSheet | undefined {
+  const { kase, knowledge } = input
+  const { trial } = knowledge.home
   const does = kase.complaint.home.trial ?? trial.do
   if (does.length === 0) return undefined
-  const { go } = kase.machine.afloat ? afloat : trial
+  const filled = (says: readonly string[]) => fillAll(says, fillingsOf(kase.machine))
   return {
     says:
       outcome === 'gone'
         ? 'Its owner put it right by phone, and says that the complaint is gone. It was tried so.'
         : 'Its owner put it right by phone, and has yet to say whether it stays away. It is tried so.',
-    steps: fillAll([...does, ...go, ...trial.after], fillingsOf(kase.machine)).map(sentence),
+    steps: [...filled(does), ...movingOff(input), ...filled(trial.after)].map(sentence),
   }
 }
 

@@ -1,5 +1,6 @@
 import type { CautionCard, CheckCard } from '../../knowledge/case.ts'
 import { fades } from '../../knowledge/instantiate/setup-cards.ts'
+import { fill, fillingsOf } from '../../knowledge/instantiate/words.ts'
 import type { Standing } from '../standing/standing.ts'
 import { makeSentences, putBackSentences, stillSentences } from '../standing/way/put-back.ts'
 import { type Way, wayTo } from '../standing/way/way-to.ts'
@@ -48,7 +49,16 @@ export function checkLines(input: Standing, card: CheckCard, again = false): Lin
     ...turning,
     ...about(input, card),
     ...says.slice(opening.length),
+    ...leftRunning(input, card),
   ]
+}
+
+/** Nobody is asked anything else beside an engine that runs. */
+function leftRunning({ kase, knowledge }: Standing, card: CheckCard): Line[] {
+  const ends = card.phone.at(-1) === card.asks
+  return card.engine === 'running' && !card.asked && ends
+    ? [{ says: sentence(fill(knowledge.home.stopIt, fillingsOf(kase.machine))), label: 'do' }]
+    : []
 }
 
 const onceMore: Line = {

@@ -32,13 +32,15 @@ export function perhapsApart(
  */
 export function endOfBegun(
   { kase, knowledge }: Pick<Standing, 'kase' | 'knowledge'>,
-  { half = [], open }: AsItStands,
+  { half = [], open = [] }: AsItStands,
   asked: string | null = null,
 ): string[] {
   const checks = new Set(asked === null ? half : [asked, ...half])
   const end = [
     ...[...checks].flatMap((check) => endOf(kase, check)),
-    ...(open ? knowledge.home.halfOpen : []),
+    ...Object.entries(knowledge.home.halfOpen).flatMap(([id, says]) =>
+      open.includes(id) ? says : [],
+    ),
   ]
   return end.length > 0 ? ['Unless it is so already, end what you had begun.', ...end] : []
 }

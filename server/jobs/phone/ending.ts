@@ -56,7 +56,9 @@ const neverLines = ({ kase, knowledge, folded }: Standing): Line[] =>
 function handOver(input: Standing): Line[] {
   const { folded, walk } = input
   const more = wouldHelp(input)
-  const tried = partsFound(walk.step).some((part) => folded.putRight.has(part))
+  const tried = partsFound(walk.step).some((part) =>
+    ['still there', 'done'].includes(folded.putRight.get(part) ?? ''),
+  )
   return linesOf('hand over', [
     ...stopFirst(input).map(({ says }) => says),
     tried

@@ -87,7 +87,7 @@ function group({ kase }: Standing, { group }: Extract<Step, { kind: 'cannotSepar
 const mostLikely = 0.35
 
 /** From here on it is said that it may be none of them. */
-const worthSaying = 0.1
+const worthSaying = 0.08
 
 /** "Of ten machines that answer so, about nine have that." */
 function howSure(probability: number): string {

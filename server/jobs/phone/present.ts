@@ -22,6 +22,7 @@ import { presentEnding } from './ending.ts'
 import { onTheWay } from './home/on-the-way.ts'
 import { mendingSeen } from './mending/mending.ts'
 import { presentPutRight } from './mending/put-right.ts'
+import { triedLast } from './mending/tried-last.ts'
 import { presentRepaired } from './repaired.ts'
 import { saying } from './saying.ts'
 import type { Line, PhoneCheck, PhoneDeed, PhonePage } from './view.ts'
@@ -38,7 +39,9 @@ export function presentPhone(input: Standing & Asked): PhonePage {
   const check = card && presentPhoneCheck(input, card)
   const above = leftOver(input, check ? { check } : {})
   const ending = check || deed ? undefined : presentEnding(input)
-  const last = presentLast(input)
+  const tried = triedLast(input)
+  // What was said of it last stands in its place.
+  const last = tried ? undefined : presentLast(input)
   // Said once they ring, before the first sentence.
   const again = (input.line ?? 1) <= 1 ? afterCutOff(input) : undefined
   const title = check?.title ?? deed?.title ?? ending?.title ?? kase.complaint.title
@@ -58,6 +61,7 @@ export function presentPhone(input: Standing & Asked): PhonePage {
     ...(last && {
       last: { says: last.says, means: last.means, correctHref: last.correctHref },
     }),
+    ...(tried && { triedLast: tried }),
     ...(check && { check }),
     ...(deed && { deed }),
     ...(ending && { ending }),

@@ -25,8 +25,9 @@ export function presentRepaired(input: Standing & Asked): PhoneDeed | undefined 
   if (last?.outcome !== null) return undefined
   const { trial } = knowledge.home
   const { machine } = kase
-  // It was tried under way.
-  const go = kase.complaint.home.moves ? [] : movingOff(input)
+  // It was tried under way, but for a boat on land.
+  const isUnderWay = kase.complaint.home.moves && (!machine.afloat || folded.conditions.afloat)
+  const go = isUnderWay ? [] : movingOff(input)
   const lines = [
     ...cautionLines(cautionCards(trial.cautions, knowledge, machine), heardOnCall(input)),
     ...(machine.stop ? stopNow(machine.stop) : []),

@@ -46,6 +46,12 @@ export interface PhonePage {
     /** Where it is put right, if they take it back. */
     readonly correctHref: string
   }
+  /** What they said last of something that they were told to put right, and where it is sent that it was a mistake. */
+  readonly triedLast?: {
+    readonly says: string
+    readonly action: string
+    readonly fields: readonly { readonly name: string; readonly value: string }[]
+  }
   /** One of these three. */
   readonly check?: PhoneCheck
   readonly deed?: PhoneDeed

@@ -80,7 +80,7 @@ const take = {
 const made = { ...take, manner: StoredManner }
 const halfDone = {
   undoes: z.array(z.string()).optional(),
-  opens: z.literal(true).optional(),
+  opens: z.array(z.string()).optional(),
 }
 const half = { half: z.strictObject(halfDone).optional() }
 const begun = {

@@ -101,8 +101,8 @@ export interface Begun {
 export interface HalfDone {
   /** Set-ups that it puts back, by name. */
   readonly undoes?: readonly string[] | undefined
-  /** It opens what no set-up knows of. */
-  readonly opens?: true | undefined
+  /** What it opens and no set-up knows of, by its name in `home.yaml`. */
+  readonly opens?: readonly string[] | undefined
 }
 
 /**
@@ -198,8 +198,8 @@ export type Tried = 'helped' | 'as before' | 'no help' | 'stopped' | 'broken off
 
 export const gotGoing = (came: Tried): boolean => came === 'helped' || came === 'as before'
 
-/** It was tried and is as before; it was done, and nothing can be tried yet; or nobody could do it. */
-export const putRights = ['still there', 'done', 'not done'] as const
+/** It was tried and is as before; it was done, and nothing can be tried yet; nobody could do it; or what was said came by mistake. */
+export const putRights = ['still there', 'done', 'not done', 'taken back'] as const
 export type PutRight = (typeof putRights)[number]
 
 /** A job as it is kept: its events, and when each was written. */

@@ -76,7 +76,7 @@ export function fold(events: StoredJob['events']): Folded {
   const repairs: Repair[] = []
   const tried = new Map<string, Tried>()
   const putRight = new Map<string, PutRight>()
-  const curedInVain: string[] = []
+  const curedInVain = new Map<string, readonly string[]>()
   const { opened, openedAt } = firstOf(events)
   let { conditions, note } = opened
   let particulars: Particulars = { serial: '', hours: '', customer: '', technician: '' }
@@ -163,8 +163,10 @@ export function fold(events: StoredJob['events']): Folded {
         if (!event.brokenOff || !tried.has(event.way)) tried.set(event.way, cameOf(event))
         break
       case 'put right':
-        putRight.set(event.of, event.came)
-        if (event.came === 'still there') curedInVain.push(...(event.cures ?? []))
+        if (event.came === 'taken back') putRight.delete(event.of)
+        else putRight.set(event.of, event.came)
+        if (event.came === 'still there') curedInVain.set(event.of, event.cures ?? [])
+        else curedInVain.delete(event.of)
         break
       case 'cut off':
         if (going !== undefined) tried.set(going, 'stopped')
@@ -178,7 +180,8 @@ export function fold(events: StoredJob['events']): Folded {
   }
   return {
     ...{ opened, openedAt, conditions, note, particulars, meter },
-    ...{ readings, made, repairs, skipped, accepted, tried, putRight, curedInVain },
+    ...{ readings, made, repairs, skipped, accepted, tried, putRight },
+    curedInVain: [...curedInVain.values()].flat(),
     ...cutOffAt(events.at(-1)?.event),
   }
 }

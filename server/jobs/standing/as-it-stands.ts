@@ -128,6 +128,8 @@ function afterPutRight(
       return { ...now, setups: without(now.setups, new Set(half?.undoes)) }
     case 'not done':
       return perhapsOpened(now, half)
+    case 'taken back':
+      return now
   }
 }
 

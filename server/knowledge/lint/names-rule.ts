@@ -27,11 +27,13 @@ function partKindNames(kind: PartKind, knowledge: Knowledge, mustKnow: MustKnow)
   const roles = rolesOf(knowledge)
   const kit = Object.keys(knowledge.owner.kit)
   const setups = Object.keys(knowledge.setups.setups)
+  const opened = Object.keys(knowledge.home.halfOpen)
   kind.modes.forEach(({ shows, rate, mend }, m) => {
     const at = ['modes', m]
     mustKnow(kind, [...at, 'mend', 'kit'], 'thing in the kit', mend?.kit, kit)
     mustKnow(kind, [...at, 'mend', 'cautions'], 'caution', mend?.cautions, cautions)
     mustKnow(kind, [...at, 'mend', 'undoes'], 'set-up', mend?.undoes, setups)
+    mustKnow(kind, [...at, 'mend', 'opens'], 'thing that is opened', mend?.opens, opened)
     mustKnow(kind, [...at, 'shows'], 'property', Object.keys(shows), Object.keys(kind.properties))
     mustKnow(kind, [...at, 'rate', 'roles'], 'role', Object.keys(rate.roles ?? {}), roles)
   })
@@ -57,6 +59,13 @@ function ownerNames(
     const path = ['ways', id]
     mustKnow(home, [...path, 'kit'], 'thing in the kit', way.kit, kit)
     mustKnow(home, [...path, 'leaves'], 'set-up', way.leaves, Object.keys(setups.setups))
+    mustKnow(
+      home,
+      [...path, 'opens'],
+      'thing that is opened',
+      way.opens,
+      Object.keys(home.halfOpen),
+    )
     mustKnow(home, [...path, 'cautions'], 'caution', way.cautions, Object.keys(cautions.cautions))
     const needed = (way.roles ?? []).flatMap(rolesIn)
     mustKnow(home, [...path, 'roles'], 'role', needed, Object.keys(roles.roles))

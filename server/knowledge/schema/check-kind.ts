@@ -93,8 +93,8 @@ export const Answer = z.strictObject({
       phone: Words.optional(),
       /** Names in `setups.yaml` that its words put back, so that nobody is told to once more. */
       undoes: z.array(Name).min(1).optional(),
-      /** It takes plugs, caps or connectors apart and joins them again: left half done, they may be apart. */
-      opens: z.literal(true).optional(),
+      /** Names in `home.yaml`, `halfOpen`: what it opens and closes again, and what may be open where it is left half done. */
+      opens: z.array(Name).min(1).optional(),
       /** Whose fault it was then. Left out: the part that was looked at. */
       roles: z.array(Name).min(1).optional(),
     })

@@ -41,8 +41,8 @@ export const Mode = z.strictObject({
       kit: z.array(Name).min(1).optional(),
       /** Names in `setups.yaml` that its words put back, so that nobody is told to once more. */
       undoes: z.array(Name).min(1).optional(),
-      /** It takes plugs, caps or connectors apart and joins them again: left half done, they may be apart. */
-      opens: z.literal(true).optional(),
+      /** Names in `home.yaml`, `halfOpen`: what it opens and closes again, and what may be open where it is left half done. */
+      opens: z.array(Name).min(1).optional(),
       /** Names in `cautions.yaml`. */
       cautions: z.array(Name),
     })

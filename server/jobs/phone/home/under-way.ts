@@ -1,4 +1,4 @@
-import { fillAll, fillingsOf } from '../../../knowledge/instantiate/words.ts'
+import { fillAll, fillingsOf, sentencesIn } from '../../../knowledge/instantiate/words.ts'
 import type { Standing } from '../../standing/standing.ts'
 
 type Known = Pick<Standing, 'kase' | 'folded' | 'knowledge'>
@@ -7,6 +7,10 @@ type Known = Pick<Standing, 'kase' | 'folded' | 'knowledge'>
 export const castingOff = ({ folded, knowledge }: Known): readonly string[] =>
   folded.conditions.afloat ? knowledge.home.afloat.go : []
 
-/** What comes between an engine that runs and a machine under way: a boat goes on the water, wherever it is now. */
-export const movingOff = ({ kase: { machine }, knowledge: { home } }: Known): readonly string[] =>
-  machine.afloat ? home.afloat.go : fillAll(home.trial.go, fillingsOf(machine))
+/** What comes between an engine that runs and a machine under way: a boat goes on the water, and on land it is launched. */
+export function movingOff({ kase: { machine }, folded, knowledge: { home } }: Known): string[] {
+  const { afloat, trial } = home
+  const onLand = machine.moveOff === undefined ? trial.go : [machine.moveOff, ...trial.go]
+  const ashore = folded.conditions.afloat ? afloat.go : [...afloat.launch, ...afloat.go]
+  return fillAll(machine.afloat ? ashore : onLand, fillingsOf(machine)).flatMap(sentencesIn)
+}

@@ -43,9 +43,11 @@ export function waysHome({
   string,
   Way,
 ][] {
-  const isUsedUp = (id: string, { usesUp }: Way) => {
+  const isUsedUp = (id: string, { usesUp, kit = [] }: Way) => {
     const came = folded?.tried.get(id)
-    return usesUp === true && came !== undefined && came !== 'broken off'
+    const isTried = came !== undefined && came !== 'broken off'
+    const isIn = kit.length > 0 && folded !== undefined && isPutIn(kase, folded, kit)
+    return usesUp === true && (isTried || isIn)
   }
   const worth = (around: readonly string[]) =>
     kase.model.cutSets.reduce(
@@ -65,6 +67,13 @@ export function waysHome({
       .map(({ id, way }) => [id, way])
   )
 }
+
+/** Whether what a part was put right with took all of this. */
+const isPutIn = ({ faults }: Case, { putRight }: Standing['folded'], kit: readonly string[]) =>
+  [...faults.values()].some(({ part, mend }) => {
+    const isDone = ['done', 'still there'].includes(putRight.get(part ?? '') ?? '')
+    return isDone && kit.every((thing) => mend?.kit.includes(thing))
+  })
 
 /** What it costs, on land or on the water: a boat on land goes there with it. */
 export function dangerOf({ danger, afloat }: Way, { machine }: Pick<Case, 'machine'>): string {

@@ -8,6 +8,7 @@ import { likelyModes } from '../../verdict/named.ts'
 import { askedNow } from '../asked-now.ts'
 import { partsFound } from '../found.ts'
 import { onTheWay } from '../home/on-the-way.ts'
+import { trialOf } from '../start/trial.ts'
 
 /** Something that an owner can put right there and then, and that may have been it all. */
 export interface Mending {
@@ -17,8 +18,10 @@ export interface Mending {
   readonly phone: readonly string[]
   /** Names of the set-ups that it puts back. */
   readonly undoes?: readonly string[]
-  /** It opens what no set-up knows of. */
-  readonly opens?: true
+  /** Names of what it opens, and no set-up knows of. */
+  readonly opens?: readonly string[]
+  /** It is done already, and only tried. */
+  readonly isDone?: true
   /** The failure that it was told for, where a part is suspected. */
   readonly fault?: string
   /** Whose fault it was, if that cures it. */
@@ -26,8 +29,12 @@ export interface Mending {
   readonly cautions: readonly CautionCard[]
 }
 
-/** What an owner has seen that can be put right, and has not been told to yet; the latest first. */
-export function mendingSeen({ kase, folded, judged }: Standing): Mending | undefined {
+/**
+ * What an owner has seen that can be put right, and has not been told to yet; the latest first. What is done and could
+ * not be tried then comes once more as soon as it can.
+ */
+export function mendingSeen(input: Standing): Mending | undefined {
+  const { kase, folded, judged } = input
   if (folded.repairs.some(({ outcome }) => outcome === 'gone')) return undefined
   const inVain = repairedInVain(folded)
   const told = [...folded.readings].filter(([, { conditions }]) => conditions.who === 'owner')
@@ -36,10 +43,14 @@ export function mendingSeen({ kase, folded, judged }: Standing): Mending | undef
     .flatMap(([check]): Mending[] => {
       const card = kase.checks.get(check)
       const mend = mendOf({ kase, judged }, check)
-      if (card === undefined || mend === undefined || folded.putRight.has(check)) return []
+      const came = folded.putRight.get(check)
+      const isDone = came === 'done' && trialOf(input) !== undefined
+      if (card === undefined || mend === undefined || (came !== undefined && !isDone)) return []
       if (mend.parts.some((part) => inVain.includes(part))) return []
-      const { phone, ...rest } = mend
-      return [{ ...rest, of: check, phone: [phone], cautions: card.cautions }]
+      const { phone, parts, ...rest } = mend
+      return isDone
+        ? [{ of: check, phone: [], parts, cautions: [], isDone }]
+        : [{ ...rest, of: check, parts, phone: [phone], cautions: card.cautions }]
     })
     .at(0)
 }

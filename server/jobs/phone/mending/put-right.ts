@@ -14,7 +14,7 @@ import type { Mending } from './mending.ts'
 export function presentPutRight(input: Standing & Asked, mending: Mending): PhoneDeed {
   const { job, line = 1 } = input
   return {
-    title: 'Put it right first',
+    title: mending.isDone ? 'Now it can be tried' : 'Put it right first',
     saying: saying(
       mendingLines(input, mending),
       line,
@@ -26,14 +26,17 @@ export function presentPutRight(input: Standing & Asked, mending: Mending): Phon
 }
 
 /** What can hurt, how it is put right, and how it is tried. */
-export function mendingLines(input: Standing, { phone, parts, undoes, cautions }: Mending): Line[] {
+export function mendingLines(input: Standing, mending: Mending): Line[] {
+  const { phone, parts, undoes, cautions, isDone } = mending
   const trial = trialOf(input, undoes)
   const said = heardOnCall(input)
   const heard = new Set([...said, ...cautions.map(({ id }) => id)])
   return [
     ...cautionLines(cautions, said),
     ...stopFirst(input),
-    ...linesOf('put right', [...otherThanNamed(input, parts), ...phone.map(sentence)]),
+    ...(isDone
+      ? []
+      : linesOf('put right', [...otherThanNamed(input, parts), ...phone.map(sentence)])),
     ...(trial ? [...cautionLines(trial.cautions, heard), ...trial.lines] : []),
     { says: trial ? 'Is it gone now, or is it still the same?' : 'Is that done?', label: 'ask' },
   ]

@@ -48,11 +48,12 @@ export function perhapsAsBefore(
     ...now,
     unsure: [...now.unsure, ...without([...setups, ...unsure], known)],
     ...(half && { half: [...new Set([...(now.half ?? []), ...half])] }),
-    ...(open && { open }),
+    ...(open && { open: [...new Set([...(now.open ?? []), ...open])] }),
   }
 }
 
 /** In the middle of putting something right, or of a way home. */
 export function perhapsOpened(now: AsItStands, { undoes, opens }: HalfDone = {}): AsItStands {
-  return { ...perhapsBack(now, new Set(undoes)), ...(opens && { open: opens }) }
+  const open = new Set([...(now.open ?? []), ...(opens ?? [])])
+  return { ...perhapsBack(now, new Set(undoes)), ...(open.size > 0 && { open: [...open] }) }
 }

@@ -11,8 +11,8 @@ export interface AsItStands {
   readonly fading: readonly Fading[]
   /** Checks that may be half done: what their own steps took out, and no set-up knows of, may be out. By name. */
   readonly half?: readonly string[]
-  /** Something was opened that no set-up knows of, to put it right or to get home, and may be open still. */
-  readonly open?: true
+  /** What was opened to put something right or to get home, and may be open still: its names in `home.yaml`. */
+  readonly open?: readonly string[]
 }
 
 /** As a machine comes in. */

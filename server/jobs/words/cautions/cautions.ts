@@ -62,10 +62,21 @@ export function cautionsView(
 }
 
 /** Cautions of this place, and of a hot engine. */
-export function cautionsOfTheJob({ folded, knowledge }: OnJob): readonly CautionCard[] {
+export function cautionsOfTheJob({ job, folded, knowledge }: OnJob): readonly CautionCard[] {
   const { where, engine, afloat } = folded.conditions
   const isHere = (c: Row) => c.place === where && c.afloat === afloat
-  return cautionsThat((c) => isHere(c) || (c.hot === true && engine === 'hot'), knowledge)
+  const isHot = engine === 'hot' || hasRun(job)
+  return cautionsThat((c) => isHere(c) || (c.hot === true && isHot), knowledge)
+}
+
+/** Its owner went with it, or ran it and it was well, since somebody said last how things stand. */
+function hasRun({ events }: StoredJob): boolean {
+  for (const { event } of events.toReversed()) {
+    if (event.kind === 'conditions') return false
+    if (event.kind === 'tried' && event.helped) return true
+    if (event.kind === 'repaired') return true
+  }
+  return false
 }
 
 /** Cautions that stand on every page that instructs, once. */

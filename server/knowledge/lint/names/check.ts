@@ -10,6 +10,7 @@ export function checkNames(check: CheckKind, knowledge: Knowledge, mustKnow: Mus
   const setups = Object.keys(knowledge.setups.setups)
   const { place } = check
   const cautions = Object.keys(knowledge.cautions.cautions)
+  const opened = Object.keys(knowledge.home.halfOpen)
   mustKnow(check, ['cautions'], 'caution', check.cautions, cautions)
   mustKnow(check, ['tools'], 'tool', check.tools, Object.keys(knowledge.tools.tools))
   mustKnow(check, ['setups'], 'set-up', check.setups, setups)
@@ -23,6 +24,7 @@ export function checkNames(check: CheckKind, knowledge: Knowledge, mustKnow: Mus
   check.answers?.forEach(({ mend, renews }, a) => {
     mustKnow(check, ['answers', a, 'mend', 'roles'], 'role', mend?.roles, roles)
     mustKnow(check, ['answers', a, 'mend', 'undoes'], 'set-up', mend?.undoes, setups)
+    mustKnow(check, ['answers', a, 'mend', 'opens'], 'thing that is opened', mend?.opens, opened)
     mustKnow(check, ['answers', a, 'renews'], 'caution', renews, cautions)
   })
   byAbout(aboutNames, check.about, check, knowledge, mustKnow)

@@ -23,11 +23,10 @@ const Way = z.strictObject({
   afloat: Words.optional(),
   /** It holds while they go as well, and is said once more when they are off. */
   dangerLasts: z.literal(true).optional(),
-  /**
-   * Hands have to go below covers: it is said that they come off, and that they go on again before the start. Left half
-   * done, plugs, caps or connectors may be apart below them.
-   */
+  /** Hands have to go below covers: it is said that they come off, and that they go on again before the start. */
   uncovers: z.literal(true).optional(),
+  /** Names in `halfOpen`: what it opens and closes again. */
+  opens: z.array(Name).min(1).optional(),
   /** What it takes of their kit is in the machine afterwards, so it is tried once. */
   usesUp: z.literal(true).optional(),
   /** Set-ups that hold from then on, by name in `setups.yaml`: whoever has it next puts them back. */
@@ -48,10 +47,12 @@ export const Home = z.strictObject({
   covers: z.strictObject({ before: Words, after: Words }),
   /** Said before a way is started, whatever was apart. */
   whole: Words,
-  /** Where it was opened and left half done, and nobody knows how far they had come. */
-  halfOpen: z.array(Words).min(1),
+  /** What is opened to put something right or to get home, and how it is closed again: nobody knows how far they had come. */
+  halfOpen: z.record(Name, z.array(Words).min(1)),
   /** Said before the first hand goes to it. */
   off: Words,
+  /** Said after a check that has it run, and ends with its question. */
+  stopIt: Words,
   /** How it is left, whatever was tried last. */
   rest: z.array(Words).min(1),
   /** Whether it is gone, once something was put right. */
@@ -75,6 +76,8 @@ export const Home = z.strictObject({
     /** On land, of a trouble that shows only at work: where it is tried. */
     ashore: Words,
     first: z.array(Words).min(1),
+    /** What comes before `go` where it was tried on land. */
+    launch: z.array(Words).min(1),
     go: z.array(Words).min(1),
     never: z.array(Words).min(1),
     stay: z.array(Words).min(1),
