@@ -7,6 +7,7 @@ import { partNames } from '../words/names.ts'
 import { listed, lowerFirst, sentence } from '../words/sentences.ts'
 import { lineCut } from './cut-off.ts'
 import { partsFound, verdictLines } from './found.ts'
+import { homeHref } from './home/home-href.ts'
 import { onTheWay } from './home/on-the-way.ts'
 import { dangerOf, neverOf } from './home/ways.ts'
 import { mendingSuspected } from './mending/mending.ts'
@@ -37,7 +38,7 @@ export function presentEnding(input: Standing & Asked): PhoneEnding {
     answers: mending ? mendingAnswers(input, mending) : [],
     ...(mending && { cutOff: lineCut(job) }),
     ...(helped && { cutOff: { ...lineCut(job), says: 'They ring again: it has stopped' } }),
-    onwards: onwards(input, verdict),
+    onwards: onwards(input, verdict, mending !== undefined),
   }
 }
 
@@ -128,6 +129,7 @@ function gotHome({ job, kase, knowledge }: Standing): Line[] | undefined {
 function onwards(
   { job, folded }: Standing,
   verdict: ReturnType<typeof presentVerdict>,
+  isMending: boolean,
 ): PhoneEnding['onwards'] {
   const toTheBench = {
     href: `/jobs/${job.id}/conditions?who=self`,
@@ -139,5 +141,5 @@ function onwards(
   const again = verdict?.next.flatMap(({ way, says }) =>
     way && /[?&](take|correct)=/.test(way.href) ? [{ href: way.href, text: sentence(says) }] : [],
   )
-  return [{ href: `/jobs/${job.id}/home`, text: 'Getting home' }, toTheBench, ...(again ?? [])]
+  return [{ href: homeHref(job, isMending), text: 'Getting home' }, toTheBench, ...(again ?? [])]
 }

@@ -19,6 +19,7 @@ import { cardHref } from './card-href.ts'
 import { checkLines } from './check-lines.ts'
 import { afterCutOff, cutOffAction } from './cut-off.ts'
 import { presentEnding } from './ending.ts'
+import { homeHref } from './home/home-href.ts'
 import { onTheWay } from './home/on-the-way.ts'
 import { mendingSeen } from './mending/mending.ts'
 import { presentPutRight } from './mending/put-right.ts'
@@ -72,7 +73,7 @@ export function presentPhone(input: Standing & Asked): PhonePage {
           says: 'It was something else: the repair counts no more',
         },
       }),
-    ways: otherWays(input, check ? isBegun(check) : (deed ?? ending ?? atTop).saying.at > 0).filter(
+    ways: otherWays(input, check ? isBegun(check) : isUnderWay(deed ?? ending)).filter(
       ({ href }) => !ending?.onwards.some((onward) => onward.href === href),
     ),
     notices: presentCautions(input, cautionsEverywhere(input)),
@@ -83,11 +84,13 @@ export function presentPhone(input: Standing & Asked): PhonePage {
 const isBegun = ({ saying, form }: PhoneCheck): boolean =>
   saying.at > 0 || form.corrects !== undefined
 
-const atTop = { saying: { at: 0 } }
+/** Something that is done, and then answered; a verdict is only read out. */
+const isUnderWay = (deed: PhoneDeed | undefined): boolean =>
+  deed !== undefined && deed.answers.length > 0 && deed.saying.at > 0
 
 const otherWays = (input: Standing, begun: boolean): PhonePage['ways'] => [
   {
-    href: `/jobs/${input.job.id}/home${begun ? '?begun=yes' : ''}`,
+    href: homeHref(input.job, begun),
     text: 'Getting home',
   },
   { href: `/jobs/${input.job.id}/conditions?who=self`, text: 'Take it over at the bench' },
