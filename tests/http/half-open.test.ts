@@ -33,6 +33,14 @@ describe('what was opened to put something right', () => {
     expect(await wordsOn(http, job)).toMatch(ended)
   })
 
+  it('can be left at every sentence of it', async () => {
+    const { http } = await readyApp()
+    const job = await whileDrying(http)
+    for (const line of [1, 4, 99]) {
+      expect(await wordsOn(http, `${job}?line=${line}`)).toContain('They cannot do that')
+    }
+  })
+
   it('is closed where the answer that told of it is taken back meanwhile', async () => {
     const { http } = await readyApp()
     const job = await whileDrying(http)

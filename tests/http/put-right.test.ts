@@ -325,7 +325,7 @@ describe('the end of a call', () => {
     expect(labels[0]).toBe('found')
     expect(labels).toContain('never')
     expect(labels.at(-1)).toMatch(/hand over|ask/)
-    expect(text).toContain(`href="${job}/home"`)
+    expect(text).toContain(`href="${job}/home`)
     expect(text).toContain('who=self')
 
     const words = lines.map(({ says }) => says).join(' ')

@@ -11,7 +11,7 @@ import { homeHref } from './home/home-href.ts'
 import { onTheWay } from './home/on-the-way.ts'
 import { dangerOf, neverOf } from './home/ways.ts'
 import { mendingSuspected } from './mending/mending.ts'
-import { mendingAnswers, mendingLines } from './mending/put-right.ts'
+import { leaveMending, mendingAnswers, mendingLines } from './mending/put-right.ts'
 import { linesOf, saying } from './saying.ts'
 import { stopFirst } from './start/stop-first.ts'
 import { stopToTry } from './start/stop-to-try.ts'
@@ -36,7 +36,7 @@ export function presentEnding(input: Standing & Asked): PhoneEnding {
     title: titleOf(done !== undefined, helped !== undefined, mending !== undefined),
     saying: saying(lines, line, (number) => `/jobs/${job.id}?line=${number}`),
     answers: mending ? mendingAnswers(input, mending) : [],
-    ...(mending && { cutOff: lineCut(job) }),
+    ...(mending && { leave: leaveMending(input, mending), cutOff: lineCut(job) }),
     ...(helped && { cutOff: { ...lineCut(job), says: 'They ring again: it has stopped' } }),
     onwards: onwards(input, verdict, mending !== undefined),
   }

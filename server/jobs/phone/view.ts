@@ -98,6 +98,8 @@ export interface PhoneDeed {
   readonly saying: SayingView
   /** What may come of it, at its last sentence. */
   readonly answers: readonly DeedAnswer[]
+  /** The way out of it before its last sentence, where there is one. */
+  readonly leave?: DeedAnswer
   /** Where it is sent that the line was cut, or that they ring again, and what the button says. */
   readonly cutOff?: { readonly action: string; readonly says: string }
 }

@@ -21,6 +21,7 @@ export function presentPutRight(input: Standing & Asked, mending: Mending): Phon
       (number) => `/jobs/${job.id}?line=${number}`,
     ),
     answers: mendingAnswers(input, mending),
+    leave: leaveMending(input, mending),
     cutOff: lineCut(job),
   }
 }
@@ -51,12 +52,14 @@ function otherThanNamed({ kase, walk }: Standing, parts: readonly string[]): str
   return name === undefined ? [] : [`What can be put right there is ${the(name)}.`]
 }
 
-/** What may come of it: each with where it is sent, and as what. */
-export function mendingAnswers(input: Standing, { of, parts, fault }: Mending): DeedAnswer[] {
-  const { job, kase } = input
-  const cards = parts.flatMap((part) => kase.parts.get(part) ?? [])
-  const came = (value: string, says: string): DeedAnswer => ({
-    action: `/jobs/${job.id}/mendings`,
+/** Out of it, before its last sentence: nobody knows how far they had come. */
+export const leaveMending = ({ job }: Standing, mending: Mending): DeedAnswer =>
+  cameOf(job, mending)('not-done', 'They cannot do that')
+
+const cameOf =
+  ({ id }: Standing['job'], { of, fault }: Pick<Mending, 'of' | 'fault'>) =>
+  (value: string, says: string): DeedAnswer => ({
+    action: `/jobs/${id}/mendings`,
     fields: [
       { name: 'of', value: of },
       { name: 'choice', value },
@@ -64,6 +67,12 @@ export function mendingAnswers(input: Standing, { of, parts, fault }: Mending): 
     ],
     says,
   })
+
+/** What may come of it: each with where it is sent, and as what. */
+export function mendingAnswers(input: Standing, mending: Mending): DeedAnswer[] {
+  const { job, kase } = input
+  const cards = mending.parts.flatMap((part) => kase.parts.get(part) ?? [])
+  const came = cameOf(job, mending)
   if (trialOf(input) === undefined) {
     return [came('done', 'It is done'), came('not-done', 'They cannot do that')]
   }
