@@ -96,10 +96,14 @@ describe('what is said of a boat by phone', () => {
     expect(afloat).toMatch(/mind: .*runs on if whoever steers falls in.*Find the single stop wire/)
     expect(afloat).toContain('Two aboard')
     // From land it goes nowhere else.
-    const ashore = await wordsOn(http, `${await onPhone(http, kase)}${way}`)
-    expect(ashore).toContain('Two aboard')
-    expect(ashore).toContain('the tether is clipped to whoever steers')
-    expect(ashore).not.toContain('brake')
+    const job = await onPhone(http, kase)
+    expect(await wordsOn(http, `${job}${way}`)).toContain('Two aboard')
+    await post(http, `${job}/tries`, { version: 1, way: 'stop-apart', choice: 'helped' }).expect(
+      303,
+    )
+    const going = await wordsOn(http, `${job}?line=99`)
+    expect(going).toContain('the tether is clipped to whoever steers')
+    expect(going).not.toContain('brake')
   })
 
   it('is held still in the words of its sheet, each machine in its own', async () => {

@@ -73,16 +73,14 @@ const onceMore: Line = {
 function cautionsInOrder(
   input: Standing,
   card: CheckCard,
-  { putBack, make }: Way,
+  { putBack, make, still }: Way,
 ): { readonly first: Line[]; readonly turning: Line[] } {
   const made = new Set(make.map(({ setup }) => setup.id))
   const isMade = ({ setups = [] }: CautionCard) => setups.some((id) => made.has(id))
-  const runs = make.some(({ setup }) => fades(setup))
+  // It is started for it, by what is made ready.
+  const runs = [...make.map(({ setup }) => setup), ...still].some(fades)
   const isLater = (caution: CautionCard) =>
-    caution.engine !== undefined &&
-    putBack.length + make.length > 0 &&
-    !isMade(caution) &&
-    !(runs && caution.engine === 'running')
+    caution.engine !== undefined && putBack.length + make.length > 0 && !isMade(caution) && !runs
   const heard = heardOnCall(input)
   const cautions = cautionsOf(input, card)
   const anew = cautions.filter(isMade).map(({ id }) => id)

@@ -1,3 +1,4 @@
+import { fillAll, fillingsOf } from '../../knowledge/instantiate/words.ts'
 import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
 import { toPutBack } from '../standing/way/way-to.ts'
@@ -9,6 +10,8 @@ import { lineCut } from './cut-off.ts'
 import { partsFound, verdictLines } from './found.ts'
 import { homeHref } from './home/home-href.ts'
 import { onTheWay } from './home/on-the-way.ts'
+import { castingOff, movingOff } from './home/under-way.ts'
+import { stepsOf } from './home/way-steps.ts'
 import { dangerOf, neverOf } from './home/ways.ts'
 import { mendingSuspected } from './mending/mending.ts'
 import { leaveMending, mendingAnswers, mendingLines } from './mending/put-right.ts'
@@ -110,19 +113,23 @@ function wouldTellMore({ folded, kase, knowledge, walk }: Standing): string[] {
 const namesOf = (things: readonly string[], { owner }: Standing['knowledge']): string =>
   listed(things.map((thing) => lowerFirst(owner.kit[thing]?.asks ?? thing)))
 
-/** What they mind on their way, where something helped them on it. */
-function gotHome({ job, kase, knowledge }: Standing): Line[] | undefined {
+/** How they go, and what they mind on their way, where something helped them on it. */
+function gotHome(input: Standing): Line[] | undefined {
+  const { job, kase, knowledge } = input
   const way = knowledge.home.ways[onTheWay(job) ?? '']
-  return (
-    way &&
-    linesOf('on the way', [
+  if (way === undefined) return undefined
+  const { start, after } = stepsOf(way, knowledge.home)
+  return [
+    ...linesOf('before you go', start.length > 0 ? movingOff(input) : castingOff(input)),
+    ...linesOf('do', fillAll(after, fillingsOf(kase.machine))),
+    ...linesOf('on the way', [
       'It runs now, so unplug and change nothing more on it.',
       ...(way.leaves ? [] : ['Stop it as you always do, and at once where anything is odd.']),
       ...(way.dangerLasts ? [dangerOf(way, kase)] : []),
       'Ring again if it stops.',
       'At home, have a workshop look at it before it runs again.',
-    ])
-  )
+    ]),
+  ]
 }
 
 /** Ways on: home, to the bench, and to what might be asked once more. */

@@ -118,8 +118,8 @@ export const Machine = z.strictObject({
    * machine on wheels or tracks.
    */
   held: Words.optional(),
-  /** What comes before what held it is undone, for whoever goes with it by phone: who takes the place of a weight on its seat. */
-  moveOff: Words.optional(),
+  /** How it is let go, for whoever goes with it by phone; none where it works where it stands. Left out: as `trial.go` says. */
+  moveOff: z.array(Words).optional(),
   /** How it is worked until it is hot, for {work}: "work it as when it fails" where this is left out. */
   work: Words.optional(),
   /** What stops the engine: while one of `plugs` is apart, it does not. None where what is apart stops it. */

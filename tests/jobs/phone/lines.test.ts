@@ -10,6 +10,9 @@ import { type ShippedJob, shippedJob } from '../../support/shipped-job.ts'
 
 const signals = ['danger', 'warning', 'caution', 'notice']
 
+/** Turned over for its speed, for the hum of its pump, or to see that there is no spark at OFF. */
+const withoutSpark = ['spark-at-off', 'jump-start', 'cranking-speed', 'known-good-unit']
+
 describe('what is said to an owner about a check', () => {
   const kits = Object.keys(shippedKnowledge().owner.kit)
   it.each(
@@ -165,21 +168,24 @@ describe('what is said to an owner about a check', () => {
       const { machine, complaint } = kase
       const job = { machine: machine.id, complaint: complaint.id, where: 'trailside', who: 'owner' }
       const standing = shippedJob({ ...job, kit: kits } as ShippedJob, {})
-      const set = fill('{run}', fillingsOf(machine)).replace(/\.$/, '').toLowerCase()
+      const [set, off, turn] = ['{run}', '{off}', '{turn}'].map((name) =>
+        fill(name, fillingsOf(machine)).replace(/\.$/, '').toLowerCase(),
+      ) as [string, string, string]
+      const starts = (line: string) =>
+        (/\bstart it\b|\blet it (run|idle|warm)|^try it/.test(line) || line.includes(turn)) &&
+        !/cannot|from memory|next start|when you|while you/.test(line)
       return [...kase.checks.values()]
-        .filter(({ owner, asked, engine }) => owner.fit && !asked && engine === 'running')
-        .filter((card) => {
+        .filter(({ owner, asked, engine }) => owner.fit && !asked && engine !== 'stopped')
+        .filter(({ id }) => !withoutSpark.includes(id.split('.')[0]!))
+        .flatMap((card) => {
           const says = checkLines(standing, card).map((line) => line.says.toLowerCase())
-          const start = says.findIndex(
-            (line) =>
-              /\bstart it\b|\blet it (run|idle|warm)|^try it/.test(line) && !/cannot/.test(line),
-          )
-          const off = says
-            .slice(0, start)
-            .findLastIndex((line) => line.startsWith('see that it cannot start'))
-          return off >= 0 && !says.slice(off, start + 1).some((line) => line.includes(set))
+          return says.flatMap((line, i) => {
+            if (!starts(line)) return []
+            const last = says.slice(0, i).findLastIndex((each) => each.includes(off))
+            const isSet = last < 0 || says.slice(last, i + 1).some((each) => each.includes(set))
+            return isSet ? [] : [`${machine.id} ${complaint.id} ${card.id}: ${line}`]
+          })
         })
-        .map(({ id }) => `${machine.id} ${complaint.id} ${id}`)
     })
     expect(left).toEqual([])
   })

@@ -13,7 +13,6 @@ import { putTogether } from '../start/put-together.ts'
 import { stopFirst } from '../start/stop-first.ts'
 import { stopAtStart } from '../start/stop-to-try.ts'
 import type { HomePage } from '../view.ts'
-import { castingOff, movingOff } from './under-way.ts'
 import { stepsOf, type Way } from './way-steps.ts'
 import { dangerOf } from './ways.ts'
 
@@ -59,8 +58,7 @@ export function tryingView(
     ...linesOf('before it runs', [...coversOn, ...steps.covered]),
     ...(way.leaves ? [] : stopAtStart(input)),
     ...linesOf('do', fillAll(steps.start, fillings)),
-    ...linesOf('before you go', steps.start.length > 0 ? movingOff(input) : castingOff(input)),
-    ...linesOf('do', fillAll(steps.after, fillings)),
+    // How they go is said once it is known that it runs.
     { says: 'Does it run, and can you go?', label: 'ask' },
   ]
   const said = saying(lines, line, (number) => `/jobs/${job.id}/home?way=${id}&line=${number}`)

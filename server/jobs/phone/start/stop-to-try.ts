@@ -21,7 +21,7 @@ export function stopAtStart(input: Pick<Standing, 'job' | 'kase'>): Line[] {
 }
 
 export const onceStopped: readonly Line[] = linesOf('try the stop', [
-  'After each, set it for work and start it again.',
+  'Then set it for work and start it again.',
 ])
 
 /**
