@@ -161,6 +161,8 @@ export interface Measurand {
   readonly material: Material
   /** It is read at so many places, and the reading that is furthest out counts. */
   readonly places?: number
+  /** It is moved while it is read: of several values of one take the highest counts. */
+  readonly moved?: true
   /** The steps of the check warm the part to this, °C. */
   readonly warmedTo?: number
 }

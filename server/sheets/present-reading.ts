@@ -108,10 +108,10 @@ function formOf(
   { typed, choice, warmth, celsius, rpm }: CheckForm,
   problem: string | undefined,
 ): SheetForm {
-  const { quantity, places } = card.measurand
+  const { quantity } = card.measurand
   return {
     label: fieldLabel(card.measurand, hand.conditions),
-    hint: hint(quantity, places),
+    hint: hint(card.measurand),
     unit: quantity.unit,
     ...(quantity.overRange && { over: 'OL' }),
     keys: meterKeys(quantity),

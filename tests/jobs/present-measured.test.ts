@@ -245,6 +245,7 @@ describe('the form of a measured check', () => {
     expect(warmth!.choices.map(({ says }) => says)).toEqual([
       'As the air: −5 °C, give or take 5',
       'Cold-soaked: −5 °C, give or take 2',
+      'Warm to the hand: 45 °C, give or take 15',
       'Running hot: 90 °C, give or take 30',
       'Measured, in °C:',
     ])

@@ -111,6 +111,18 @@ describe('what eyes and ears find', () => {
     }
   })
 
+  it('is one and the same plug, whichever check looks at it', () => {
+    const single = named('spark-no-start', 'haulmoor-1e')
+    const looks = Array.from({ length: 150 }, (_, seed) => {
+      const flooded = hiding(single, 'flooding.wet', seed)
+      const seen = ['plugs-look', 'plug-look-one.single'].map((id) => asAsked(flooded, id))
+      return seen.map((each) => (each.kind === 'answer' ? each.id : each.kind)).join(' and ')
+    })
+    expect(new Set(looks)).toContain('all-wet and good')
+    expect(looks).not.toContain('all-bad and good')
+    expect(looks).not.toContain('one-bad and good')
+  })
+
   it('is one spark, on whichever tester or plug one looks for it', () => {
     const sparks = ['spark-on-tester.left', 'swap-caps.left', 'known-good-coil.coil-left']
     const open = hiding(kase, 'exciter-start.open', 1)

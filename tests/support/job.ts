@@ -22,8 +22,12 @@ export function openForm(
 }
 
 /** Opens a job as a browser would, and returns its address. */
-export async function openJob(http: Http, kase: Case): Promise<string> {
-  const answer = await http.post('/jobs').type('form').send(openForm(kase)).expect(303)
+export async function openJob(
+  http: Http,
+  kase: Case,
+  changes: Record<string, string | string[]> = {},
+): Promise<string> {
+  const answer = await http.post('/jobs').type('form').send(openForm(kase, changes)).expect(303)
   return answer.headers.location!
 }
 

@@ -1,13 +1,13 @@
 import { named } from '../../diagnosis/model/named.ts'
 import type { CheckCard, Measurand } from '../../knowledge/case.ts'
 import { followsWarmth } from '../../measure/correct/follows-warmth.ts'
-import type { Quantity } from '../../measure/reading/quantity.ts'
 import { settings } from '../../measure/reading/settings.ts'
 import { rowOf, units } from '../../measure/reading/units.ts'
 import { allowsFurtherTake } from '../measuring/judged.ts'
 import { temperatureOf, usualWarmth } from '../measuring/warmth.ts'
 import type { Conditions } from '../record/events.ts'
 import { canBeMadeAnew } from '../record/fold.ts'
+import { hasRun } from '../record/has-run.ts'
 import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
 import { conditionsAt } from '../standing/way/still-hot.ts'
@@ -64,13 +64,12 @@ export function presentForm(
   const tried = refused?.check === card.id ? refused : undefined
   const skipped = skipRefused?.check === card.id ? skipRefused : undefined
   const measured = card.measurand?.quantity
-  const places = card.measurand?.places
   return {
     action: `/jobs/${job.id}/${nouns[taking]}`,
     label: card.measurand
       ? fieldLabel(card.measurand, conditions, folded.readings.get(card.id)?.manner.warmth)
       : questions[taking],
-    hint: measured ? hint(measured, places) : '',
+    hint: card.measurand ? hint(card.measurand) : '',
     ...(measured && {
       field: {
         unit: measured.unit,
@@ -87,6 +86,7 @@ export function presentForm(
       presentManner(card, conditions, {
         manner: folded.readings.get(card.id)?.manner,
         tried,
+        hasRun: hasRun(job, kase),
       })),
     ...(tried && { problem: tried.sentence, kept: tried.typed }),
     ...(taking === 'take' && {
@@ -134,9 +134,14 @@ export function fieldLabel(
 }
 
 /** What to type, with examples. */
-export function hint({ examples, setting, touches }: Quantity, places?: number): string {
+export function hint({
+  quantity,
+  places,
+  moved,
+}: Pick<Measurand, 'quantity' | 'places' | 'moved'>): string {
+  const { examples, setting, touches } = quantity
   if (places !== undefined) {
     return `Type all ${places} in the order of the steps, with spaces between them: ${examples.several}. The one that is furthest out counts.`
   }
-  return `Type ${settings[setting].shows}: ${examples.all}. Several ${touches.many} in a row are welcome: ${examples.several}.`
+  return `Type ${settings[setting].shows}: ${examples.all}. Several ${touches.many} in a row are welcome: ${examples.several}.${moved ? ' The highest counts.' : ''}`
 }

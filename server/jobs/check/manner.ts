@@ -10,13 +10,15 @@ import type { ReadingForm } from './view.ts'
 interface Said {
   readonly manner?: Manner | undefined
   readonly tried?: Pick<Refused, 'warmth' | 'celsius' | 'rpm'> | undefined
+  /** The engine has run since somebody said how things stand. */
+  readonly hasRun?: boolean
 }
 
 /** What else the form asks of a reading: how warm the part is, and how fast it turned. */
 export function presentManner(
   { measurand }: Pick<CheckCard, 'measurand'>,
   conditions: Conditions,
-  { manner, tried }: Said,
+  { manner, tried, hasRun = false }: Said,
 ): Pick<ReadingForm, 'warmth' | 'rpm'> {
   if (measurand === undefined) return {}
   const { corrections } = measurand.quantity
@@ -32,6 +34,7 @@ export function presentManner(
           chosen: kind === (tried?.warmth || warmth.kind),
         })),
         celsius: tried?.celsius ?? said,
+        ...(hasRun && conditions.engine !== 'hot' && { hint: ranWords }),
       },
     }),
     ...(corrections.includes('speed') &&
@@ -44,13 +47,20 @@ export function presentManner(
   }
 }
 
-const kinds = ['as the air', 'cold-soaked', 'running hot', 'measured'] as const
+const ranWords = 'The engine has run since. Lay a hand on the part: it may be warmer than the air.'
+
+const kinds = ['as the air', 'cold-soaked', 'hand-warm', 'running hot', 'measured'] as const
 
 function warmthWords(kind: PartWarmth['kind'], conditions: Conditions): string {
   if (kind === 'measured') return 'Measured, in °C:'
   const { celsius, halfWidth } = temperatureOf({ kind }, conditions)
   const about = `${degrees(celsius)}, give or take ${halfWidth}`
-  return { 'as the air': 'As the air', 'cold-soaked': 'Cold-soaked', 'running hot': 'Running hot' }[
-    kind
-  ].concat(`: ${about}`)
+  return `${kindWords[kind]}: ${about}`
+}
+
+const kindWords: Readonly<Record<Exclude<PartWarmth['kind'], 'measured'>, string>> = {
+  'as the air': 'As the air',
+  'cold-soaked': 'Cold-soaked',
+  'hand-warm': 'Warm to the hand',
+  'running hot': 'Running hot',
 }

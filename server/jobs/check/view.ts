@@ -143,6 +143,8 @@ export interface ReadingForm {
       readonly chosen: boolean
     }[]
     readonly celsius: string
+    /** Why it may be warmer than the air by now; left out where it has not run. */
+    readonly hint?: string
   }
   /** Speed while it was read, where the limits hold at one. */
   readonly rpm?: { readonly value: string; readonly hint: string }

@@ -2,7 +2,7 @@ import type { CheckCard, Measurand } from '../../knowledge/case.ts'
 import { commonAdaptor } from '../../measure/correct/adaptor.ts'
 import type { Circumstances } from '../../measure/correct/correct.ts'
 import { assumedForLimits, type Temperature } from '../../measure/correct/temperature.ts'
-import { bestOfPlaces, furthestOut } from '../../measure/decide/furthest-out.ts'
+import { bestOfPlaces, furthestOut, worstMoved } from '../../measure/decide/furthest-out.ts'
 import { type Measured, measure } from '../../measure/measured.ts'
 import type { Conditions, Manner } from '../record/events.ts'
 import type { Recorded } from '../record/fold.ts'
@@ -55,12 +55,13 @@ export function measuredReading(
 ): Measured | null {
   const { measurand } = card
   if (measurand === undefined || rangesFor(meter, measurand).length === 0) return null
-  const fitting = taken.takes.map((touches) =>
-    touches.filter(
-      ({ kind }) => kind === 'value' || (kind === 'over' && measurand.quantity.overRange !== null),
-    ),
-  )
-  const { places, quantity, limits } = measurand
+  const { places, quantity, limits, moved } = measurand
+  const fitting = taken.takes.map((touches) => {
+    const fit = touches.filter(
+      ({ kind }) => kind === 'value' || (kind === 'over' && quantity.overRange !== null),
+    )
+    return moved ? worstMoved(fit) : fit
+  })
   const ranges = rangesFor(meter, measurand)
   const name = JSON.stringify([taken.takes, taken.manner, ranges, meter.zero, conditions])
   return measurements(card, name, () => {

@@ -3,13 +3,22 @@ import type { Temperature } from '../../measure/correct/temperature.ts'
 import type { Conditions, PartWarmth } from '../record/events.ts'
 
 /** How far the temperature of a part may be off what is said of it, K. From memory. */
-const halfWidths = { 'as the air': 5, 'cold-soaked': 2, 'running hot': 30, measured: 3 }
+const halfWidths = {
+  'as the air': 5,
+  'cold-soaked': 2,
+  'hand-warm': 15,
+  'running hot': 30,
+  measured: 3,
+}
 
 /** °C, where nobody says otherwise: what limits hold at. */
 export const usualAir = 20
 
 /** A winding behind the flywheel of an engine that has just run, °C. From memory. */
 const runningHot = 90
+
+/** What a hand calls warm and can stay on, °C, whatever the air is. From memory. */
+const handWarm = 45
 
 /**
  * What is meant where nothing else is said: a part that the check itself warms is as warm as its steps
@@ -30,5 +39,6 @@ export function temperatureOf(warmth: PartWarmth, { air }: Conditions): Temperat
 
 function celsiusOf(warmth: PartWarmth, air: number): number {
   if (warmth.kind === 'measured') return warmth.celsius
+  if (warmth.kind === 'hand-warm') return handWarm
   return warmth.kind === 'running hot' ? runningHot : air
 }

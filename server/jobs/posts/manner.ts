@@ -24,7 +24,7 @@ export function readManner(
   return { ok: true, manner: { warmth: warmth.warmth, rpm } }
 }
 
-const warmthNames = ['as the air', 'cold-soaked', 'running hot'] as const
+const warmthNames = ['as the air', 'cold-soaked', 'hand-warm', 'running hot'] as const
 
 function readWarmth(
   { warmth, celsius }: CheckForm,

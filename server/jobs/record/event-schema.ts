@@ -55,7 +55,7 @@ const StoredMeter = z.discriminatedUnion('kind', [
 
 const StoredManner = z.strictObject({
   warmth: z.discriminatedUnion('kind', [
-    z.strictObject({ kind: z.enum(['as the air', 'cold-soaked', 'running hot']) }),
+    z.strictObject({ kind: z.enum(['as the air', 'cold-soaked', 'hand-warm', 'running hot']) }),
     z.strictObject({ kind: z.literal('measured'), celsius: z.number() }),
   ]),
   rpm: z.number().optional(),

@@ -37,7 +37,7 @@ export type MeterChoice =
 
 /** How warm a part was when it was read. */
 export type PartWarmth =
-  | { readonly kind: 'as the air' | 'cold-soaked' | 'running hot' }
+  | { readonly kind: 'as the air' | 'cold-soaked' | 'hand-warm' | 'running hot' }
   | { readonly kind: 'measured'; readonly celsius: number }
 
 /** What else is known of a reading. */

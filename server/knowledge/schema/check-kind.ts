@@ -131,6 +131,8 @@ export const CheckKind = z.strictObject({
   where: z.array(Place).min(1),
   /** Names in `tools.yaml`. Empty: hands and eyes. */
   tools: z.array(Name),
+  /** Checks that name the same here look at the same things: at the practice bench they find them alike. */
+  looksAt: Name.optional(),
   /** What to set the meter to. Needed where the check is measured. */
   meter: Words.optional(),
   /** Where a check of a gate or a question is made: at the part of this role, where this property of it is read. */
@@ -139,6 +141,11 @@ export const CheckKind = z.strictObject({
   apart: z.enum(['place', 'part']).optional(),
   /** It reads so many places: all readings are entered together, and the one that is furthest out counts. */
   places: z.int().min(2).max(6).optional(),
+  /**
+   * What is read is moved meanwhile, and the worst that shows is entered: of several values of one take the highest
+   * counts, and its pins are not cleaned for another take, as they may be what is wrong.
+   */
+  moved: z.literal(true).optional(),
   /** Diodes read both ways: a field for each reading, from which the answer follows. */
   oneWay: z
     .strictObject({

@@ -34,6 +34,15 @@ export function bestOfPlaces(
     )
 }
 
+/** The worst that shows while something is moved: OL, or the highest; nothing of nothing. */
+export function worstMoved(readings: readonly Reading[]): Reading[] {
+  const [worst] = readings.toSorted((a, b) => figure(b) - figure(a))
+  return worst === undefined ? [] : [worst]
+}
+
+const figure = (reading: Reading): number =>
+  reading.kind === 'value' ? reading.value : Number.POSITIVE_INFINITY
+
 /** Contact only ever adds ohms, or takes volts away. */
 function better(a: Reading, b: Reading, trouble: Trouble): Reading {
   if (a.kind !== 'value') return b

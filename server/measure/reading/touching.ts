@@ -53,6 +53,16 @@ export const contactAdds: Touching = {
   leads: true,
 }
 
+/** The same of what is moved while it is read: a joint may be what is wrong, and cleaning it would hide that. */
+export const asItMoves = (touches: Touching): Touching => ({
+  ...touches,
+  askAgain: 'Touch again as it is, without cleaning its pins, and move it as before.',
+  scatter: {
+    is: 'a joint that comes and goes, or poor contact',
+    remedy: 'Touch again as it is, and move it.',
+  },
+})
+
 /** Ohms beside a path that must not be there: contact and leads are nothing beside it. */
 export const besideAPath: Touching = { ...contactAdds, contact: null, leads: false }
 

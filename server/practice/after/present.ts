@@ -73,7 +73,11 @@ export function presentAfter(standing: RoundStanding, tool: ToolWalk): AfterPage
       { label: 'Seed', value: round.opened.seed },
       ...(round.opened.who === '' ? [] : [{ label: 'Who', value: round.opened.who }]),
     ],
-    difference: differenceWords(spent, tool.minutes, sharesOf(standing, worths, tool)),
+    difference: tool.right
+      ? differenceWords(spent, tool.minutes, sharesOf(standing, worths, tool))
+      : [
+          `The tool did not find it in its ${minutes(tool.minutes)}, so they are no measure of yours.`,
+        ],
     own: ownOrder(standing, worths),
     tool: toolOrder(kase, tool),
     toolEnd: toolEndWords(kase, tool),

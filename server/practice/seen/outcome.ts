@@ -27,12 +27,13 @@ export function outcomeOfTable(
 
 /**
  * Checks that look at the same thing share one draw: at one property of one part, or, where whole machines are
- * watched, for what is told in the same words. What an owner remembers is a draw of its own.
+ * watched, for what is told in the same words, or where their files say that they look at the same. What an owner remembers is a draw of its own.
  */
 function stateSeed({ seed, knowledge }: Hidden, card: CheckCard): number {
-  const { about } = kindOf(knowledge, card)
+  const { about, looksAt } = kindOf(knowledge, card)
   const { id, asked, part = '', measurand } = card
   if (asked) return seedOf(seed, id)
+  if (looksAt !== undefined) return seedOf(seed, looksAt)
   if (measurand !== undefined) return seedOf(seed, part, measurand.property)
   if (about.kind === 'property') return seedOf(seed, part, about.property)
   return seedOf(seed, ...card.outcomes.toSorted())

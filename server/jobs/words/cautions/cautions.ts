@@ -3,6 +3,7 @@ import { cautionCards } from '../../../knowledge/instantiate/caution-cards.ts'
 import type { Knowledge } from '../../../knowledge/knowledge.ts'
 import type { StoredJob } from '../../record/events.ts'
 import type { Folded } from '../../record/fold.ts'
+import { hasRunAtWork } from '../../record/has-run.ts'
 import { cautionsRenewed } from './renewed.ts'
 
 /** Cautions as one page prints them: every command, and what is behind those that are news on this job. */
@@ -65,18 +66,8 @@ export function cautionsView(
 export function cautionsOfTheJob({ job, folded, knowledge }: OnJob): readonly CautionCard[] {
   const { where, engine, afloat } = folded.conditions
   const isHere = (c: Row) => c.place === where && c.afloat === afloat
-  const isHot = engine === 'hot' || hasRun(job)
+  const isHot = engine === 'hot' || hasRunAtWork(job)
   return cautionsThat((c) => isHere(c) || (c.hot === true && isHot), knowledge)
-}
-
-/** Its owner went with it, or ran it and it was well, since somebody said last how things stand. */
-function hasRun({ events }: StoredJob): boolean {
-  for (const { event } of events.toReversed()) {
-    if (event.kind === 'conditions') return false
-    if (event.kind === 'tried' && event.helped) return true
-    if (event.kind === 'repaired') return true
-  }
-  return false
 }
 
 /** Cautions that stand on every page that instructs, once. */

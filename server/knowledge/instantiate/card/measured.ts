@@ -1,6 +1,7 @@
 import { entry, named } from '../../../diagnosis/model/named.ts'
 import { parseQuantityText } from '../../../measure/reading/parse.ts'
 import type { Limits } from '../../../measure/reading/reading.ts'
+import { asItMoves } from '../../../measure/reading/touching.ts'
 import type { CheckCard } from '../../case.ts'
 import type { Knowledge } from '../../knowledge.ts'
 import type { Machine, SheetLimits } from '../../schema/machine.ts'
@@ -52,10 +53,13 @@ export function limitsOf(sheet: SheetLimits): Limits {
 export function measuredBy(check: PlannedCheck, knowledge: Knowledge): CheckCard['measurand'] {
   if (check.limitsOf === undefined) return undefined
   const { property, sheet } = check.limitsOf
-  const { quantity, material } = propertyOf(check.limitsOf, knowledge)
+  const { material, ...of } = propertyOf(check.limitsOf, knowledge)
+  const quantity = entry(knowledge.quantities, of.quantity)
+  const { moved } = check.kind
   return {
     property,
-    quantity: entry(knowledge.quantities, quantity),
+    quantity: moved ? { ...quantity, touches: asItMoves(quantity.touches) } : quantity,
+    ...(moved && { moved }),
     limits: limitsOf(sheet),
     limitsSource: sheet.source,
     material: sheet.copper === undefined ? (material ?? 'not copper') : { copper: sheet.copper },
