@@ -9,14 +9,20 @@ const focused = (page: Page) =>
   page.evaluate(`(() => {
     const it = document.activeElement
     const shown = it.closest('.field') ?? it
+    // What stays at the foot of the screen lies over what has the focus behind it.
+    const bar = document.querySelector('.check > .answer')
+    const isBehind = bar && !bar.contains(it) && getComputedStyle(bar).position === 'sticky'
+    const { top, bottom } = it.getBoundingClientRect()
     return {
       id: it.id,
       leadsTo: it.getAttribute('href') ?? '',
       says: (it.textContent || it.value).trim(),
       outline: getComputedStyle(shown).outlineStyle,
       visible: it.checkVisibility(),
+      covered: Boolean(isBehind && top < innerHeight && bottom > bar.getBoundingClientRect().top + 1
+        && top < bar.getBoundingClientRect().bottom),
     }
-  })()`) as Promise<At & { outline: string; visible: boolean }>
+  })()`) as Promise<At & { outline: string; visible: boolean; covered: boolean }>
 
 interface At {
   readonly id: string
@@ -31,6 +37,7 @@ async function tabTo(page: Page, fits: (at: At) => boolean) {
     await page.keyboard.press('Tab')
     const at = await focused(page)
     expect(at.visible, `“${at.says}” has the focus and cannot be seen`).toBe(true)
+    expect(at.covered, `“${at.says}” has the focus under the bar`).toBe(false)
     expect(at.outline, `“${at.says}” does not show its focus`).not.toBe('none')
     if (fits(at)) return
   }
@@ -113,5 +120,20 @@ describe('the focus', () => {
     expect((await focused(page)).says).toBe('Skip to the work')
     await page.keyboard.press('Enter')
     expect((await focused(page)).id).toBe('main')
+  })
+})
+
+it.each([
+  { width: 1280, height: 800 },
+  { width: 360, height: 780 },
+])('nothing that has the focus lies under the bar of the answer: %o', async (viewport) => {
+  const { page } = await openPage({ viewport })
+  await states['a measurement at a connector that is hard to reach']!(page)
+  await page.evaluate('document.activeElement.blur(); scrollTo(0, 0)')
+  // Each stop on the way is looked at.
+  let stops = 0
+  await tabTo(page, () => {
+    stops += 1
+    return stops === 40
   })
 })

@@ -73,7 +73,7 @@ export function ownStep(kase: Case, { made, before, after, settled, cheaper }: W
   const left = leftWords(kase, made)
   return {
     title: titleOf(card.title, again),
-    why: [apartWords(kase, card, before)],
+    why: [...safeFirst(kase, card), apartWords(kase, card, before)],
     shown: seenWords(card, seen),
     minutes: spentWords(made.minutes, made.waited),
     told: left === '' && seen.kind !== 'barred' ? toldWords(kase, before, after) : [],
@@ -96,12 +96,18 @@ export function ownStep(kase: Case, { made, before, after, settled, cheaper }: W
   }
 }
 
+/** Why a check comes before all others, whatever it tells: the complaint bars the rest until it is made. */
+function safeFirst({ complaint }: Case, { id }: CheckCard): readonly string[] {
+  const { bars } = complaint
+  return bars && id.split('.')[0] === bars.until ? [sentence(bars.says)] : []
+}
+
 /** @param again the same once more, where that changed nothing */
 export function toolStep(kase: Case, step: ToolStep, again: readonly ToolStep[] = []): StepView {
   const { card, seen, take, minutes: spent, waited, before, after } = step
   return {
     title: titleOf(card.title, take > 1),
-    why: [sentence(card.why), apartWords(kase, card, before)],
+    why: [sentence(card.why), ...safeFirst(kase, card), apartWords(kase, card, before)],
     shown: seenWords(card, seen),
     minutes: spentWords(spent, waited),
     told: toldWords(kase, before, after),
