@@ -11,13 +11,13 @@ import type { Line } from '../view.ts'
  */
 export function offFirst(
   { kase: { machine }, knowledge }: Pick<Standing, 'kase' | 'knowledge'>,
-  { make }: Way,
+  { make, still }: Way,
   lines: readonly Line[],
 ): readonly Line[] {
   const [first] = lines
   if (first === undefined) return lines
   const off = sentence(fill(knowledge.home.off, fillingsOf(machine)))
-  const runs = make.some(({ setup }) => fades(setup))
+  const runs = [...make.map(({ setup }) => setup), ...still].some(fades)
   return [
     { says: off, label: first.label },
     ...lines.filter(({ says }, i) => says !== off || (runs && i > 0)),
