@@ -43,6 +43,45 @@ describe('what was said of something put right', () => {
     expect(again).not.toContain('it is still the same.')
   })
 
+  it('can be taken back later as well, after other checks', async () => {
+    const { http } = await readyApp()
+    const job = await wet(http)
+    await cameOf(http, job, 'plugs-look', 'still-there')
+    const look = { version: 3, check: 'cap-look.cap', choice: 'good' }
+    await post(http, `${job}/readings`, look).expect(303)
+    expect(await wordsOn(http, job)).toMatch(/it is still the same\. They take that back/)
+    await cameOf(http, job, 'plugs-look', 'taken-back', 4)
+    expect(await wordsOn(http, job)).toContain('Put it right first')
+  })
+
+  it('stands again where it was said by mistake that it came back', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http, pedlar, kit)
+    const look = { version: 1, check: 'cap-look.cap', choice: 'loose' }
+    await post(http, `${job}/readings`, look).expect(303)
+    await post(http, `${job}/repairs`, { version: 2, parts: 'cap' }).expect(303)
+    const before = await wordsOn(http, job)
+    await post(http, `${job}/proofs`, { version: 3, choice: 'still-there' }).expect(303)
+    const back = await http.get(`${job}/readings.json`).expect(200)
+    expect(back.body.readings).toHaveLength(0)
+    expect(await wordsOn(http, job)).toMatch(/It came back, and is still the same\. They take that/)
+    await post(http, `${job}/proofs`, { version: 4, choice: 'taken-back' }).expect(303)
+    expect(await wordsOn(http, job)).toBe(before)
+    expect((await http.get(`${job}/readings.json`)).body.readings).toHaveLength(1)
+    // Once only, and not after anything else.
+    await post(http, `${job}/proofs`, { version: 5, choice: 'taken-back' }).expect(409)
+  })
+
+  it('is not told once more where it was something else', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http, pedlar, kit)
+    const look = { version: 1, check: 'cap-look.cap', choice: 'loose' }
+    await post(http, `${job}/readings`, look).expect(303)
+    await post(http, `${job}/repairs`, { version: 2, parts: 'cap' }).expect(303)
+    await post(http, `${job}/repair-withdrawals`, { version: 3 }).expect(303)
+    expect(await wordsOn(http, job)).not.toContain('Put it right first')
+  })
+
   it('is tried as soon as it can be, where it could not be then', async () => {
     const { http } = await readyApp()
     const job = await wet(http, noStart)
@@ -86,6 +125,17 @@ describe('a tank that may be open', () => {
     const halfDone = { version: 1, way: 'fresh-fuel-in', choice: 'broken-off' }
     await post(http, `${left}/tries`, halfDone).expect(303)
     expect(await wordsOn(http, `${left}/home?way=controls-home&line=99`)).toContain(closed)
+  })
+})
+
+describe('before it is started', () => {
+  it('is said how this machine is kept from moving off, and that its choke is set', async () => {
+    const { http } = await readyApp()
+    const mower = caseOf('fernslade-1p', 'no-spark')
+    const job = await onPhone(http, mower, kit)
+    const trying = await wordsOn(http, `${job}/home?way=controls-home&line=99`)
+    expect(trying).toMatch(/it cannot move off: wheels and cutter out of gear.*pull the rope/)
+    expect(trying).toMatch(/Set choke and primer as you always do.*pull the rope/)
   })
 })
 

@@ -78,6 +78,7 @@ function folded(
     tried: new Map(),
     putRight: new Map(),
     curedInVain: [],
+    takenBack: [],
   }
 }
 

@@ -288,6 +288,7 @@ export const smallKnowledge: Knowledge = {
   home: {
     ways: {},
     whole: 'All is in.',
+    choke: 'Set the choke.',
     halfOpen: { ignition: ['Screw every plug in.'] },
     off: 'See that it cannot start: {off}.',
     stopIt: 'Stop it.',

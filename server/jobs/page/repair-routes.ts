@@ -1,9 +1,10 @@
 import type { FastifyInstance } from 'fastify'
 import { checksThatSaw } from '../../diagnosis/belief/after-repair.ts'
+import { textOf } from '../../web/fields.ts'
 import { proofAgain, readProof } from '../posts/proof-form.ts'
 import { readRepair, repairFormFrom } from '../posts/repair-form.ts'
 import type { JobParts } from '../record/parts.ts'
-import { canBeTakenBack } from '../record/repairs.ts'
+import { canBeTakenBack, canBeUnproved } from '../record/repairs.ts'
 import type { Asked, RepairForm } from '../standing/asked.ts'
 import type { FoundJob } from '../standing/find.ts'
 import { keptStanding } from '../standing/kept.ts'
@@ -38,7 +39,12 @@ export async function repairRoutes(app: FastifyInstance, parts: JobParts): Promi
 const nothingToTakeBack =
   'There is no repair to take back: none is written down, or the last one did not help.'
 
-function proofOf(body: unknown, { folded, kase }: FoundJob): ReturnType<Meaning> {
+const nothingToUnsay = 'Something was written down since: what came of the repair stands.'
+
+function proofOf(body: unknown, { folded, kase, job }: FoundJob): ReturnType<Meaning> {
+  if (textOf(body, 'choice') === 'taken-back') {
+    return canBeUnproved(job) ? { kind: 'proof withdrawn' } : nothingToUnsay
+  }
   const repair = folded.repairs.at(-1)
   if (repair === undefined || repair.outcome !== null) {
     return 'There is no repair to prove: write one down first.'

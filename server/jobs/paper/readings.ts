@@ -7,6 +7,7 @@ import { comparedWords, correctedSentences } from '../readings/corrected.ts'
 import { meaning, meaningThen } from '../readings/last.ts'
 import { partedWords } from '../readings/parted.ts'
 import { type Change, changesIn, correctionsOf } from '../record/changes.ts'
+import { asides } from '../record/events.ts'
 import { fold, type Recorded } from '../record/fold.ts'
 import type { Standing } from '../standing/standing.ts'
 import { partNames, takerOf } from '../words/names.ts'
@@ -81,6 +82,8 @@ function beforeRepairs(input: Standing): SheetReading[] {
   const { job, kase, meter, knowledge } = input
   return job.events.flatMap(({ event }, index) => {
     if (event.kind !== 'proved' || event.gone || event.reopened.length === 0) return []
+    // It was said by mistake, and what was read stands.
+    if (isUnsaid(job.events.slice(index + 1))) return []
     const then = fold(job.events.slice(0, index))
     const judged = judgedReadings(kase, then, meter, knowledge.owner)
     const parts = partNames(kase, then.repairs.at(-1)?.parts ?? [])
@@ -90,6 +93,10 @@ function beforeRepairs(input: Standing): SheetReading[] {
       return recorded && taken ? rowOf(input, check, recorded, taken, means) : []
     })
   })
+}
+
+function isUnsaid(after: Standing['job']['events']): boolean {
+  return after.find(({ event }) => !asides.includes(event.kind))?.event.kind === 'proof withdrawn'
 }
 
 function rowOf(

@@ -41,8 +41,7 @@ export function presentPhone(input: Standing & Asked): PhonePage {
   const above = leftOver(input, check ? { check } : {})
   const ending = check || deed ? undefined : presentEnding(input)
   const tried = triedLast(input)
-  // What was said of it last stands in its place.
-  const last = tried ? undefined : presentLast(input)
+  const last = presentLast(input)
   // Said once they ring, before the first sentence.
   const again = (input.line ?? 1) <= 1 ? afterCutOff(input) : undefined
   const title = check?.title ?? deed?.title ?? ending?.title ?? kase.complaint.title

@@ -136,6 +136,7 @@ export const JobEventSchema = z.discriminatedUnion('kind', [
     read: z.string().optional(),
   }),
   z.strictObject({ kind: z.literal('repair withdrawn') }),
+  z.strictObject({ kind: z.literal('proof withdrawn') }),
   z.strictObject({
     kind: z.literal('particulars'),
     serial: z.string(),

@@ -147,6 +147,8 @@ export type JobEvent =
     }
   /** The last repair is taken back, and its proof with it: it was written down by mistake. */
   | { readonly kind: 'repair withdrawn' }
+  /** That the complaint came back was said by mistake: the last repair waits for its proof again. */
+  | { readonly kind: 'proof withdrawn' }
   /** What the sheet says of the machine and of people, all of it anew. */
   | ({ readonly kind: 'particulars' } & Particulars)
   /** A reading is not to be asked for once more: it stands as it is. */

@@ -10,7 +10,7 @@ import type {
   StoredJob,
   Tried,
 } from './events.ts'
-import { canBeTakenBack, proveLast, type Repair, repairOf } from './repairs.ts'
+import { canBeTakenBack, proveLast, type Repair, repairOf, unproveLast } from './repairs.ts'
 
 /** A job as its events leave it: what stands now. */
 export interface Folded {
@@ -41,6 +41,8 @@ export interface Folded {
   readonly tried: ReadonlyMap<string, Tried>
   /** What an owner was told to put right, by the check that told of it or the part, and what came of it. */
   readonly putRight: ReadonlyMap<string, PutRight>
+  /** Parts of repairs that were taken back: it was something else. */
+  readonly takenBack: readonly string[]
   /** Failures that an owner put right while the complaint stayed. */
   readonly curedInVain: readonly string[]
   /** Where the line went dead, or a way home was left half done, as long as nothing was taken since. */
@@ -74,8 +76,11 @@ export function fold(events: StoredJob['events']): Folded {
   const accepted = new Set<string>()
   const furtherTakes = new Map<string, number>()
   const repairs: Repair[] = []
+  const takenBack: string[] = []
   const tried = new Map<string, Tried>()
   const putRight = new Map<string, PutRight>()
+  // What a repair in vain opened again, as it was read before.
+  const reopened = new Map<string, { readonly before: Recorded; readonly isAccepted: boolean }>()
   const curedInVain = new Map<string, readonly string[]>()
   const { opened, openedAt } = firstOf(events)
   let { conditions, note } = opened
@@ -129,13 +134,23 @@ export function fold(events: StoredJob['events']): Folded {
         break
       case 'proved':
         proveLast(repairs, event, at)
+        reopened.clear()
         for (const check of event.reopened) {
+          const before = readings.get(check)
+          if (before) reopened.set(check, { before, isAccepted: accepted.has(check) })
           readings.delete(check)
           accepted.delete(check)
         }
         break
+      case 'proof withdrawn':
+        unproveLast(repairs)
+        for (const [check, { before, isAccepted }] of reopened) {
+          readings.set(check, before)
+          if (isAccepted) accepted.add(check)
+        }
+        break
       case 'repair withdrawn':
-        if (canBeTakenBack(repairs.at(-1))) repairs.pop()
+        if (canBeTakenBack(repairs.at(-1))) takenBack.push(...(repairs.pop()?.parts ?? []))
         break
       case 'conditions':
         conditions = event.conditions
@@ -182,6 +197,7 @@ export function fold(events: StoredJob['events']): Folded {
     ...{ opened, openedAt, conditions, note, particulars, meter },
     ...{ readings, made, repairs, skipped, accepted, tried, putRight },
     curedInVain: [...curedInVain.values()].flat(),
+    takenBack,
     ...cutOffAt(events.at(-1)?.event),
   }
 }

@@ -2,6 +2,7 @@ import { entry } from '../../diagnosis/model/named.ts'
 import type { CautionCard } from '../case.ts'
 import type { Knowledge } from '../knowledge.ts'
 import type { Machine } from '../schema/machine.ts'
+import { fill, fillingsOf } from './words.ts'
 
 /** Cautions by name, in the order named, without those about what the machine does not have. */
 export function cautionCards(
@@ -12,7 +13,9 @@ export function cautionCards(
   return names.flatMap((id) => {
     const { roles, ...caution } = entry(knowledge.cautions.cautions, id)
     const isMeant = !roles || !machine || machine.parts.some(({ role }) => roles.includes(role))
-    return isMeant ? [cautionCard(id, caution)] : []
+    if (!isMeant) return []
+    const card = cautionCard(id, caution)
+    return machine ? [{ ...card, phone: fill(card.phone, fillingsOf(machine)) }] : [card]
   })
 }
 

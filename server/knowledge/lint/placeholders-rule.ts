@@ -5,7 +5,7 @@ import type { Report } from './report.ts'
 
 /** What stands in braces is a placeholder, or the name of a role. */
 export function placeholdersRule(knowledge: Knowledge, report: Report): void {
-  const { checkKinds, partKinds, complaints, setups, home } = knowledge
+  const { checkKinds, partKinds, complaints, setups, home, cautions } = knowledge
   const roles = rolesOf(knowledge)
   const look = (entry: object, path: readonly PropertyKey[], texts: readonly string[]) => {
     for (const name of texts.flatMap((text) => unknownPlaceholders(text, roles))) {
@@ -35,6 +35,9 @@ export function placeholdersRule(knowledge: Knowledge, report: Report): void {
   }
   for (const [id, { says, do: steps, danger }] of Object.entries(home.ways)) {
     look(home, ['ways', id], [says, danger, ...steps])
+  }
+  for (const [id, { phone }] of Object.entries(cautions.cautions)) {
+    look(cautions, ['cautions', id], [phone])
   }
   look(home, ['trial'], [...home.trial.do, ...home.trial.go, ...home.trial.after])
   for (const [id, { do: says, phone = '', undo }] of Object.entries(setups.setups)) {

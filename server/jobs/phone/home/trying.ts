@@ -54,7 +54,9 @@ export function tryingView(
     ...linesOf('mind', [danger]),
     ...linesOf('do', fillAll(steps.before, fillings)),
     // What a cover hides is seen to before it is on.
-    ...(steps.start.length > 0 ? linesOf('before it runs', [knowledge.home.whole]) : []),
+    ...(steps.start.length > 0
+      ? linesOf('before it runs', [knowledge.home.whole, knowledge.home.choke])
+      : []),
     ...linesOf('before it runs', [...coversOn, ...steps.covered]),
     ...(way.leaves ? [] : stopAtStart(input)),
     ...linesOf('do', fillAll(steps.start, fillings)),

@@ -30,9 +30,6 @@ export function waysOf(
 /** Below this chance that its cause is there, a way that would cure it is not tried. */
 const noLonger = 0.02
 
-/** The same, where the machine is left in a worse state than it came in, such as one that no switch stops. */
-const hardlyWorthIt = 0.05
-
 /** The same, but for those that cannot help any more; the one first that gets around what is likeliest now. */
 export function waysHome({
   kase,
@@ -60,9 +57,7 @@ export function waysHome({
       .map(([id, way]) => ({ id, way, worth: worth(kase.ways.get(id) ?? []) }))
       .toSorted((a, b) => b.worth - a.worth)
       // What is not so any more has no way around it.
-      .filter(({ way: { works, leaves }, worth }) => {
-        return works === undefined || worth > (leaves ? hardlyWorthIt : noLonger)
-      })
+      .filter(({ way, worth }) => way.works === undefined || worth > noLonger)
       .filter(({ id, way }) => !isUsedUp(id, way))
       .map(({ id, way }) => [id, way])
   )

@@ -1,12 +1,15 @@
-import { asides, type JobEvent, type PutRight } from '../../record/events.ts'
+import type { JobEvent, PutRight } from '../../record/events.ts'
+import { canBeUnproved } from '../../record/repairs.ts'
 import type { Standing } from '../../standing/standing.ts'
 import { upperFirst } from '../../words/sentences.ts'
 import type { PhonePage } from '../view.ts'
 
-/** What they said last of something that they were told to put right, as long as nothing came after it. */
-export function triedLast({ job, kase }: Standing): PhonePage['triedLast'] {
-  const last = job.events.findLast(({ event }) => !asides.includes(event.kind))?.event
-  if (!isPutRight(last) || last.came === 'taken back') return undefined
+/** What they said last of something that they were told to put right, or that it came back: it can be taken back. */
+export function triedLast({ job, kase, folded }: Standing): PhonePage['triedLast'] {
+  if (canBeUnproved(job)) return cameBack(job)
+  const last = job.events.findLast(({ event }) => isPutRight(event))?.event
+  if (!isPutRight(last) || last.came === 'taken back' || !folded.putRight.has(last.of))
+    return undefined
   const { of, came } = last
   const card = kase.checks.get(of)
   const name = kase.parts.get(card?.part ?? of)?.name ?? card?.title
@@ -19,6 +22,12 @@ export function triedLast({ job, kase }: Standing): PhonePage['triedLast'] {
     ],
   }
 }
+
+const cameBack = ({ id }: Standing['job']): PhonePage['triedLast'] => ({
+  says: 'It came back, and is still the same.',
+  action: `/jobs/${id}/proofs`,
+  fields: [{ name: 'choice', value: 'taken-back' }],
+})
 
 const isPutRight = (
   event: JobEvent | undefined,

@@ -40,6 +40,7 @@ export function trialOf(input: Standing, undone: readonly string[] = []): Trial 
     lines: [
       ...linesOf('put back first', putBackByPhone(input, apart)),
       ...stopAtStart(input),
+      ...linesOf('try it', [home.choke]),
       ...linesOf(
         'try it',
         isAshore

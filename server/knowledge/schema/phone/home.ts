@@ -47,6 +47,8 @@ export const Home = z.strictObject({
   covers: z.strictObject({ before: Words, after: Words }),
   /** Said before a way is started, whatever was apart. */
   whole: Words,
+  /** Said before it is started for a trial or a way home: it may have been opened to dry the engine. */
+  choke: Words,
   /** What is opened to put something right or to get home, and how it is closed again: nobody knows how far they had come. */
   halfOpen: z.record(Name, z.array(Words).min(1)),
   /** Said before the first hand goes to it. */
