@@ -15,6 +15,7 @@ it('takes the highest of what shows while a wire is bent, and has no pins cleane
   const words = await wordsOn(http, job)
   expect(words).toContain('read 46.2')
   expect(words).not.toContain('poor contact')
+  expect(words).toContain('highest of 4 touches: 0.5 Ω, 46.2 Ω, 0.6 Ω, 38 Ω')
   const again = await wordsOn(http, `${job}?take=${wiring}`)
   expect(again).toContain('without cleaning its pins')
   expect(again).not.toContain('lean both places')

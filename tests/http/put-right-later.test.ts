@@ -72,16 +72,6 @@ describe('what was said of something put right', () => {
     await post(http, `${job}/proofs`, { version: 5, choice: 'taken-back' }).expect(409)
   })
 
-  it('is not told once more where it was something else', async () => {
-    const { http } = await readyApp()
-    const job = await onPhone(http, pedlar, kit)
-    const look = { version: 1, check: 'cap-look.cap', choice: 'loose' }
-    await post(http, `${job}/readings`, look).expect(303)
-    await post(http, `${job}/repairs`, { version: 2, parts: 'cap' }).expect(303)
-    await post(http, `${job}/repair-withdrawals`, { version: 3 }).expect(303)
-    expect(await wordsOn(http, job)).not.toContain('Put it right first')
-  })
-
   it('is tried as soon as it can be, where it could not be then', async () => {
     const { http } = await readyApp()
     const job = await wet(http, noStart)

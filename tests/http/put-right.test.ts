@@ -81,7 +81,7 @@ describe('what an owner has seen that can be put right', () => {
   it.each([
     ['while it is to stay away', []],
     ['once it has', [{ choice: 'gone' }]],
-  ])('is taken back on the same page %s, where it was something else', async (_, proofs) => {
+  ])('is taken back on the same page %s, where it was said by mistake', async (_, proofs) => {
     const { http } = await readyApp()
     const job = await onPhone(http, noSpark)
     await tellLoose(http, job)
@@ -90,7 +90,7 @@ describe('what an owner has seen that can be put right', () => {
     for (const proof of proofs)
       await post(http, `${job}/proofs`, { version: 3, ...proof }).expect(303)
     const { text, words } = await saidOn(http, job)
-    expect(words).toContain('It was something else: the repair counts no more')
+    expect(words).toContain('They take that back: the repair counts no more')
     const action = addressesIn(text).find((address) => address.endsWith('/repair-withdrawals'))!
     await post(http, action, { version: valueIn(text, 'version') }).expect(303)
     const after = await saidOn(http, job)

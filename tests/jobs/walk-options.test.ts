@@ -78,7 +78,6 @@ function folded(
     tried: new Map(),
     putRight: new Map(),
     curedInVain: [],
-    takenBack: [],
   }
 }
 

@@ -40,10 +40,12 @@ export function post(
   return http.post(address).type('form').send(fields)
 }
 
-/** The first check of the case whose reading is a resistance, and the first that has answers. */
+/** The first check of the case whose reading is a resistance of what stands still, and the first that has answers. */
 export function measuredCheck({ checks }: Case): CheckCard {
   return found(
-    [...checks.values()].find(({ measurand }) => measurand?.quantity.id === 'resistance'),
+    [...checks.values()].find(
+      ({ measurand }) => measurand?.quantity.id === 'resistance' && !measurand.moved,
+    ),
   )
 }
 

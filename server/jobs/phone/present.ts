@@ -69,7 +69,7 @@ export function presentPhone(input: Standing & Asked): PhonePage {
       canBeTakenBack(folded.repairs.at(-1)) && {
         withdraw: {
           action: takenBackAt(input),
-          says: 'It was something else: the repair counts no more',
+          says: 'They take that back: the repair counts no more',
         },
       }),
     ways: otherWays(input, check ? isBegun(check) : isUnderWay(deed ?? ending)).filter(

@@ -9,7 +9,7 @@ import type { Unit } from '../../measure/reading/units.ts'
 export function touchedWords(
   { contact }: Measured,
   touches: readonly Reading[],
-  { quantity, places }: Measurand,
+  { quantity, places, moved }: Measurand,
 ): string {
   if (contact === null) return ''
   if (places !== undefined) {
@@ -20,9 +20,18 @@ export function touchedWords(
   if (contact.kind === 'open') {
     return contact.touches > 1 ? `on all ${contact.touches} ${many}` : ''
   }
-  if (contact.of < 2) return ''
   const each = touches.map((touch) => touchWords(touch, quantity.unit)).join(', ')
+  if (moved) return movedWords(contact.of, touches.length, `${many}: ${each}`)
+  if (contact.of < 2) return ''
   return `${takenWords[taken](contact.used, quantity.touches)} ${contact.of} ${many}: ${each}`
+}
+
+/** Of each take the highest counts, and of those, as of any touches, the lowest. */
+function movedWords(takes: number, touches: number, each: string): string {
+  if (touches < 2) return ''
+  return takes < 2
+    ? `highest of ${touches} ${each}`
+    : `lowest of ${takes} takes, each by its highest, ${touches} ${each}`
 }
 
 /** What stands before how many there were: "lowest of", "mean of the best 3 of". */

@@ -41,8 +41,6 @@ export interface Folded {
   readonly tried: ReadonlyMap<string, Tried>
   /** What an owner was told to put right, by the check that told of it or the part, and what came of it. */
   readonly putRight: ReadonlyMap<string, PutRight>
-  /** Parts of repairs that were taken back: it was something else. */
-  readonly takenBack: readonly string[]
   /** Failures that an owner put right while the complaint stayed. */
   readonly curedInVain: readonly string[]
   /** Where the line went dead, or a way home was left half done, as long as nothing was taken since. */
@@ -76,7 +74,6 @@ export function fold(events: StoredJob['events']): Folded {
   const accepted = new Set<string>()
   const furtherTakes = new Map<string, number>()
   const repairs: Repair[] = []
-  const takenBack: string[] = []
   const tried = new Map<string, Tried>()
   const putRight = new Map<string, PutRight>()
   // What a repair in vain opened again, as it was read before.
@@ -150,7 +147,7 @@ export function fold(events: StoredJob['events']): Folded {
         }
         break
       case 'repair withdrawn':
-        if (canBeTakenBack(repairs.at(-1))) takenBack.push(...(repairs.pop()?.parts ?? []))
+        if (canBeTakenBack(repairs.at(-1))) repairs.pop()
         break
       case 'conditions':
         conditions = event.conditions
@@ -197,7 +194,6 @@ export function fold(events: StoredJob['events']): Folded {
     ...{ opened, openedAt, conditions, note, particulars, meter },
     ...{ readings, made, repairs, skipped, accepted, tried, putRight },
     curedInVain: [...curedInVain.values()].flat(),
-    takenBack,
     ...cutOffAt(events.at(-1)?.event),
   }
 }

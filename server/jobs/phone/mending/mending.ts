@@ -36,7 +36,7 @@ export interface Mending {
 export function mendingSeen(input: Standing): Mending | undefined {
   const { kase, folded, judged } = input
   if (folded.repairs.some(({ outcome }) => outcome === 'gone')) return undefined
-  const done = [...repairedInVain(folded), ...folded.takenBack]
+  const inVain = repairedInVain(folded)
   const told = [...folded.readings].filter(([, { conditions }]) => conditions.who === 'owner')
   return told
     .toReversed()
@@ -46,7 +46,7 @@ export function mendingSeen(input: Standing): Mending | undefined {
       const came = folded.putRight.get(check)
       const isDone = came === 'done' && trialOf(input) !== undefined
       if (card === undefined || mend === undefined || (came !== undefined && !isDone)) return []
-      if (mend.parts.some((part) => done.includes(part))) return []
+      if (mend.parts.some((part) => inVain.includes(part))) return []
       const { phone, parts, ...rest } = mend
       return isDone
         ? [{ of: check, phone: [], parts, cautions: [], isDone }]
@@ -62,7 +62,7 @@ export function mendingSuspected(input: Standing): Mending | undefined {
   const told = [...folded.putRight.keys()].flatMap((of) => partsOf(kase, of))
   return partsFound(walk.step)
     .flatMap((part): Mending[] => {
-      if (told.includes(part) || folded.takenBack.includes(part)) return []
+      if (told.includes(part)) return []
       const able = likelyModes(input, part).flatMap(({ id, mend }) =>
         mend ? [{ id, ...mend }] : [],
       )
