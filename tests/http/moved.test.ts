@@ -29,6 +29,21 @@ it('takes a wire that lets go for a moment as open, whatever it shows at rest', 
   expect(await wordsOn(http, job)).toMatch(/end to end.*(open|OL)/)
 })
 
+it('is not cleared by a take that shows it whole: what lets go once lets go again', async () => {
+  const { http } = await readyApp()
+  const take = async (first: string, second: string) => {
+    const job = await openJob(http, kase)
+    await post(http, `${job}/readings`, { version: 1, check: wiring, typed: first }).expect(303)
+    await post(http, `${job}/takes`, { version: 2, check: wiring, typed: second }).expect(303)
+    return wordsOn(http, job)
+  }
+  expect(await take('OL', '0.3')).toMatch(/Outer pickup wiring read OL. Bad: open/)
+  expect(await take('46.2', '0.3')).toMatch(
+    /Outer pickup wiring read 46.2 Ω. (Bad|Not sure: perhaps)/,
+  )
+  expect(await take('0.2', '0.3')).toMatch(/Outer pickup wiring read 0.3 Ω. Good/)
+})
+
 it('asks for a hand on a part once the engine has run, and judges a warm one as warm', async () => {
   const { http } = await readyApp()
   const job = await openJob(http, kase, { air: '-5' })

@@ -43,6 +43,25 @@ describe('what was said of something put right', () => {
     expect(again).not.toContain('it is still the same.')
   })
 
+  it('cannot be taken back where nothing was said', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http, pedlar, kit)
+    await post(http, `${job}/mendings`, {
+      ...{ version: 1, of: 'plugs-look', choice: 'taken-back' },
+    }).expect(422)
+  })
+
+  it('leaves apart what was apart before, where it is taken back', async () => {
+    const { http } = await readyApp()
+    const job = await wet(http)
+    const out = /screw every spark plug in by hand/
+    const next = `${job}?check=cap-look.cap&line=99`
+    await cameOf(http, job, 'plugs-look', 'done')
+    expect(await wordsOn(http, next)).not.toMatch(out)
+    await cameOf(http, job, 'plugs-look', 'taken-back', 3)
+    expect(await wordsOn(http, next)).toMatch(out)
+  })
+
   it('can be taken back later as well, after other checks', async () => {
     const { http } = await readyApp()
     const job = await wet(http)
@@ -99,7 +118,7 @@ describe('what was said of something put right', () => {
     await post(http, `${job}/mendings`, { ...stale, version: 2, choice: 'done' }).expect(303)
     expect(await home(job)).not.toContain('Fill fresh fuel in')
     expect(await wordsOn(http, `${job}?whole=yes`)).toContain(
-      'Fuel in the tank, put right, and not tried',
+      'Put right by phone Fuel in the tank, and not tried',
     )
   })
 })

@@ -77,6 +77,7 @@ function folded(
     accepted: new Set(),
     tried: new Map(),
     putRight: new Map(),
+    cured: [],
     curedInVain: [],
   }
 }

@@ -121,6 +121,15 @@ describe('what eyes and ears find', () => {
     expect(new Set(looks)).toContain('all-wet and good')
     expect(looks).not.toContain('all-bad and good')
     expect(looks).not.toContain('one-bad and good')
+    for (const fault of ['plug.fouled', 'plug.worn', 'fuel.stale']) {
+      const unlike = Array.from({ length: 150 }, (_, seed) => {
+        const hidden = hiding(single, fault, seed)
+        const seen = ['plugs-look', 'plug-look-one.single'].map((id) => asAsked(hidden, id))
+        return seen.map((each) => (each.kind === 'answer' ? each.id : each.kind)).join(' and ')
+      }).filter((looked) => ['all-bad and good', 'good and bad'].includes(looked))
+      // Drawn each by itself they are two plugs in one round out of six.
+      expect(unlike.length, fault).toBeLessThan(15)
+    }
   })
 
   it('is one spark, on whichever tester or plug one looks for it', () => {

@@ -56,12 +56,12 @@ export function measuredReading(
   const { measurand } = card
   if (measurand === undefined || rangesFor(meter, measurand).length === 0) return null
   const { places, quantity, limits, moved } = measurand
-  const fitting = taken.takes.map((touches) => {
-    const fit = touches.filter(
+  const fit = taken.takes.map((touches) =>
+    touches.filter(
       ({ kind }) => kind === 'value' || (kind === 'over' && quantity.overRange !== null),
-    )
-    return moved ? worstMoved(fit) : fit
-  })
+    ),
+  )
+  const fitting = moved ? worstMoved(fit) : fit
   const ranges = rangesFor(meter, measurand)
   const name = JSON.stringify([taken.takes, taken.manner, ranges, meter.zero, conditions])
   return measurements(card, name, () => {

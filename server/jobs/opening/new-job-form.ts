@@ -104,8 +104,8 @@ export function formOf(knowledge: Knowledge, { opened, conditions, note }: Folde
     tools: { ...usual, [shown]: tools },
     who,
     ...kitAsTicked(knowledge, kit),
-    // At a bench nobody is asked.
-    afloat: where === 'trailside' ? (afloat ? 'yes' : 'no') : '',
+    // At a bench nobody is asked, and at the trail nobody was in older jobs.
+    afloat: afloat ? 'yes' : who === 'owner' ? 'no' : '',
     note,
   }
 }

@@ -6,7 +6,7 @@ import { presentHome } from '../phone/home/home.ts'
 import { waysOf } from '../phone/home/ways.ts'
 import { curedAsSeen, curedWith } from '../phone/mending/cures.ts'
 import { halfOf, halfOfMending } from '../phone/mending/mending.ts'
-import type { HalfDone, PutRight } from '../record/events.ts'
+import type { PutRight } from '../record/events.ts'
 import type { JobParts } from '../record/parts.ts'
 import { type FoundJob, findJob } from '../standing/find.ts'
 import { keptStanding } from '../standing/kept.ts'
@@ -35,9 +35,9 @@ export async function phoneRoutes(app: FastifyInstance, parts: JobParts): Promis
     if (!known) return wrong('There is no such way home: choose one from the list.')
     const came = triedAs.get(choice)
     if (came === undefined) return wrong('Say whether it runs now.')
-    const { leaves, ...asked } = parts.knowledge.home.ways[way] ?? {}
+    const { leaves, opens } = parts.knowledge.home.ways[way] ?? {}
     const at = came.brokenOff && checkIn(body, found)
-    const half = came.brokenOff && halfOfWay(asked)
+    const half = came.brokenOff && opens && { half: { opens } }
     return {
       kind: 'tried',
       way,
@@ -57,6 +57,9 @@ export async function phoneRoutes(app: FastifyInstance, parts: JobParts): Promis
     if (came === undefined) return wrong('Say whether it was put right, and whether it runs now.')
     const fault = textOf(body, 'fault')
     const cures = fault === '' ? curedAsSeen(found, of) : curedWith(kase, fault)
+    if (came === 'taken back') {
+      return found.folded.putRight.has(of) ? { kind: 'put right', of, came } : wrong(nothingSaid)
+    }
     const half = halfOfMending(keptStanding(parts, found), { of, ...(fault && { fault }) })
     return { kind: 'put right', of, came, ...(cures.length > 0 && { cures }), half }
   })
@@ -64,23 +67,22 @@ export async function phoneRoutes(app: FastifyInstance, parts: JobParts): Promis
   takes(app, parts, 'cut-offs', (body, found) => {
     const { kase } = found
     const at = checkIn(body, found)
-    const [way, { leaves, ...asked }] = waysOf(kase, parts.knowledge).find(
+    const [way, { leaves, opens }] = waysOf(kase, parts.knowledge).find(
       ([id]) => id === textOf(body, 'way'),
     ) ?? [undefined, {}]
     const { mending } = begunNow(parts, found)
-    const half = way ? halfOfWay(asked) : mending && { half: halfOf(mending) }
+    const half = way ? opens && { half: { opens } } : mending && { half: halfOf(mending) }
     return { kind: 'cut off', at, ...(way && { way }), ...(leaves && { leaves }), ...half }
   })
 }
-
-/** What may be open where a way home is left half done. */
-const halfOfWay = ({ opens }: HalfDone) => opens && { half: { opens } }
 
 /** The check that a form names, or none. */
 function checkIn(body: unknown, { kase }: FoundJob): string | null {
   const check = textOf(body, 'check')
   return kase.checks.has(check) ? check : null
 }
+
+const nothingSaid = 'Nothing was said of that yet: there is nothing to take back.'
 
 const wrong = (notice: string) => ({ asked: { notice } })
 

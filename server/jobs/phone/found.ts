@@ -74,9 +74,7 @@ function group({ kase }: Standing, { group }: Extract<Step, { kind: 'cannotSepar
   const names = others.map(({ name }) => name)
   const orElse = [
     ...(names.length > 0 ? [`Or it is ${listed(names, 'or')}.`] : []),
-    ...(outside >= worthSaying
-      ? ['It may as well be something that cannot be found by phone.']
-      : []),
+    ...(outside >= worthSaying ? ['It may also be something that cannot be found by phone.'] : []),
   ]
   return first.probability >= Math.max(mostLikely, outside)
     ? [`It is most likely ${first.name}.`, howSure(first.probability), ...orElse]

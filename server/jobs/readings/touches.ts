@@ -21,17 +21,9 @@ export function touchedWords(
     return contact.touches > 1 ? `on all ${contact.touches} ${many}` : ''
   }
   const each = touches.map((touch) => touchWords(touch, quantity.unit)).join(', ')
-  if (moved) return movedWords(contact.of, touches.length, `${many}: ${each}`)
+  if (moved) return touches.length < 2 ? '' : `highest of ${touches.length} ${many}: ${each}`
   if (contact.of < 2) return ''
   return `${takenWords[taken](contact.used, quantity.touches)} ${contact.of} ${many}: ${each}`
-}
-
-/** Of each take the highest counts, and of those, as of any touches, the lowest. */
-function movedWords(takes: number, touches: number, each: string): string {
-  if (touches < 2) return ''
-  return takes < 2
-    ? `highest of ${touches} ${each}`
-    : `lowest of ${takes} takes, each by its highest, ${touches} ${each}`
 }
 
 /** What stands before how many there were: "lowest of", "mean of the best 3 of". */

@@ -41,7 +41,9 @@ export interface Folded {
   readonly tried: ReadonlyMap<string, Tried>
   /** What an owner was told to put right, by the check that told of it or the part, and what came of it. */
   readonly putRight: ReadonlyMap<string, PutRight>
-  /** Failures that an owner put right while the complaint stayed. */
+  /** Failures that an owner put right, whatever came of it. */
+  readonly cured: readonly string[]
+  /** Those of them while the complaint stayed. */
   readonly curedInVain: readonly string[]
   /** Where the line went dead, or a way home was left half done, as long as nothing was taken since. */
   readonly cutOff?: CutOff
@@ -78,7 +80,16 @@ export function fold(events: StoredJob['events']): Folded {
   const putRight = new Map<string, PutRight>()
   // What a repair in vain opened again, as it was read before.
   const reopened = new Map<string, { readonly before: Recorded; readonly isAccepted: boolean }>()
-  const curedInVain = new Map<string, readonly string[]>()
+  // Of each, all that was said, so that what was said last can be taken back.
+  const mendings = new Map<string, readonly PutRightEvent[]>()
+  const setPutRight = (event: PutRightEvent) => {
+    const before = mendings.get(event.of) ?? []
+    const now = event.came === 'taken back' ? before.slice(0, -1) : [...before, event]
+    mendings.set(event.of, now)
+    const last = now.at(-1)
+    if (last === undefined) putRight.delete(event.of)
+    else putRight.set(event.of, last.came)
+  }
   const { opened, openedAt } = firstOf(events)
   let { conditions, note } = opened
   let particulars: Particulars = { serial: '', hours: '', customer: '', technician: '' }
@@ -175,10 +186,7 @@ export function fold(events: StoredJob['events']): Folded {
         if (!event.brokenOff || !tried.has(event.way)) tried.set(event.way, cameOf(event))
         break
       case 'put right':
-        if (event.came === 'taken back') putRight.delete(event.of)
-        else putRight.set(event.of, event.came)
-        if (event.came === 'still there') curedInVain.set(event.of, event.cures ?? [])
-        else curedInVain.delete(event.of)
+        setPutRight(event)
         break
       case 'cut off':
         if (going !== undefined) tried.set(going, 'stopped')
@@ -193,9 +201,21 @@ export function fold(events: StoredJob['events']): Folded {
   return {
     ...{ opened, openedAt, conditions, note, particulars, meter },
     ...{ readings, made, repairs, skipped, accepted, tried, putRight },
-    curedInVain: [...curedInVain.values()].flat(),
+    ...curedIn(mendings),
     ...cutOffAt(events.at(-1)?.event),
   }
+}
+
+type PutRightEvent = Extract<JobEvent, { kind: 'put right' }>
+
+/** What was put right cures, by what was said of each last. */
+function curedIn(
+  mendings: ReadonlyMap<string, readonly PutRightEvent[]>,
+): Pick<Folded, 'cured' | 'curedInVain'> {
+  const last = [...mendings.values()].flatMap((said) => said.at(-1) ?? [])
+  const of = (...came: readonly PutRight[]) =>
+    last.filter((each) => came.includes(each.came)).flatMap(({ cures = [] }) => cures)
+  return { cured: of('still there', 'done'), curedInVain: of('still there') }
 }
 
 function cameOf(event: Extract<JobEvent, { kind: 'tried' }>): Tried {

@@ -1,22 +1,45 @@
 import type { Case } from '../../knowledge/case.ts'
 import type { JobEvent, StoredJob } from './events.ts'
 
-/** Its owner went with it, or it was put right and tried: it has run as at work. */
-const atWork = (event: JobEvent): boolean =>
-  event.kind === 'repaired' || (event.kind === 'tried' && event.helped)
+type Known = Pick<Case, 'checks' | 'complaint'>
 
-/** It has run as at work, since somebody said last how things stand. */
-export const hasRunAtWork = (job: StoredJob): boolean => sinceSaid(job, atWork)
+/** It has run as at work, or a check had it run hot, since somebody said last how things stand. */
+export const hasRunAtWork = (job: StoredJob, kase: Known): boolean =>
+  sinceSaid(job, (event, byPhone) => atWork(event, byPhone, kase))
 
 /** The same, or a check had it run. */
-export const hasRun = (job: StoredJob, { checks }: Pick<Case, 'checks'>): boolean =>
-  sinceSaid(job, (event) => {
-    if (event.kind !== 'reading' && event.kind !== 'take') return atWork(event)
-    const card = checks.get(event.check)
-    return card?.engine === 'running' && !card.asked
+export const hasRun = (job: StoredJob, kase: Known): boolean =>
+  sinceSaid(job, (event, byPhone) => {
+    const card = checkOf(event, kase)
+    return (card?.engine === 'running' && !card.asked) || atWork(event, byPhone, kase)
   })
 
-function sinceSaid({ events }: StoredJob, isMeant: (event: JobEvent) => boolean): boolean {
-  const said = events.findLastIndex(({ event }) => event.kind === 'conditions')
-  return events.slice(said + 1).some(({ event }) => isMeant(event))
+/** Its owner went with it, or tried what was put right, at work or because it was gone; or it was run hot for a check. */
+function atWork(event: JobEvent, byPhone: boolean, kase: Known): boolean {
+  switch (event.kind) {
+    case 'tried':
+      return event.helped
+    case 'repaired':
+      return byPhone
+    case 'put right':
+      return event.came === 'still there' && kase.complaint.home.moves === true
+    default:
+      return checkOf(event, kase)?.setups.some(({ lasts }) => lasts !== undefined) ?? false
+  }
+}
+
+const checkOf = (event: JobEvent, { checks }: Known) =>
+  event.kind === 'reading' || event.kind === 'take' ? checks.get(event.check) : undefined
+
+function sinceSaid(
+  { events }: StoredJob,
+  isMeant: (event: JobEvent, byPhone: boolean) => boolean,
+): boolean {
+  const said = events.findLastIndex(
+    ({ event: { kind } }) => kind === 'conditions' || kind === 'opened',
+  )
+  const last = events[said]?.event
+  const byPhone =
+    (last?.kind === 'conditions' || last?.kind === 'opened') && last.conditions.who === 'owner'
+  return events.slice(said + 1).some(({ event }) => isMeant(event, byPhone))
 }

@@ -2,7 +2,14 @@ import type { Stands } from '../../diagnosis/model/stands.ts'
 import type { Case, CheckCard, SetupCard } from '../../knowledge/case.ts'
 import { stays } from '../../knowledge/instantiate/setup-cards.ts'
 import { answerGiven } from '../record/answer-given.ts'
-import { asides, type Begun, type JobEvent, type StoredJob } from '../record/events.ts'
+import {
+  asides,
+  type Begun,
+  type HalfDone,
+  type JobEvent,
+  type PutRight,
+  type StoredJob,
+} from '../record/events.ts'
 import { noToolHere } from '../words/skip-reasons.ts'
 import { fadingAfter } from './way/fading.ts'
 import {
@@ -35,6 +42,7 @@ function replayed(
 ): { readonly now: AsItStands; readonly beforeCut: AsItStands } {
   let now = together
   let beforeProof = together
+  let beforeMending = together
   let beforeCut = together
   for (const { event } of events) {
     if (isCut(event)) {
@@ -97,7 +105,11 @@ function replayed(
         now = midway(now, checks, event)
         break
       case 'put right':
-        now = afterPutRight(now, event)
+        if (event.came === 'taken back') now = perhapsAsBefore(now, beforeMending)
+        else {
+          beforeMending = now
+          now = afterPutRight(now, { came: event.came, half: event.half })
+        }
         break
       case 'tried':
         now = event.brokenOff
@@ -116,20 +128,36 @@ function midway(now: AsItStands, checks: Case['checks'], { begun, mending }: Beg
   return perhapsOpened(perhaps, mending)
 }
 
+/** What it puts back is back, and what it opened is closed. */
+function isDone(now: AsItStands, { undoes = [], opens = [] }: HalfDone = {}): AsItStands {
+  const back = new Set(undoes)
+  const open = now.open?.filter((each) => !opens.includes(each))
+  const { open: _, ...rest } = now
+  return {
+    ...rest,
+    setups: without(now.setups, back),
+    unsure: without(now.unsure, back),
+    ...(open && open.length > 0 && { open }),
+  }
+}
+
 function afterPutRight(
   now: AsItStands,
-  { came, half }: Extract<JobEvent, { kind: 'put right' }>,
+  {
+    came,
+    half,
+  }: Pick<Extract<JobEvent, { kind: 'put right' }>, 'half'> & {
+    readonly came: Exclude<PutRight, 'taken back'>
+  },
 ): AsItStands {
   switch (came) {
     case 'still there':
       // Whatever was in the way of another try went back before it.
       return together
     case 'done':
-      return { ...now, setups: without(now.setups, new Set(half?.undoes)) }
+      return isDone(now, half)
     case 'not done':
       return perhapsOpened(now, half)
-    case 'taken back':
-      return now
   }
 }
 

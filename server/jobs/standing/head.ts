@@ -1,7 +1,7 @@
 import type { Knowledge } from '../../knowledge/knowledge.ts'
 import { machineName } from '../../knowledge/machine-name.ts'
 import { printTemperature } from '../../web/typed/temperature.ts'
-import { gotGoing, type PutRight } from '../record/events.ts'
+import { gotGoing } from '../record/events.ts'
 import { repairedInVain } from '../record/fold.ts'
 import type { Fact } from '../words/fact.ts'
 import { engineWords, meterWords, partNames, placeWords, whoWords } from '../words/names.ts'
@@ -90,17 +90,15 @@ function putRightByPhone(
   { checks, parts }: Standing['kase'],
   { putRight }: Standing['folded'],
 ): Fact[] {
-  const tried = [...putRight].flatMap(([of, came]) => {
+  return [...putRight].flatMap(([of, came]): Fact[] => {
     const name = parts.get(checks.get(of)?.part ?? of)?.name ?? checks.get(of)?.title
-    const says = putRightInVain[came]
-    return says !== undefined && name !== undefined ? [`${upperFirst(name)}, ${says}`] : []
+    if (name === undefined || came === 'not done' || came === 'taken back') return []
+    return [
+      came === 'done'
+        ? { label: 'Put right by phone', value: `${upperFirst(name)}, and not tried` }
+        : { label: 'Tried by phone', value: `${upperFirst(name)}, and it was still the same` },
+    ]
   })
-  return tried.map((value) => ({ label: 'Tried by phone', value }))
-}
-
-const putRightInVain: Partial<Record<PutRight, string>> = {
-  'still there': 'and it was still the same',
-  done: 'put right, and not tried',
 }
 
 /** A full tool box would take more room than the rest of the head: then they are only counted. */

@@ -18,6 +18,14 @@ export function checksRule(knowledge: Knowledge, report: Report): void {
     if (measured && check.answers) {
       report.add(check, ['answers'], 'a measured check has bands, not answers: remove them')
     }
+    // Where OL is a good reading, the highest of several is not the worst.
+    if (check.moved && !(measured && !check.places && isWorstOpen(knowledge, quantity))) {
+      report.add(
+        check,
+        ['moved'],
+        'only of what reads OL where it is open, at one place: remove it',
+      )
+    }
     const which = check.about.kind === 'which'
     if (which && check.answers) {
       report.add(check, ['answers'], 'it has an answer for each output: remove these')
@@ -41,6 +49,9 @@ export function checksRule(knowledge: Knowledge, report: Report): void {
     }
   }
 }
+
+const isWorstOpen = ({ quantities }: Knowledge, quantity: string): boolean =>
+  entry(quantities, quantity).overRange === 'open'
 
 /** What reads a measured check: a meter, which is set to something, or a gauge among its tools. */
 function withoutInstrument(

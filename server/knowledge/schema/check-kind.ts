@@ -131,7 +131,10 @@ export const CheckKind = z.strictObject({
   where: z.array(Place).min(1),
   /** Names in `tools.yaml`. Empty: hands and eyes. */
   tools: z.array(Name),
-  /** Checks that name the same here look at the same things: at the practice bench they find them alike. */
+  /**
+   * Checks that name the same here look at the same things, and list their answers mildest first: at the practice bench
+   * they find them alike.
+   */
   looksAt: Name.optional(),
   /** What to set the meter to. Needed where the check is measured. */
   meter: Words.optional(),

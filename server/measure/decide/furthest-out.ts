@@ -34,10 +34,16 @@ export function bestOfPlaces(
     )
 }
 
-/** The worst that shows while something is moved: OL, or the highest; nothing of nothing. */
-export function worstMoved(readings: readonly Reading[]): Reading[] {
-  const [worst] = readings.toSorted((a, b) => figure(b) - figure(a))
-  return worst === undefined ? [] : [worst]
+/**
+ * The worst that shows while something is moved, of each take: OL, or the highest. Once it was OL, what it shows
+ * otherwise says nothing.
+ */
+export function worstMoved(takes: readonly (readonly Reading[])[]): Reading[][] {
+  const worst = takes.map((readings) =>
+    readings.toSorted((a, b) => figure(b) - figure(a)).slice(0, 1),
+  )
+  const open = worst.filter(([reading]) => reading?.kind === 'over')
+  return open.length > 0 ? open : worst
 }
 
 const figure = (reading: Reading): number =>

@@ -53,9 +53,13 @@ export const contactAdds: Touching = {
   leads: true,
 }
 
-/** The same of what is moved while it is read: a joint may be what is wrong, and cleaning it would hide that. */
+/**
+ * The same of what is moved while it is read, and where the highest counts: a joint may be what is wrong, and no take
+ * that shows it whole clears it. Cleaning it would hide that.
+ */
 export const asItMoves = (touches: Touching): Touching => ({
   ...touches,
+  trouble: 'takes away',
   askAgain: 'Touch again as it is, without cleaning its pins, and move it as before.',
   scatter: {
     is: 'a joint that comes and goes, or poor contact',

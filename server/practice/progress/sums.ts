@@ -22,7 +22,10 @@ export function sumsOf(results: readonly Result[]): readonly Sum[] {
         rounds: own.length,
         right: own.filter(({ right }) => right).length,
         minutes: total(own, ({ minutes }) => minutes),
-        toolMinutes: total(own, ({ toolMinutes }) => toolMinutes),
+        // Where it missed it, nobody was quicker or slower than it.
+        toolMinutes: total(own, ({ toolMinutes, toolMissed, minutes }) =>
+          toolMissed ? minutes : toolMinutes,
+        ),
         missed: own.filter(({ right }) => !right).map(({ complaint }) => complaint),
       }
     })

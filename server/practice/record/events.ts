@@ -59,6 +59,8 @@ export const Result = z.strictObject({
   minutes: z.number(),
   /** Of the tool on the same machine. */
   toolMinutes: z.number(),
+  /** It did not find it, so its minutes are no measure. Left out: it did, or in older rounds nobody asked. */
+  toolMissed: z.literal(true).optional(),
   /** Good parts that were bought. */
   bought: z.int(),
 })

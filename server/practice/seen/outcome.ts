@@ -18,9 +18,11 @@ export function outcomeOfTable(
 ): string {
   const row = numbered(check.chances, hidden.cutSet)
   const own = seeded(stateSeed(hidden, card))
-  if (check.slips === undefined) return numbered(check.outcomes, usualFirst(row, own))
+  // Answers of what several checks look at stand mildest first, so that one draw is mild or grave in all of them.
+  const one = kindOf(hidden.knowledge, card).looksAt === undefined ? usualFirst : drawn
+  if (check.slips === undefined) return numbered(check.outcomes, one(row, own))
   const { slips, ownOutcomes } = slippingOf(check)
-  const state = usualFirst(ownOutcomes(row), own)
+  const state = one(ownOutcomes(row), own)
   if (card.measurand === undefined) return numbered(check.outcomes, state)
   return numbered(check.outcomes, drawn(numbered(slips, state), random))
 }

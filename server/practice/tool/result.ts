@@ -18,8 +18,8 @@ export function resultOf(
   return {
     ...{ partKind: entry(kinds, part), complaint: kase.complaint.id, machine: kase.machine.id },
     right: bought === 0 && (end === 'found' || (!tool.right && hasLooked(minutes, tool))),
-    // What it did not find is no measure of anybody's minutes.
-    ...{ minutes, toolMinutes: tool.right ? tool.minutes : minutes, bought },
+    ...{ minutes, toolMinutes: tool.minutes, bought },
+    ...(!tool.right && { toolMissed: true }),
   }
 }
 

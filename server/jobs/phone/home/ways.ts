@@ -63,12 +63,9 @@ export function waysHome({
   )
 }
 
-/** Whether what a part was put right with took all of this. */
-const isPutIn = ({ faults }: Case, { putRight }: Standing['folded'], kit: readonly string[]) =>
-  [...faults.values()].some(({ part, mend }) => {
-    const isDone = ['done', 'still there'].includes(putRight.get(part ?? '') ?? '')
-    return isDone && kit.every((thing) => mend?.kit.includes(thing))
-  })
+/** Whether what was put right took all of this. */
+const isPutIn = ({ faults }: Case, { cured }: Standing['folded'], kit: readonly string[]) =>
+  cured.some((fault) => kit.every((thing) => faults.get(fault)?.mend?.kit.includes(thing)))
 
 /** What it costs, on land or on the water: a boat on land goes there with it. */
 export function dangerOf({ danger, afloat }: Way, { machine }: Pick<Case, 'machine'>): string {

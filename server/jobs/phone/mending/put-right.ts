@@ -21,7 +21,7 @@ export function presentPutRight(input: Standing & Asked, mending: Mending): Phon
       (number) => `/jobs/${job.id}?line=${number}`,
     ),
     answers: mendingAnswers(input, mending),
-    leave: leaveMending(input, mending),
+    ...(mending.isDone ? {} : { leave: leaveMending(input, mending) }),
     cutOff: lineCut(job),
   }
 }
@@ -83,6 +83,7 @@ export function mendingAnswers(input: Standing, mending: Mending): DeedAnswer[] 
       says: cards.length === 1 ? 'It is gone' : `It is gone, and it was ${the(name)}`,
     })),
     came('still-there', 'It is still the same'),
-    came('not-done', 'They cannot do that'),
+    // What is done stays done, tried or not.
+    ...(mending.isDone ? [] : [came('not-done', 'They cannot do that')]),
   ]
 }

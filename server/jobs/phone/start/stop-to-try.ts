@@ -53,6 +53,8 @@ function isUntried({ events }: Standing['job'], { checks }: Standing['kase']): b
   // With this complaint, whoever tries again has it running.
   const mayRun = [...checks.values()].some(({ engine }) => engine === 'running')
   let untried = false
+  // As it was before something was put right, should that be taken back.
+  let before = false
   for (const { event } of events) {
     switch (event.kind) {
       case 'reading':
@@ -79,6 +81,8 @@ function isUntried({ events }: Standing['job'], { checks }: Standing['kase']): b
         untried = false
         break
       case 'put right':
+        if (event.came === 'taken back') untried ||= before
+        else before = untried
         if (event.came === 'still there' && mayRun) untried = false
         break
     }

@@ -63,10 +63,10 @@ export function cautionsView(
 }
 
 /** Cautions of this place, and of a hot engine. */
-export function cautionsOfTheJob({ job, folded, knowledge }: OnJob): readonly CautionCard[] {
+export function cautionsOfTheJob({ job, kase, folded, knowledge }: OnJob): readonly CautionCard[] {
   const { where, engine, afloat } = folded.conditions
   const isHere = (c: Row) => c.place === where && c.afloat === afloat
-  const isHot = engine === 'hot' || hasRunAtWork(job)
+  const isHot = engine === 'hot' || hasRunAtWork(job, kase)
   return cautionsThat((c) => isHere(c) || (c.hot === true && isHot), knowledge)
 }
 
