@@ -7,7 +7,7 @@ describe('more touches', () => {
   it('join the reading they belong to', async () => {
     const { http, job, kinds } = await begunJob()
     await post(http, `${job}/takes`, { version: 2, check, typed: '52.4 58.1' }).expect(303)
-    expect(textIn((await http.get(job)).text)).toContain('lowest of 3 touches')
+    expect(textIn((await http.get(job)).text)).toContain('the highest of each take, of 3 touches')
     expect(await kinds()).toEqual(['opened', 'reading', 'take'])
   })
 
@@ -16,7 +16,9 @@ describe('more touches', () => {
     const body = { check, typed: '52.4', touches: [{ kind: 'value', value: 52.4 }] }
     const id = Number(job.slice('/jobs/'.length))
     await store.jobs.append(id, 2, { kind: 'touched', body, at: new Date(0) })
-    expect(textIn((await http.get(job).expect(200)).text)).toContain('lowest of 2 touches')
+    expect(textIn((await http.get(job).expect(200)).text)).toContain(
+      'the highest of each take, of 2 touches',
+    )
   })
 
   it('are asked for again beside it where they cannot be read, and the reading stands', async () => {

@@ -7,13 +7,13 @@ import { openStore } from '../../server/store/open.ts'
 import { anyCase } from '../support/app.ts'
 import { builtCopy } from '../support/built.ts'
 import { emptyFolder } from '../support/folder.ts'
-import { measuredCheck, openForm } from '../support/job.ts'
+import { openForm, steadyCheck } from '../support/job.ts'
 import { formIn, textIn } from '../support/page.ts'
 import { type RunningServer, runningServer } from '../support/server.ts'
 import { spoil } from '../support/spoil.ts'
 
 const kase = anyCase()
-const reading = { version: '1', check: measuredCheck(kase).id, typed: '4k7 4k8' }
+const reading = { version: '1', check: steadyCheck(kase).id, typed: '4k7 4k8' }
 const built = builtCopy()
 
 /** A running server with one job, and the file that it keeps it in. */

@@ -40,14 +40,15 @@ export function post(
   return http.post(address).type('form').send(fields)
 }
 
-/** The first check of the case whose reading is a resistance of what stands still, and the first that has answers. */
-export function measuredCheck({ checks }: Case): CheckCard {
-  return found(
-    [...checks.values()].find(
-      ({ measurand }) => measurand?.quantity.id === 'resistance' && !measurand.moved,
-    ),
-  )
-}
+/** The first check of the case whose reading is a resistance, and the first that has answers. */
+export const measuredCheck = ({ checks }: Case): CheckCard => found(resistances(checks)[0])
+
+/** The first whose reading is a resistance of what is not moved meanwhile: its lowest touch counts. */
+export const steadyCheck = ({ checks }: Case): CheckCard =>
+  found(resistances(checks).find(({ measurand }) => !measurand?.moved))
+
+const resistances = (checks: Case['checks']): CheckCard[] =>
+  [...checks.values()].filter(({ measurand }) => measurand?.quantity.id === 'resistance')
 
 export function askedCheck({ checks }: Case): CheckCard {
   return found([...checks.values()].find(({ answers }) => answers !== undefined))

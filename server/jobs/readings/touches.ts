@@ -21,7 +21,10 @@ export function touchedWords(
     return contact.touches > 1 ? `on all ${contact.touches} ${many}` : ''
   }
   const each = touches.map((touch) => touchWords(touch, quantity.unit)).join(', ')
-  if (moved) return touches.length < 2 ? '' : `highest of ${touches.length} ${many}: ${each}`
+  if (moved && touches.length > 1) {
+    const which = contact.of > 1 ? 'the highest of each take,' : 'highest'
+    return `${which} of ${touches.length} ${many}: ${each}`
+  }
   if (contact.of < 2) return ''
   return `${takenWords[taken](contact.used, quantity.touches)} ${contact.of} ${many}: ${each}`
 }

@@ -35,15 +35,15 @@ export function bestOfPlaces(
 }
 
 /**
- * The worst that shows while something is moved, of each take: OL, or the highest. Once it was OL, what it shows
- * otherwise says nothing.
+ * The worst that shows while something is moved, of each take: OL, or the highest. Once it was OL or much higher, a take
+ * that shows less says only that it did not let go then.
  */
 export function worstMoved(takes: readonly (readonly Reading[])[]): Reading[][] {
-  const worst = takes.map((readings) =>
+  const worst = takes.flatMap((readings) =>
     readings.toSorted((a, b) => figure(b) - figure(a)).slice(0, 1),
   )
-  const open = worst.filter(([reading]) => reading?.kind === 'over')
-  return open.length > 0 ? open : worst
+  const highest = Math.max(...worst.map(figure))
+  return worst.filter((reading) => figure(reading) >= highest / 2).map((reading) => [reading])
 }
 
 const figure = (reading: Reading): number =>

@@ -59,7 +59,6 @@ export const contactAdds: Touching = {
  */
 export const asItMoves = (touches: Touching): Touching => ({
   ...touches,
-  trouble: 'takes away',
   askAgain: 'Touch again as it is, without cleaning its pins, and move it as before.',
   scatter: {
     is: 'a joint that comes and goes, or poor contact',
