@@ -87,16 +87,24 @@ export function instantiate(knowledge: Knowledge, complaint: Complaint, machine:
     faults: drawn.faultCards,
     parts: partCards(knowledge, machine),
     checks: new Map(checks.map(({ card }) => [card.id, card])),
-    ways: faultsAround(complaint, drawn),
+    ways: faultsAround(complaint, drawn, knowledge),
   }
 }
 
 /** The faults below the gates that each way home gets around, in every copy of those. */
-function faultsAround({ home }: Complaint, { copies, gates }: DrawnTree): Case['ways'] {
+function faultsAround(
+  { home }: Complaint,
+  { copies, gates }: DrawnTree,
+  { home: { ways } }: Knowledge,
+): Case['ways'] {
   const below = (gate: string) =>
     (copies.get(gate) ?? []).flatMap(({ name }) => faultsBelow({ top: name, gates }, name))
   return new Map(
-    Object.entries(home.try).map(([way, around]) => [way, [...new Set(around.flatMap(below))]]),
+    Object.entries(home.try).map(([way, around]) => {
+      const { modes } = ways[way] ?? {}
+      const isMeant = (fault: string) => !modes || modes.some((mode) => fault.endsWith(`.${mode}`))
+      return [way, [...new Set(around.flatMap(below))].filter(isMeant)]
+    }),
   )
 }
 

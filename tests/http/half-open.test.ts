@@ -61,6 +61,21 @@ describe('what was opened to put something right', () => {
     expect(await wordsOn(http, job)).toMatch(ended)
   })
 
+  it('has its cover taken off once more after the line was cut, and put on before it is tried', async () => {
+    const { http } = await readyApp()
+    const covered = caseOf('brackenway-1b', 'does-not-turn')
+    const job = await onPhone(http, covered, ['small-tools', 'light'])
+    const check = 'battery-terminals-look.battery-lead'
+    await post(http, `${job}/readings`, { version: 1, check, choice: 'loose' }).expect(303)
+    const all = async () => wordsOn(http, `${job}?line=99`)
+    expect(await all()).not.toContain('Take off the cover')
+    await post(http, `${job}/cut-offs`, { version: 2 }).expect(303)
+    expect(await wordsOn(http, job)).toContain('fold the seat back down')
+    expect(await all()).toMatch(
+      /Take off the cover that is in the way.*lead to ground off first.*Put every cover on again.*Is it gone/,
+    )
+  })
+
   it('is closed where it was done, and the plugs are in', async () => {
     const { http } = await readyApp()
     const job = await whileDrying(http)

@@ -41,9 +41,10 @@ function partKindNames(kind: PartKind, knowledge: Knowledge, mustKnow: MustKnow)
 
 /** The names that what is said to an owner uses. */
 function ownerNames(
-  { owner, home, tools, setups, cautions, roles, meters }: Knowledge,
+  { owner, home, tools, setups, cautions, roles, meters, partKinds }: Knowledge,
   mustKnow: MustKnow,
 ): void {
+  const modes = [...partKinds.values()].flatMap((kind) => kind.modes.map(({ id }) => id))
   const kit = Object.keys(owner.kit)
   for (const [id, { gives }] of Object.entries(owner.kit)) {
     mustKnow(owner, ['kit', id, 'gives'], 'tool', gives, Object.keys(tools.tools))
@@ -67,6 +68,7 @@ function ownerNames(
       Object.keys(home.halfOpen),
     )
     mustKnow(home, [...path, 'cautions'], 'caution', way.cautions, Object.keys(cautions.cautions))
+    mustKnow(home, [...path, 'modes'], 'failure mode', way.modes, modes)
     const needed = (way.roles ?? []).flatMap(rolesIn)
     mustKnow(home, [...path, 'roles'], 'role', needed, Object.keys(roles.roles))
   }

@@ -86,7 +86,9 @@ describe('what is said to an owner about a check', () => {
     expect(new Set(hot.map(({ id }) => id.split('.')[0])).size).toBeGreaterThan(3)
     const bare = hot.filter(({ phone }) => {
       const out = phone.findIndex((says) => /\bscrew\b.*\bout\b|\bunscrew\b/i.test(says))
-      return !phone.slice(0, out + 1).some((says) => /five minutes at least|gloves on/i.test(says))
+      return !phone
+        .slice(0, out + 1)
+        .some((says) => /stays cool|five minutes at least|gloves on/i.test(says))
     })
     expect(bare.map(({ id }) => id)).toEqual([])
     // Each cap comes off by itself, and not by the plug below it.

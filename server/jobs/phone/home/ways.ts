@@ -28,7 +28,10 @@ export function waysOf(
 }
 
 /** Below this chance that its cause is there, a way that would cure it is not tried. */
-const noLonger = 0.02
+const noLonger = 0.005
+
+/** The same, where it leaves the machine with something apart, such as its stop wire. */
+const hardlyWorthIt = 0.02
 
 /** The same, but for those that cannot help any more; the one first that gets around what is likeliest now. */
 export function waysHome({
@@ -57,7 +60,9 @@ export function waysHome({
       .map(([id, way]) => ({ id, way, worth: worth(kase.ways.get(id) ?? []) }))
       .toSorted((a, b) => b.worth - a.worth)
       // What is not so any more has no way around it.
-      .filter(({ way, worth }) => way.works === undefined || worth > noLonger)
+      .filter(({ way: { works, leaves }, worth }) => {
+        return works === undefined || worth > (leaves ? hardlyWorthIt : noLonger)
+      })
       .filter(({ id, way }) => !isUsedUp(id, way))
       .map(({ id, way }) => [id, way])
   )

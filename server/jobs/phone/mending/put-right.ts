@@ -1,10 +1,13 @@
+import { fill, fillingsOf } from '../../../knowledge/instantiate/words.ts'
 import type { Asked } from '../../standing/asked.ts'
 import type { Standing } from '../../standing/standing.ts'
+import type { Step } from '../../standing/way/way-to.ts'
 import { sentence, the } from '../../words/sentences.ts'
 import { lineCut } from '../cut-off.ts'
 import { partsFound } from '../found.ts'
 import { heardOnCall } from '../heard.ts'
 import { cautionLines, linesOf, saying } from '../saying.ts'
+import { coverOf, servesRunning } from '../start/serves-running.ts'
 import { stopFirst } from '../start/stop-first.ts'
 import { trialOf } from '../start/trial.ts'
 import type { DeedAnswer, Line, PhoneDeed } from '../view.ts'
@@ -32,15 +35,36 @@ export function mendingLines(input: Standing, mending: Mending): Line[] {
   const trial = trialOf(input, undoes)
   const said = heardOnCall(input)
   const heard = new Set([...said, ...cautions.map(({ id }) => id)])
+  const { off, covers } = input.knowledge.home
+  const isCovered = !isDone && liesCovered(input, mending)
+  const [before, after] = isCovered
+    ? [[fill(off, fillingsOf(input.kase.machine)), covers.before], [covers.after]]
+    : [[], []]
   return [
     ...cautionLines(cautions, said),
     ...stopFirst(input),
     ...(isDone
       ? []
-      : linesOf('put right', [...otherThanNamed(input, parts), ...phone.map(sentence)])),
+      : linesOf('put right', [
+          ...otherThanNamed(input, parts),
+          ...before,
+          ...phone.map(sentence),
+          ...after,
+        ])),
     ...(trial ? [...cautionLines(trial.cautions, heard), ...trial.lines] : []),
     { says: trial ? 'Is it gone now, or is it still the same?' : 'Is that done?', label: 'ask' },
   ]
+}
+
+/** A cover lies over it that nobody has off now: it was never opened for a check, or went back after a cut line. */
+function liesCovered(input: Standing, { of, parts }: Mending): boolean {
+  const { kase } = input
+  const stands = new Set(input.asItStands.setups.map(({ id }) => id))
+  const isCover = (step: Step) => coverOf(kase, step) !== undefined && !servesRunning(input, step)
+  return [...kase.checks.values()]
+    .filter(({ id, part }) => id === of || (part !== undefined && parts.includes(part)))
+    .flatMap(({ setups }) => setups)
+    .some((setup) => isCover({ setup, unsure: false }) && !stands.has(setup.id))
 }
 
 /** What can be put right there is not always what was named first. */

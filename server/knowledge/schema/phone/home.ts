@@ -17,6 +17,8 @@ const Way = z.strictObject({
    * out: whether it helps says nothing of the cause.
    */
   works: z.number().gt(0.2).max(1).optional(),
+  /** The failure modes that it gets around, where it is not all of them: a cap that is pushed on again may be cracked. */
+  modes: z.array(Name).min(1).optional(),
   /** What it costs: what is no longer safe then. */
   danger: Words,
   /** The same on the water, where that is otherwise. */
