@@ -123,6 +123,31 @@ describe('what was said of something put right', () => {
   })
 })
 
+describe('what was said of a way home', () => {
+  it('can be taken back as long as nothing was said since, and weighs nothing then', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http, pedlar, kit)
+    const controls = async () => (await wordsOn(http, `${job}/home`)).includes('Tried')
+    const suspects = async () => wordsOn(http, `${job}?whole=yes&open=suspects`)
+    const before = await suspects()
+    const way = { way: 'caps-on' }
+    await post(http, `${job}/tries`, { ...way, version: 1, choice: 'no-help' }).expect(303)
+    expect(await controls()).toBe(true)
+    expect(await wordsOn(http, job)).toMatch(
+      /Seat the caps again: it does not run\. They take that/,
+    )
+    await post(http, `${job}/tries`, { ...way, version: 2, choice: 'taken-back' }).expect(303)
+    expect(await controls()).toBe(false)
+    expect(await suspects()).toBe(before)
+    await post(http, `${job}/tries`, { ...way, version: 3, choice: 'taken-back' }).expect(422)
+    // They are not on their way any more either.
+    await post(http, `${job}/tries`, { ...way, version: 3, choice: 'helped' }).expect(303)
+    expect(await wordsOn(http, job)).toContain('On their way')
+    await post(http, `${job}/tries`, { ...way, version: 4, choice: 'taken-back' }).expect(303)
+    expect(await wordsOn(http, job)).not.toContain('On their way')
+  })
+})
+
 describe('a tank that may be open', () => {
   it('is closed after the line was cut, and before anything else where it was left half done', async () => {
     const { http } = await readyApp()

@@ -8,6 +8,7 @@ import { curedAsSeen, curedWith } from '../phone/mending/cures.ts'
 import { halfOf, halfOfMending } from '../phone/mending/mending.ts'
 import type { PutRight } from '../record/events.ts'
 import type { JobParts } from '../record/parts.ts'
+import { canBeUntried } from '../record/repairs.ts'
 import { type FoundJob, findJob } from '../standing/find.ts'
 import { keptStanding } from '../standing/kept.ts'
 import { showMissing } from './show.ts'
@@ -33,6 +34,11 @@ export async function phoneRoutes(app: FastifyInstance, parts: JobParts): Promis
     const choice = textOf(body, 'choice')
     const known = waysOf(found.kase, parts.knowledge).some(([id]) => id === way)
     if (!known) return wrong('There is no such way home: choose one from the list.')
+    if (choice === 'taken-back') {
+      return canBeUntried(found.job)?.way === way
+        ? { kind: 'tried', way, helped: false, takenBack: true }
+        : wrong(nothingSaid)
+    }
     const came = triedAs.get(choice)
     if (came === undefined) return wrong('Say whether it runs now.')
     const { leaves, opens } = parts.knowledge.home.ways[way] ?? {}

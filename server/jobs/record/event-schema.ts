@@ -160,6 +160,7 @@ export const JobEventSchema = z.discriminatedUnion('kind', [
     helped: z.boolean(),
     asBefore: z.literal(true).optional(),
     brokenOff: z.literal(true).optional(),
+    takenBack: z.literal(true).optional(),
     at: z.string().optional(),
     leaves: z.array(z.string()).optional(),
     ...half,

@@ -174,6 +174,8 @@ export type JobEvent =
       readonly asBefore?: true | undefined
       /** They left it half done, and nobody knows how far they had come: it says nothing of the cause. */
       readonly brokenOff?: true | undefined
+      /** What was said last of it came by mistake, and does not stand. */
+      readonly takenBack?: true | undefined
       /** The check that they may have begun before it, where it was left half done. */
       readonly at?: string | undefined
       readonly leaves?: readonly string[] | undefined

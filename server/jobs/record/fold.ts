@@ -10,7 +10,14 @@ import type {
   StoredJob,
   Tried,
 } from './events.ts'
-import { canBeTakenBack, proveLast, type Repair, repairOf, unproveLast } from './repairs.ts'
+import {
+  canBeTakenBack,
+  ownersTries,
+  proveLast,
+  type Repair,
+  repairOf,
+  unproveLast,
+} from './repairs.ts'
 
 /** A job as its events leave it: what stands now. */
 export interface Folded {
@@ -76,20 +83,9 @@ export function fold(events: StoredJob['events']): Folded {
   const accepted = new Set<string>()
   const furtherTakes = new Map<string, number>()
   const repairs: Repair[] = []
-  const tried = new Map<string, Tried>()
-  const putRight = new Map<string, PutRight>()
+  const { tried, putRight, setTried, setPutRight, cures } = ownersTries()
   // What a repair in vain opened again, as it was read before.
   const reopened = new Map<string, { readonly before: Recorded; readonly isAccepted: boolean }>()
-  // Of each, all that was said, so that what was said last can be taken back.
-  const mendings = new Map<string, readonly PutRightEvent[]>()
-  const setPutRight = (event: PutRightEvent) => {
-    const before = mendings.get(event.of) ?? []
-    const now = event.came === 'taken back' ? before.slice(0, -1) : [...before, event]
-    mendings.set(event.of, now)
-    const last = now.at(-1)
-    if (last === undefined) putRight.delete(event.of)
-    else putRight.set(event.of, last.came)
-  }
   const { opened, openedAt } = firstOf(events)
   let { conditions, note } = opened
   let particulars: Particulars = { serial: '', hours: '', customer: '', technician: '' }
@@ -182,8 +178,7 @@ export function fold(events: StoredJob['events']): Folded {
         break
       case 'tried':
         going = event.helped ? event.way : undefined
-        // What came of it once is not unsaid by another try that was left half done.
-        if (!event.brokenOff || !tried.has(event.way)) tried.set(event.way, cameOf(event))
+        setTried(event)
         break
       case 'put right':
         setPutRight(event)
@@ -201,27 +196,9 @@ export function fold(events: StoredJob['events']): Folded {
   return {
     ...{ opened, openedAt, conditions, note, particulars, meter },
     ...{ readings, made, repairs, skipped, accepted, tried, putRight },
-    ...curedIn(mendings),
+    ...cures(),
     ...cutOffAt(events.at(-1)?.event),
   }
-}
-
-type PutRightEvent = Extract<JobEvent, { kind: 'put right' }>
-
-/** What was put right cures, by what was said of each last. */
-function curedIn(
-  mendings: ReadonlyMap<string, readonly PutRightEvent[]>,
-): Pick<Folded, 'cured' | 'curedInVain'> {
-  const last = [...mendings.values()].flatMap((said) => said.at(-1) ?? [])
-  const of = (...came: readonly PutRight[]) =>
-    last.filter((each) => came.includes(each.came)).flatMap(({ cures = [] }) => cures)
-  return { cured: of('still there', 'done'), curedInVain: of('still there') }
-}
-
-function cameOf(event: Extract<JobEvent, { kind: 'tried' }>): Tried {
-  if (event.brokenOff) return 'broken off'
-  if (event.asBefore) return 'as before'
-  return event.helped ? 'helped' : 'no help'
 }
 
 /** Whatever was taken after it says that the line stood again, or that a way left half done was put right. */

@@ -43,6 +43,7 @@ function replayed(
   let now = together
   let beforeProof = together
   let beforeMending = together
+  let beforeTry = together
   let beforeCut = together
   for (const { event } of events) {
     if (isCut(event)) {
@@ -112,6 +113,11 @@ function replayed(
         }
         break
       case 'tried':
+        if (event.takenBack) {
+          now = perhapsAsBefore(now, beforeTry)
+          break
+        }
+        beforeTry = now
         now = event.brokenOff
           ? allBack(beforeCut)
           : { ...together, setups: setupsNamed(checks, event.leaves ?? []) }

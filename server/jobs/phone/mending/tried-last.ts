@@ -1,12 +1,14 @@
-import type { JobEvent, PutRight } from '../../record/events.ts'
-import { canBeUnproved } from '../../record/repairs.ts'
+import type { JobEvent, PutRight, Tried } from '../../record/events.ts'
+import { canBeUnproved, canBeUntried } from '../../record/repairs.ts'
 import type { Standing } from '../../standing/standing.ts'
 import { upperFirst } from '../../words/sentences.ts'
 import type { PhonePage } from '../view.ts'
 
-/** What they said last of something that they were told to put right, or that it came back: it can be taken back. */
-export function triedLast({ job, kase, folded }: Standing): PhonePage['triedLast'] {
+/** What they said last of something put right or tried, or that it came back: it can be taken back. */
+export function triedLast({ job, kase, folded, knowledge }: Standing): PhonePage['triedLast'] {
   if (canBeUnproved(job)) return cameBack(job)
+  const way = canBeUntried(job)
+  if (way) return triedWay(job, way.way, knowledge.home.ways[way.way]?.says, folded)
   const last = job.events.findLast(({ event }) => isPutRight(event))?.event
   if (!isPutRight(last) || last.came === 'taken back' || !folded.putRight.has(last.of))
     return undefined
@@ -21,6 +23,32 @@ export function triedLast({ job, kase, folded }: Standing): PhonePage['triedLast
       { name: 'choice', value: 'taken-back' },
     ],
   }
+}
+
+function triedWay(
+  { id }: Standing['job'],
+  way: string,
+  says: string | undefined,
+  { tried }: Standing['folded'],
+): PhonePage['triedLast'] {
+  const came = tried.get(way)
+  if (says === undefined || came === undefined) return undefined
+  return {
+    says: `${says}: ${wayWords[came]}.`,
+    action: `/jobs/${id}/tries`,
+    fields: [
+      { name: 'way', value: way },
+      { name: 'choice', value: 'taken-back' },
+    ],
+  }
+}
+
+const wayWords: Readonly<Record<Tried, string>> = {
+  helped: 'it runs, the trouble is gone, and they go',
+  'as before': 'it runs as before, and they go',
+  'no help': 'it does not run',
+  stopped: 'it ran, and stopped again',
+  'broken off': 'left half done',
 }
 
 const cameBack = ({ id }: Standing['job']): PhonePage['triedLast'] => ({

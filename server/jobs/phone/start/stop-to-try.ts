@@ -53,7 +53,7 @@ function isUntried({ events }: Standing['job'], { checks }: Standing['kase']): b
   // With this complaint, whoever tries again has it running.
   const mayRun = [...checks.values()].some(({ engine }) => engine === 'running')
   let untried = false
-  // As it was before something was put right, should that be taken back.
+  // As it was before something was put right or a way home tried, should that be taken back.
   let before = false
   for (const { event } of events) {
     switch (event.kind) {
@@ -66,8 +66,12 @@ function isUntried({ events }: Standing['job'], { checks }: Standing['kase']): b
       }
       case 'tried':
         // It is tried as soon as the engine runs, and it did not.
-        if (event.leaves) untried = true
-        else if (event.helped) untried = false
+        if (event.takenBack) untried ||= before
+        else {
+          before = untried
+          if (event.leaves) untried = true
+          else if (event.helped) untried = false
+        }
         break
       case 'conditions':
       case 'correction':

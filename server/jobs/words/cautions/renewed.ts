@@ -34,7 +34,7 @@ export function cautionsRenewed({ job, kase: { checks } }: Answered): CautionCar
         if (event.came === 'still there') by.clear()
         break
       case 'tried':
-        if (!event.brokenOff) by.clear()
+        if (!event.brokenOff && !event.takenBack) by.clear()
         break
       case 'repaired':
         by.clear()
