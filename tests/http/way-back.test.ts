@@ -110,7 +110,7 @@ describe('a check page', () => {
       const { page, make } = await openedJob(single)
       const [join, tryIt] = stepsOn(await page(`check=${check}`)).slice(-2)
       expect(join).toMatch(/\bJoin the stop (wire|plug).* again/)
-      expect(tryIt).toMatch(/^Before anything else at the next start, try the stop switch/)
+      expect(tryIt).toMatch(/\bBefore anything else at the next start, try the stop switch/)
       await make(check)
       const after = putBackOn(await page('check=spark-on-tester.single'))
       expect(after.filter((step) => step.includes('stop wire'))).toEqual([])
@@ -149,7 +149,7 @@ describe('a check page', () => {
     for (const next of ['spark-on-tester.left', 'winding-resistance.pickup-left.igniter-plug']) {
       expect(putBackOn(await page(`check=${next}`))).toEqual([
         expect.stringMatching(/^Unless it is so already: join the stop plug again/),
-        expect.stringMatching(/^Before anything else at the next start, try the stop switch/),
+        expect.stringMatching(/\bBefore anything else at the next start, try the stop switch/),
       ])
     }
   })
