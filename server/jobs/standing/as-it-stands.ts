@@ -135,7 +135,7 @@ function midway(now: AsItStands, checks: Case['checks'], { begun, mending }: Beg
 }
 
 /** What it puts back is back, and what it opened is closed. */
-function isDone(now: AsItStands, { undoes = [], opens = [] }: HalfDone = {}): AsItStands {
+function asDone(now: AsItStands, { undoes = [], opens = [] }: HalfDone = {}): AsItStands {
   const back = new Set(undoes)
   const open = now.open?.filter((each) => !opens.includes(each))
   const { open: _, ...rest } = now
@@ -161,7 +161,7 @@ function afterPutRight(
       // Whatever was in the way of another try went back before it.
       return together
     case 'done':
-      return isDone(now, half)
+      return asDone(now, half)
     case 'not done':
       return perhapsOpened(now, half)
   }
