@@ -7,6 +7,7 @@ import { meterOfClass } from '../../jobs/measuring/meter-at-hand.ts'
 import { barredBy, barringsOf } from '../../jobs/standing/barred.ts'
 import { isOutOfReach } from '../../jobs/standing/walk-options.ts'
 import type { Barring, Case } from '../../knowledge/case.ts'
+import { kindNameOf } from '../../knowledge/instantiate/check-names.ts'
 import type { Knowledge } from '../../knowledge/knowledge.ts'
 import type { CardTools } from './tools.ts'
 
@@ -52,5 +53,5 @@ function liftsBarring({ complaint, checks }: Case): ReadonlySet<string> {
     ({ bars }) => bars,
   )
   const kinds = new Set(barrings.flatMap((bars) => bars?.until ?? []))
-  return new Set([...checks.keys()].filter((id) => kinds.has(id.split('.')[0] ?? id)))
+  return new Set([...checks.keys()].filter((id) => kinds.has(kindNameOf(id))))
 }

@@ -1,4 +1,5 @@
 import { named } from '../../diagnosis/model/named.ts'
+import { kindNameOf } from '../../knowledge/instantiate/check-names.ts'
 import type { OverRow } from '../standing/over-rows.ts'
 import type { Standing } from '../standing/standing.ts'
 import { listed, percent, upperFirst } from '../words/sentences.ts'
@@ -15,7 +16,7 @@ export function twinSentences({ kase }: Standing, rows: readonly OverRow[]): str
     if (value == null || part?.output === undefined || value <= 0) continue
     const { property, quantity } = card.measurand
     if (quantity.path === 'must not be') continue
-    const kind = card.id.split('.')[0]
+    const kind = kindNameOf(card.id)
     const key = `${part.role} ${property} ${kind} ${card.spot?.connector === undefined}`
     const { name } = named(kase.parts, part.id)
     groups.set(key, [...(groups.get(key) ?? []), { name, value }])

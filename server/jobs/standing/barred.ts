@@ -1,4 +1,5 @@
 import type { Barring, Case, CheckCard } from '../../knowledge/case.ts'
+import { kindNameOf } from '../../knowledge/instantiate/check-names.ts'
 import { answerGiven } from '../record/answer-given.ts'
 import type { Recorded } from '../record/fold.ts'
 
@@ -15,7 +16,8 @@ export function barringsOf(
   { checks, complaint }: Case,
   { readings }: Answered,
 ): readonly Barring[] {
-  const isIn = (all: Iterable<string>, kind: string) => [...all].some((id) => kindOf(id) === kind)
+  const isIn = (all: Iterable<string>, kind: string) =>
+    [...all].some((id) => kindNameOf(id) === kind)
   const ofAnswers = [...readings].map(
     ([check, { touches }]) => answerGiven(checks.get(check), touches)?.bars,
   )
@@ -33,5 +35,3 @@ export function barredBy(
 ): string | null {
   return barrings.find((each) => each.engine.includes(engine))?.says ?? null
 }
-
-const kindOf = (check: string): string => check.split('.')[0] ?? check

@@ -9,6 +9,7 @@ import {
   titleOf,
 } from '../../jobs/words/sentences.ts'
 import type { Case, CheckCard } from '../../knowledge/case.ts'
+import { kindNameOf } from '../../knowledge/instantiate/check-names.ts'
 import { hinderedWords } from '../page/barred.ts'
 import { type BetweenView, backViews, betweenViews } from '../page/between.ts'
 import { leftWords, seenWords, spentWords } from '../page/words.ts'
@@ -99,7 +100,7 @@ export function ownStep(kase: Case, { made, before, after, settled, cheaper }: W
 /** Why a check comes before all others, whatever it tells: the complaint bars the rest until it is made. */
 function safeFirst({ complaint }: Case, { id }: CheckCard): readonly string[] {
   const { bars } = complaint
-  return bars && id.split('.')[0] === bars.until ? [sentence(bars.says)] : []
+  return bars && kindNameOf(id) === bars.until ? [sentence(bars.says)] : []
 }
 
 /** @param again the same once more, where that changed nothing */
