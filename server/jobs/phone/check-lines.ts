@@ -1,9 +1,8 @@
 import type { CautionCard, CheckCard } from '../../knowledge/case.ts'
-import { fades } from '../../knowledge/instantiate/setup-cards.ts'
 import { fill, fillingsOf } from '../../knowledge/instantiate/words.ts'
 import type { Standing } from '../standing/standing.ts'
 import { makeSentences, putBackSentences, stillSentences } from '../standing/way/put-back.ts'
-import { type Way, wayTo } from '../standing/way/way-to.ts'
+import { isRunFirst, type Way, wayTo } from '../standing/way/way-to.ts'
 import { cautionsEverywhere, cautionsOfTheJob } from '../words/cautions/cautions.ts'
 import { cautionsOf } from '../words/cautions/renewed.ts'
 import { lowerFirst, sentence, the } from '../words/sentences.ts'
@@ -73,12 +72,12 @@ const onceMore: Line = {
 function cautionsInOrder(
   input: Standing,
   card: CheckCard,
-  { putBack, make, still }: Way,
+  way: Way,
 ): { readonly first: Line[]; readonly turning: Line[] } {
+  const { putBack, make } = way
   const made = new Set(make.map(({ setup }) => setup.id))
   const isMade = ({ setups = [] }: CautionCard) => setups.some((id) => made.has(id))
-  // It is started for it, by what is made ready.
-  const runs = [...make.map(({ setup }) => setup), ...still].some(fades)
+  const runs = isRunFirst(way)
   const isLater = (caution: CautionCard) =>
     caution.engine !== undefined && putBack.length + make.length > 0 && !isMade(caution) && !runs
   const heard = heardOnCall(input)

@@ -9,6 +9,7 @@ import { type Step, toPutBack } from '../standing/way/way-to.ts'
 import { lowerFirst, sentence } from '../words/sentences.ts'
 import { askedNow } from './asked-now.ts'
 import { putBackByPhone } from './start/serves-running.ts'
+import { stopIfItRuns } from './start/stop-first.ts'
 import type { PhonePage } from './view.ts'
 
 /** What is apart, and what a check that was begun may have taken apart: nobody knows how far they had come. */
@@ -73,7 +74,7 @@ function mayRunOn({ knowledge, kase }: Standing, name: string): string[] {
   )
   return [
     sentence(`We had begun this: ${lowerFirst(says)}`),
-    'If it runs now, stop it first.',
+    stopIfItRuns,
     ...ofLeaves.flatMap(({ phone }) => sentencesIn(phone)),
   ]
 }
@@ -114,7 +115,7 @@ export function afterCutOff(input: Standing): PhonePage['again'] {
     'Are you safe, warm and out of the way of others?',
     ...(folded.conditions.afloat ? knowledge.home.afloat.first : []),
     ...(way === undefined ? [] : mayRunOn(input, way)),
-    ...(way === undefined ? ['If it runs now, stop it first.'] : []),
+    ...(way === undefined ? [stopIfItRuns] : []),
     'Where is the switch now? Set it to OFF, before anything else.',
     ...(back.length > 0
       ? [

@@ -202,7 +202,10 @@ export type Tried = 'helped' | 'as before' | 'no help' | 'stopped' | 'broken off
 
 export const gotGoing = (came: Tried): boolean => came === 'helped' || came === 'as before'
 
-/** It was tried and is as before; it was done, and nothing can be tried yet; nobody could do it; or what was said came by mistake. */
+/**
+ * It was tried and is as before; it was done, and nothing can be tried yet; nobody could do it; or what was said came by
+ * mistake.
+ */
 export const putRights = ['still there', 'done', 'not done', 'taken back'] as const
 export type PutRight = (typeof putRights)[number]
 

@@ -109,7 +109,7 @@ function replayed(
         if (event.came === 'taken back') now = perhapsAsBefore(now, beforeMending)
         else {
           beforeMending = now
-          now = afterPutRight(now, { came: event.came, half: event.half })
+          now = afterPutRight(now, event.came, event.half)
         }
         break
       case 'tried':
@@ -149,12 +149,8 @@ function asDone(now: AsItStands, { undoes = [], opens = [] }: HalfDone = {}): As
 
 function afterPutRight(
   now: AsItStands,
-  {
-    came,
-    half,
-  }: Pick<Extract<JobEvent, { kind: 'put right' }>, 'half'> & {
-    readonly came: Exclude<PutRight, 'taken back'>
-  },
+  came: Exclude<PutRight, 'taken back'>,
+  half?: HalfDone,
 ): AsItStands {
   switch (came) {
     case 'still there':

@@ -29,7 +29,8 @@ export function outcomeOfTable(
 
 /**
  * Checks that look at the same thing share one draw: at one property of one part, or, where whole machines are
- * watched, for what is told in the same words, or where their files say that they look at the same. What an owner remembers is a draw of its own.
+ * watched, for what is told in the same words, or where their files say that they look at the same. What an owner
+ * remembers is a draw of its own.
  */
 function stateSeed({ seed, knowledge }: Hidden, card: CheckCard): number {
   const { about, looksAt } = kindOf(knowledge, card)

@@ -5,9 +5,8 @@ import type { Standing } from '../../standing/standing.ts'
 import { ticketOf } from '../../standing/ticket.ts'
 import { cautionsEverywhere, presentCautions } from '../../words/cautions/cautions.ts'
 import { listed, lowerFirst, sentence } from '../../words/sentences.ts'
-import { askedNow } from '../asked-now.ts'
 import { backAfterCut, endOfBegun, perhapsApart } from '../cut-off.ts'
-import { mendingNow, standsMidway } from '../mending/mending.ts'
+import { midway } from '../mending/mending.ts'
 import { putBackByPhone } from '../start/serves-running.ts'
 import type { HomePage, HomeWay } from '../view.ts'
 import { tryingView } from './trying.ts'
@@ -61,11 +60,8 @@ const backFrom = (job: number, trying: HomePage['trying']): HomePage['back'] =>
 function putBackFirst(input: Standing, begun: boolean): readonly string[] {
   const { cutOff } = input.folded
   if (cutOff) return backAfterCut(input, cutOff)
-  const asked = begun && !mendingNow(input) ? askedNow(input) : null
-  return [
-    ...endOfBegun(input, begun ? standsMidway(input) : input.asItStands, asked),
-    ...putBackByPhone(input, perhapsApart(input, asked)),
-  ]
+  const { asked, stands } = begun ? midway(input) : { asked: null, stands: input.asItStands }
+  return [...endOfBegun(input, stands, asked), ...putBackByPhone(input, perhapsApart(input, asked))]
 }
 
 /** However it was left: it may have been set for work for the last try. */

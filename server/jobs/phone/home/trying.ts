@@ -4,10 +4,9 @@ import type { Asked } from '../../standing/asked.ts'
 import type { Standing } from '../../standing/standing.ts'
 import { putBackSentences } from '../../standing/way/put-back.ts'
 import { withRenewed } from '../../words/cautions/renewed.ts'
-import { askedNow } from '../asked-now.ts'
 import { backAfterCut, cutOffAction, endOfBegun } from '../cut-off.ts'
 import { heardOnCall } from '../heard.ts'
-import { mendingNow, standsMidway } from '../mending/mending.ts'
+import { midway } from '../mending/mending.ts'
 import { cautionLines, linesOf, saying } from '../saying.ts'
 import { putTogether } from '../start/put-together.ts'
 import { stopFirst } from '../start/stop-first.ts'
@@ -32,7 +31,7 @@ export function tryingView(
   const fillings = fillingsOf(kase.machine)
   const ofWay = cautionCards(cautions, knowledge, kase.machine)
   const cards = steps.start.length > 0 ? withRenewed(input, ofWay) : ofWay
-  const asked = mendingNow(input) ? null : askedNow(input)
+  const { asked, stands } = midway(input)
   const [back, covers] = putTogether(input)
   // What the way takes apart is not joined for it.
   const first = back.filter(({ setup }) => !way.leaves?.includes(setup.id))
@@ -46,7 +45,7 @@ export function tryingView(
       folded.cutOff
         ? backAfterCut(input, folded.cutOff, way.leaves)
         : [
-            ...endOfBegun(input, standsMidway(input), asked),
+            ...endOfBegun(input, stands, asked),
             ...putBackSentences(first, kase.machine, 'by phone'),
           ],
     ),

@@ -88,15 +88,18 @@ export function wordsOfMending(
   { kase, judged }: Pick<Standing, 'kase' | 'judged'>,
   { of, fault }: Pick<Mending, 'of' | 'fault'>,
 ): readonly string[] {
-  if (fault !== undefined) return kase.faults.get(fault)?.mend?.phone ?? []
-  const mend = mendOf({ kase, judged }, of)
-  return mend ? [mend.phone] : []
+  return [mendTold({ kase, judged }, { of, fault })?.phone ?? []].flat()
 }
 
-/** The machine as it stands while they may be in the middle of putting something right. */
-export function standsMidway(input: Standing): AsItStands {
+/** In the middle of what they may be: of a check, or of putting something right, and what that may have opened. */
+export function midway(input: Standing): {
+  readonly asked: string | null
+  readonly stands: AsItStands
+} {
   const mending = mendingNow(input)
-  return mending ? perhapsOpened(input.asItStands, mending) : input.asItStands
+  return mending
+    ? { asked: null, stands: perhapsOpened(input.asItStands, mending) }
+    : { asked: askedNow(input), stands: input.asItStands }
 }
 
 /** What may be so where it is left half done. */
@@ -110,10 +113,14 @@ export function halfOfMending(
   { kase, judged }: Pick<Standing, 'kase' | 'judged'>,
   { of, fault }: Pick<Mending, 'of' | 'fault'>,
 ): HalfDone {
-  return halfOf(
-    (fault === undefined ? mendOf({ kase, judged }, of) : kase.faults.get(fault)?.mend) ?? {},
-  )
+  return halfOf(mendTold({ kase, judged }, { of, fault }) ?? {})
 }
+
+/** How it is put right: as the answer to a check told, or for the failure of a part. */
+const mendTold = (
+  { kase, judged }: Pick<Standing, 'kase' | 'judged'>,
+  { of, fault }: { readonly of: string; readonly fault?: string | undefined },
+) => (fault === undefined ? mendOf({ kase, judged }, of) : kase.faults.get(fault)?.mend)
 
 /** How what the answer to a check told of is put right, where it can be. */
 function mendOf({ kase, judged }: Pick<Standing, 'kase' | 'judged'>, check: string) {

@@ -1,7 +1,6 @@
-import { fades } from '../../../knowledge/instantiate/setup-cards.ts'
 import { fill, fillingsOf } from '../../../knowledge/instantiate/words.ts'
 import type { Standing } from '../../standing/standing.ts'
-import type { Way } from '../../standing/way/way-to.ts'
+import { isRunFirst, type Way } from '../../standing/way/way-to.ts'
 import { sentence } from '../../words/sentences.ts'
 import type { Line } from '../view.ts'
 
@@ -11,13 +10,13 @@ import type { Line } from '../view.ts'
  */
 export function offFirst(
   { kase: { machine }, knowledge }: Pick<Standing, 'kase' | 'knowledge'>,
-  { make, still }: Way,
+  way: Way,
   lines: readonly Line[],
 ): readonly Line[] {
   const [first] = lines
   if (first === undefined) return lines
   const off = sentence(fill(knowledge.home.off, fillingsOf(machine)))
-  const runs = [...make.map(({ setup }) => setup), ...still].some(fades)
+  const runs = isRunFirst(way)
   return [
     { says: off, label: first.label },
     ...lines.filter(({ says }, i) => says !== off || (runs && i > 0)),

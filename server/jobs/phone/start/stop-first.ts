@@ -2,15 +2,15 @@ import type { Standing } from '../../standing/standing.ts'
 import { linesOf } from '../saying.ts'
 import type { Line } from '../view.ts'
 
+export const stopIfItRuns = 'If it runs now, stop it first.'
+
 /**
  * That it is stopped before hands go to it, where it may be running: it comes so, or was just tried. Nothing where no
  * check of the complaint has it run.
  */
 export function stopFirst({ job, kase }: Pick<Standing, 'job' | 'kase'>): Line[] {
   const mayRun = [...kase.checks.values()].some(({ engine }) => engine === 'running')
-  return mayRun && !isStopped(job, kase)
-    ? linesOf('make ready', ['If it runs now, stop it first.'])
-    : []
+  return mayRun && !isStopped(job, kase) ? linesOf('make ready', [stopIfItRuns]) : []
 }
 
 /** A check has had hands on it since it was last started, or came; one that has it run may end with it running. */

@@ -25,7 +25,7 @@ export function perhapsBegun(
 /** The same of one whose own steps take out what no set-up knows of, such as a plug that they put in again at the end. */
 export const perhapsHalfDone = (now: AsItStands, card: CheckCard): AsItStands => ({
   ...perhapsBegun(now, card),
-  half: [...new Set([...(now.half ?? []), card.id])],
+  half: joined(now.half, [card.id]),
 })
 
 /** These may have been put back. */
@@ -47,13 +47,20 @@ export function perhapsAsBefore(
   return {
     ...now,
     unsure: [...now.unsure, ...without([...setups, ...unsure], known)],
-    ...(half && { half: [...new Set([...(now.half ?? []), ...half])] }),
-    ...(open && { open: [...new Set([...(now.open ?? []), ...open])] }),
+    ...(half && { half: joined(now.half, half) }),
+    ...(open && { open: joined(now.open, open) }),
   }
 }
 
 /** In the middle of putting something right, or of a way home. */
 export function perhapsOpened(now: AsItStands, { undoes, opens }: HalfDone = {}): AsItStands {
-  const open = new Set([...(now.open ?? []), ...(opens ?? [])])
-  return { ...perhapsBack(now, new Set(undoes)), ...(open.size > 0 && { open: [...open] }) }
+  return {
+    ...perhapsBack(now, new Set(undoes)),
+    ...(opens && { open: joined(now.open, opens) }),
+  }
 }
+
+/** Both, each name once. */
+const joined = (some: readonly string[] = [], others: readonly string[]): string[] => [
+  ...new Set([...some, ...others]),
+]

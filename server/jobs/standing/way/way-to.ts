@@ -1,4 +1,5 @@
 import type { CheckCard, SetupCard } from '../../../knowledge/case.ts'
+import { fades } from '../../../knowledge/instantiate/setup-cards.ts'
 import { lastingFor } from './fading.ts'
 import { namesOf, without } from './setups-by-name.ts'
 import type { AsItStands } from './state.ts'
@@ -38,6 +39,10 @@ export function wayTo(stands: AsItStands, card: CheckCard): Way {
     still,
   }
 }
+
+/** Whether the engine is started for what is made ready or still holds, such as heat. */
+export const isRunFirst = ({ make, still }: Pick<Way, 'make' | 'still'>): boolean =>
+  [...make.map(({ setup }) => setup), ...still].some(fades)
 
 /** What a check forbids; and a stop circuit that may be apart is put right on the next page, whatever it is about. */
 export function inTheWay(
