@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { type Http, readyApp } from '../support/app.ts'
 import { post } from '../support/job.ts'
 import { caseOf, onPhone, takeOver, wordsOn } from '../support/on-phone.ts'
-import { addressesIn } from '../support/page.ts'
+import { addressesIn, textIn } from '../support/page.ts'
 
 const pedlar = caseOf('pedlar-1c', 'no-spark')
 
@@ -80,6 +80,31 @@ describe('what the steps of a check took out themselves', () => {
     const skip = { version: 1, check, reason: 'No tool for it here' }
     await post(http, `${job}/skips`, skip).expect(303)
     expect(await wordsOn(http, `${job}?check=${look}&line=99`)).not.toMatch(ended)
+  })
+
+  it('may be out where they had heard of it before they said that they have no tool', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http, hot, ['plug-wrench', 'light'], { afloat: 'yes' })
+    const begun = /name="begun" value="yes"/
+    expect((await http.get(`${job}?check=${check}`).expect(200)).text).not.toMatch(begun)
+    expect((await http.get(`${job}?check=${check}&line=99`).expect(200)).text).toMatch(begun)
+    const skip = { version: 1, check, reason: 'No tool for it here', begun: 'yes' }
+    await post(http, `${job}/skips`, skip).expect(303)
+    expect(await wordsOn(http, `${job}?check=${look}&line=99`)).toMatch(ended)
+  })
+
+  it('goes back where it is done once more and cannot be: what was read stands', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http, hot, ['plug-wrench', 'light'], { afloat: 'yes' })
+    await post(http, `${job}/readings`, { version: 1, check, choice: 'none' }).expect(303)
+    const { text } = await http.get(`${job}?take=${check}`).expect(200)
+    expect(textIn(text)).toContain('They cannot do that once more')
+    expect(text).not.toContain('/skips')
+    expect(text).toContain(`action="${job}/acceptances#job"`)
+    const onceMore = async () => (await wordsOn(http, `${job}?take=${check}`)).includes('once more')
+    expect(await onceMore()).toBe(true)
+    await post(http, `${job}/acceptances`, { version: 2, check }).expect(303)
+    expect(await wordsOn(http, job)).not.toContain('once more: much hangs on it')
   })
 
   it('is listed on the way home where that is asked for in the middle of it', async () => {

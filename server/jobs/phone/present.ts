@@ -149,7 +149,11 @@ function presentPhoneCheck(input: Standing & Asked, card: CheckCard): PhoneCheck
       heard: isPutRight || (questions.length <= 1 && lines.at(-1)?.says === card.asks),
       answers: answersOf(card),
       ...(form.corrects && { corrects: form.corrects }),
-      skip: { action: `/jobs/${job.id}/skips`, reasons: ownersReasons },
+      skip: {
+        action: form.letStand?.action ?? `/jobs/${job.id}/skips`,
+        reasons: again ? [] : ownersReasons,
+        isBegun: lines.slice(0, said.at).some(isDone),
+      },
       cutOff: cutOffAction(job),
     },
   }
@@ -166,6 +170,9 @@ const isTheQuestion =
   ({ asks }: CheckCard) =>
   ({ says }: Line) =>
     says === asks
+
+/** Something at the machine, and no caution or question. */
+const isDone = ({ label }: Line) => label === 'make ready' || label === 'do'
 
 /** Why an owner does not make a check, as they would put it. */
 const ownersReasons = ['They cannot do that', noToolHere, 'Not safe there', 'They would rather not']

@@ -88,7 +88,13 @@ export interface PhoneForm
   readonly answers: readonly { readonly id: string; readonly says: string }[]
   /** What is put right, and the way to leave it as it was. */
   readonly corrects?: ReadingForm['corrects']
-  readonly skip: { readonly action: string; readonly reasons: readonly string[] }
+  /** How it is passed over, and why; made once more, it is left at what was read before. */
+  readonly skip: {
+    readonly action: string
+    readonly reasons: readonly string[]
+    /** They have heard some of what is done for it. */
+    readonly isBegun: boolean
+  }
   readonly cutOff: string
 }
 

@@ -108,5 +108,8 @@ function touchesOf(
 function skipOf({ id }: CheckCard, form: CheckForm): Understood<{ event: JobEvent }> {
   const read = readReason(form)
   if (!read.ok) return read
-  return { ok: true, event: { kind: 'skipped', check: id, reason: read.reason } }
+  const { reason } = read
+  const begun = form.isBegun ? ({ isBegun: true } as const) : {}
+  const event = { kind: 'skipped', check: id, reason, ...begun } as const
+  return { ok: true, event }
 }

@@ -25,7 +25,7 @@ export interface Returned {
 /**
  * Takes one post about one check: finds the job, reads the form, and appends what it means.
  *
- * @param begunIn what else was going on when an answer is put right or taken back
+ * @param begunIn what else was going on when an answer is put right or taken back, or is to stand
  */
 export async function receive(
   parts: JobParts,
@@ -48,12 +48,15 @@ export async function receive(
   const refusal = noun.refusal(found.folded, form.check)
   if (refusal !== null) return returned(409, found, noun, request, refusal)
   const { kind } = read.event
-  const begun = kind === 'correction' || kind === 'withdrawn' ? begunIn(found) : {}
+  const begun = meanwhile.includes(kind) ? begunIn(found) : {}
   const done = await parts.jobs.append(found.job, form.version, { ...read.event, ...begun })
   if (done === 'written') return { job: found.job.id }
   const moved = await findJob(parts, request)
   return 'missing' in moved ? moved : returned(409, moved, noun, request, movedOn)
 }
+
+/** What may be said of another check while an owner is at one, or ends it before its last sentence. */
+const meanwhile: readonly JobEvent['kind'][] = ['correction', 'withdrawn', 'accepted']
 
 const noSuchCheckHere =
   'This job has no check of that name: choose one of its checks, and send yours again.'

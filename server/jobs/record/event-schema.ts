@@ -144,8 +144,13 @@ export const JobEventSchema = z.discriminatedUnion('kind', [
     customer: z.string(),
     technician: z.string(),
   }),
-  z.strictObject({ kind: z.literal('accepted'), check: z.string() }),
-  z.strictObject({ kind: z.literal('skipped'), check: z.string(), reason: z.string() }),
+  z.strictObject({ kind: z.literal('accepted'), check: z.string(), ...begun }),
+  z.strictObject({
+    kind: z.literal('skipped'),
+    check: z.string(),
+    reason: z.string(),
+    isBegun: z.literal(true).optional(),
+  }),
   z.strictObject({ kind: z.literal('back'), setup: z.string() }),
   z.strictObject({
     kind: z.literal('cut off'),

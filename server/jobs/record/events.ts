@@ -152,8 +152,14 @@ export type JobEvent =
   /** What the sheet says of the machine and of people, all of it anew. */
   | ({ readonly kind: 'particulars' } & Particulars)
   /** A reading is not to be asked for once more: it stands as it is. */
-  | { readonly kind: 'accepted'; readonly check: string }
-  | { readonly kind: 'skipped'; readonly check: string; readonly reason: string }
+  | ({ readonly kind: 'accepted'; readonly check: string } & Begun)
+  | {
+      readonly kind: 'skipped'
+      readonly check: string
+      readonly reason: string
+      /** An owner had heard some of what is done for it, and may have done that. */
+      readonly isBegun?: true | undefined
+    }
   /** A set-up that a page takes to hold does not: somebody put it back unasked. */
   | { readonly kind: 'back'; readonly setup: string }
   /** The line went dead while an owner was at this check, or at none; or on this way home, with what it leaves apart. */

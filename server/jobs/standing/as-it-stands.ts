@@ -68,7 +68,7 @@ function replayed(
         const card = checks.get(event.check)
         if (card && !card.asked) {
           now =
-            event.reason === noToolHere
+            event.reason === noToolHere && !event.isBegun
               ? perhapsBegun(now, onlyStop(card))
               : perhapsHalfDone(now, card)
         }
@@ -103,6 +103,7 @@ function replayed(
         break
       case 'correction':
       case 'withdrawn':
+      case 'accepted':
         now = midway(now, checks, event)
         break
       case 'put right':

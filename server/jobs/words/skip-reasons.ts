@@ -1,4 +1,4 @@
-/** Whoever has no tool for a check has not begun it. */
+/** Whoever has no tool for a check has not begun it, unless they had heard some of it when they said so. */
 export const noToolHere = 'No tool for it here'
 
 /** What stands in the way of a check, as people would put it. */

@@ -25,7 +25,8 @@ function isStopped({ events }: Standing['job'], { checks }: Standing['kase']): b
       }
       case 'conditions':
       case 'correction':
-      case 'withdrawn': {
+      case 'withdrawn':
+      case 'accepted': {
         const begun = checks.get(event.begun ?? '')
         if (event.mending || (begun && !begun.asked && begun.engine !== 'stopped')) return false
         break
