@@ -28,6 +28,8 @@ export interface Case {
   readonly checks: ReadonlyMap<string, CheckCard>
   /** For each way home that the complaint names: the faults that it gets around. */
   readonly ways: ReadonlyMap<string, readonly string[]>
+  /** For each that is not tried where something is likelier than not: the faults that this may be. */
+  readonly noWays: ReadonlyMap<string, readonly string[]>
 }
 
 export interface GateCard {

@@ -87,20 +87,21 @@ export function instantiate(knowledge: Knowledge, complaint: Complaint, machine:
     faults: drawn.faultCards,
     parts: partCards(knowledge, machine),
     checks: new Map(checks.map(({ card }) => [card.id, card])),
-    ways: faultsAround(complaint, drawn, knowledge),
+    ways: faultsAround(complaint.home.try, drawn, knowledge),
+    noWays: faultsAround(complaint.home.unless ?? {}, drawn, knowledge),
   }
 }
 
-/** The faults below the gates that each way home gets around, in every copy of those. */
+/** The faults below the gates that each way home is named with, in every copy of those. */
 function faultsAround(
-  { home }: Complaint,
+  named: Complaint['home']['try'],
   { copies, gates }: DrawnTree,
   { home: { ways } }: Knowledge,
 ): Case['ways'] {
   const below = (gate: string) =>
     (copies.get(gate) ?? []).flatMap(({ name }) => faultsBelow({ top: name, gates }, name))
   return new Map(
-    Object.entries(home.try).map(([way, around]) => {
+    Object.entries(named).map(([way, around]) => {
       const { modes } = ways[way] ?? {}
       const isMeant = (fault: string) => !modes || modes.some((mode) => fault.endsWith(`.${mode}`))
       return [way, [...new Set(around.flatMap(below))].filter(isMeant)]

@@ -76,6 +76,23 @@ describe('what was opened to put something right', () => {
     )
   })
 
+  it.each([
+    ['plug', 'plug.fouled'],
+    ['cap', 'cap.loose'],
+  ])('has its plugs taken out anew where the next check wants them out: %s', async (of, fault) => {
+    const { http } = await readyApp()
+    const job = await onPhone(http, pedlar, ['plug-wrench', 'spare-plug', 'light'])
+    // With every plug out, which stays so.
+    await post(http, `${job}/readings`, { version: 1, check: 'plugs-look', choice: 'good' })
+    const next = `${job}?check=${crank}&line=99`
+    expect(await wordsOn(http, next)).not.toContain('screw every spark plug out')
+    const left = { version: 2, of, fault, choice: 'not-done' }
+    await post(http, `${job}/mendings`, left).expect(303)
+    expect(await wordsOn(http, next)).toMatch(
+      /Screw in every spark plug that is out.*make ready.*screw every spark plug out/,
+    )
+  })
+
   it('is closed where it was done, and the plugs are in', async () => {
     const { http } = await readyApp()
     const job = await whileDrying(http)

@@ -246,6 +246,7 @@ export const smallCase: Case = {
   },
   leftOut: 0,
   ways: new Map(),
+  noWays: new Map(),
   gates: new Map(
     [
       { id: 'no-spark', says: 'There is no spark' },
@@ -289,7 +290,7 @@ export const smallKnowledge: Knowledge = {
     ways: {},
     whole: 'All is in.',
     choke: 'Set the choke.',
-    halfOpen: { ignition: ['Screw every plug in.'] },
+    halfOpen: { ignition: { do: ['Screw every plug in.'] } },
     off: 'See that it cannot start: {off}.',
     stopIt: 'Stop it.',
     rest: ['Switch it off.'],

@@ -5,7 +5,7 @@ import { begunNow } from '../phone/begun.ts'
 import { presentHome } from '../phone/home/home.ts'
 import { waysOf } from '../phone/home/ways.ts'
 import { curedAsSeen, curedWith } from '../phone/mending/cures.ts'
-import { halfOf, halfOfMending } from '../phone/mending/mending.ts'
+import { halfOf, openingOf, perhapsHalf } from '../phone/mending/mending.ts'
 import type { PutRight } from '../record/events.ts'
 import type { JobParts } from '../record/parts.ts'
 import { canBeUntried } from '../record/repairs.ts'
@@ -66,7 +66,8 @@ export async function phoneRoutes(app: FastifyInstance, parts: JobParts): Promis
     if (came === 'taken back') {
       return found.folded.putRight.has(of) ? { kind: 'put right', of, came } : wrong(nothingSaid)
     }
-    const half = halfOfMending(keptStanding(parts, found), { of, ...(fault && { fault }) })
+    const opening = openingOf(keptStanding(parts, found), { of, ...(fault && { fault }) })
+    const half = came === 'done' ? halfOf(opening) : perhapsHalf(opening, parts.knowledge)
     return { kind: 'put right', of, came, ...(cures.length > 0 && { cures }), half }
   })
 

@@ -4,7 +4,7 @@ import type { FoundJob } from '../standing/find.ts'
 import { keptStanding } from '../standing/kept.ts'
 import { askedNow } from './asked-now.ts'
 import { onTheWay } from './home/on-the-way.ts'
-import { halfOf, mendingNow } from './mending/mending.ts'
+import { mendingNow, perhapsHalf } from './mending/mending.ts'
 
 /** What an owner by phone may be in the middle of: a check, or putting something right. Nobody by phone: nothing. */
 export function begunNow(parts: JobParts, found: FoundJob): Begun {
@@ -18,5 +18,8 @@ export function begunNow(parts: JobParts, found: FoundJob): Begun {
   const begun = cutOff ? cutOff.at : mending || isOver ? null : askedNow(input)
   if (mending === undefined) return { begun }
   const { of, fault } = mending
-  return { begun, mending: { of, ...(fault && { fault }), ...halfOf(mending) } }
+  return {
+    begun,
+    mending: { of, ...(fault && { fault }), ...perhapsHalf(mending, parts.knowledge) },
+  }
 }

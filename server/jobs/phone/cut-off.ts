@@ -39,8 +39,8 @@ export function endOfBegun(
   const checks = new Set(asked === null ? half : [asked, ...half])
   const end = [
     ...[...checks].flatMap((check) => endOf(kase, check)),
-    ...Object.entries(knowledge.home.halfOpen).flatMap(([id, says]) =>
-      open.includes(id) ? says : [],
+    ...Object.entries(knowledge.home.halfOpen).flatMap(([id, closed]) =>
+      open.includes(id) ? closed.do : [],
     ),
   ]
   return end.length > 0 ? ['Unless it is so already, end what you had begun.', ...end] : []

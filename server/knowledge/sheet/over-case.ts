@@ -56,6 +56,7 @@ function drawn(
     parts,
     checks: new Map(cards.map((card) => [card.id, card])),
     ways: new Map(),
+    noWays: new Map(),
   }
 }
 

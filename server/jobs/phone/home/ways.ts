@@ -33,6 +33,9 @@ const noLonger = 0.005
 /** The same, where it leaves the machine with something apart, such as its stop wire. */
 const hardlyWorthIt = 0.02
 
+/** From this chance on a way is not tried for what speaks against it. From memory. */
+const tooLikely = 0.5
+
 /** The same, but for those that cannot help any more; the one first that gets around what is likeliest now. */
 export function waysHome({
   kase,
@@ -63,6 +66,7 @@ export function waysHome({
       .filter(({ way: { works, leaves }, worth }) => {
         return works === undefined || worth > (leaves ? hardlyWorthIt : noLonger)
       })
+      .filter(({ id }) => worth(kase.noWays.get(id) ?? []) < tooLikely)
       .filter(({ id, way }) => !isUsedUp(id, way))
       .map(({ id, way }) => [id, way])
   )

@@ -1,4 +1,5 @@
 import type { CautionCard } from '../../../knowledge/case.ts'
+import type { Knowledge } from '../../../knowledge/knowledge.ts'
 import type { HalfDone } from '../../record/events.ts'
 import { repairedInVain } from '../../record/fold.ts'
 import type { Standing } from '../../standing/standing.ts'
@@ -98,23 +99,38 @@ export function midway(input: Standing): {
 } {
   const mending = mendingNow(input)
   return mending
-    ? { asked: null, stands: perhapsOpened(input.asItStands, mending) }
+    ? {
+        asked: null,
+        stands: perhapsOpened(input.asItStands, perhapsHalf(mending, input.knowledge)),
+      }
     : { asked: askedNow(input), stands: input.asItStands }
 }
 
-/** What may be so where it is left half done. */
-export const halfOf = ({ undoes, opens }: Pick<Mending, 'undoes' | 'opens'>): HalfDone => ({
+type Opening = Pick<Mending, 'undoes' | 'opens'>
+
+/** What it puts back and opens, once it is done. */
+export const halfOf = ({ undoes, opens }: Opening): HalfDone => ({
   ...(undoes && { undoes }),
   ...(opens && { opens }),
 })
 
-/** The same of what was told to be put right: as the answer to a check, or for the failure of a part, says. */
-export function halfOfMending(
+/** What may be so where it is left half done: to close what it opens ends more than what it puts back itself. */
+export function perhapsHalf(
+  { undoes = [], opens = [] }: Opening,
+  { home }: Pick<Knowledge, 'home'>,
+): HalfDone {
+  const back = [...undoes, ...opens.flatMap((each) => home.halfOpen[each]?.ends ?? [])]
+  return halfOf({
+    ...(back.length > 0 && { undoes: [...new Set(back)] }),
+    ...(opens.length > 0 && { opens }),
+  })
+}
+
+/** What was told to be put right puts back and opens: as the answer to a check, or for the failure of a part, says. */
+export const openingOf = (
   { kase, judged }: Pick<Standing, 'kase' | 'judged'>,
   { of, fault }: Pick<Mending, 'of' | 'fault'>,
-): HalfDone {
-  return halfOf(mendTold({ kase, judged }, { of, fault }) ?? {})
-}
+): Opening => mendTold({ kase, judged }, { of, fault }) ?? {}
 
 /** How it is put right: as the answer to a check told, or for the failure of a part. */
 const mendTold = (

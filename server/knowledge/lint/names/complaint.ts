@@ -27,11 +27,14 @@ export function complaintNames(
   const perOutput = Object.keys(all).filter((id) => all[id]?.per === 'output')
   mustKnow(complaint, ['elsewhere', 'holds'], 'gate per output', holds ? [holds] : [], perOutput)
   const { home } = knowledge
-  const { try: tried, never } = complaint.home
+  const { try: tried, unless = {}, never } = complaint.home
   mustKnow(complaint, ['home', 'try'], 'way home', Object.keys(tried), Object.keys(home.ways))
+  mustKnow(complaint, ['home', 'unless'], 'way to try', Object.keys(unless), Object.keys(tried))
   mustKnow(complaint, ['home', 'never'], 'warning', never, Object.keys(home.never))
-  for (const [way, gates] of Object.entries(tried)) {
-    mustKnow(complaint, ['home', 'try', way], 'gate', gates, Object.keys(all))
+  for (const [word, ways] of Object.entries({ try: tried, unless })) {
+    for (const [way, gates] of Object.entries(ways)) {
+      mustKnow(complaint, ['home', word, way], 'gate', gates, Object.keys(all))
+    }
   }
   for (const [section, gates] of Object.entries({
     gates: complaint.gates,

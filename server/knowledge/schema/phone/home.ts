@@ -52,7 +52,14 @@ export const Home = z.strictObject({
   /** Said before it is started for a trial or a way home: it may have been opened to dry the engine. */
   choke: Words,
   /** What is opened to put something right or to get home, and how it is closed again: nobody knows how far they had come. */
-  halfOpen: z.record(Name, z.array(Words).min(1)),
+  halfOpen: z.record(
+    Name,
+    z.strictObject({
+      /** Set-ups that are no more once it is closed, by name in `setups.yaml`. */
+      ends: z.array(Name).min(1).optional(),
+      do: z.array(Words).min(1),
+    }),
+  ),
   /** Said before the first hand goes to it. */
   off: Words,
   /** Said after a check that has it run, and ends with its question. */
@@ -93,6 +100,8 @@ export type Home = z.infer<typeof Home>
 export const HomeWith = z.strictObject({
   /** Ways to try, each with the gates that it gets around: the likelier one of them holds, the earlier it is said. */
   try: z.record(Name, z.array(Name).min(1)),
+  /** Ways that are not tried where one of these gates holds more likely than not. */
+  unless: z.record(Name, z.array(Name).min(1)).optional(),
   /** Names of what must not be tried. */
   never: z.array(Name).min(1),
   /** How an owner tries whether it is gone, where it is done otherwise. None: it cannot be tried on the spot. */
