@@ -27,6 +27,15 @@ const bowlDrain: Observation = ({ site, part, kind }) => {
   return answer(now.effect(part).looks === 'dirty' || ofFuel || old ? 'dirty' : 'clean')
 }
 
+/** What is blocked in the passages behind them is not seen. */
+const jetsLook: Observation = ({ site, part, kind }) => {
+  const isBlocked = site.world.faults.some(
+    (fault) => fault.part === part && fault.mode === 'blocked',
+  )
+  const chance = isBlocked ? 0.85 : 0.04
+  return answer(lasting(site.world.seed, part, kind)() < chance ? 'blocked' : 'clear')
+}
+
 /** Only whether it hums. */
 const pumpHums: Observation = (check) => {
   const heard = threePulls(check, (now, rpm) => fuel(now, rpm).pump)
@@ -133,6 +142,7 @@ export const fuelChecks: Readonly<Record<string, Observation>> = {
   'plug-after-pulls': plugAfterPulls,
   'drops-of-fuel': drops,
   'bowl-drain': bowlDrain,
+  'jets-look': jetsLook,
   'fuel-look': found('fresh', 'old', 0.06),
   'fuel-flow': found('flows', 'trickles', 0.04),
   'choke-look': found('works', 'idle', 0.04),
