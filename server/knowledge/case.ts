@@ -56,6 +56,8 @@ export interface FaultCard {
 export interface OwnersMend {
   /** One sentence at a time. */
   readonly phone: readonly string[]
+  /** Chance that the trouble goes where this is its cause, above 0; left out: 1. */
+  readonly works?: number
   readonly kit: readonly string[]
   /** Names of the set-ups that it puts back. */
   readonly undoes?: readonly string[]

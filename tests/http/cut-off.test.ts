@@ -43,7 +43,7 @@ describe('a line that was cut', () => {
     const words = await wordsOn(http, job)
     const again = words.slice(words.indexOf('When they ring'), words.indexOf('Then we begin'))
     expect(again).toContain('end what you had begun')
-    expect(again).toContain('put each plug back in its own cylinder')
+    expect(again).toContain('screw each plug back into its own cylinder')
   })
 
   it('knows the way home that it was cut on: the stop wire may be apart, and the engine may run', async () => {
@@ -57,7 +57,7 @@ describe('a line that was cut', () => {
     const words = await wordsOn(http, job)
     const again = words.slice(words.indexOf('When they ring'), words.indexOf('Then we begin'))
     expect(again).toMatch(
-      /We had begun this: run it with the stop wire apart\. If it runs now, stop it first\. It may not stop by its switch.*Set it to OFF.*Join the stop wire.*Put every cover on again/,
+      /What we were trying when we lost each other: run it with the stop wire apart\. It may not stop by its switch.*If it runs now, stop it first.*Set it to OFF.*Join the stop wire.*Put every cover on again/,
     )
     // On a stop circuit nobody relies for that: the next check has it joined once more.
     expect(await wordsOn(http, `${job}?check=cap-look.cap&line=99`)).toMatch(

@@ -76,6 +76,21 @@ describe('what was opened to put something right', () => {
     )
   })
 
+  it('is closed before something else is put right', async () => {
+    const { http } = await readyApp()
+    const job = await whileDrying(http)
+    await came(http, job, 'not-done')
+    const loose = { version: 3, check: 'cap-look.cap', choice: 'loose' }
+    await post(http, `${job}/readings`, loose).expect(303)
+    expect(await wordsOn(http, `${job}?line=99`)).not.toMatch(ended)
+    await post(http, `${job}/mendings`, { version: 4, of: 'cap-look.cap', choice: 'not-done' })
+    const wet = { version: 5, check: 'plug-after-pulls', choice: 'soaked' }
+    await post(http, `${job}/readings`, { ...wet, check: 'ask-controls', choice: 'off' })
+    const words = await wordsOn(http, `${job}?line=99`)
+    expect(words).toContain('Put it right first')
+    expect(words).toMatch(new RegExp(`${ended.source}.*put right:`))
+  })
+
   it.each([
     ['plug', 'plug.fouled'],
     ['cap', 'cap.loose'],

@@ -26,6 +26,17 @@ it('suspects the stop circuit where it runs with its wire apart', async () => {
   expect(tether).toBeGreaterThan(plug)
 })
 
+it('suspects a switch still that was worked in vain: it may be shorted inside', async () => {
+  const { http } = await readyApp()
+  const job = await onPhone(http, caseOf('larkfell-2i', 'no-spark'), ['plug-wrench', 'light'])
+  const before = await percentOf(http, job, 'Stop switch')
+  const worked = { version: 1, of: 'stop-switch', fault: 'stop-switch.stuck-closed' }
+  await post(http, `${job}/mendings`, { ...worked, choice: 'still-there' }).expect(303)
+  const after = await percentOf(http, job, 'Stop switch')
+  expect(after).toBeLessThan(before)
+  expect(after).toBeGreaterThan(before / 2)
+})
+
 it('suspects a plug less where a new one was tried in vain, and all the same where a way home says nothing', async () => {
   const { http } = await readyApp()
   const kit = ['plug-wrench', 'spare-plug', 'light']
@@ -34,4 +45,16 @@ it('suspects a plug less where a new one was tried in vain, and all the same whe
   await post(http, `${job}/tries`, tried('other-plug', 'no-help')).expect(303)
   expect(before).toBeGreaterThan(10)
   expect(await percentOf(http, job, 'Spark plug')).toBeLessThan(before / 2)
+})
+
+it('puts no new fuse into a wire that is known to be grounded', async () => {
+  const { http } = await readyApp()
+  const blown = caseOf('haulmoor-1e', 'blows-the-fuse')
+  const job = await onPhone(http, blown, ['small-tools', 'meter', 'light'])
+  const way = 'One new fuse of the right number'
+  expect(await wordsOn(http, `${job}/home`)).toContain(way)
+  const check = 'wire-to-ground.wires-feed'
+  await post(http, `${job}/readings`, { version: 1, check, typed: '0.4', kept: '0.4' }).expect(303)
+  await post(http, `${job}/takes`, { version: 2, check, typed: '0.4', kept: '0.4' }).expect(303)
+  expect(await wordsOn(http, `${job}/home`)).not.toContain(way)
 })

@@ -290,6 +290,7 @@ export const smallKnowledge: Knowledge = {
     ways: {},
     whole: 'All is in.',
     choke: 'Set the choke.',
+    held: 'See that it cannot move off.',
     halfOpen: { ignition: { do: ['Screw every plug in.'] } },
     off: 'See that it cannot start: {off}.',
     stopIt: 'Stop it.',

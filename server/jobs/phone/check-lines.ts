@@ -27,6 +27,9 @@ export function checkLines(input: Standing, card: CheckCard, again = false): Lin
   const says = stopLater(card.phone, kase.machine).map(askOrDo)
   const endsIt = says[0]?.says.endsWith('?') && says[1]?.says.startsWith('If ')
   const [asks, ends] = endsIt && !card.asked ? says : []
+  // Tried where it is started first: what can hurt there is heard before.
+  const stop = startsIt(card, input.knowledge) ? stopAtStart(input) : []
+  const runs = isRunFirst(way)
   const opening = asks && ends ? [asks, { ...ends, opens: true } as const] : []
   return [
     ...(again ? [onceMore] : []),
@@ -39,13 +42,14 @@ export function checkLines(input: Standing, card: CheckCard, again = false): Lin
         ...(card.asked ? [] : endOfBegun(input, asItStands)),
         ...putBackSentences(way.putBack, kase.machine, 'by phone'),
       ]),
-      ...(startsIt(card, input.knowledge) ? stopAtStart(input) : []),
+      ...(runs ? stop : []),
       ...linesOf('make ready', [
         ...stillSentences(way.still, 'by phone'),
         ...makeSentences(way.make, 'by phone'),
       ]),
     ]),
     ...turning,
+    ...(runs ? [] : stop),
     ...about(input, card),
     ...says.slice(opening.length),
     ...leftRunning(input, card),

@@ -73,9 +73,9 @@ function mayRunOn({ knowledge, kase }: Standing, name: string): string[] {
     setups.some((id) => leaves.includes(id)),
   )
   return [
-    sentence(`We had begun this: ${lowerFirst(says)}`),
-    stopIfItRuns,
+    sentence(`What we were trying when we lost each other: ${lowerFirst(says)}`),
     ...ofLeaves.flatMap(({ phone }) => sentencesIn(phone)),
+    stopIfItRuns,
   ]
 }
 

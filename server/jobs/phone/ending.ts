@@ -71,14 +71,17 @@ function handOver(input: Standing): Line[] {
         ? 'With what you have there, nothing more is worth trying.'
         : 'That is work for a bench: take nothing more apart where you are.',
     ...more,
-    ...stopToTry(input).map(({ says }) => says),
-    ...(toPutBack(input.asItStands).length > 0
-      ? ['What is off or apart goes back before you leave, and I say how.']
+    ...(isApart(input.asItStands)
+      ? ['What is off or apart goes back before it is started or left, and I say how.']
       : []),
+    ...stopToTry(input).map(({ says }) => says),
     'What we found stands written here, and the workshop goes on from it.',
     'Now let us see how you get home.',
   ])
 }
+
+const isApart = (stands: Standing['asItStands']): boolean =>
+  toPutBack(stands).length > 0 || (stands.open ?? []).length > 0 || (stands.half ?? []).length > 0
 
 /** What they have not got, and could put the likeliest right with. */
 function wouldHelp(input: Standing): string[] {

@@ -1,5 +1,3 @@
-import type { Knowledge } from '../../knowledge/knowledge.ts'
-import { asides } from '../record/events.ts'
 import type { Standing } from '../standing/standing.ts'
 import { cautionsRead } from '../words/cautions/cautions.ts'
 import { cautionsRenewed } from '../words/cautions/renewed.ts'
@@ -15,28 +13,5 @@ export function heardOnCall(input: Standing): ReadonlySet<string> {
     ...(hasTried ? trial.cautions : []),
     ...[...folded.tried.keys()].flatMap((way) => ways[way]?.cautions ?? []),
   ]
-  const letGo = hasGone(input) ? cautionsThatHold(knowledge) : []
-  const heard = [...cautionsRead(input), ...ofTrials.filter((id) => !renewed.has(id))]
-  return new Set(heard.filter((id) => !letGo.includes(id)))
+  return new Set([...cautionsRead(input), ...ofTrials.filter((id) => !renewed.has(id))])
 }
-
-/** They were off with it last, or on their way: what held it is undone. */
-function hasGone({ job, kase }: Standing): boolean {
-  const last = job.events.findLast(({ event }) => !asides.includes(event.kind))?.event
-  switch (last?.kind) {
-    case 'tried':
-      return last.helped || last.takenBack === true
-    case 'put right':
-    case 'repaired':
-    case 'proved':
-      return kase.complaint.home.moves === true
-    default:
-      return false
-  }
-}
-
-/** Names of the cautions that say how a machine is held where it stands. */
-const cautionsThatHold = ({ cautions }: Knowledge): string[] =>
-  Object.entries(cautions.cautions).flatMap(([id, { phone }]) =>
-    phone.includes('{held}') ? id : [],
-  )

@@ -7,11 +7,20 @@ import type { Folded } from '../record/fold.ts'
 /** The model after all that an owner put right in vain, and tried to get home. */
 export function afterTrials(model: Model, kase: Case, folded: Folded, knowledge: Knowledge): Model {
   const { astray } = knowledge.owner.answers
-  const inVain: Trial = { faults: folded.curedInVain, works: 1, helped: false }
-  return [inVain, ...waysTried(kase, folded, knowledge)].reduce(
-    (before, trial) => afterTrial(before, trial, astray),
-    model,
-  )
+  return [
+    ...putRightInVain(kase, folded.curedInVain),
+    ...waysTried(kase, folded, knowledge),
+  ].reduce((before, trial) => afterTrial(before, trial, astray), model)
+}
+
+/** One for each chance that it would have helped: a switch that is worked hard may stay shorted inside. */
+function putRightInVain({ faults }: Case, curedInVain: readonly string[]): Trial[] {
+  const worksFor = (fault: string) => faults.get(fault)?.mend?.works ?? 1
+  return [...new Set(curedInVain.map(worksFor))].map((works) => ({
+    faults: curedInVain.filter((fault) => worksFor(fault) === works),
+    works,
+    helped: false,
+  }))
 }
 
 function waysTried({ ways }: Case, { tried }: Folded, { home }: Knowledge): Trial[] {

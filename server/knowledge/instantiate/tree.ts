@@ -134,11 +134,12 @@ class Drawing implements DrawnTree {
 
   #mendOf(
     part: Part,
-    { phone, kit = [], undoes, opens, cautions }: NonNullable<Mode['mend']>,
+    { phone, works, kit = [], undoes, opens, cautions }: NonNullable<Mode['mend']>,
   ): OwnersMend {
     const fillings = { ...fillingsOf(this.#machine, onlyOutput(part)), part: part.name }
     return {
       phone: sentencesIn(fill(phone, fillings)),
+      ...(works !== undefined && { works }),
       kit,
       ...(undoes && { undoes }),
       ...(opens && { opens }),

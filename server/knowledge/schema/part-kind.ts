@@ -37,6 +37,8 @@ export const Mode = z.strictObject({
     .strictObject({
       /** In words to read to an owner on the phone. */
       phone: Words,
+      /** Chance that the trouble goes where this is its cause, above 0; left out: 1. */
+      works: z.number().gt(0).max(1).optional(),
       /** What it takes, by name in the kit of `owner.yaml`. Left out: hands. */
       kit: z.array(Name).min(1).optional(),
       /** Names in `setups.yaml` that its words put back, so that nobody is told to once more. */

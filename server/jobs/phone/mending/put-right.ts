@@ -2,8 +2,8 @@ import { fill, fillingsOf } from '../../../knowledge/instantiate/words.ts'
 import type { Asked } from '../../standing/asked.ts'
 import type { Standing } from '../../standing/standing.ts'
 import type { Step } from '../../standing/way/way-to.ts'
-import { sentence, the } from '../../words/sentences.ts'
-import { lineCut } from '../cut-off.ts'
+import { lowerFirst, sentence, the } from '../../words/sentences.ts'
+import { endOfBegun, lineCut } from '../cut-off.ts'
 import { partsFound } from '../found.ts'
 import { heardOnCall } from '../heard.ts'
 import { cautionLines, linesOf, saying } from '../saying.ts'
@@ -31,7 +31,7 @@ export function presentPutRight(input: Standing & Asked, mending: Mending): Phon
 
 /** What can hurt, how it is put right, and how it is tried. */
 export function mendingLines(input: Standing, mending: Mending): Line[] {
-  const { phone, parts, undoes, cautions, isDone } = mending
+  const { phone, undoes, cautions, isDone } = mending
   const trial = trialOf(input, undoes)
   const said = heardOnCall(input)
   const heard = new Set([...said, ...cautions.map(({ id }) => id)])
@@ -43,10 +43,11 @@ export function mendingLines(input: Standing, mending: Mending): Line[] {
   return [
     ...cautionLines(cautions, said),
     ...stopFirst(input),
+    ...(isDone ? [] : linesOf('put back first', endOfBegun(input, input.asItStands))),
     ...(isDone
       ? []
       : linesOf('put right', [
-          ...otherThanNamed(input, parts),
+          ...about(input, mending),
           ...before,
           ...phone.map(sentence),
           ...after,
@@ -67,13 +68,14 @@ function liesCovered(input: Standing, { of, parts }: Mending): boolean {
     .some((setup) => isCover({ setup, unsure: false }) && !stands.has(setup.id))
 }
 
-/** What can be put right there is not always what was named first. */
-function otherThanNamed({ kase, walk }: Standing, parts: readonly string[]): string[] {
+/** What it is about and where that sits, unless that was said right before: it is not always what was named first. */
+function about({ kase, walk }: Standing, { of, parts, fault }: Mending): string[] {
   const [first] = partsFound(walk.step)
-  const [part] = parts
-  if (first === undefined || part === undefined || parts.includes(first)) return []
-  const name = kase.parts.get(part)?.name
-  return name === undefined ? [] : [`What can be put right there is ${the(name)}.`]
+  const part = fault === undefined ? kase.checks.get(of)?.part : parts[0]
+  const card = kase.parts.get(part ?? '')
+  if (card === undefined || (fault !== undefined && card.id === first)) return []
+  const where = card.where === undefined ? [] : [`It sits here: ${lowerFirst(card.where)}`]
+  return [`What can be put right there is ${the(card.name)}.`, ...where.map(sentence)]
 }
 
 /** Out of it, before its last sentence: nobody knows how far they had come. */

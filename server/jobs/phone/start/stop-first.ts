@@ -1,3 +1,5 @@
+import { fill, fillingsOf } from '../../../knowledge/instantiate/words.ts'
+import { asides, type JobEvent } from '../../record/events.ts'
 import type { Standing } from '../../standing/standing.ts'
 import { linesOf } from '../saying.ts'
 import type { Line } from '../view.ts'
@@ -5,13 +7,40 @@ import type { Line } from '../view.ts'
 export const stopIfItRuns = 'If it runs now, stop it first.'
 
 /**
- * That it is stopped before hands go to it, where it may be running: it comes so, or was just tried. Nothing where no
- * check of the complaint has it run.
+ * That it is stopped before hands go to it, where it may be running: it comes so, or was just tried; and that it is held
+ * where it stands, once they were off with it. Nothing of the first where no check of the complaint has it run.
  */
-export function stopFirst({ job, kase }: Pick<Standing, 'job' | 'kase'>): Line[] {
+export function stopFirst({
+  job,
+  kase,
+  knowledge,
+}: Pick<Standing, 'job' | 'kase' | 'knowledge'>): Line[] {
   const mayRun = [...kase.checks.values()].some(({ engine }) => engine === 'running')
-  return mayRun && !isStopped(job, kase) ? linesOf('make ready', [stopIfItRuns]) : []
+  const held = fill(knowledge.home.held, fillingsOf(kase.machine))
+  return linesOf('make ready', [
+    ...(mayRun && !isStopped(job, kase) ? [stopIfItRuns] : []),
+    ...(hasGone(job, kase) ? [held] : []),
+  ])
 }
+
+/** They were off with it last, or on their way, and nothing was done at it since. */
+function hasGone({ events }: Standing['job'], { complaint, checks }: Standing['kase']): boolean {
+  const last = events.findLast(({ event }) => !leavesItBe(event, checks))?.event
+  switch (last?.kind) {
+    case 'tried':
+      return last.helped || last.takenBack === true
+    case 'put right':
+    case 'proved':
+      return complaint.home.moves === true
+    default:
+      return false
+  }
+}
+
+/** Nobody went to the machine for it. */
+const leavesItBe = (event: JobEvent, checks: Standing['kase']['checks']): boolean =>
+  [...asides, 'correction', 'withdrawn', 'accepted', 'skipped', 'repaired'].includes(event.kind) ||
+  (event.kind === 'reading' && checks.get(event.check)?.asked === true)
 
 /** A check has had hands on it since it was last started, or came; one that has it run may end with it running. */
 function isStopped({ events }: Standing['job'], { checks }: Standing['kase']): boolean {

@@ -17,6 +17,13 @@ export interface Trial {
   readonly lines: readonly Line[]
 }
 
+/** What comes between an engine that runs and a machine under way stands before the last step. */
+const inOrder = (does: readonly string[], go: readonly string[]): string[] => [
+  ...does.slice(0, -1),
+  ...go,
+  ...does.slice(-1),
+]
+
 /**
  * Nothing where it cannot be tried on the spot, or must not be.
  *
@@ -39,13 +46,14 @@ export function trialOf(input: Standing, undone: readonly string[] = []): Trial 
     cautions: withRenewed(input, cautionCards(home.trial.cautions, knowledge, kase.machine)),
     lines: [
       ...linesOf('put back first', putBackByPhone(input, apart)),
+      ...linesOf('try it', [home.choke, ...(isAshore ? [] : does.slice(0, 1))]),
+      // As soon as it runs, and it is set for work by now.
       ...stopAtStart(input),
-      ...linesOf('try it', [home.choke]),
       ...linesOf(
         'try it',
         isAshore
           ? sentencesIn(fill(home.afloat.ashore, fillingsOf(kase.machine)))
-          : [...does.slice(0, -1), ...go, ...does.slice(-1)],
+          : inOrder(does, go).slice(1),
       ),
     ],
   }

@@ -62,6 +62,8 @@ export const Home = z.strictObject({
   ),
   /** Said before the first hand goes to it. */
   off: Words,
+  /** Said after that, once they were off with it or on their way: what held it is undone. */
+  held: Words,
   /** Said after a check that has it run, and ends with its question. */
   stopIt: Words,
   /** How it is left, whatever was tried last. */

@@ -3,16 +3,19 @@ import { readyApp } from '../support/app.ts'
 import { post } from '../support/job.ts'
 import { caseOf, onPhone, wordsOn } from '../support/on-phone.ts'
 
-it('puts no new fuse into a wire that is known to be grounded', async () => {
+it('has a machine held again before hands go to it, once it was worked for a trial', async () => {
   const { http } = await readyApp()
-  const blown = caseOf('haulmoor-1e', 'blows-the-fuse')
-  const job = await onPhone(http, blown, ['small-tools', 'meter', 'light'])
-  const way = 'One new fuse of the right number'
-  expect(await wordsOn(http, `${job}/home`)).toContain(way)
-  const check = 'wire-to-ground.wires-feed'
-  await post(http, `${job}/readings`, { version: 1, check, typed: '0.4', kept: '0.4' }).expect(303)
-  await post(http, `${job}/takes`, { version: 2, check, typed: '0.4', kept: '0.4' }).expect(303)
-  expect(await wordsOn(http, `${job}/home`)).not.toContain(way)
+  const job = await onPhone(http, caseOf('haulmoor-1e', 'cuts-out'), ['light', 'tape'])
+  const of = 'cap-look.cap'
+  await post(http, `${job}/readings`, { version: 1, check: of, choice: 'loose' }).expect(303)
+  expect(await wordsOn(http, `${job}?line=99`)).toContain('undo what held it in place')
+  await post(http, `${job}/mendings`, { version: 2, of, choice: 'still-there' }).expect(303)
+  const held = 'See that it cannot move off: out of gear, brake on'
+  const next = `${job}?check=stop-wire-look.wires-stop&line=99`
+  expect(await wordsOn(http, next)).toContain(held)
+  const seen = { version: 3, check: 'stop-wire-look.wires-stop', choice: 'whole' }
+  await post(http, `${job}/readings`, seen).expect(303)
+  expect(await wordsOn(http, `${job}?check=ground-look.igniter-ground&line=99`)).not.toContain(held)
 })
 
 it('says in full how a machine is held again once they had gone with it', async () => {
