@@ -291,7 +291,7 @@ export const smallKnowledge: Knowledge = {
     whole: 'All is in.',
     choke: 'Set the choke.',
     held: 'See that it cannot move off.',
-    halfOpen: { ignition: { do: ['Screw every plug in.'] } },
+    halfOpen: { ignition: ['Screw every plug in.'] },
     off: 'See that it cannot start: {off}.',
     stopIt: 'Stop it.',
     rest: ['Switch it off.'],

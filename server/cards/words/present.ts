@@ -34,7 +34,7 @@ export function presentCard(wording: Wording, outline: Outline): CardView {
     home: homeView(wording, outline.start),
     back: [
       `Proof of any repair: ${proofClause(kase.complaint.prove)}`,
-      'Before a repair is tried: every plug, cap and cover back on, every tester and spare plug out.',
+      'Before a repair is tried: every plug, cap and cover back on, every tester, rag and spare plug out, the fuel tap open.',
       ...(kase.machine.stop ? [sentence(kase.machine.stop.try)] : []),
     ],
     notes: [

@@ -1,4 +1,4 @@
-import { endOfBegun } from '../phone/cut-off.ts'
+import { coversOn, endOfBegun } from '../phone/cut-off.ts'
 import { wordsOfMending } from '../phone/mending/mending.ts'
 import { stopToTry } from '../phone/start/stop-to-try.ts'
 import type { JobEvent } from '../record/events.ts'
@@ -49,7 +49,7 @@ function mendingLeft(input: Standing): string {
   const last = job.events.findLast(({ event }) => event.kind === 'conditions')?.event
   const mending = last?.kind === 'conditions' ? last.mending : undefined
   const words = mending ? wordsOfMending({ kase, judged }, mending) : []
-  return [...words, ...endOfBegun(input, asItStands)].join(' ')
+  return [...words, ...endOfBegun(input, asItStands), ...coversOn(input, asItStands)].join(' ')
 }
 
 const stopIsOff = 'The stop circuit is apart: no switch and no cord stops this engine now.'

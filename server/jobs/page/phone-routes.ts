@@ -5,7 +5,8 @@ import { begunNow } from '../phone/begun.ts'
 import { presentHome } from '../phone/home/home.ts'
 import { waysOf } from '../phone/home/ways.ts'
 import { curedAsSeen, curedWith } from '../phone/mending/cures.ts'
-import { halfOf, openingOf, perhapsHalf } from '../phone/mending/mending.ts'
+import { coversOff } from '../phone/mending/lies-covered.ts'
+import { halfOf, openingOf } from '../phone/mending/mending.ts'
 import type { PutRight } from '../record/events.ts'
 import type { JobParts } from '../record/parts.ts'
 import { canBeUntried } from '../record/repairs.ts'
@@ -41,9 +42,10 @@ export async function phoneRoutes(app: FastifyInstance, parts: JobParts): Promis
     }
     const came = triedAs.get(choice)
     if (came === undefined) return wrong('Say whether it runs now.')
-    const { leaves, opens } = parts.knowledge.home.ways[way] ?? {}
+    const { leaves, opens: own = [], uncovers } = parts.knowledge.home.ways[way] ?? {}
+    const opens = uncovers ? [...own, coversOff] : own
     const at = came.brokenOff && checkIn(body, found)
-    const half = came.brokenOff && opens && { half: { opens } }
+    const half = came.brokenOff && opens.length > 0 && { half: { opens } }
     return {
       kind: 'tried',
       way,
@@ -67,8 +69,13 @@ export async function phoneRoutes(app: FastifyInstance, parts: JobParts): Promis
       return found.folded.putRight.has(of) ? { kind: 'put right', of, came } : wrong(nothingSaid)
     }
     const opening = openingOf(keptStanding(parts, found), { of, ...(fault && { fault }) })
-    const half = came === 'done' ? halfOf(opening) : perhapsHalf(opening, parts.knowledge)
-    return { kind: 'put right', of, came, ...(cures.length > 0 && { cures }), half }
+    return {
+      kind: 'put right',
+      of,
+      came,
+      ...(cures.length > 0 && { cures }),
+      half: halfOf(opening),
+    }
   })
 
   takes(app, parts, 'cut-offs', (body, found) => {

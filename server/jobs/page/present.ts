@@ -6,7 +6,7 @@ import { presentLast } from '../readings/last.ts'
 import { type Asked, wrongIn } from '../standing/asked.ts'
 import { presentHead } from '../standing/head.ts'
 import type { Standing } from '../standing/standing.ts'
-import { stillApart } from '../standing/still-apart.ts'
+import { beforeTheRun } from '../standing/still-apart.ts'
 import { ticketOf } from '../standing/ticket.ts'
 import { presentVerdict } from '../verdict/present.ts'
 import { presentRepair } from '../verdict/repair.ts'
@@ -51,7 +51,7 @@ export function presentJob(input: Standing & Asked): JobPage {
     ...(last && { last }),
     ...(check && { check }),
     ...(verdict && { verdict }),
-    apart: check || folded.repairs.at(-1)?.outcome === null ? [] : stillApart(input),
+    apart: check || folded.repairs.at(-1)?.outcome === null ? [] : beforeTheRun(input),
     ...(repair && { repair }),
     repairFirst: isRepaired(input),
     notices: presentCautions(input, cautionsEverywhere(input)),

@@ -60,9 +60,9 @@ function proofOf(body: unknown, { folded, kase, job }: FoundJob): ReturnType<Mea
   return { kind: 'proved', gone, reopened, ...written }
 }
 
-/** Whoever wrote down another part than those named has seen it, and gets its form back. */
+/** Whoever wrote down one part, where the page names another or several, gets the form of that part back. */
 function seenIn(parts: JobParts, found: FoundJob, { parts: part }: RepairForm): Asked {
   if (!found.kase.parts.has(part)) return {}
   const offered = repairable(keptStanding(parts, found).walk.step)
-  return offered.some((each) => each.join('+') === part) ? {} : { found: part }
+  return offered.length === 1 && offered[0]?.join('+') === part ? {} : { found: part }
 }

@@ -4,7 +4,7 @@ import type { FoundJob } from '../standing/find.ts'
 import { keptStanding } from '../standing/kept.ts'
 import { askedNow } from './asked-now.ts'
 import { onTheWay } from './home/on-the-way.ts'
-import { mendingNow, perhapsHalf } from './mending/mending.ts'
+import { halfOf, mendingNow } from './mending/mending.ts'
 
 /** What an owner by phone may be in the middle of: a check, or putting something right. Nobody by phone: nothing. */
 export function begunNow(parts: JobParts, found: FoundJob): Begun {
@@ -15,11 +15,11 @@ export function begunNow(parts: JobParts, found: FoundJob): Begun {
   const last = repairs.at(-1)
   // What was put right is to stay away, or they are on their way: no check stands on the page.
   const isOver = (last && last.outcome !== 'still there') || onTheWay(found.job) !== undefined
-  const begun = cutOff ? cutOff.at : mending || isOver ? null : askedNow(input)
+  const begun = cutOff?.at ?? (mending || isOver ? null : askedNow(input))
   if (mending === undefined) return { begun }
   const { of, fault } = mending
   return {
     begun,
-    mending: { of, ...(fault && { fault }), ...perhapsHalf(mending, parts.knowledge) },
+    mending: { of, ...(fault && { fault }), ...halfOf(mending) },
   }
 }

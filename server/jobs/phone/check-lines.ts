@@ -6,7 +6,7 @@ import { isRunFirst, type Way, wayTo } from '../standing/way/way-to.ts'
 import { cautionsEverywhere, cautionsOfTheJob } from '../words/cautions/cautions.ts'
 import { cautionsOf } from '../words/cautions/renewed.ts'
 import { lowerFirst, sentence, the } from '../words/sentences.ts'
-import { endOfBegun } from './cut-off.ts'
+import { coversOn, endOfBegun } from './cut-off.ts'
 import { heardOnCall } from './heard.ts'
 import { askOrDo, cautionLines, linesOf } from './saying.ts'
 import { offFirst } from './start/off-first.ts'
@@ -41,6 +41,7 @@ export function checkLines(input: Standing, card: CheckCard, again = false): Lin
       ...linesOf('put back first', [
         ...(card.asked ? [] : endOfBegun(input, asItStands)),
         ...putBackSentences(way.putBack, kase.machine, 'by phone'),
+        ...(card.asked ? [] : coversOn(input, asItStands)),
       ]),
       ...(runs ? stop : []),
       ...linesOf('make ready', [

@@ -4,11 +4,12 @@ import { sentencesIn } from '../../knowledge/instantiate/words.ts'
 import type { CutOff } from '../record/fold.ts'
 import { beforeTheCut } from '../standing/as-it-stands.ts'
 import type { Standing } from '../standing/standing.ts'
+import { putBackByPhone } from '../standing/way/serves-running.ts'
 import type { AsItStands } from '../standing/way/state.ts'
 import { type Step, toPutBack } from '../standing/way/way-to.ts'
 import { lowerFirst, sentence } from '../words/sentences.ts'
 import { askedNow } from './asked-now.ts'
-import { putBackByPhone } from './start/serves-running.ts'
+import { coversOff } from './mending/lies-covered.ts'
 import { stopIfItRuns } from './start/stop-first.ts'
 import type { PhonePage } from './view.ts'
 
@@ -39,12 +40,18 @@ export function endOfBegun(
   const checks = new Set(asked === null ? half : [asked, ...half])
   const end = [
     ...[...checks].flatMap((check) => endOf(kase, check)),
-    ...Object.entries(knowledge.home.halfOpen).flatMap(([id, closed]) =>
-      open.includes(id) ? closed.do : [],
+    ...Object.entries(knowledge.home.halfOpen).flatMap(([id, says]) =>
+      open.includes(id) ? says : [],
     ),
   ]
   return end.length > 0 ? ['Unless it is so already, end what you had begun.', ...end] : []
 }
+
+/** The covers that came off for it, once all below them is closed. */
+export const coversOn = (
+  { knowledge }: Pick<Standing, 'knowledge'>,
+  { open = [] }: AsItStands,
+): string[] => (open.includes(coversOff) ? [knowledge.home.covers.after] : [])
 
 function endOf({ checks, machine }: Standing['kase'], check: string): string[] {
   const { phone = [], setups = [], asked } = checks.get(check) ?? {}
@@ -98,7 +105,7 @@ export function backAfterCut(
       input,
       toPutBack(before).filter(({ setup }) => !keeps.includes(setup.id)),
     ),
-    ...(ways[way ?? '']?.uncovers ? [covers.after] : []),
+    ...(ways[way ?? '']?.uncovers ? [covers.after] : coversOn(input, before)),
   ]
 }
 

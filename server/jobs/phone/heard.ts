@@ -11,7 +11,10 @@ export function heardOnCall(input: Standing): ReadonlySet<string> {
   const renewed = new Set(cautionsRenewed(input).map(({ id }) => id))
   const ofTrials = [
     ...(hasTried ? trial.cautions : []),
-    ...[...folded.tried.keys()].flatMap((way) => ways[way]?.cautions ?? []),
+    // What was left half done was perhaps not heard to the end.
+    ...[...folded.tried].flatMap(([way, came]) =>
+      came === 'broken off' ? [] : (ways[way]?.cautions ?? []),
+    ),
   ]
   return new Set([...cautionsRead(input), ...ofTrials.filter((id) => !renewed.has(id))])
 }

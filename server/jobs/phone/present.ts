@@ -152,7 +152,7 @@ function presentPhoneCheck(input: Standing & Asked, card: CheckCard): PhoneCheck
       skip: {
         action: form.letStand?.action ?? `/jobs/${job.id}/skips`,
         reasons: again ? [] : ownersReasons,
-        isBegun: lines.slice(0, said.at).some(isDone),
+        begun: lines.slice(0, said.at).some(isDone) ? 'yes' : 'no',
       },
       cutOff: cutOffAction(job),
     },
@@ -172,7 +172,7 @@ const isTheQuestion =
     says === asks
 
 /** Something at the machine, and no caution or question. */
-const isDone = ({ label }: Line) => label === 'make ready' || label === 'do'
+const isDone = ({ label }: Line) => ['put back first', 'make ready', 'do'].includes(label)
 
 /** Why an owner does not make a check, as they would put it. */
 const ownersReasons = ['They cannot do that', noToolHere, 'Not safe there', 'They would rather not']

@@ -92,8 +92,8 @@ export interface PhoneForm
   readonly skip: {
     readonly action: string
     readonly reasons: readonly string[]
-    /** They have heard some of what is done for it. */
-    readonly isBegun: boolean
+    /** Whether they have heard some of what is done for it. */
+    readonly begun: 'yes' | 'no'
   }
   readonly cutOff: string
 }

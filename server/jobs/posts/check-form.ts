@@ -15,8 +15,8 @@ export interface CheckForm {
   /** The button that was pressed: `over`, `could-not-tell` or the name of an answer. */
   readonly choice: string
   readonly reason: string
-  /** An owner had heard some of what is done for it when it was passed over. */
-  readonly isBegun: boolean
+  /** Whether an owner had heard some of what is done for it when it was passed over: `yes`, `no`, or nobody says. */
+  readonly begun: string
   /** How warm the part was: a name, or `measured` with `celsius`. */
   readonly warmth: string
   readonly celsius: string
@@ -37,7 +37,7 @@ export function checkFormFrom(body: unknown): CheckForm {
     typed: textOf(body, 'typed').trim() || cellsAsText(textsOf(body, 'cell')),
     choice: textOf(body, 'choice'),
     reason: textOf(body, 'reason').trim(),
-    isBegun: textOf(body, 'begun') !== '',
+    begun: textOf(body, 'begun'),
     warmth: textOf(body, 'warmth'),
     celsius: textOf(body, 'celsius').trim(),
     rpm: textOf(body, 'rpm').trim(),

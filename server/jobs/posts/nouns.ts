@@ -109,7 +109,7 @@ function skipOf({ id }: CheckCard, form: CheckForm): Understood<{ event: JobEven
   const read = readReason(form)
   if (!read.ok) return read
   const { reason } = read
-  const begun = form.isBegun ? ({ isBegun: true } as const) : {}
+  const begun = ['yes', 'no'].includes(form.begun) ? { isBegun: form.begun === 'yes' } : {}
   const event = { kind: 'skipped', check: id, reason, ...begun } as const
   return { ok: true, event }
 }

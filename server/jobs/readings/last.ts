@@ -9,6 +9,7 @@ import { allowsFurtherTake, type Judged } from '../measuring/judged.ts'
 import { partedTakes } from '../measuring/parted.ts'
 import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
+import { beforeTheRun } from '../standing/still-apart.ts'
 import { branchClause, branchesCleared } from '../words/branch-words.ts'
 import { cautionsView } from '../words/cautions/cautions.ts'
 import { partNames } from '../words/names.ts'
@@ -61,10 +62,11 @@ export function presentLast(
 
 /** What the answer says can be put right; nothing once somebody writes down or has written down a repair. */
 function mended(
-  { job, kase, folded, knowledge, found }: Standing & Pick<Asked, 'found'>,
-  { id: check, answers = [] }: CheckCard,
+  input: Standing & Pick<Asked, 'found'>,
+  { id: check, answers = [], cautions }: CheckCard,
   { reading }: Judged,
 ): Pick<LastReading, 'mend'> {
+  const { job, kase, folded, knowledge, found } = input
   const mend = answers.find(({ id }) => reading.kind === 'answer' && reading.answer === id)?.mend
   const isTried = folded.putRight.get(check) === 'still there'
   if (mend === undefined || isTried || found !== undefined || folded.repairs.length > 0) return {}
@@ -72,9 +74,13 @@ function mended(
     mend: {
       says: sentence(mend.says),
       cautions: {
-        ...cautionsView(cautionCards(kase.complaint.cautions ?? [], knowledge, kase.machine)),
+        ...cautionsView([
+          ...cautionCards(kase.complaint.cautions ?? [], knowledge, kase.machine),
+          ...cautions,
+        ]),
         inFull: [],
       },
+      back: beforeTheRun(input),
       ways: mend.parts.flatMap((part) => {
         const card = kase.parts.get(part)
         const href = `/jobs/${job.id}?found=${encodeURIComponent(part)}`

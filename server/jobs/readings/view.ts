@@ -54,6 +54,8 @@ export interface LastReading {
     readonly says: string
     /** What to heed when it is tried. */
     readonly cautions: CautionsView
+    /** What goes back before it can be tried. */
+    readonly back: readonly string[]
     readonly ways: readonly { readonly href: string; readonly text: string }[]
   }
   /** One more touch or pull, where it is measured. */

@@ -149,7 +149,7 @@ export const JobEventSchema = z.discriminatedUnion('kind', [
     kind: z.literal('skipped'),
     check: z.string(),
     reason: z.string(),
-    isBegun: z.literal(true).optional(),
+    isBegun: z.boolean().optional(),
   }),
   z.strictObject({ kind: z.literal('back'), setup: z.string() }),
   z.strictObject({

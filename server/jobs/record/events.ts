@@ -157,8 +157,8 @@ export type JobEvent =
       readonly kind: 'skipped'
       readonly check: string
       readonly reason: string
-      /** An owner had heard some of what is done for it, and may have done that. */
-      readonly isBegun?: true | undefined
+      /** Whether an owner had heard some of what is done for it, and may have done that. Left out: by what the reason says. */
+      readonly isBegun?: boolean | undefined
     }
   /** A set-up that a page takes to hold does not: somebody put it back unasked. */
   | { readonly kind: 'back'; readonly setup: string }

@@ -67,10 +67,8 @@ function replayed(
       case 'skipped': {
         const card = checks.get(event.check)
         if (card && !card.asked) {
-          now =
-            event.reason === noToolHere && !event.isBegun
-              ? perhapsBegun(now, onlyStop(card))
-              : perhapsHalfDone(now, card)
+          const { isBegun = event.reason !== noToolHere } = event
+          now = isBegun ? perhapsHalfDone(now, card) : perhapsBegun(now, onlyStop(card))
         }
         break
       }

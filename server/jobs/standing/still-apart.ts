@@ -1,34 +1,44 @@
 import { coverId, hinders } from '../../knowledge/instantiate/setup-cards.ts'
 import type { Standing } from './standing.ts'
 import { putBackSentences } from './way/put-back.ts'
-import { toPutBack } from './way/way-to.ts'
+import { servesRunning } from './way/serves-running.ts'
+import { type Step, toPutBack } from './way/way-to.ts'
 
 type Stands = Pick<Standing, 'asItStands' | 'kase'>
+type ToRun = Stands & Pick<Standing, 'knowledge'>
 
 /** How to put back what the checks left apart, off or fitted. */
 export function stillApart({ asItStands, kase }: Stands): string[] {
   return putBackSentences(toPutBack(asItStands), kase.machine)
 }
 
+/** The same, but for what was made ready so that it can run, such as a pump that is full of water. */
+export function beforeTheRun(input: ToRun): string[] {
+  const steps = toPutBack(input.asItStands).filter((step) => !servesRunning(input, step))
+  return putBackSentences(steps, input.kase.machine)
+}
+
 /**
- * The same in two: what goes back first, and the covers that may stay off while the engine is cranked, since nobody
+ * In three: what goes back first, and the covers that may stay off while the engine is cranked, since nobody
  * gets at a plug cap through them.
  *
  * @param cranked whether it is cranked at all before it runs; else all goes back first
  */
 export function stillOff(
-  { asItStands, kase }: Stands,
+  input: ToRun,
   cranked: boolean,
-): { readonly first: readonly string[]; readonly covers: readonly string[] } {
-  const { machine } = kase
+): Readonly<Record<'first' | 'covers' | 'last', readonly string[]>> {
+  const { machine } = input.kase
   const mayStay = Object.keys(machine.access).filter(
     (id) => cranked && !hinders(machine.access[id] ?? {}, ['cranking']),
   )
   const stays = new Set(mayStay.map(coverId))
-  const steps = toPutBack(asItStands)
+  const steps = toPutBack(input.asItStands)
+  const serves = (step: Step) => servesRunning(input, step)
   const said = (some: typeof steps) => putBackSentences(some, machine)
   return {
-    first: said(steps.filter(({ setup }) => !stays.has(setup.id))),
-    covers: said(steps.filter(({ setup }) => stays.has(setup.id))),
+    first: said(steps.filter((step) => !stays.has(step.setup.id) && !serves(step))),
+    covers: said(steps.filter((step) => stays.has(step.setup.id) && !serves(step))),
+    last: said(steps.filter(serves)),
   }
 }

@@ -59,6 +59,10 @@ function isOtherByNow(kase: Case, folded: Folded, card: CheckCard): boolean {
   return taken !== undefined && !isAsForTheFirst(kase, folded, card, taken)
 }
 
+/** What was put right and could not be tried yet is not as it was read any more. */
+const isPutRight = ({ putRight }: Folded, { id, part }: CheckCard): boolean =>
+  putRight.get(id) === 'done' || (part !== undefined && putRight.get(part) === 'done')
+
 /** Checks that are not to be asked for: skipped, done with, out of reach, or not safe yet. */
 export function impossibleChecks(
   kase: Case,
@@ -71,6 +75,7 @@ export function impossibleChecks(
     (card) =>
       skipped.has(card.id) ||
       accepted.has(card.id) ||
+      isPutRight(folded, card) ||
       isOtherByNow(kase, folded, card) ||
       isOutOfReach(card, conditions, { meter, owner }) ||
       barredBy(barrings, card) !== null,

@@ -10,9 +10,10 @@ import { lowerFirst, sentence } from '../words/sentences.ts'
  * then is the engine started.
  */
 export function proofSteps(
-  { asItStands, kase }: Pick<Standing, 'asItStands' | 'kase'>,
+  input: Pick<Standing, 'asItStands' | 'kase' | 'knowledge'>,
   parts: readonly string[],
 ): string[] {
+  const { kase } = input
   const complaint = kase.complaint.prove
   const proofs = proofsBeside(complaint, kase, parts)
   const all = (when: Exclude<keyof Proof, 'sees'>) => [
@@ -20,7 +21,7 @@ export function proofSteps(
     ...(complaint[when] ? [`Then the complaint itself: ${asClause(complaint[when])}`] : []),
   ]
   const cranking = all('cranking')
-  const { first, covers } = stillOff({ asItStands, kase }, cranking.length > 0)
+  const { first, covers, last } = stillOff(input, cranking.length > 0)
   return [
     ...new Set([
       ...all('stopped'),
@@ -32,6 +33,7 @@ export function proofSteps(
       everyCover,
       ...(kase.machine.stop ? [sentence(kase.machine.stop.try)] : []),
       ...all('running'),
+      ...last,
     ]),
   ]
 }

@@ -56,9 +56,6 @@ function ownerNames(
   mustKnow(owner, ['cold', 'without'], 'thing in the kit', [owner.cold.without], kit)
   const trial = home.trial.cautions
   mustKnow(home, ['trial', 'cautions'], 'caution', trial, Object.keys(cautions.cautions))
-  for (const [id, { ends }] of Object.entries(home.halfOpen)) {
-    mustKnow(home, ['halfOpen', id, 'ends'], 'set-up', ends, Object.keys(setups.setups))
-  }
   for (const [id, way] of Object.entries(home.ways)) {
     const path = ['ways', id]
     mustKnow(home, [...path, 'kit'], 'thing in the kit', way.kit, kit)

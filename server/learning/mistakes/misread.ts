@@ -14,6 +14,7 @@ import { body } from '../../measure/decide/recognise.ts'
 import { trueMachine } from '../../practice/world/machine.ts'
 import { ohmsAt, placesFor } from '../../practice/world/net/meet.ts'
 import { together } from '../../practice/world/net/moment.ts'
+import { hasOhms } from '../../practice/world/net/network.ts'
 import type { OhmsCard } from './cards.ts'
 
 /** From this to that, Ω; infinite where nothing conducts. */
@@ -54,7 +55,9 @@ export function misreadings(knowledge: Knowledge, kase: Case, card: OhmsCard): M
   return {
     good,
     mistakes: [
-      ...(wired === null ? [] : [{ kind: 'plug left on', shows: one(wired.leftOn) } as const]),
+      ...(wired?.leftOn === undefined
+        ? []
+        : [{ kind: 'plug left on', shows: one(wired.leftOn) } as const]),
       { kind: 'fingers', shows: besideHands(good) },
       ...(isAcross ? [cold(card, good), unzeroedLeads(good), ...otherPins(kase, card)] : []),
     ],
@@ -63,7 +66,10 @@ export function misreadings(knowledge: Knowledge, kase: Case, card: OhmsCard): M
 
 const one = (ohms: number): Span => ({ low: ohms, high: ohms })
 
-/** Ω of a good one as it is to be read, and with every plug left together; null where the wiring does not tell. */
+/**
+ * Ω of a good one as it is to be read, and with every plug left together, unless something hangs there whose ohms nobody
+ * knows, such as points; null where the wiring does not tell.
+ */
 function byWiring(knowledge: Knowledge, kase: Case, card: OhmsCard) {
   const truth = trueMachine(knowledge, kase, [], seed)
   const places = truth && placesFor(card, truth.circuit)
@@ -74,7 +80,8 @@ function byWiring(knowledge: Knowledge, kase: Case, card: OhmsCard) {
   if (apart.size === 0) return null
   const read = (off: ReadonlySet<string>) =>
     Math.max(...ohmsAt({ ...together(truth, assumedForLimits.celsius), apart: off }, places))
-  return { good: read(apart), leftOn: read(new Set()) }
+  const isKnown = Object.keys(truth.circuit.grounded ?? {}).every((part) => hasOhms(truth, part))
+  return { good: read(apart), ...(isKnown && { leftOn: read(new Set()) }) }
 }
 
 /** The middle of its limits at 20 °C; nothing conducts where there is only a least. */

@@ -3,11 +3,11 @@ import type { Tried } from '../../record/events.ts'
 import type { Asked } from '../../standing/asked.ts'
 import type { Standing } from '../../standing/standing.ts'
 import { ticketOf } from '../../standing/ticket.ts'
+import { putBackByPhone } from '../../standing/way/serves-running.ts'
 import { cautionsEverywhere, presentCautions } from '../../words/cautions/cautions.ts'
 import { listed, lowerFirst, sentence } from '../../words/sentences.ts'
-import { backAfterCut, endOfBegun, perhapsApart } from '../cut-off.ts'
+import { backAfterCut, coversOn, endOfBegun, perhapsApart } from '../cut-off.ts'
 import { midway } from '../mending/mending.ts'
-import { putBackByPhone } from '../start/serves-running.ts'
 import type { HomePage, HomeWay } from '../view.ts'
 import { tryingView } from './trying.ts'
 import type { Way } from './way-steps.ts'
@@ -61,7 +61,11 @@ function putBackFirst(input: Standing, begun: boolean): readonly string[] {
   const { cutOff } = input.folded
   if (cutOff) return backAfterCut(input, cutOff)
   const { asked, stands } = begun ? midway(input) : { asked: null, stands: input.asItStands }
-  return [...endOfBegun(input, stands, asked), ...putBackByPhone(input, perhapsApart(input, asked))]
+  return [
+    ...endOfBegun(input, stands, asked),
+    ...putBackByPhone(input, perhapsApart(input, asked)),
+    ...coversOn(input, stands),
+  ]
 }
 
 /** However it was left: it may have been set for work for the last try. */

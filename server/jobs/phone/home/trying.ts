@@ -4,7 +4,7 @@ import type { Asked } from '../../standing/asked.ts'
 import type { Standing } from '../../standing/standing.ts'
 import { putBackSentences } from '../../standing/way/put-back.ts'
 import { withRenewed } from '../../words/cautions/renewed.ts'
-import { backAfterCut, cutOffAction, endOfBegun } from '../cut-off.ts'
+import { backAfterCut, coversOn, cutOffAction, endOfBegun } from '../cut-off.ts'
 import { heardOnCall } from '../heard.ts'
 import { midway } from '../mending/mending.ts'
 import { cautionLines, linesOf, saying } from '../saying.ts'
@@ -35,7 +35,7 @@ export function tryingView(
   const [back, covers] = putTogether(input)
   // What the way takes apart is not joined for it.
   const first = back.filter(({ setup }) => !way.leaves?.includes(setup.id))
-  const coversOn = putBackSentences(covers, kase.machine, 'by phone')
+  const covered = putBackSentences(covers, kase.machine, 'by phone')
   const lines = [
     ...linesOf('first', folded.conditions.afloat ? knowledge.home.afloat.first : []),
     ...cautionLines(cards, heardOnCall(input)),
@@ -47,8 +47,11 @@ export function tryingView(
         : [
             ...endOfBegun(input, stands, asked),
             ...putBackSentences(first, kase.machine, 'by phone'),
+            ...coversOn(input, stands),
           ],
     ),
+    // It may run already.
+    ...(steps.start.length > 0 ? [] : linesOf('put back first', [...covered, ...steps.covered])),
     // What can go wrong is heard before it is done.
     ...linesOf('mind', [danger]),
     ...linesOf('do', fillAll(steps.before, fillings)),
@@ -56,7 +59,7 @@ export function tryingView(
     ...(steps.start.length > 0
       ? linesOf('before it runs', [knowledge.home.whole, knowledge.home.choke])
       : []),
-    ...linesOf('before it runs', [...coversOn, ...steps.covered]),
+    ...(steps.start.length > 0 ? linesOf('before it runs', [...covered, ...steps.covered]) : []),
     ...(way.leaves ? [] : stopAtStart(input)),
     ...linesOf('do', fillAll(steps.start, fillings)),
     // How they go is said once it is known that it runs.

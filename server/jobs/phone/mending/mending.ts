@@ -1,5 +1,4 @@
 import type { CautionCard } from '../../../knowledge/case.ts'
-import type { Knowledge } from '../../../knowledge/knowledge.ts'
 import type { HalfDone } from '../../record/events.ts'
 import { repairedInVain } from '../../record/fold.ts'
 import type { Standing } from '../../standing/standing.ts'
@@ -10,6 +9,7 @@ import { askedNow } from '../asked-now.ts'
 import { partsFound } from '../found.ts'
 import { onTheWay } from '../home/on-the-way.ts'
 import { trialOf } from '../start/trial.ts'
+import { coversOff, liesCovered } from './lies-covered.ts'
 
 /** Something that an owner can put right there and then, and that may have been it all. */
 export interface Mending {
@@ -51,7 +51,16 @@ export function mendingSeen(input: Standing): Mending | undefined {
       const { phone, parts, ...rest } = mend
       return isDone
         ? [{ of: check, phone: [], parts, cautions: [], isDone }]
-        : [{ ...rest, of: check, parts, phone: [phone], cautions: card.cautions }]
+        : [
+            {
+              ...rest,
+              ...opensOf(input, { of: check, parts }, rest),
+              of: check,
+              parts,
+              phone: [phone],
+              cautions: card.cautions,
+            },
+          ]
     })
     .at(0)
 }
@@ -70,7 +79,8 @@ export function mendingSuspected(input: Standing): Mending | undefined {
       const mend = able.find((each) => each.kit.every((thing) => kit.includes(thing)))
       if (mend === undefined) return []
       const { id: fault, kit: _, ...rest } = mend
-      return [{ ...rest, of: part, fault, parts: [part] }]
+      const at = { of: part, parts: [part] }
+      return [{ ...rest, ...opensOf(input, at, rest), ...at, fault }]
     })
     .at(0)
 }
@@ -99,38 +109,36 @@ export function midway(input: Standing): {
 } {
   const mending = mendingNow(input)
   return mending
-    ? {
-        asked: null,
-        stands: perhapsOpened(input.asItStands, perhapsHalf(mending, input.knowledge)),
-      }
+    ? { asked: null, stands: perhapsOpened(input.asItStands, mending) }
     : { asked: askedNow(input), stands: input.asItStands }
 }
 
 type Opening = Pick<Mending, 'undoes' | 'opens'>
 
-/** What it puts back and opens, once it is done. */
+/** What it puts back once it is done, and what may be open where it is left half done. */
 export const halfOf = ({ undoes, opens }: Opening): HalfDone => ({
   ...(undoes && { undoes }),
   ...(opens && { opens }),
 })
 
-/** What may be so where it is left half done: to close what it opens ends more than what it puts back itself. */
-export function perhapsHalf(
-  { undoes = [], opens = [] }: Opening,
-  { home }: Pick<Knowledge, 'home'>,
-): HalfDone {
-  const back = [...undoes, ...opens.flatMap((each) => home.halfOpen[each]?.ends ?? [])]
-  return halfOf({
-    ...(back.length > 0 && { undoes: [...new Set(back)] }),
-    ...(opens.length > 0 && { opens }),
-  })
+/** What was told to be put right puts back and opens: as the answer to a check, or for the failure of a part, says. */
+export function openingOf(input: Standing, { of, fault }: Pick<Mending, 'of' | 'fault'>): Opening {
+  const told = mendTold(input, { of, fault })
+  if (told === undefined) return {}
+  const part = input.kase.faults.get(fault ?? '')?.part
+  const parts = 'parts' in told ? told.parts : part === undefined ? [] : [part]
+  return { ...told, ...opensOf(input, { of, parts }, told) }
 }
 
-/** What was told to be put right puts back and opens: as the answer to a check, or for the failure of a part, says. */
-export const openingOf = (
-  { kase, judged }: Pick<Standing, 'kase' | 'judged'>,
-  { of, fault }: Pick<Mending, 'of' | 'fault'>,
-): Opening => mendTold({ kase, judged }, { of, fault }) ?? {}
+/** Its own words open something, and a cover may come off for it. */
+function opensOf(
+  input: Standing,
+  at: { readonly of: string; readonly parts: readonly string[] },
+  { opens = [] }: Opening,
+): Pick<Opening, 'opens'> {
+  const all = liesCovered(input, at) ? [...opens, coversOff] : opens
+  return all.length > 0 ? { opens: all } : {}
+}
 
 /** How it is put right: as the answer to a check told, or for the failure of a part. */
 const mendTold = (

@@ -1,16 +1,15 @@
 import { fill, fillingsOf } from '../../../knowledge/instantiate/words.ts'
 import type { Asked } from '../../standing/asked.ts'
 import type { Standing } from '../../standing/standing.ts'
-import type { Step } from '../../standing/way/way-to.ts'
 import { lowerFirst, sentence, the } from '../../words/sentences.ts'
-import { endOfBegun, lineCut } from '../cut-off.ts'
+import { coversOn, endOfBegun, lineCut } from '../cut-off.ts'
 import { partsFound } from '../found.ts'
 import { heardOnCall } from '../heard.ts'
 import { cautionLines, linesOf, saying } from '../saying.ts'
-import { coverOf, servesRunning } from '../start/serves-running.ts'
 import { stopFirst } from '../start/stop-first.ts'
 import { trialOf } from '../start/trial.ts'
 import type { DeedAnswer, Line, PhoneDeed } from '../view.ts'
+import { liesCovered } from './lies-covered.ts'
 import type { Mending } from './mending.ts'
 
 /** To put it right, sentence by sentence, to try it, and what may come of it. */
@@ -43,7 +42,12 @@ export function mendingLines(input: Standing, mending: Mending): Line[] {
   return [
     ...cautionLines(cautions, said),
     ...stopFirst(input),
-    ...(isDone ? [] : linesOf('put back first', endOfBegun(input, input.asItStands))),
+    ...(isDone
+      ? []
+      : linesOf('put back first', [
+          ...endOfBegun(input, input.asItStands),
+          ...coversOn(input, input.asItStands),
+        ])),
     ...(isDone
       ? []
       : linesOf('put right', [
@@ -55,17 +59,6 @@ export function mendingLines(input: Standing, mending: Mending): Line[] {
     ...(trial ? [...cautionLines(trial.cautions, heard), ...trial.lines] : []),
     { says: trial ? 'Is it gone now, or is it still the same?' : 'Is that done?', label: 'ask' },
   ]
-}
-
-/** A cover lies over it that nobody has off now: it was never opened for a check, or went back after a cut line. */
-function liesCovered(input: Standing, { of, parts }: Mending): boolean {
-  const { kase } = input
-  const stands = new Set(input.asItStands.setups.map(({ id }) => id))
-  const isCover = (step: Step) => coverOf(kase, step) !== undefined && !servesRunning(input, step)
-  return [...kase.checks.values()]
-    .filter(({ id, part }) => id === of || (part !== undefined && parts.includes(part)))
-    .flatMap(({ setups }) => setups)
-    .some((setup) => isCover({ setup, unsure: false }) && !stands.has(setup.id))
 }
 
 /** What it is about and where that sits, unless that was said right before: it is not always what was named first. */

@@ -1,9 +1,9 @@
 import { hinders } from '../../../knowledge/instantiate/setup-cards.ts'
 import type { Standing } from '../../standing/standing.ts'
+import { coverOf, servesRunning, turning } from '../../standing/way/serves-running.ts'
 import type { Step } from '../../standing/way/way-to.ts'
 import { askedNow } from '../asked-now.ts'
 import { perhapsApart } from '../cut-off.ts'
-import { coverOf, servesRunning, turning } from './serves-running.ts'
 
 /**
  * What goes back before an owner tries whether it runs: first all that is in the way of an engine that turns or runs.

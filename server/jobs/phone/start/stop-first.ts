@@ -1,4 +1,5 @@
 import { fill, fillingsOf } from '../../../knowledge/instantiate/words.ts'
+import { answerGiven } from '../../record/answer-given.ts'
 import { asides, type JobEvent } from '../../record/events.ts'
 import type { Standing } from '../../standing/standing.ts'
 import { linesOf } from '../saying.ts'
@@ -14,13 +15,20 @@ export function stopFirst({
   job,
   kase,
   knowledge,
-}: Pick<Standing, 'job' | 'kase' | 'knowledge'>): Line[] {
+  folded,
+}: Pick<Standing, 'job' | 'kase' | 'knowledge' | 'folded'>): Line[] {
   const mayRun = [...kase.checks.values()].some(({ engine }) => engine === 'running')
   const held = fill(knowledge.home.held, fillingsOf(kase.machine))
   return linesOf('make ready', [
     ...(mayRun && !isStopped(job, kase) ? [stopIfItRuns] : []),
-    ...(hasGone(job, kase) ? [held] : []),
+    ...(isOff(folded) || hasGone(job, kase) ? [held] : []),
   ])
+}
+
+/** It is gone, and as long as they do not say otherwise they go. */
+const isOff = ({ repairs }: Standing['folded']): boolean => {
+  const last = repairs.at(-1)
+  return last !== undefined && last.outcome !== 'still there'
 }
 
 /** They were off with it last, or on their way, and nothing was done at it since. */
@@ -29,9 +37,18 @@ function hasGone({ events }: Standing['job'], { complaint, checks }: Standing['k
   switch (last?.kind) {
     case 'tried':
       return last.helped || last.takenBack === true
+    case 'repaired':
+      return true
     case 'put right':
     case 'proved':
       return complaint.home.moves === true
+    case 'reading':
+    case 'take': {
+      // It was to be put right, and may be under way for the trial.
+      const card = checks.get(last.check)
+      const isToMend = card && answerGiven(card, last.touches)?.mend !== undefined
+      return complaint.home.moves === true && isToMend === true
+    }
     default:
       return false
   }
@@ -39,7 +56,7 @@ function hasGone({ events }: Standing['job'], { complaint, checks }: Standing['k
 
 /** Nobody went to the machine for it. */
 const leavesItBe = (event: JobEvent, checks: Standing['kase']['checks']): boolean =>
-  [...asides, 'correction', 'withdrawn', 'accepted', 'skipped', 'repaired'].includes(event.kind) ||
+  [...asides, 'correction', 'withdrawn', 'accepted', 'skipped', 'cut off'].includes(event.kind) ||
   (event.kind === 'reading' && checks.get(event.check)?.asked === true)
 
 /** A check has had hands on it since it was last started, or came; one that has it run may end with it running. */

@@ -3,12 +3,12 @@ import { cautionCards } from '../../../knowledge/instantiate/caution-cards.ts'
 import { fill, fillAll, fillingsOf, sentencesIn } from '../../../knowledge/instantiate/words.ts'
 import { barredBy, barringsOf } from '../../standing/barred.ts'
 import type { Standing } from '../../standing/standing.ts'
+import { putBackByPhone } from '../../standing/way/serves-running.ts'
 import { toPutBack } from '../../standing/way/way-to.ts'
 import { withRenewed } from '../../words/cautions/renewed.ts'
 import { movingOff } from '../home/under-way.ts'
 import { linesOf } from '../saying.ts'
 import type { Line } from '../view.ts'
-import { putBackByPhone } from './serves-running.ts'
 import { stopAtStart } from './stop-to-try.ts'
 
 /** How an owner tries whether the complaint is gone. */

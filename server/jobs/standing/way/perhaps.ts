@@ -11,13 +11,13 @@ export const onlyStop = (card: CheckCard): CheckCard => ({
   forbids: [],
 })
 
-/** Whoever skipped it may have put back what it forbids, and made what it needs. */
+/** Whoever skipped it may have put back what it forbids, and made what it needs; what was half done may be so still. */
 export function perhapsBegun(
-  { setups, unsure, fading }: AsItStands,
+  before: AsItStands,
   { setups: needs, forbids }: CheckCard,
 ): AsItStands {
-  const known = namesOf([...setups, ...unsure])
-  const now = perhapsBack({ setups, unsure, fading }, namesOf(forbids))
+  const known = namesOf([...before.setups, ...before.unsure])
+  const now = perhapsBack(before, namesOf(forbids))
   const perhapsMade = without(needs, known).filter((setup) => !fades(setup))
   return { ...now, unsure: [...now.unsure, ...perhapsMade] }
 }
@@ -52,10 +52,12 @@ export function perhapsAsBefore(
   }
 }
 
-/** In the middle of putting something right, or of a way home. */
-export function perhapsOpened(now: AsItStands, { undoes, opens }: HalfDone = {}): AsItStands {
+/** In the middle of putting something right, or of a way home: all may be back, since it is tried with all together. */
+export function perhapsOpened(now: AsItStands, half?: HalfDone): AsItStands {
+  if (half === undefined) return now
+  const { opens } = half
   return {
-    ...perhapsBack(now, new Set(undoes)),
+    ...perhapsBack(now, namesOf(now.setups.filter(({ undo }) => undo !== undefined))),
     ...(opens && { open: joined(now.open, opens) }),
   }
 }

@@ -85,11 +85,16 @@ function cautionsThat(hold: (caution: Row) => boolean, knowledge: Knowledge): Ca
 
 type Row = Knowledge['cautions']['cautions'][string]
 
-/** Whoever answered a check, or skipped it, had its cautions in front of them; but what an answer renews is news. */
+/**
+ * Whoever answered a check, or skipped it, had its cautions in front of them; but by phone nobody knows how many of them
+ * they had heard, and what an answer renews is news.
+ */
 export function cautionsRead(input: OnJob): ReadonlySet<string> {
   const { job, kase } = input
   const cards = job.events.flatMap(({ event }) =>
-    'check' in event ? (kase.checks.get(event.check) ?? []) : [],
+    'check' in event && !(event.kind === 'skipped' && event.isBegun !== undefined)
+      ? (kase.checks.get(event.check) ?? [])
+      : [],
   )
   if (cards.length === 0) return new Set()
   const read = [

@@ -52,14 +52,7 @@ export const Home = z.strictObject({
   /** Said before it is started for a trial or a way home: it may have been opened to dry the engine. */
   choke: Words,
   /** What is opened to put something right or to get home, and how it is closed again: nobody knows how far they had come. */
-  halfOpen: z.record(
-    Name,
-    z.strictObject({
-      /** Set-ups that are no more once it is closed, by name in `setups.yaml`. */
-      ends: z.array(Name).min(1).optional(),
-      do: z.array(Words).min(1),
-    }),
-  ),
+  halfOpen: z.record(Name, z.array(Words).min(1)),
   /** Said before the first hand goes to it. */
   off: Words,
   /** Said after that, once they were off with it or on their way: what held it is undone. */

@@ -86,11 +86,8 @@ function legs(now: Moment): Resistor[] {
 /** Windings with one end on their core: what lies beyond a path to it is bridged. */
 function groundedWindings(now: Moment): Resistor[] {
   const { truth, celsius } = now
-  const { knowledge, machine, circuit } = truth
-  return Object.entries(circuit.grounded ?? {}).flatMap(([part, pin]): Resistor[] => {
-    const { kind, limits = {} } = partNamed(machine, part)
-    const { properties } = named(knowledge.partKinds, kind)
-    if (!Object.keys(limits).some((name) => properties[name]?.reads === 'ohms')) return []
+  return Object.entries(truth.circuit.grounded ?? {}).flatMap(([part, pin]): Resistor[] => {
+    if (!hasOhms(truth, part)) return []
     const { series = 0, turns = 1, leak = Infinity, at = 0.5 } = effectNow(now, part)
     const ohms = warmed(truth.good(part).ohms * turns, celsius(part))
     const tap = `${part} tap`
@@ -100,6 +97,13 @@ function groundedWindings(now: Moment): Resistor[] {
       [tap, ground, leak],
     ]
   })
+}
+
+/** Whether the ohms of a part are known to an ohmmeter here; those of points come and go as it turns. */
+export function hasOhms({ knowledge, machine }: Moment['truth'], part: string): boolean {
+  const { kind, limits = {} } = partNamed(machine, part)
+  const { properties } = named(knowledge.partKinds, kind)
+  return Object.keys(limits).some((name) => properties[name]?.reads === 'ohms')
 }
 
 /** What is wrong is wrong with one wire of several: with the first, or with what all branches share. */

@@ -1,8 +1,8 @@
 import { entry } from '../../../diagnosis/model/named.ts'
 import { coverId, hinders } from '../../../knowledge/instantiate/setup-cards.ts'
-import type { Standing } from '../../standing/standing.ts'
-import { putBackSentences } from '../../standing/way/put-back.ts'
-import { type Step, toPutBack } from '../../standing/way/way-to.ts'
+import type { Standing } from '../standing.ts'
+import { putBackSentences } from './put-back.ts'
+import { type Step, toPutBack } from './way-to.ts'
 
 type Known = Pick<Standing, 'kase' | 'knowledge'>
 
