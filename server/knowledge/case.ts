@@ -45,6 +45,8 @@ export interface FaultCard {
   readonly part: string
   /** "is open somewhere in the winding": completes a sentence that begins with the part's name. */
   readonly says: string
+  /** What stands for the part's name in such a sentence: points are many. */
+  readonly pronoun: 'it' | 'they'
   /** Base rate per 1000 machines that come in, and where it comes from. */
   readonly rate: number
   readonly rateSource: string

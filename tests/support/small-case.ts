@@ -141,6 +141,7 @@ const fault = (of: string, mode: string, says: string, rate: number) => ({
   part: of,
   says,
   rate,
+  pronoun: 'it' as const,
   rateSource: source,
   comesAndGoesWith: [],
 })

@@ -80,10 +80,13 @@ const nothingToRepair = { heed: [], repaired: '', where: '', repair: '', proof: 
 
 /** "It is open somewhere in the winding." of what was followed to here, the likeliest first. */
 function failures({ model, faults }: Case, { explanations }: Ending): string[] {
-  const said = explanations
+  const cards = explanations
     .flatMap((explanation) => model.cutSets[explanation]?.faults ?? [])
-    .map((fault) => named(faults, fault).says)
-  return said.length === 0 ? [] : [sentence(`It ${listed([...new Set(said)], 'or')}`)]
+    .map((fault) => named(faults, fault))
+  const [first] = cards
+  if (first === undefined) return []
+  const said = listed([...new Set(cards.map(({ says }) => says))], 'or')
+  return [sentence(upperFirst(`${first.pronoun} ${said}`))]
 }
 
 function groupWords(kase: Case, suspects: readonly Suspect[]): string {

@@ -93,7 +93,7 @@ export function paperEnding(words: PaperWords, ending: EndingView): PaperEnding 
     sure: sure.map(({ number, must }) => ({ number, must })),
     heed: heedWords(words, heed),
     where: words.tightness.how === 'not' ? '' : where,
-    repair: words.tightness.isTight ? firstOf(repair) : repair,
+    repair: words.tightness.isTight ? inShort(repair) : repair,
     proof: words.tightness.how === 'not' ? '' : proof,
   }
 }
@@ -114,4 +114,16 @@ export function saidOnce(endings: readonly PaperEnding[]): PaperEnding[] {
   }))
 }
 
-const firstOf = (text: string): string => sentencesIn(text)[0] ?? ''
+/** So much of a repair stands on paper where room is short, in characters. */
+const shortRepair = 160
+
+/** Its first sentences, and a sign where some are left out. */
+function inShort(text: string): string {
+  const all = sentencesIn(text)
+  let length = 0
+  const first = all.findIndex((says) => {
+    length += says.length + 1
+    return length > shortRepair
+  })
+  return first < 0 ? text : `${all.slice(0, Math.max(1, first)).join(' ')} …`
+}

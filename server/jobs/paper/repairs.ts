@@ -4,7 +4,7 @@ import type { Repair } from '../record/repairs.ts'
 import type { Standing } from '../standing/standing.ts'
 import { proofClause, proofsBeside } from '../verdict/proof.ts'
 import type { Fact } from '../words/fact.ts'
-import { partNames } from '../words/names.ts'
+import { howItFailed, partNames } from '../words/names.ts'
 import { dateAndTime, minutes, sentence, upperFirst } from '../words/sentences.ts'
 import type { ProofOnSheet, SheetRepair } from './view.ts'
 
@@ -13,7 +13,7 @@ export function presentSheetRepairs({ folded, kase }: Standing): SheetRepair[] {
   return folded.repairs.map((repair) => ({
     parts: upperFirst(partNames(kase, repair.parts)),
     when: dateAndTime(repair.at),
-    facts: factsOf(repair, (fault) => kase.faults.get(fault)?.says ?? fault),
+    facts: factsOf(repair, (fault) => howItFailed(kase, fault)),
     came: cameOf(repair),
   }))
 }
@@ -21,7 +21,7 @@ export function presentSheetRepairs({ folded, kase }: Standing): SheetRepair[] {
 function factsOf(repair: Repair, faultWords: (fault: string) => string): Fact[] {
   const { fault, note, price, minutes: spent, read } = repair
   return [
-    ...(fault ? [{ label: 'How it failed', value: sentence(`It ${faultWords(fault)}`) }] : []),
+    ...(fault ? [{ label: 'How it failed', value: faultWords(fault) }] : []),
     ...(price ? [{ label: 'Price', value: price }] : []),
     ...(spent === undefined ? [] : [{ label: 'Work', value: minutes(spent) }]),
     ...(note ? [{ label: 'Note', value: sentence(note) }] : []),

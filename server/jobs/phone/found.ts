@@ -38,7 +38,7 @@ export function verdictLines(input: Standing): Line[] {
 function one(input: Standing, [part = '']: readonly string[]): string[] {
   const card = input.kase.parts.get(part)
   if (card === undefined) return []
-  const modes = likelyModes(input, part).map(({ says }) => `it ${says}`)
+  const modes = likelyModes(input, part).map(({ says, pronoun }) => `${pronoun} ${says}`)
   const where =
     card.where === undefined ? [] : [`It sits here: ${lowerFirst(sentence(card.where))}`]
   return [

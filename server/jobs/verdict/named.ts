@@ -66,7 +66,8 @@ export function couldStillBe({ kase, walk }: Standing, besides: readonly string[
 }
 
 function saysOne(input: Standing, { id, name }: PartCard): string {
-  return `The fault is in ${the(name)}: it ${modesInWords(input, id)}.`
+  const { pronoun = 'it' } = likelyModes(input, id)[0] ?? {}
+  return `The fault is in ${the(name)}: ${pronoun} ${modesInWords(input, id)}.`
 }
 
 function saysSeveral(input: Standing, cards: readonly PartCard[]): string {
@@ -78,7 +79,8 @@ function saysSeveral(input: Standing, cards: readonly PartCard[]): string {
 function modesInWords(input: Standing, part: string): string {
   const likely = likelyModes(input, part)
   if (likely.length < 2) return likely.map(({ says }) => says).join('')
-  return likely.map(({ says, share }) => `${says} (${percent(share)})`).join(', or it ')
+  const { pronoun = 'it' } = likely[0] ?? {}
+  return likely.map(({ says, share }) => `${says} (${percent(share)})`).join(`, or ${pronoun} `)
 }
 
 /** The failures of a part that are worth a mention, with their shares of its probability, likeliest first. */

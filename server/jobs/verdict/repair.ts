@@ -6,7 +6,7 @@ import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
 import { stillApart } from '../standing/still-apart.ts'
 import { cautionsOfTheJob, noCautions } from '../words/cautions/cautions.ts'
-import { partNames } from '../words/names.ts'
+import { howItFailed, partNames } from '../words/names.ts'
 import {
   dateAndTime,
   lowerFirst,
@@ -117,7 +117,7 @@ function doneWords(kase: Case, { parts, outcome, provedAt, ...written }: Repair)
   const { fault, note, price, minutes, read } = written
   return [
     `${upperFirst(partNames(kase, parts))} repaired; ${proved}${provedAt ? ` ${dateAndTime(provedAt)}` : ''}.`,
-    ...(fault ? [`It ${kase.faults.get(fault)?.says ?? fault}.`] : []),
+    ...(fault ? [howItFailed(kase, fault)] : []),
     ...(note ? [sentence(note)] : []),
     ...(read ? [sentence(`Read at the proof: ${read}`)] : []),
     ...(price || minutes !== undefined

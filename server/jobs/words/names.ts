@@ -3,7 +3,7 @@ import type { Case } from '../../knowledge/case.ts'
 import { printValue } from '../../measure/reading/print.ts'
 import type { MeterAtHand } from '../measuring/meter-at-hand.ts'
 import type { Recorded } from '../record/fold.ts'
-import { listed, the } from './sentences.ts'
+import { listed, sentence, the, upperFirst } from './sentences.ts'
 
 /** What a suspect is called in a sentence, without an article. */
 export function suspectName(kase: Case, part: string | null): string {
@@ -34,4 +34,10 @@ export function takerOf({ by, conditions }: Pick<Recorded, 'by' | 'conditions'>)
   if (conditions.who === 'owner') return 'the owner, by phone'
   if (conditions.who !== 'apprentice') return by
   return by === '' ? 'an apprentice' : `an apprentice with ${by}`
+}
+
+/** "They have burnt or pitted faces." */
+export function howItFailed({ faults }: Pick<Case, 'faults'>, fault: string): string {
+  const { pronoun, says } = faults.get(fault) ?? { pronoun: 'it', says: fault }
+  return sentence(upperFirst(`${pronoun} ${says}`))
 }

@@ -121,6 +121,7 @@ class Drawing implements DrawnTree {
         part: part.id,
         says: mode.says,
         rate,
+        pronoun: kind.plural ? 'they' : 'it',
         rateSource,
         comesAndGoesWith,
         ...(mode.mend && { mend: this.#mendOf(part, mode.mend) }),

@@ -92,6 +92,8 @@ export const partKindOf = (measured: readonly string[]) =>
      * stops the engine by opening, so that bridging it does the same and a connector apart does not.
      */
     stops: z.union([z.literal(true), z.literal('opening')]).optional(),
+    /** Its name is a plural: what its failure modes say goes on from "they". */
+    plural: z.literal(true).optional(),
     /** All its properties come from it, on whichever part they are read: whatever is read so is read through it. */
     drives: z.boolean().optional(),
     /** It is a switch: how its contact stands with the controls as for work and the lamps off. */

@@ -26,6 +26,7 @@ export function drawCutSets(factors: readonly number[]): Model {
         part: id.split('.')[0]!,
         says: '',
         rate: rates[i]! * factors[i]!,
+        pronoun: 'it' as const,
         rateSource: '',
         comesAndGoesWith: [],
       },
