@@ -93,7 +93,7 @@ export function paperEnding(words: PaperWords, ending: EndingView): PaperEnding 
     sure: sure.map(({ number, must }) => ({ number, must })),
     heed: heedWords(words, heed),
     where: words.tightness.how === 'not' ? '' : where,
-    repair: words.tightness.isTight ? inShort(repair) : repair,
+    repair: words.tightness.isTight ? inShort(repair, words.tightness.how) : repair,
     proof: words.tightness.how === 'not' ? '' : proof,
   }
 }
@@ -114,16 +114,16 @@ export function saidOnce(endings: readonly PaperEnding[]): PaperEnding[] {
   }))
 }
 
-/** So much of a repair stands on paper where room is short, in characters. */
-const shortRepair = 160
+/** So much of a repair stands on paper, in characters: less where there is no room for how a check is made either. */
+const shortRepair = { full: 300, short: 300, not: 130 }
 
 /** Its first sentences, and a sign where some are left out. */
-function inShort(text: string): string {
+function inShort(text: string, how: keyof typeof shortRepair): string {
   const all = sentencesIn(text)
   let length = 0
   const first = all.findIndex((says) => {
     length += says.length + 1
-    return length > shortRepair
+    return length > shortRepair[how]
   })
   return first < 0 ? text : `${all.slice(0, Math.max(1, first)).join(' ')} …`
 }

@@ -1,6 +1,7 @@
 import { fillAll, fillingsOf } from '../../knowledge/instantiate/words.ts'
 import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
+import { triedLater } from '../standing/way/put-back.ts'
 import { toPutBack } from '../standing/way/way-to.ts'
 import { likelyModes } from '../verdict/named.ts'
 import { presentVerdict } from '../verdict/present.ts'
@@ -74,7 +75,7 @@ function handOver(input: Standing): Line[] {
     ...(isApart(input.asItStands)
       ? ['What is off or apart goes back before it is started or left, and I say how.']
       : []),
-    ...stopToTry(input).map(({ says }) => says),
+    ...(stopToTry(input).length > 0 ? [triedLater] : []),
     'What we found stands written here, and the workshop goes on from it.',
     'Now let us see how you get home.',
   ])

@@ -9,12 +9,12 @@ import { lineCut } from './cut-off.ts'
 import { heardOnCall } from './heard.ts'
 import { movingOff } from './home/under-way.ts'
 import { cautionLines, linesOf, saying } from './saying.ts'
-import { onceStopped } from './start/stop-to-try.ts'
+import { ifItRuns, onceStopped } from './start/stop-to-try.ts'
 import type { Line, PhoneDeed } from './view.ts'
 
 /** It may run by now. */
 const stopNow = (stop: NonNullable<Machine['stop']>): Line[] => [
-  ...linesOf('try the stop', ['If it runs now, this is done now.', sentence(stop.try)]),
+  ...linesOf('try the stop', [ifItRuns, sentence(stop.try)]),
   ...onceStopped,
 ]
 

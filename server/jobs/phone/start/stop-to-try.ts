@@ -4,6 +4,7 @@ import { sentencesIn } from '../../../knowledge/instantiate/words.ts'
 import type { Knowledge } from '../../../knowledge/knowledge.ts'
 import type { Machine } from '../../../knowledge/schema/machine.ts'
 import type { Standing } from '../../standing/standing.ts'
+import { triedLater } from '../../standing/way/put-back.ts'
 import { sentence } from '../../words/sentences.ts'
 import { linesOf } from '../saying.ts'
 import type { Line } from '../view.ts'
@@ -20,6 +21,14 @@ export function stopAtStart(input: Pick<Standing, 'job' | 'kase'>): Line[] {
   return how.length > 0 ? [...how, ...onceStopped] : []
 }
 
+/** The same right after it was started, if it runs. */
+export function stopNow(input: Pick<Standing, 'job' | 'kase'>): Line[] {
+  const how = stopToTry(input)
+  return how.length > 0 ? [...linesOf('try the stop', [ifItRuns]), ...how, ...onceStopped] : []
+}
+
+export const ifItRuns = 'If it runs now, this is done now.'
+
 export const onceStopped: readonly Line[] = linesOf('try the stop', [
   'Then set it for work and start it again.',
 ])
@@ -31,9 +40,7 @@ export const onceStopped: readonly Line[] = linesOf('try the stop', [
 export function stopLater(phone: readonly string[], { stop }: Machine): string[] {
   const how = stop ? sentencesIn(stop.try) : []
   const others = phone.filter((says) => !how.includes(says))
-  return others.length < phone.length
-    ? [...others, 'At its next start, the stop is tried first.']
-    : others
+  return others.length < phone.length ? [...others, triedLater] : others
 }
 
 /** The engine is started for it: by its own steps, or to be run hot first. */
@@ -52,6 +59,8 @@ export const startsIt = (card: CheckCard, { setups: { setups } }: Knowledge): bo
 function isUntried({ events }: Standing['job'], { checks }: Standing['kase']): boolean {
   // With this complaint, whoever tries again has it running.
   const mayRun = [...checks.values()].some(({ engine }) => engine === 'running')
+  const partsTheStop = (check: string | null | undefined): boolean =>
+    checks.get(check ?? '')?.setups.some(({ stopOff }) => stopOff) ?? false
   let untried = false
   // As it was before something was put right or a way home tried, should that be taken back.
   let before = false
@@ -60,7 +69,7 @@ function isUntried({ events }: Standing['job'], { checks }: Standing['kase']): b
       case 'reading':
       case 'take': {
         const card = checks.get(event.check)
-        if (card?.setups.some(({ stopOff }) => stopOff)) untried = true
+        if (partsTheStop(event.check)) untried = true
         else if (card && isStarted(card)) untried = false
         break
       }
@@ -76,10 +85,14 @@ function isUntried({ events }: Standing['job'], { checks }: Standing['kase']): b
       case 'conditions':
       case 'correction':
       case 'withdrawn':
-        if (checks.get(event.begun ?? '')?.setups.some(({ stopOff }) => stopOff)) untried = true
+      case 'accepted':
+        if (partsTheStop(event.begun)) untried = true
+        break
+      case 'skipped':
+        if (event.isBegun !== false && partsTheStop(event.check)) untried = true
         break
       case 'cut off':
-        if (event.leaves) untried = true
+        if (event.leaves || partsTheStop(event.at)) untried = true
         break
       case 'proved':
         untried = false

@@ -9,20 +9,13 @@ import { withRenewed } from '../../words/cautions/renewed.ts'
 import { movingOff } from '../home/under-way.ts'
 import { linesOf } from '../saying.ts'
 import type { Line } from '../view.ts'
-import { stopAtStart } from './stop-to-try.ts'
+import { stopNow } from './stop-to-try.ts'
 
 /** How an owner tries whether the complaint is gone. */
 export interface Trial {
   readonly cautions: readonly CautionCard[]
   readonly lines: readonly Line[]
 }
-
-/** What comes between an engine that runs and a machine under way stands before the last step. */
-const inOrder = (does: readonly string[], go: readonly string[]): string[] => [
-  ...does.slice(0, -1),
-  ...go,
-  ...does.slice(-1),
-]
 
 /**
  * Nothing where it cannot be tried on the spot, or must not be.
@@ -32,29 +25,27 @@ const inOrder = (does: readonly string[], go: readonly string[]): string[] => [
 export function trialOf(input: Standing, undone: readonly string[] = []): Trial | undefined {
   const { kase, knowledge, folded } = input
   const { home } = knowledge
-  const does = fillAll(kase.complaint.home.trial ?? home.trial.do, fillingsOf(kase.machine))
+  const fillings = fillingsOf(kase.machine)
+  // A boat is not worked on land.
+  const isAshore = kase.complaint.home.moves && kase.machine.afloat && !folded.conditions.afloat
+  const steps = fillAll(kase.complaint.home.trial ?? home.trial.do, fillings)
+  const does = isAshore ? sentencesIn(fill(home.afloat.ashore, fillings)) : steps
   const barrings = barringsOf(kase, folded)
   const isBarred = (['cranking', 'running'] as const).some(
     (engine) => barredBy(barrings, { engine }) !== null,
   )
-  // A boat is not worked on land.
-  const isAshore = kase.complaint.home.moves && kase.machine.afloat && !folded.conditions.afloat
-  if (does.length === 0 || isBarred) return undefined
-  const go = kase.complaint.home.moves ? movingOff(input) : []
+  if (steps.length === 0 || isBarred) return undefined
+  const go = kase.complaint.home.moves && !isAshore ? movingOff(input) : []
+  const starting = does.slice(0, go.length > 0 ? -1 : 2)
   const apart = toPutBack(input.asItStands).filter(({ setup }) => !undone.includes(setup.id))
   return {
     cautions: withRenewed(input, cautionCards(home.trial.cautions, knowledge, kase.machine)),
     lines: [
       ...linesOf('put back first', putBackByPhone(input, apart)),
-      ...linesOf('try it', [home.choke, ...(isAshore ? [] : does.slice(0, 1))]),
-      // As soon as it runs, and it is set for work by now.
-      ...stopAtStart(input),
-      ...linesOf(
-        'try it',
-        isAshore
-          ? sentencesIn(fill(home.afloat.ashore, fillingsOf(kase.machine)))
-          : inOrder(does, go).slice(1),
-      ),
+      ...linesOf('try it', [home.choke, ...starting]),
+      ...stopNow(input),
+      // What comes between an engine that runs and a machine under way stands before the last step.
+      ...linesOf('try it', [...go, ...does.slice(starting.length)]),
     ],
   }
 }

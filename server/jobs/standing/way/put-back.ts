@@ -9,7 +9,7 @@ export type Told = 'here' | 'by phone'
 
 /**
  * How these set-ups are put back, a sentence each. Where nobody knows whether the stop circuit is whole,
- * the last of them has it tried.
+ * the last of them has it tried; by phone that is said at the next start, with its cautions.
  */
 export function putBackSentences(
   steps: readonly Step[],
@@ -18,8 +18,12 @@ export function putBackSentences(
 ): string[] {
   const back = steps.flatMap(({ setup, unsure }) => perhaps(setup.undo, unsure, told))
   const stopUnsure = steps.some(({ setup, unsure }) => unsure && setup.stopOff)
-  return stopUnsure && stop ? [...back, sentence(stop.try)] : back
+  if (!stopUnsure || stop === undefined) return back
+  return [...back, told === 'here' ? sentence(stop.try) : triedLater]
 }
+
+/** Of the stop, where it is not started yet. */
+export const triedLater = 'At its next start, the stop is tried first.'
 
 /** How they are made, a sentence each. */
 export const makeSentences = (steps: readonly Step[], told: Told = 'here'): string[] =>
