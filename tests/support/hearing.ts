@@ -86,6 +86,16 @@ export class Owner {
     const isEnding = label === 'put back first' || label === 'again'
     if (before.plugsOut && !this.seen.plugsOut && this.seen.covered && !isEnding)
       this.#note(where, says, 'with a rag over the holes')
+    if (this.#isOrder(said) && ['put back first', 'again', 'hand over'].includes(label)) {
+      this.#note(where, says, 'before all is back')
+    }
+    if (
+      label === 'try the stop' &&
+      this.#isOrder(said) &&
+      (this.seen.plugsOut || this.seen.capsOff)
+    ) {
+      this.#note(where, says, 'and a plug or a cap is off')
+    }
     if (this.#isStart(label, said)) {
       if (!this.seen.isHeld) this.#note(where, says, 'and nothing holds it')
       if (this.seen.tankOpen) this.#note(where, says, 'and the tank is open')
@@ -101,9 +111,13 @@ export class Owner {
 
   /** It is started or turned over now, and not some other time. */
   #isStart(label: string, said: string): boolean {
-    const isOrder = ['do', 'try it', 'make ready'].includes(label)
+    const isTold = ['do', 'try it', 'make ready'].includes(label)
+    return isTold && this.#isOrder(said)
+  }
+
+  /** Somebody is to start it, and not only to know what comes of it. */
+  #isOrder(said: string): boolean {
     return (
-      isOrder &&
       this.#starts.test(said) &&
       !/^(if|nobody|before|keep that|never|tell|show me)\b|see that it does not start/.test(said)
     )
