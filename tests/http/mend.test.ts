@@ -46,6 +46,19 @@ describe('what is seen and can be put right at once', () => {
     },
   )
 
+  it('lists what goes back before it is tried, where the check took it apart', async () => {
+    const { http } = await readyApp()
+    const dirty = mends.find(([name]) => name === 'plugs-look all-wet')![1]
+    const job = await openJob(http, dirty.kase)
+    const sent = { version: '1', check: 'plugs-look', choice: 'all-wet' }
+    await post(http, `${job}/readings`, sent).expect(303)
+    const words = textIn((await http.get(job).expect(200)).text)
+    expect(words).toMatch(
+      /To try it now, first put back what is apart.*screw every spark plug in by hand.*not tried yet\?/,
+    )
+    expect(words).not.toContain('Then try it, with everything joined')
+  })
+
   it('is not spoken of after any other answer', async () => {
     const [, { kase, card, answer }] = mends[0]!
     const other = card.answers!.find(({ id, mend }) => id !== answer && mend === undefined)!

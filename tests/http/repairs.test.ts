@@ -54,6 +54,11 @@ describe('a repair', () => {
     expect(offered.length).toBeGreaterThan(1)
     const [, parts, name] = offered[1]!
     const fields = { version: valueIn(verdict, 'version'), parts: parts! }
+    // Refused, it keeps how it failed.
+    const fault = [...kase.faults.values()].find((each) => each.part === parts)!.id
+    const refused = await post(http, `${job}/repairs`, { ...fields, fault, minutes: 'fifty' })
+    expect(refused.status).toBe(422)
+    expect(refused.text).toMatch(new RegExp(`value="${fault}"[^>]* (selected|checked)`))
     await post(http, `${job}/repairs`, fields).expect(303)
     expect(textIn(await page())).toContain(`Repaired: the ${name}`)
     expect(textIn(await page())).toContain('Prove the repair')

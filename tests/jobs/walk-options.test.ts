@@ -194,6 +194,14 @@ describe('a check is not proposed', () => {
     expect(impossible({ where: 'trailside', tools })).toEqual(['on-the-bench'])
   })
 
+  it('once more where what it found was put right and could not be tried yet', () => {
+    const kase = caseOf(card('gap', { part: 'seat' }), card('seat-look', { part: 'seat' }), asked)
+    const done = (of: string) => ({ ...folded({}), putRight: new Map([[of, 'done'] as const]) })
+    expect([...options(kase, done('gap')).impossible]).toEqual(['gap'])
+    expect([...options(kase, done('seat')).impossible]).toEqual(['gap', 'seat-look'])
+    expect([...options(kase, folded({})).impossible]).toEqual([])
+  })
+
   it('once it was skipped', () => {
     const tools = ['plug-wrench', 'torch']
     expect(impossible({ tools }, { free: 'seized' })).toEqual(['free'])

@@ -1,22 +1,14 @@
 import { cautionCards } from '../../knowledge/instantiate/caution-cards.ts'
 import { fillAll, fillingsOf } from '../../knowledge/instantiate/words.ts'
-import type { Machine } from '../../knowledge/schema/machine.ts'
 import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
 import { partNames } from '../words/names.ts'
-import { sentence } from '../words/sentences.ts'
 import { lineCut } from './cut-off.ts'
 import { heardOnCall } from './heard.ts'
 import { movingOff } from './home/under-way.ts'
 import { cautionLines, linesOf, saying } from './saying.ts'
-import { ifItRuns, onceStopped } from './start/stop-to-try.ts'
-import type { Line, PhoneDeed } from './view.ts'
-
-/** It may run by now. */
-const stopNow = (stop: NonNullable<Machine['stop']>): Line[] => [
-  ...linesOf('try the stop', [ifItRuns, sentence(stop.try)]),
-  ...onceStopped,
-]
+import { onceItRuns } from './start/stop-to-try.ts'
+import type { PhoneDeed } from './view.ts'
 
 /** It is gone: what to mind before they go, and whether it stays away. Nothing where nothing waits for its proof. */
 export function presentRepaired(input: Standing & Asked): PhoneDeed | undefined {
@@ -30,7 +22,7 @@ export function presentRepaired(input: Standing & Asked): PhoneDeed | undefined 
   const go = isUnderWay ? [] : movingOff(input)
   const lines = [
     ...cautionLines(cautionCards(trial.cautions, knowledge, machine), heardOnCall(input)),
-    ...(machine.stop ? stopNow(machine.stop) : []),
+    ...onceItRuns(machine),
     ...linesOf('before they go', [...go, ...fillAll(trial.after, fillingsOf(machine))]),
     { says: 'When you are there, or it does it again, ring me: has it stayed away?', label: 'ask' },
   ]

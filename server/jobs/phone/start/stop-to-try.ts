@@ -22,14 +22,19 @@ export function stopAtStart(input: Pick<Standing, 'job' | 'kase'>): Line[] {
 }
 
 /** The same right after it was started, if it runs. */
-export function stopNow(input: Pick<Standing, 'job' | 'kase'>): Line[] {
-  const how = stopToTry(input)
-  return how.length > 0 ? [...linesOf('try the stop', [ifItRuns]), ...how, ...onceStopped] : []
-}
+export const stopNow = (input: Pick<Standing, 'job' | 'kase'>): Line[] =>
+  stopToTry(input).length > 0 ? onceItRuns(input.kase.machine) : []
 
-export const ifItRuns = 'If it runs now, this is done now.'
+/** How the stop of this machine is tried, if it runs by now. */
+export const onceItRuns = ({ stop }: Pick<Machine, 'stop'>): Line[] =>
+  stop
+    ? [
+        ...linesOf('try the stop', ['If it runs now, this is done now.', sentence(stop.try)]),
+        ...onceStopped,
+      ]
+    : []
 
-export const onceStopped: readonly Line[] = linesOf('try the stop', [
+const onceStopped: readonly Line[] = linesOf('try the stop', [
   'Then set it for work and start it again.',
 ])
 
