@@ -3,11 +3,7 @@ import type { JobEvent, StoredJob } from './events.ts'
 
 type Known = Pick<Case, 'checks' | 'complaint'>
 
-/** It has run as at work, or a check had it run hot, since somebody said last how things stand. */
-export const hasRunAtWork = (job: StoredJob, kase: Known): boolean =>
-  sinceSaid(job, (event, byPhone) => atWork(event, byPhone, kase))
-
-/** The same, or a check had it run. */
+/** A check had it run, or it has run as at work, since somebody said last how things stand. */
 export const hasRun = (job: StoredJob, kase: Known): boolean =>
   sinceSaid(job, (event, byPhone) => {
     const card = checkOf(event, kase)

@@ -10,7 +10,7 @@ import { midway } from '../mending/mending.ts'
 import { cautionLines, linesOf, saying } from '../saying.ts'
 import { putTogether } from '../start/put-together.ts'
 import { stopFirst } from '../start/stop-first.ts'
-import { stopAtStart } from '../start/stop-to-try.ts'
+import { stopNow } from '../start/stop-to-try.ts'
 import type { HomePage } from '../view.ts'
 import { stepsOf, type Way } from './way-steps.ts'
 import { dangerOf } from './ways.ts'
@@ -60,8 +60,8 @@ export function tryingView(
       ? linesOf('before it runs', [knowledge.home.whole, knowledge.home.choke])
       : []),
     ...(steps.start.length > 0 ? linesOf('before it runs', [...covered, ...steps.covered]) : []),
-    ...(way.leaves ? [] : stopAtStart(input)),
     ...linesOf('do', fillAll(steps.start, fillings)),
+    ...(way.leaves ? [] : stopNow(input)),
     // How they go is said once it is known that it runs.
     { says: 'Does it run, and can you go?', label: 'ask' },
   ]

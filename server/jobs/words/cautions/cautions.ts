@@ -1,9 +1,11 @@
-import type { Case, CautionCard } from '../../../knowledge/case.ts'
+import type { Case, CautionCard, CheckCard } from '../../../knowledge/case.ts'
 import { cautionCards } from '../../../knowledge/instantiate/caution-cards.ts'
 import type { Knowledge } from '../../../knowledge/knowledge.ts'
-import type { StoredJob } from '../../record/events.ts'
+import type { Touches } from '../../../measure/reading/reading.ts'
+import { answerGiven } from '../../record/answer-given.ts'
+import type { JobEvent, StoredJob } from '../../record/events.ts'
 import type { Folded } from '../../record/fold.ts'
-import { hasRunAtWork } from '../../record/has-run.ts'
+import { hasRun } from '../../record/has-run.ts'
 import { cautionsRenewed } from './renewed.ts'
 
 /** Cautions as one page prints them: every command, and what is behind those that are news on this job. */
@@ -62,11 +64,11 @@ export function cautionsView(
   }
 }
 
-/** Cautions of this place, and of a hot engine. */
+/** Cautions of this place, and of an engine that is hot or has run. */
 export function cautionsOfTheJob({ job, kase, folded, knowledge }: OnJob): readonly CautionCard[] {
   const { where, engine, afloat } = folded.conditions
   const isHere = (c: Row) => c.place === where && c.afloat === afloat
-  const isHot = engine === 'hot' || hasRunAtWork(job, kase)
+  const isHot = engine === 'hot' || hasRun(job, kase)
   return cautionsThat((c) => isHere(c) || (c.hot === true && isHot), knowledge)
 }
 
@@ -86,22 +88,30 @@ function cautionsThat(hold: (caution: Row) => boolean, knowledge: Knowledge): Ca
 type Row = Knowledge['cautions']['cautions'][string]
 
 /**
- * Whoever answered a check, or skipped it, had its cautions in front of them; but by phone nobody knows how many of them
- * they had heard, and what an answer renews is news.
+ * Whoever answered a check, or skipped it, had its cautions in front of them; but what an answer renews is news, and so
+ * is what holds since the last of them.
  */
 export function cautionsRead(input: OnJob): ReadonlySet<string> {
   const { job, kase } = input
   const cards = job.events.flatMap(({ event }) =>
-    'check' in event && !(event.kind === 'skipped' && event.isBegun !== undefined)
-      ? (kase.checks.get(event.check) ?? [])
-      : [],
+    'check' in event && !isHeardInPart(event, kase) ? (kase.checks.get(event.check) ?? []) : [],
   )
   if (cards.length === 0) return new Set()
+  const onePageAgo = { ...input, job: { ...job, events: job.events.slice(0, -1) } }
   const read = [
     ...cards.flatMap(({ cautions }) => cautions),
-    ...cautionsOfTheJob(input),
+    ...cautionsOfTheJob(onePageAgo),
     ...cautionsEverywhere(input),
   ]
   const renewed = new Set(cautionsRenewed(input).map(({ id }) => id))
   return new Set(read.map(({ id }) => id).filter((id) => !renewed.has(id)))
 }
+
+/** By phone nobody knows how many they had heard, where it was broken off or its first question ended it. */
+function isHeardInPart(event: JobEvent, { checks }: OnJob['kase']): boolean {
+  if (event.kind === 'skipped') return event.isBegun !== undefined
+  return event.kind === 'reading' && isUntouched(checks.get(event.check), event.touches)
+}
+
+const isUntouched = (card: CheckCard | undefined, touches: Touches): boolean =>
+  answerGiven(card, touches)?.untouched === true
