@@ -123,6 +123,20 @@ describe('what the steps of a check took out themselves', () => {
   })
 })
 
+describe('a reading that condemns nothing yet', () => {
+  it('can be made once more at once', async () => {
+    const { http } = await readyApp()
+    const kase = caseOf('brackenway-1b', 'no-spark')
+    const job = await onPhone(http, kase, ['meter', 'small-tools', 'light'])
+    const check = [...kase.checks.keys()].find((id) => id.startsWith('interlock-closed.seat'))!
+    await post(http, `${job}/readings`, { version: 1, check, typed: 'OL' }).expect(303)
+    const { text } = await http.get(job).expect(200)
+    expect(textIn(text)).toContain('They read it once more')
+    const take = addressesIn(text).find((address) => address.includes('take='))!
+    expect(await wordsOn(http, take)).toContain('We do this one once more')
+  })
+})
+
 describe('an answer that is put right by phone', () => {
   it('sends nobody to the machine, and can be left as it was', async () => {
     const { http } = await readyApp()

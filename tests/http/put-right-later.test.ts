@@ -219,3 +219,24 @@ describe('an engine that ran', () => {
     expect(await wordsOn(http, `${pump}?line=99`)).not.toContain('undo what held it in place')
   })
 })
+
+describe('what was put right where nothing can be tried on the spot', () => {
+  it('can be said to be gone later, at the end of the call', async () => {
+    const { http } = await readyApp()
+    const kase = caseOf('fernslade-1p', 'hard-start-cold')
+    const job = await onPhone(http, kase, ['plug-wrench', 'spare-plug', 'light'])
+    const check = 'new-plug-tried.single'
+    await post(http, `${job}/readings`, { version: 1, check, choice: 'well' }).expect(303)
+    await cameOf(http, job, check, 'done')
+    for (let version = 3; version < 60; version += 1) {
+      const { text } = await http.get(`${job}?line=99`).expect(200)
+      const asked = text.match(/name="check" value="([^"]*)"/)?.[1]
+      if (asked === undefined) break
+      const passed = { version, check: asked, reason: 'They cannot do that' }
+      await post(http, `${job}/skips`, passed).expect(303)
+    }
+    const words = await wordsOn(http, `${job}?line=99`)
+    expect(words).toContain('say then whether it is gone')
+    expect(words).toContain('It is gone, and it was the spark plug')
+  })
+})

@@ -15,7 +15,7 @@ import { castingOff, movingOff } from './home/under-way.ts'
 import { stepsOf } from './home/way-steps.ts'
 import { dangerOf, neverOf } from './home/ways.ts'
 import { mendingSuspected } from './mending/mending.ts'
-import { leaveMending, mendingAnswers, mendingLines } from './mending/put-right.ts'
+import { goneSince, leaveMending, mendingAnswers, mendingLines } from './mending/put-right.ts'
 import { linesOf, saying } from './saying.ts'
 import { stopFirst } from './start/stop-first.ts'
 import { stopToTry } from './start/stop-to-try.ts'
@@ -39,7 +39,7 @@ export function presentEnding(input: Standing & Asked): PhoneEnding {
     stamp: done ? 'Repaired' : helped ? 'Getting home' : (verdict?.stamp ?? 'Nothing left to ask'),
     title: titleOf(done !== undefined, helped !== undefined, mending !== undefined),
     saying: saying(lines, line, (number) => `/jobs/${job.id}?line=${number}`),
-    answers: mending ? mendingAnswers(input, mending) : [],
+    answers: mending ? mendingAnswers(input, mending) : done || helped ? [] : goneSince(input),
     ...(mending && { leave: leaveMending(input, mending), cutOff: lineCut(job) }),
     ...(helped && { cutOff: { ...lineCut(job), says: 'They ring again: it has stopped' } }),
     onwards: onwards(input, verdict, mending !== undefined),
@@ -64,9 +64,13 @@ function handOver(input: Standing): Line[] {
   const tried = partsFound(walk.step).some((part) =>
     ['still there', 'done'].includes(folded.putRight.get(part) ?? ''),
   )
+  const untried = goneSince(input).length > 0
   return linesOf('hand over', [
     ...stopFirst(input).map(({ says }) => says),
-    tried
+    ...(untried
+      ? ['What was put right shows at its next start of that kind: say then whether it is gone.']
+      : []),
+    tried || untried
       ? 'What can be done out there has been done: the rest is work for a bench.'
       : more.length > 0
         ? 'With what you have there, nothing more is worth trying.'

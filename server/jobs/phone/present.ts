@@ -59,7 +59,12 @@ export function presentPhone(input: Standing & Asked): PhonePage {
     ...above,
     ...(again && { again }),
     ...(last && {
-      last: { says: last.says, means: last.means, correctHref: last.correctHref },
+      last: {
+        says: last.says,
+        means: last.means,
+        correctHref: last.correctHref,
+        ...(last.again && { againHref: last.again.href }),
+      },
     }),
     ...(tried && { triedLast: tried }),
     ...(check && { check }),

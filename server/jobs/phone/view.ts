@@ -45,6 +45,8 @@ export interface PhonePage {
     readonly means: string
     /** Where it is put right, if they take it back. */
     readonly correctHref: string
+    /** Where it is read once more, where one reading is not enough to go by. */
+    readonly againHref?: string
   }
   /** What they said last of something that they were told to put right, and where it is sent that it was a mistake. */
   readonly triedLast?: {

@@ -1,7 +1,8 @@
 import { fill, fillingsOf } from '../../../knowledge/instantiate/words.ts'
 import type { Asked } from '../../standing/asked.ts'
 import type { Standing } from '../../standing/standing.ts'
-import { lowerFirst, sentence, the } from '../../words/sentences.ts'
+import { partNames } from '../../words/names.ts'
+import { lowerFirst, sentence, the, upperFirst } from '../../words/sentences.ts'
 import { coversOn, endOfBegun, lineCut } from '../cut-off.ts'
 import { partsFound } from '../found.ts'
 import { heardOnCall } from '../heard.ts'
@@ -63,12 +64,18 @@ export function mendingLines(input: Standing, mending: Mending): Line[] {
 
 /** What it is about and where that sits, unless that was said right before: it is not always what was named first. */
 function about({ kase, walk }: Standing, { of, parts, fault }: Mending): string[] {
-  const [first] = partsFound(walk.step)
+  const found = partsFound(walk.step)
   const part = fault === undefined ? kase.checks.get(of)?.part : parts[0]
   const card = kase.parts.get(part ?? '')
-  if (card === undefined || (fault !== undefined && card.id === first)) return []
+  const isSaid = fault !== undefined && found.length === 1 && found[0] === card?.id
+  if (card === undefined || isSaid) return []
   const where = card.where === undefined ? [] : [`It sits here: ${lowerFirst(card.where)}`]
-  return [`What can be put right there is ${the(card.name)}.`, ...where.map(sentence)]
+  const together = walk.step.kind === 'named' ? found.filter((each) => each !== card.id) : []
+  return [
+    `What can be put right there is ${the(card.name)}.`,
+    ...where.map(sentence),
+    ...(together.length > 0 ? [`${upperFirst(partNames(kase, together))} needs the same.`] : []),
+  ]
 }
 
 /** Out of it, before its last sentence: nobody knows how far they had come. */
@@ -87,6 +94,30 @@ const cameOf =
     says,
   })
 
+/** What was put right and could not be tried then: that it is gone, once it was. */
+export function goneSince({ job, kase, folded }: Standing): DeedAnswer[] {
+  const done = [...folded.putRight].flatMap(([of, came]) => (came === 'done' ? of : []))
+  const parts = done.flatMap((of) => kase.checks.get(of)?.part ?? partsMended(kase, of))
+  return [...new Set(parts)].flatMap((part) => {
+    const card = kase.parts.get(part)
+    return card ? [goneAs(job, card, true)] : []
+  })
+}
+
+/** The part itself, or those that the answers to a check speak of. */
+const partsMended = ({ checks }: Standing['kase'], of: string): string[] =>
+  checks.get(of)?.answers?.flatMap(({ mend }) => mend?.parts ?? []) ?? [of]
+
+const goneAs = (
+  { id }: Standing['job'],
+  part: { readonly id: string; readonly name: string },
+  isNamed: boolean,
+): DeedAnswer => ({
+  action: `/jobs/${id}/repairs`,
+  fields: [{ name: 'parts', value: part.id }],
+  says: isNamed ? `It is gone, and it was ${the(part.name)}` : 'It is gone',
+})
+
 /** What may come of it: each with where it is sent, and as what. */
 export function mendingAnswers(input: Standing, mending: Mending): DeedAnswer[] {
   const { job, kase } = input
@@ -96,11 +127,7 @@ export function mendingAnswers(input: Standing, mending: Mending): DeedAnswer[] 
     return [came('done', 'It is done'), came('not-done', 'They cannot do that')]
   }
   return [
-    ...cards.map(({ id, name }) => ({
-      action: `/jobs/${job.id}/repairs`,
-      fields: [{ name: 'parts', value: id }],
-      says: cards.length === 1 ? 'It is gone' : `It is gone, and it was ${the(name)}`,
-    })),
+    ...cards.map((card) => goneAs(job, card, cards.length > 1)),
     came('still-there', 'It is still the same'),
     // What is done stays done, tried or not.
     ...(mending.isDone ? [] : [came('not-done', 'They cannot do that')]),
