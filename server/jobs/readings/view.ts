@@ -56,6 +56,8 @@ export interface LastReading {
     readonly cautions: CautionsView
     /** What goes back before it can be tried. */
     readonly back: readonly string[]
+    /** "Set it for work: stop switch at RUN." */
+    readonly setForWork: string
     readonly ways: readonly { readonly href: string; readonly text: string }[]
   }
   /** One more touch or pull, where it is measured. */

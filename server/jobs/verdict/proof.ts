@@ -1,4 +1,5 @@
 import type { Case } from '../../knowledge/case.ts'
+import { fill, fillingsOf } from '../../knowledge/instantiate/words.ts'
 import type { Proof } from '../../knowledge/schema/proof.ts'
 import type { Standing } from '../standing/standing.ts'
 import { stillOff } from '../standing/still-apart.ts'
@@ -22,6 +23,9 @@ export function proofSteps(
   ]
   const cranking = all('cranking')
   const { first, covers, last } = stillOff(input, cranking.length > 0)
+  const running = all('running')
+  // It was switched off for every hand that went to it.
+  const setForWork = fill('Set it for work: {start}.', fillingsOf(kase.machine))
   return [
     ...new Set([
       ...all('stopped'),
@@ -32,7 +36,8 @@ export function proofSteps(
       ...covers,
       everyCover,
       ...(kase.machine.stop ? [sentence(kase.machine.stop.try)] : []),
-      ...all('running'),
+      ...(running.length > 0 ? [setForWork] : []),
+      ...running,
       ...last,
     ]),
   ]
