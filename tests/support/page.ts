@@ -51,4 +51,5 @@ const entities: Readonly<Record<string, string>> = {
   '&amp;': '&',
 }
 
-const decoded = (text: string) => text.replaceAll(/&(?:lt|gt|quot|#39|amp);/g, (e) => entities[e]!)
+export const decoded = (text: string) =>
+  text.replaceAll(/&(?:lt|gt|quot|#39|amp);/g, (e) => entities[e]!)

@@ -3,7 +3,7 @@ import { seeded } from '../bench/random.ts'
 import type { Http } from './app.ts'
 import { Owner, type Said } from './hearing.ts'
 import { onPhone } from './on-phone.ts'
-import { textIn } from './page.ts'
+import { addressesIn, decoded, textIn } from './page.ts'
 
 /** What its owner has there: all that opens a check or something to put right, but for a meter. */
 const kit = [
@@ -271,9 +271,5 @@ function formsIn(text: string): Form[] {
   )
 }
 
-function linkIn(text: string, to: RegExp): string | undefined {
-  const links = [...text.matchAll(/href="([^"]*)"/g)].map(([, href]) => decoded(href!))
-  return links.find((href) => to.test(href))
-}
-
-const decoded = (text: string) => text.replaceAll('&amp;', '&').replaceAll('&#39;', "'")
+const linkIn = (text: string, to: RegExp): string | undefined =>
+  addressesIn(text).find((address) => to.test(address))

@@ -3,6 +3,7 @@ import { presentCheck } from '../check/present.ts'
 import type { CheckView } from '../check/view.ts'
 import { leftOver } from '../posts/left-over.ts'
 import { presentLast } from '../readings/last.ts'
+import { stands } from '../record/repairs.ts'
 import { type Asked, wrongIn } from '../standing/asked.ts'
 import { presentHead } from '../standing/head.ts'
 import type { Standing } from '../standing/standing.ts'
@@ -76,10 +77,7 @@ function nextCheck(input: Standing): string | undefined {
 }
 
 /** Something was repaired, and is proved or waits for its proof. */
-function isRepaired({ folded }: Standing): boolean {
-  const last = folded.repairs.at(-1)
-  return last !== undefined && last.outcome !== 'still there'
-}
+const isRepaired = ({ folded }: Standing): boolean => stands(folded.repairs.at(-1))
 
 /** "check 4", "Tarnwick Larkfell 2i", "No spark": where one is, in one line. */
 function headLine({ kase, folded }: Standing, check?: CheckView, verdict?: VerdictView): string[] {

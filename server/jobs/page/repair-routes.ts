@@ -4,7 +4,7 @@ import { textOf } from '../../web/fields.ts'
 import { proofAgain, readProof } from '../posts/proof-form.ts'
 import { readRepair, repairFormFrom } from '../posts/repair-form.ts'
 import type { JobParts } from '../record/parts.ts'
-import { canBeTakenBack, canBeUnproved } from '../record/repairs.ts'
+import { canBeUnproved, stands } from '../record/repairs.ts'
 import type { Asked, RepairForm } from '../standing/asked.ts'
 import type { FoundJob } from '../standing/find.ts'
 import { keptStanding } from '../standing/kept.ts'
@@ -32,7 +32,7 @@ export async function repairRoutes(app: FastifyInstance, parts: JobParts): Promi
   )
   takes(app, parts, 'proofs', proofOf, { again: proofAgain })
   takes(app, parts, 'repair-withdrawals', (_, { folded }) =>
-    canBeTakenBack(folded.repairs.at(-1)) ? { kind: 'repair withdrawn' } : nothingToTakeBack,
+    stands(folded.repairs.at(-1)) ? { kind: 'repair withdrawn' } : nothingToTakeBack,
   )
 }
 

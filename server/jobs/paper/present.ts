@@ -1,6 +1,7 @@
 import type { PhotoRecord } from '../../store/photos/records.ts'
 import { photoViews } from '../photos/present.ts'
 import { gotGoing } from '../record/events.ts'
+import { stands } from '../record/repairs.ts'
 import { presentHead } from '../standing/head.ts'
 import type { Standing } from '../standing/standing.ts'
 import { ticketOf } from '../standing/ticket.ts'
@@ -106,7 +107,7 @@ function verdictOnSheet(input: Standing): JobSheet['verdict'] {
   const last = folded.repairs.at(-1)
   const named: readonly string[] = walk.step.kind === 'named' ? walk.step.parts : []
   const isBlamed = last?.parts.some((part) => named.includes(part))
-  if (last !== undefined && last.outcome !== 'still there' && !isBlamed) {
+  if (stands(last) && !isBlamed) {
     const parts = partNames(kase, last.parts)
     const says =
       last.outcome === 'gone'

@@ -4,6 +4,7 @@ import { named } from '../../diagnosis/model/named.ts'
 import type { Suspect } from '../../diagnosis/model/walk.ts'
 import { weights } from '../../diagnosis/verdict/explain.ts'
 import { repairedInVain } from '../record/fold.ts'
+import { stands } from '../record/repairs.ts'
 import type { Standing } from '../standing/standing.ts'
 import { branchClause, branchesCleared } from '../words/branch-words.ts'
 import { partNames, suspectName } from '../words/names.ts'
@@ -86,7 +87,7 @@ function left(input: Standing): string {
 function andNow({ kase, folded, walk }: Standing): string {
   const { step } = walk
   const last = folded.repairs.at(-1)
-  if (last !== undefined && last.outcome !== 'still there') {
+  if (stands(last)) {
     const isNamed = step.kind === 'named' && last.parts.some((part) => step.parts.includes(part))
     return isNamed
       ? ''

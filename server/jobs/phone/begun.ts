@@ -1,5 +1,6 @@
 import type { Begun } from '../record/events.ts'
 import type { JobParts } from '../record/parts.ts'
+import { stands } from '../record/repairs.ts'
 import type { FoundJob } from '../standing/find.ts'
 import { keptStanding } from '../standing/kept.ts'
 import { askedNow } from './asked-now.ts'
@@ -12,14 +13,10 @@ export function begunNow(parts: JobParts, found: FoundJob): Begun {
   if (conditions.who !== 'owner') return {}
   const input = keptStanding(parts, found)
   const mending = mendingNow(input)
-  const last = repairs.at(-1)
   // What was put right is to stay away, or they are on their way: no check stands on the page.
-  const isOver = (last && last.outcome !== 'still there') || onTheWay(found.job) !== undefined
+  const isOver = stands(repairs.at(-1)) || onTheWay(found.job) !== undefined
   const begun = cutOff?.at ?? (mending || isOver ? null : askedNow(input))
   if (mending === undefined) return { begun }
   const { of, fault } = mending
-  return {
-    begun,
-    mending: { of, ...(fault && { fault }), ...halfOf(mending) },
-  }
+  return { begun, mending: { of, ...(fault && { fault }), ...halfOf(mending) } }
 }

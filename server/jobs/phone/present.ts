@@ -5,7 +5,7 @@ import { isReadApart } from '../check/present.ts'
 import { presentSpot } from '../check/spot.ts'
 import { leftOver } from '../posts/left-over.ts'
 import { presentLast } from '../readings/last.ts'
-import { canBeTakenBack } from '../record/repairs.ts'
+import { stands } from '../record/repairs.ts'
 import { type Asked, sameCheck } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
 import { ticketOf } from '../standing/ticket.ts'
@@ -71,7 +71,7 @@ export function presentPhone(input: Standing & Asked): PhonePage {
     ...(deed && { deed }),
     ...(ending && { ending }),
     ...(!check &&
-      canBeTakenBack(folded.repairs.at(-1)) && {
+      stands(folded.repairs.at(-1)) && {
         withdraw: {
           action: takenBackAt(input),
           says: 'They take that back: the repair counts no more',

@@ -5,12 +5,11 @@ import { weights } from '../../diagnosis/verdict/explain.ts'
 import { gained, lost, type Move, movesBetween, movesOf } from '../../diagnosis/verdict/gained.ts'
 import type { Case, CheckCard } from '../../knowledge/case.ts'
 import { cautionCards } from '../../knowledge/instantiate/caution-cards.ts'
-import { fill, fillingsOf } from '../../knowledge/instantiate/words.ts'
 import { allowsFurtherTake, type Judged } from '../measuring/judged.ts'
 import { partedTakes } from '../measuring/parted.ts'
 import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
-import { beforeTheRun } from '../standing/still-apart.ts'
+import { beforeTheRun, setForWork } from '../standing/still-apart.ts'
 import { branchClause, branchesCleared } from '../words/branch-words.ts'
 import { cautionsView } from '../words/cautions/cautions.ts'
 import { partNames } from '../words/names.ts'
@@ -82,7 +81,7 @@ function mended(
         inFull: [],
       },
       back: beforeTheRun(input),
-      setForWork: fill('Set it for work: {start}.', fillingsOf(kase.machine)),
+      setForWork: setForWork(kase.machine),
       ways: mend.parts.flatMap((part) => {
         const card = kase.parts.get(part)
         const href = `/jobs/${job.id}?found=${encodeURIComponent(part)}`

@@ -10,14 +10,7 @@ import type {
   StoredJob,
   Tried,
 } from './events.ts'
-import {
-  canBeTakenBack,
-  ownersTries,
-  proveLast,
-  type Repair,
-  repairOf,
-  unproveLast,
-} from './repairs.ts'
+import { ownersTries, proveLast, type Repair, repairOf, stands, unproveLast } from './repairs.ts'
 
 /** A job as its events leave it: what stands now. */
 export interface Folded {
@@ -154,7 +147,7 @@ export function fold(events: StoredJob['events']): Folded {
         }
         break
       case 'repair withdrawn':
-        if (canBeTakenBack(repairs.at(-1))) repairs.pop()
+        if (stands(repairs.at(-1))) repairs.pop()
         break
       case 'conditions':
         conditions = event.conditions

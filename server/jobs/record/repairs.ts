@@ -30,8 +30,8 @@ export function repairOf(
   return { ...repaired, outcome: null, at, byPhone: who === 'owner' }
 }
 
-/** Whether a repair can be taken back; one in vain has opened its checks again, and stays. */
-export const canBeTakenBack = (last: Repair | undefined): last is Repair =>
+/** Whether a repair stands, and so can be taken back; one in vain has opened its checks again, and stays in the record. */
+export const stands = (last: Repair | undefined): last is Repair =>
   last !== undefined && last.outcome !== 'still there'
 
 /** What was said of the last repair does not stand: it waits for its proof again. */

@@ -1,8 +1,13 @@
 import { coverId, hinders } from '../../knowledge/instantiate/setup-cards.ts'
+import { fill, fillingsOf } from '../../knowledge/instantiate/words.ts'
 import type { Standing } from './standing.ts'
 import { putBackSentences } from './way/put-back.ts'
 import { servesRunning } from './way/serves-running.ts'
 import { type Step, toPutBack } from './way/way-to.ts'
+
+/** "Set it for work: stop switch at RUN.": it was switched off for every hand that went to it. */
+export const setForWork = (machine: Standing['kase']['machine']): string =>
+  fill('Set it for work: {start}.', fillingsOf(machine))
 
 type Stands = Pick<Standing, 'asItStands' | 'kase'>
 type ToRun = Stands & Pick<Standing, 'knowledge'>

@@ -1,8 +1,7 @@
 import type { Case } from '../../knowledge/case.ts'
-import { fill, fillingsOf } from '../../knowledge/instantiate/words.ts'
 import type { Proof } from '../../knowledge/schema/proof.ts'
 import type { Standing } from '../standing/standing.ts'
-import { stillOff } from '../standing/still-apart.ts'
+import { setForWork, stillOff } from '../standing/still-apart.ts'
 import { lowerFirst, sentence } from '../words/sentences.ts'
 
 /**
@@ -24,8 +23,6 @@ export function proofSteps(
   const cranking = all('cranking')
   const { first, covers, last } = stillOff(input, cranking.length > 0)
   const running = all('running')
-  // It was switched off for every hand that went to it.
-  const setForWork = fill('Set it for work: {start}.', fillingsOf(kase.machine))
   return [
     ...new Set([
       ...all('stopped'),
@@ -36,7 +33,7 @@ export function proofSteps(
       ...covers,
       everyCover,
       ...(kase.machine.stop ? [sentence(kase.machine.stop.try)] : []),
-      ...(running.length > 0 ? [setForWork] : []),
+      ...(running.length > 0 ? [setForWork(kase.machine)] : []),
       ...running,
       ...last,
     ]),

@@ -30,12 +30,13 @@ export function tryingView(
   const danger = dangerOf(way, kase)
   const fillings = fillingsOf(kase.machine)
   const ofWay = cautionCards(cautions, knowledge, kase.machine)
-  const cards = steps.start.length > 0 ? withRenewed(input, ofWay) : ofWay
+  const isStarted = steps.start.length > 0
+  const cards = isStarted ? withRenewed(input, ofWay) : ofWay
   const { asked, stands } = midway(input)
   const [back, covers] = putTogether(input)
   // What the way takes apart is not joined for it.
   const first = back.filter(({ setup }) => !way.leaves?.includes(setup.id))
-  const covered = putBackSentences(covers, kase.machine, 'by phone')
+  const covered = [...putBackSentences(covers, kase.machine, 'by phone'), ...steps.covered]
   const lines = [
     ...linesOf('first', folded.conditions.afloat ? knowledge.home.afloat.first : []),
     ...cautionLines(cards, heardOnCall(input)),
@@ -51,15 +52,14 @@ export function tryingView(
           ],
     ),
     // It may run already.
-    ...(steps.start.length > 0 ? [] : linesOf('put back first', [...covered, ...steps.covered])),
+    ...(isStarted ? [] : linesOf('put back first', covered)),
     // What can go wrong is heard before it is done.
     ...linesOf('mind', [danger]),
     ...linesOf('do', fillAll(steps.before, fillings)),
     // What a cover hides is seen to before it is on.
-    ...(steps.start.length > 0
-      ? linesOf('before it runs', [knowledge.home.whole, knowledge.home.choke])
+    ...(isStarted
+      ? linesOf('before it runs', [knowledge.home.whole, knowledge.home.choke, ...covered])
       : []),
-    ...(steps.start.length > 0 ? linesOf('before it runs', [...covered, ...steps.covered]) : []),
     ...linesOf('do', fillAll(steps.start, fillings)),
     ...(way.leaves ? [] : stopNow(input)),
     // How they go is said once it is known that it runs.

@@ -154,7 +154,7 @@ function mendOf({ kase, judged }: Pick<Standing, 'kase' | 'judged'>, check: stri
 }
 
 /** What was put right there: the part, or those that the answers to the check speak of. */
-function partsOf({ checks }: Standing['kase'], of: string): string[] {
+export function partsOf({ checks }: Standing['kase'], of: string): string[] {
   const { part, answers = [] } = checks.get(of) ?? { part: of }
   return [
     ...(part === undefined ? [] : [part]),

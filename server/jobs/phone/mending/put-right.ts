@@ -10,8 +10,8 @@ import { cautionLines, linesOf, saying } from '../saying.ts'
 import { stopFirst } from '../start/stop-first.ts'
 import { trialOf } from '../start/trial.ts'
 import type { DeedAnswer, Line, PhoneDeed } from '../view.ts'
-import { liesCovered } from './lies-covered.ts'
-import type { Mending } from './mending.ts'
+import { coversOff } from './lies-covered.ts'
+import { type Mending, partsOf } from './mending.ts'
 
 /** To put it right, sentence by sentence, to try it, and what may come of it. */
 export function presentPutRight(input: Standing & Asked, mending: Mending): PhoneDeed {
@@ -31,13 +31,12 @@ export function presentPutRight(input: Standing & Asked, mending: Mending): Phon
 
 /** What can hurt, how it is put right, and how it is tried. */
 export function mendingLines(input: Standing, mending: Mending): Line[] {
-  const { phone, undoes, cautions, isDone } = mending
+  const { phone, undoes, opens = [], cautions, isDone } = mending
   const trial = trialOf(input, undoes)
   const said = heardOnCall(input)
   const heard = new Set([...said, ...cautions.map(({ id }) => id)])
   const { off, covers } = input.knowledge.home
-  const isCovered = !isDone && liesCovered(input, mending)
-  const [before, after] = isCovered
+  const [before, after] = opens.includes(coversOff)
     ? [[fill(off, fillingsOf(input.kase.machine)), covers.before], [covers.after]]
     : [[], []]
   return [
@@ -97,16 +96,12 @@ const cameOf =
 /** What was put right and could not be tried then: that it is gone, once it was. */
 export function goneSince({ job, kase, folded }: Standing): DeedAnswer[] {
   const done = [...folded.putRight].flatMap(([of, came]) => (came === 'done' ? of : []))
-  const parts = done.flatMap((of) => kase.checks.get(of)?.part ?? partsMended(kase, of))
+  const parts = done.flatMap((of) => partsOf(kase, of))
   return [...new Set(parts)].flatMap((part) => {
     const card = kase.parts.get(part)
     return card ? [goneAs(job, card, true)] : []
   })
 }
-
-/** The part itself, or those that the answers to a check speak of. */
-const partsMended = ({ checks }: Standing['kase'], of: string): string[] =>
-  checks.get(of)?.answers?.flatMap(({ mend }) => mend?.parts ?? []) ?? [of]
 
 const goneAs = (
   { id }: Standing['job'],

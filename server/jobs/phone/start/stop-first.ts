@@ -1,6 +1,7 @@
 import { fill, fillingsOf } from '../../../knowledge/instantiate/words.ts'
 import { answerGiven } from '../../record/answer-given.ts'
 import { asides, type JobEvent } from '../../record/events.ts'
+import { stands } from '../../record/repairs.ts'
 import type { Standing } from '../../standing/standing.ts'
 import { linesOf } from '../saying.ts'
 import type { Line } from '../view.ts'
@@ -21,14 +22,9 @@ export function stopFirst({
   const held = fill(knowledge.home.held, fillingsOf(kase.machine))
   return linesOf('make ready', [
     ...(mayRun && !isStopped(job, kase) ? [stopIfItRuns] : []),
-    ...(isOff(folded) || hasGone(job, kase) ? [held] : []),
+    // As long as it is gone and they do not say otherwise, they go.
+    ...(stands(folded.repairs.at(-1)) || hasGone(job, kase) ? [held] : []),
   ])
-}
-
-/** It is gone, and as long as they do not say otherwise they go. */
-const isOff = ({ repairs }: Standing['folded']): boolean => {
-  const last = repairs.at(-1)
-  return last !== undefined && last.outcome !== 'still there'
 }
 
 /** They were off with it last, or on their way, and nothing was done at it since. */
@@ -37,8 +33,6 @@ function hasGone({ events }: Standing['job'], { complaint, checks }: Standing['k
   switch (last?.kind) {
     case 'tried':
       return last.helped || last.takenBack === true
-    case 'repaired':
-      return true
     case 'put right':
     case 'proved':
       return complaint.home.moves === true

@@ -1,7 +1,6 @@
-import type { Case, CautionCard, CheckCard } from '../../../knowledge/case.ts'
+import type { Case, CautionCard } from '../../../knowledge/case.ts'
 import { cautionCards } from '../../../knowledge/instantiate/caution-cards.ts'
 import type { Knowledge } from '../../../knowledge/knowledge.ts'
-import type { Touches } from '../../../measure/reading/reading.ts'
 import { answerGiven } from '../../record/answer-given.ts'
 import type { JobEvent, StoredJob } from '../../record/events.ts'
 import type { Folded } from '../../record/fold.ts'
@@ -110,8 +109,8 @@ export function cautionsRead(input: OnJob): ReadonlySet<string> {
 /** By phone nobody knows how many they had heard, where it was broken off or its first question ended it. */
 function isHeardInPart(event: JobEvent, { checks }: OnJob['kase']): boolean {
   if (event.kind === 'skipped') return event.isBegun !== undefined
-  return event.kind === 'reading' && isUntouched(checks.get(event.check), event.touches)
+  return (
+    event.kind === 'reading' &&
+    answerGiven(checks.get(event.check), event.touches)?.untouched === true
+  )
 }
-
-const isUntouched = (card: CheckCard | undefined, touches: Touches): boolean =>
-  answerGiven(card, touches)?.untouched === true
