@@ -77,9 +77,10 @@ export function presentPhone(input: Standing & Asked): PhonePage {
           says: 'They take that back: the repair counts no more',
         },
       }),
-    ways: otherWays(input, check ? isBegun(check) : isUnderWay(deed ?? ending)).filter(
-      ({ href }) => !ending?.onwards.some((onward) => onward.href === href),
-    ),
+    ways: otherWays(
+      input,
+      check ? isBegun(check) : isUnderWay(deed ?? (ending?.leave && ending)),
+    ).filter(({ href }) => !ending?.onwards.some((onward) => onward.href === href)),
     notices: presentCautions(input, cautionsEverywhere(input)),
   }
 }
