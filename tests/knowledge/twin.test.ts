@@ -35,7 +35,7 @@ describe('a lead or a cap on one tower of a coil with two', () => {
     expect(chance(fault, 'exhaust-warmth.two', 'cold')).toBeGreaterThan(0.85)
     expect(chance(fault, 'exhaust-warmth.three', 'hot')).toBeGreaterThan(0.9)
     expect(chance(fault, 'spark-on-tester.two', 'spark')).toBeLessThan(0.3)
-    expect(chance(fault, 'spark-on-tester.three', 'spark')).toBeGreaterThan(0.9)
+    expect(chance(fault, 'spark-on-tester.three', 'spark')).toBeGreaterThan(0.85)
     expect(chance(fault, 'leaks-of-one-side.three', 'sparks')).toBeLessThan(0.2)
   })
 
@@ -54,7 +54,7 @@ describe('a lead or a cap on one tower of a coil with two', () => {
   )
 
   it('follows its cap where that changes places', () => {
-    expect(chance('cap-2.leaking', 'swap-caps.two.cap-1', 'spark')).toBeGreaterThan(0.9)
+    expect(chance('cap-2.leaking', 'swap-caps.two.cap-1', 'spark')).toBeGreaterThan(0.85)
     expect(chance('cap-1.leaking', 'swap-caps.two.cap-1', 'spark')).toBeLessThan(0.3)
     expect(chance('cap-1.leaking', 'swap-caps.three.cap-1', 'spark')).toBeLessThan(0.3)
   })

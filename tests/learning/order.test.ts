@@ -32,7 +32,7 @@ describe('the order of the checks', () => {
     const { lessons } = await orderOf(knowledge, caseFor(knowledge, 'pedlar-1c', 'kicks-back'))
     const key = lessons.findIndex(({ card }) => card.id.startsWith('key-look'))
     const before = key < 0 ? lessons : lessons.slice(0, key)
-    expect(before.length).toBeGreaterThan(2)
+    expect(before.length).toBeGreaterThan(1)
     expect(before.filter(({ card }) => card.engine !== 'stopped')).toEqual([])
   })
 

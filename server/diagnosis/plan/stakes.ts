@@ -21,12 +21,11 @@ export interface Stakes {
 const namedFrom = 0.95
 
 /**
- * With prices, nothing is named below the first of these: one in ten would be wrong, and whoever reads a
- * name takes it for one. A part that is dear to fit in vain has to be surer, and so has "outside this tree", dearer
- * than any: a cause of a few in a hundred would go home unseen. Below, the verdict is the group, with what to fit
- * first. From memory.
+ * With prices, no part is named below the first of these: whoever reads a name takes it for one. What is dear to
+ * fit in vain has to be a little surer, and "outside this tree" surer than any part: a cause of a few in a hundred
+ * would go home unseen. Below, the verdict is the group, with what to fit first. From memory.
  */
-const namedFloors = { cheap: 0.9, dear: 0.95 }
+const namedFloors = { cheap: 0.92, dear: 0.93, outside: 0.95 }
 
 /** A part is dear from this on: minutes lost when it is fitted in vain, its price included. From memory. */
 const dearFrom = 60
@@ -79,6 +78,7 @@ export function sureFrom(threshold: number): Stakes {
 function priced(model: Model): Stakes {
   const wrong = wrongMinutes(model)
   const nameFrom = (parts: readonly string[]) => {
+    if (parts.length === 0) return namedFloors.outside
     const isDear = minutesToFit(model, parts) >= dearFrom
     return isDear ? namedFloors.dear : namedFloors.cheap
   }

@@ -6,6 +6,7 @@ import type { Chances } from '../../schema/shared.ts'
 import type { PlannedCheck } from '../planned-check.ts'
 import { onMachine } from '../where/offered.ts'
 import { chancesOfNaming } from '../where/which.ts'
+import { floored } from './doubt.ts'
 import { watchGate } from './gates.ts'
 import {
   type ChancesOf,
@@ -15,12 +16,6 @@ import {
   plainest,
   rowsByFault,
 } from './shown.ts'
-
-/**
- * No reading is impossible: a pin is miscounted, a dial misread. Every row gives this share evenly to
- * all outcomes, so that one slip cannot rule out the truth for good. From memory.
- */
-export const doubtShare = 0.04
 
 /** Chance of each outcome of a check when exactly these faults are there; none of them: a cause elsewhere, at this output. */
 export type RowOf = (faults: readonly string[], at?: string) => readonly number[]
@@ -38,12 +33,6 @@ export function rowOf(check: PlannedCheck, outcomes: readonly string[], setting:
     rows.set(chances, row)
     return row
   }
-}
-
-/** A row of chances in the order of the outcomes, with the share of slips that is everywhere. */
-export function floored(chances: Chances, outcomes: readonly string[]): number[] {
-  const even = doubtShare / outcomes.length
-  return outcomes.map((outcome) => (1 - doubtShare) * (chances[outcome] ?? 0) + even)
 }
 
 /** The row of a good part, at a place that is hard to touch or not. */

@@ -3,7 +3,8 @@ import type { Machine } from '../../schema/machine.ts'
 import type { Chances } from '../../schema/shared.ts'
 import type { PlannedCheck } from '../planned-check.ts'
 import { onMachine } from '../where/offered.ts'
-import { floored, healthyRow } from './rows.ts'
+import { floored } from './doubt.ts'
+import { healthyRow } from './rows.ts'
 
 /**
  * How one take of a check slips: `[s][o]` is the chance of reading o where the part itself would give s.
