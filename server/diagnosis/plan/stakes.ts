@@ -1,5 +1,6 @@
-import { explanations } from '../belief/suspects.ts'
 import type { Model } from '../model/model.ts'
+import { startingOver, wrongMinutes } from './fitting.ts'
+import { type Among, type Floors, floorsOf } from './floors.ts'
 
 /** What it means to stop asking, at some belief over the model's explanations. */
 export interface Stakes {
@@ -13,28 +14,16 @@ export interface Stakes {
    * probability among everything.
    */
   readonly loss: (p: ArrayLike<number>, which: ArrayLike<number>, share?: number) => number
-  /** From this probability on these parts may be named; none of them: "outside this tree". */
-  readonly nameFrom: (parts: readonly string[]) => number
+  /**
+   * From this probability on these parts may be named; none of them: "outside this tree".
+   *
+   * @param isSpokenAgainst whether something has been read against every fault of the tree; left out: no
+   */
+  readonly nameFrom: (parts: readonly string[], isSpokenAgainst?: boolean) => number
 }
 
 /** Without prices, a part is named from this probability on. */
 const namedFrom = 0.95
-
-/**
- * With prices, no part is named below the first of these: whoever reads a name takes it for one. What is dear to
- * fit in vain has to be a little surer, and "outside this tree" surer than any part: a cause of a few in a hundred
- * would go home unseen. Below, the verdict is the group, with what to fit first. From memory.
- */
-const namedFloors = { cheap: 0.92, dear: 0.93, outside: 0.95 }
-
-/** A part is dear from this on: minutes lost when it is fitted in vain, its price included. From memory. */
-const dearFrom = 60
-
-/**
- * Minutes of starting over: for whoever fitted a part that was not it, and has the owner and the machine
- * back; and for whoever looks outside this tree although the cause was in it. From memory.
- */
-const startingOver = 240
 
 /**
  * Minutes that a verdict without a name costs on top: parts are fetched and tried in turn, with a trial
@@ -42,9 +31,6 @@ const startingOver = 240
  * memory.
  */
 const withoutName = 90
-
-/** Minutes lost by a part that the model gives no price for: a mid-priced part. From memory. */
-const unpricedMinutes = 90
 
 const kept = new WeakMap<Model, Stakes>()
 
@@ -77,17 +63,13 @@ export function sureFrom(threshold: number): Stakes {
  */
 function priced(model: Model): Stakes {
   const wrong = wrongMinutes(model)
-  const nameFrom = (parts: readonly string[]) => {
-    if (parts.length === 0) return namedFloors.outside
-    const isDear = minutesToFit(model, parts) >= dearFrom
-    return isDear ? namedFloors.dear : namedFloors.cheap
-  }
-  const floors = Float64Array.from(explanations(model).parts, nameFrom)
+  const floors = floorsOf(model)
   const fitting = fittingOrders(wrong, floors)
   return {
-    nameFrom,
+    nameFrom: (parts, isSpokenAgainst = false) => floors.of(parts, isSpokenAgainst),
     loss: (p, which, share = 1) => {
-      const { order, count } = fitting(p, which, share)
+      const some = { p, which, share }
+      const { order, count } = fitting(some)
       let left = 1
       let inTurn = 0
       let firstLoss = 0
@@ -105,7 +87,7 @@ function priced(model: Model): Stakes {
       // small, would take it for gone once a check was made, whatever the check.
       inTurn += left * startingOver
       const first = order[0]!
-      const isNamed = p[first]! * share >= floors[which[first]!]!
+      const isNamed = p[first]! * share >= floors.among(some, first)
       const nameless = isNamed ? 0 : withoutName
       return nameless + firstLoss + Math.min(inTurn, afterFirst * startingOver)
     },
@@ -116,15 +98,16 @@ function priced(model: Model): Stakes {
  * Places by falling probability over cost, what would be named before all else; ties keep their order, and what is
  * impossible is left out. Asked for on every branch of the look-ahead, so the order is good only until it is asked again.
  */
-function fittingOrders(wrong: Float64Array, floors: Float64Array) {
+function fittingOrders(wrong: Float64Array, floors: Floors) {
   const order = new Int32Array(wrong.length)
   const ratios = new Float64Array(wrong.length)
-  return (p: ArrayLike<number>, which: ArrayLike<number>, share: number) => {
+  return (some: Among) => {
+    const { p, which, share } = some
     let count = 0
     // Put in one by one: they are few.
     for (let i = 0; i < p.length; i += 1) {
       if (p[i] === 0) continue
-      const isNamed = p[i]! * share >= floors[which[i]!]!
+      const isNamed = p[i]! * share >= floors.among(some, i)
       const ratio = isNamed ? Number.POSITIVE_INFINITY : p[i]! / wrong[which[i]!]!
       let at = count
       for (; at > 0 && ratios[at - 1]! < ratio; at -= 1) {
@@ -137,20 +120,4 @@ function fittingOrders(wrong: Float64Array, floors: Float64Array) {
     }
     return { order, count }
   }
-}
-
-/** Minutes lost for each explanation of the model when it is acted on and is not the right one. */
-export function wrongMinutes(model: Model): Float64Array {
-  return Float64Array.from(explanations(model).parts, (parts) => minutesToFit(model, parts))
-}
-
-/** Minutes to fit these parts, their prices included; none: to look outside this tree. */
-export function minutesToFit(model: Model, parts: readonly string[]): number {
-  if (parts.length === 0) return startingOver
-  const minutes = parts.map((part) => model.wrongMinutes?.get(part) ?? unpricedMinutes)
-  // A part that costs nothing to fit would be fitted first whatever its chance.
-  return Math.max(
-    0.1,
-    minutes.reduce((a, b) => a + b, 0),
-  )
 }

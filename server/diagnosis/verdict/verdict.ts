@@ -8,12 +8,14 @@ import type { Evidence, Model } from '../model/model.ts'
 import { numbered } from '../model/named.ts'
 import { together } from '../model/stands.ts'
 import type { FirstFit, Misfit, Step, Suspect, WalkOptions } from '../model/walk.ts'
+import { minutesToFit } from '../plan/fitting.ts'
+import { isSpokenAgainst } from '../plan/floors.ts'
 import { gainTableOf } from '../plan/gain-table.ts'
 import { membersOf } from '../plan/grouped-rows.ts'
 import { rank } from '../plan/next-check.ts'
 import type { Plan } from '../plan/plan.ts'
 import { rowsOf } from '../plan/rows.ts'
-import { minutesToFit, type Stakes, stakesOf } from '../plan/stakes.ts'
+import { type Stakes, stakesOf } from '../plan/stakes.ts'
 import { fitOrder } from './first-fit.ts'
 import { explainsIfLeftOut, outsideHangsOn } from './in-doubt.ts'
 
@@ -90,13 +92,14 @@ function namedStep(
   const best = likeliest(sums)
   const probability = Math.min(1, numbered(sums, best))
   const blamed = numbered(parts, best)
-  if (probability < nameFrom(blamed)) return null
+  const floor = nameFrom(blamed, blamed.length === 0 && isSpokenAgainst(model, belief))
+  if (probability < floor) return null
   if (blamed.length > 0) return { kind: 'named', parts: blamed, probability }
   const hangsOn = outsideHangsOn(model, evidence)
   return {
     kind: 'outsideThisTree',
     probability,
-    ...(hangsOn && hangsOn.without < nameFrom(blamed) && { again: hangsOn.check }),
+    ...(hangsOn && hangsOn.without < floor && { again: hangsOn.check }),
   }
 }
 
