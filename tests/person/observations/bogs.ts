@@ -33,6 +33,25 @@ const chokeAtThrottle: Observation = (check) =>
     return answer(chance < 0.07 ? 'better' : chance < 0.6 ? 'same' : 'worse')
   })
 
+/** At full throttle more fuel helps what is lean, and leaves a spark that fails as it is. From memory. */
+const chokeAtSpeed: Observation = (check) =>
+  running(check, () => {
+    const chance = lasting(check.site.world.seed, 'engine', 'half a choke')()
+    if (check.site.world.elsewhere)
+      return answer(chance < 0.42 ? 'better' : chance < 0.75 ? 'same' : 'worse')
+    return answer(chance < 0.07 ? 'better' : chance < 0.8 ? 'same' : 'worse')
+  })
+
+/** Blocked now and then where something else is wrong, and this often where it is no part of the tree. From memory. */
+const breathing =
+  (elsewhere: number): Observation =>
+  ({ site: { world } }) =>
+    answer(
+      lasting(world.seed, 'engine', 'air')() < (world.elsewhere ? elsewhere : 0.06)
+        ? 'blocked'
+        : 'free',
+    )
+
 /** Left out by a box or a switch, or by a pickup that jumps; a weak one is there each time. */
 const flashAtLimit: Observation = (check) =>
   running(check, () => {
@@ -49,10 +68,9 @@ function leftOut({ site, output }: CheckHere): boolean {
 
 export const bogsChecks: Readonly<Record<string, Observation>> = {
   'ask-how-it-bogs': ask(howItBogs),
-  'air-and-exhaust': ({ site: { world } }) =>
-    answer(
-      lasting(world.seed, 'engine', 'air')() < (world.elsewhere ? 0.5 : 0.06) ? 'blocked' : 'free',
-    ),
+  'air-and-exhaust': breathing(0.5),
+  'breathing-look': breathing(0.33),
+  'choke-at-speed': chokeAtSpeed,
   'choke-at-throttle': chokeAtThrottle,
   'flash-at-limit': flashAtLimit,
 }

@@ -149,6 +149,11 @@ export const fuelChecks: Readonly<Record<string, Observation>> = {
   'hose-look': found('clear', 'hot-side', 0.08),
   'choke-keeps-it': helped({ blocked: 0.75, shut: 0.15, watery: 0.2, 'idle-low': 0.3 }, 0.12),
   'throttle-held': helped({ 'idle-low': 0.95, blocked: 0.25, 'choke-open': 0.35 }, 0.12),
+  'idle-turned-up': helped({ 'idle-low': 0.9, blocked: 0.2, 'choke-open': 0.15 }, 0.08),
+  'choke-by-hand': helped(
+    { 'choke-open': 0.8, 'choke-closed': 0.85, blocked: 0.6, 'idle-low': 0.25 },
+    0.1,
+  ),
   'pump-as-it-dies': pumpAsItDies,
   'pump-listen': pumpSounds,
   'pump-when-hot': pumpHums,
