@@ -24,7 +24,7 @@ export async function showAlone(
 ): Promise<string> {
   reply.header('content-security-policy', policy).header('cache-control', 'no-cache')
   const html = await reply.viewAsync('cards/page', { ...page, style } satisfies CardsPage)
-  return html.replaceAll(betweenLines, '\n').replaceAll(ends, '')
+  return html.replaceAll(betweenLines, '\n').replaceAll(ends, '').replaceAll(beforeBlock, '')
 }
 
 /** Templates leave empty lines where they decide something; a card is to be small. */
@@ -35,3 +35,6 @@ const betweenLines = /\n\s*\n+/g
  * (HTML Standard, 13.1.2.4): some hundreds on a card.
  */
 const ends = /<\/li>|<\/p>/g
+
+/** A line may as well not begin where a block does: there are a thousand of those. */
+const beforeBlock = /\n(?=<\/?(?:details|div|h3|li|ol|p|section|summary|ul)\b)/g

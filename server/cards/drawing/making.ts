@@ -14,6 +14,12 @@ import type { CardTools } from './tools.ts'
 /** Share of the probability that is to end in a named part, where the tools can tell so much. */
 const enough = 0.8
 
+/**
+ * Probability from which a card lets an end stand without one more check that makes it sure: it is followed without
+ * the tool beside it, and each such check takes its room. From memory.
+ */
+const sureFrom = 0.75
+
 /** Draws the outline of a card, in steps of some milliseconds: what a job with these tools would ask for. */
 export function* cardOutline(
   knowledge: Knowledge,
@@ -33,6 +39,7 @@ export function* cardOutline(
     impossible,
     always: liftsBarring(kase),
     enough,
+    sureFrom,
   })
 }
 

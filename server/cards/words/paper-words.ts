@@ -31,13 +31,16 @@ export interface PaperWords {
 /** A step, or a check that only makes sure. */
 export type Numbered = Pick<StepView, 'number' | 'as' | 'check'>
 
-export function paperStep(words: PaperWords, { number, as, check }: Numbered) {
+/** @param isExtra no step makes it: what it must come out as stands at each ending that asks for it, with its unit */
+export function paperStep(words: PaperWords, { number, as, check }: Numbered, isExtra = false) {
+  const isBare = isExtra && words.tightness.how === 'not'
+  const told = isBare ? { ...check, good: '', setting: '' } : check
   return {
     number,
     title: sentence(check.title),
     heed: heedWords(words, check.heed),
     says: (number === as
-      ? [setupWords(words, check), ...howTo(words, check)]
+      ? [setupWords(words, check), ...howTo(words, told)]
       : [`Do it as in ${as}.`]
     )
       .filter(Boolean)
@@ -52,16 +55,21 @@ export function answersOf({ answers }: StepView): PaperStep['answers'] {
   }))
 }
 
-/** "With a c; without b d.": as it has to be, whatever was made before. */
+/** Of that many set-ups nothing is said where all but these are undone. */
+const fewLeft = 3
+
+/** "With a c; without b d." or "With a; all else undone.": as it has to be, whatever was made before. */
 function setupWords({ letterOf }: PaperWords, { needs, forbids }: CheckWords): string {
   const own = new Set(needs.map(({ id }) => id))
   const lettersOf = (setups: CheckWords['needs']) =>
     setups.flatMap(({ id }) => letterOf.get(id) ?? []).join(' ')
   const withThese = lettersOf(needs)
   const without = lettersOf(forbids.filter(({ id }) => !own.has(id)))
+  const undone = without.split(' ').length
+  const isNearlyAll = undone > fewLeft && undone + own.size + fewLeft >= letterOf.size
   const said = [
     ...(withThese === '' ? [] : [`with ${withThese}`]),
-    ...(without === '' ? [] : [`without ${without}`]),
+    ...(without === '' ? [] : [isNearlyAll ? 'all else undone' : `without ${without}`]),
   ]
   return said.length === 0 ? '' : sentence(said.join('; '))
 }

@@ -74,7 +74,7 @@ function drawn({ wording, first, numbers, cautions }: ForPaper, tightness: Tight
     })),
     steps: [
       ...steps.map((step) => ({ ...paperStep(words, step), answers: answersOf(step) })),
-      ...extra.map((step) => ({ ...paperStep(words, step), answers: [] })),
+      ...extra.map((step) => ({ ...paperStep(words, step, true), answers: [] })),
     ],
     endings: saidOnce(endingsIn(first).map((ending) => paperEnding(words, ending))),
   }

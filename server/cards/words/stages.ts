@@ -3,75 +3,17 @@ import type { Ending, Outline, Split, Stage } from '../../diagnosis/outline/outl
 import { putBackSentences } from '../../jobs/standing/way/put-back.ts'
 import { type AsItStands, together } from '../../jobs/standing/way/state.ts'
 import { toPutBack } from '../../jobs/standing/way/way-to.ts'
-import { listed } from '../../jobs/words/sentences.ts'
 import type { EndingView, StageView, StepView, SureView } from '../card.ts'
 import { isOwner } from '../drawing/tools.ts'
 import { checkWords, outcomeWords, standsAfter, type Wording } from './check-words.ts'
 import { endingWords } from './ending-words.ts'
-import { lettersIn } from './letters.ts'
+import { lightened } from './lightened.ts'
 import type { Numbers } from './numbers.ts'
 
 /** The steps of a card with where their answers lead, from the machine as it comes in. */
 export function stageViews(wording: Wording, { first }: Outline, numbers: Numbers): StageView {
-  const whole = stageView(wording, first, numbers, asItComesIn)
-  if (lettersIn(whole) <= most) return whole
-  const short = inShort(whole)
-  return lettersIn(short) <= most ? short : sureOnce(short)
+  return lightened(stageView(wording, first, numbers, asItComesIn))
 }
-
-/** Letters from which a page grows too heavy to send to a phone out there; found by making cards. */
-const most = 90_000
-
-/**
- * The checks that make an ending sure as briefly as to an owner, without the line of their tools, and those made above
- * by the number that they have there; of tools those that are not at hand yet; and of the proofs only that of the
- * complaint.
- */
-function inShort(stage: StageView, atHand: readonly string[] = []): StageView {
-  if (stage.kind === 'step') {
-    const { check } = stage
-    const fetched = check.toolNames.filter((name) => !atHand.includes(name))
-    const answers = stage.answers.map((answer) => ({
-      ...answer,
-      next: inShort(answer.next, [...atHand, ...fetched]),
-    }))
-    return { ...stage, check: { ...check, tools: listed(fetched) }, answers }
-  }
-  return { ...stage, sure: stage.sure.map(sureInShort), proof: '' }
-}
-
-function sureInShort(sure: SureView): SureView {
-  const check = { ...sure.check, steps: sure.check.short, tools: '' }
-  if (sure.above === undefined) return { ...sure, check }
-  return asSaid({ ...sure, check }, `As in step ${sure.above} above.`)
-}
-
-/**
- * Where that is still too heavy: how a check that makes sure is made stands at the first ending that asks for it, and
- * the others say which one that is. What to heed and to make ready stands at each.
- */
-function sureOnce(stage: StageView, first = new Map<string, string>()): StageView {
-  if (stage.kind === 'step') {
-    const answers = stage.answers.map((answer) => ({
-      ...answer,
-      next: sureOnce(answer.next, first),
-    }))
-    return { ...stage, answers }
-  }
-  const sure = stage.sure.map((each) => {
-    if (each.above !== undefined) return each
-    const at = first.get(each.number)
-    if (at !== undefined && at !== stage.letter) return asSaid(each, `As at ${at} above.`)
-    first.set(each.number, stage.letter)
-    return each
-  })
-  return { ...stage, sure }
-}
-
-const asSaid = (sure: SureView, says: string): SureView => ({
-  ...sure,
-  check: { ...sure.check, steps: [says], where: '', touch: [], good: '', setting: '' },
-})
 
 /** What was done on the way to a stage. */
 interface SoFar {

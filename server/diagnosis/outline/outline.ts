@@ -64,6 +64,8 @@ export interface OutlineOptions {
   readonly impossible: (evidence: readonly Evidence[]) => ReadonlySet<string>
   /** Checks that stand on the outline wherever the walk makes them, whether they part anything or not. */
   readonly always: ReadonlySet<string>
-  /** Share that is to end under its own name, and probability from which an end is sure enough; 0 to 1. */
+  /** Share that is to end under its own name, 0 to 1. */
   readonly enough: number
+  /** Probability from which an end is sure enough, 0 to 1. */
+  readonly sureFrom: number
 }

@@ -7,7 +7,7 @@ import type { Path } from './grown.ts'
 import { makeSure } from './make-sure.ts'
 import type { Answered, Ending, OutlineOptions, Stage } from './outline.ts'
 
-type Kept = Pick<OutlineOptions, 'always' | 'enough'>
+type Kept = Pick<OutlineOptions, 'always' | 'sureFrom'>
 
 /** Where some paths have come together. */
 interface Stretch {
@@ -54,10 +54,10 @@ function stage(model: Model, stretch: Stretch, kept: Kept): Stage {
   }
 }
 
-function ending(model: Model, { paths, made, passed }: Stretch, { enough }: Kept): Ending {
+function ending(model: Model, { paths, made, passed }: Stretch, { sureFrom }: Kept): Ending {
   const { end, evidence } = numbered(paths, 0)
   const chanceOf = chanceOfEnd(model, end)
-  const goal = Math.min(enough, chanceOf(belief(model, evidence)))
+  const goal = Math.min(sureFrom, chanceOf(belief(model, evidence)))
   const { sure, made: all } = makeSure(model, { made, passed, chanceOf, goal })
   const now = belief(model, all)
   return {

@@ -12,7 +12,7 @@ import { misleadingModels } from '../../support/small-models.ts'
 import { modelFromTable } from '../../support/tables.ts'
 
 const nothing = new Set<string>()
-const options = { impossible: () => nothing, always: nothing, enough: 0.8 }
+const options = { impossible: () => nothing, always: nothing, enough: 0.8, sureFrom: 0.8 }
 const shipped = shippedCases().find(({ complaint }) => complaint.id === 'dead-lights')!.model
 const models: readonly Model[] = [...misleadingModels(60, 41), shipped]
 
