@@ -192,6 +192,39 @@ describe('what is said to an owner about a check', () => {
     expect(left).toEqual([])
   })
 
+  it('lets down what is propped up before a start, and tries the stop once hands are off', () => {
+    const open = { machine: 'haulmoor-1e', complaint: 'no-spark', where: 'trailside', who: 'owner' }
+    const standing = shippedJob({ ...open, kit: kits } as ShippedJob, {
+      'spark-stop-at-plug': 'none',
+    })
+    const lines = checkLines(standing, standing.kase.checks.get('added-off')!)
+    const at = (says: RegExp) => lines.findIndex((line) => says.test(line.says))
+    const order = [
+      at(/let the load bed down/),
+      at(/^Otherwise switch it off, and unplug it/),
+      at(/while you pull the rope/),
+      at(/^If it runs now/),
+      at(/^Does it fire now/),
+    ]
+    expect(order).not.toContain(-1)
+    expect(order).toEqual(order.toSorted((a, b) => a - b))
+    expect(lines.findIndex(({ label }) => label === 'try the stop')).toBe(order[3])
+    // It is stopped after that, and not started for it once more.
+    expect(at(/start it again\.$/)).toBe(-1)
+  })
+
+  it('has a box changed over shut in again before it is worked with it', () => {
+    const cards = shippedCases().flatMap(({ checks }) => [...checks.values()])
+    const worked = cards.filter(
+      ({ id, phone }) =>
+        /^known-good-/.test(id) &&
+        phone.some((says) => /work it as|the way it used to fail/.test(says)),
+    )
+    expect(worked.length).toBeGreaterThan(0)
+    const open = worked.filter(({ phone }) => !phone.some((says) => /^Close all/.test(says)))
+    expect([...new Set(open.map(({ id }) => id))]).toEqual([])
+  })
+
   it('is asked to be out of the way and not hurt before anything is said of the machine', () => {
     const open = { machine: 'larkfell-2i', complaint: 'no-spark', where: 'trailside', who: 'owner' }
     const standing = shippedJob({ ...open, kit: kits } as ShippedJob, {})
