@@ -192,6 +192,29 @@ describe('what is said to an owner about a check', () => {
     expect(left).toEqual([])
   })
 
+  it('is left at OFF by a check that had it at RUN and does not run it', () => {
+    const left = shippedCases().flatMap((kase) => {
+      const { machine, complaint } = kase
+      const job = { machine: machine.id, complaint: complaint.id, where: 'trailside', who: 'owner' }
+      const standing = shippedJob({ ...job, kit: kits } as ShippedJob, {})
+      const off = fill('{off}', fillingsOf(machine)).toLowerCase()
+      return [...kase.checks.values()]
+        .filter(({ owner, asked, engine }) => owner.fit && !asked && engine !== 'running')
+        .flatMap((card) => {
+          const says = checkLines(standing, card).map((line) => line.says)
+          const set = says.findLastIndex((line) => /set it for work|\b(at|to) RUN\b/i.test(line))
+          const isOff = says
+            .slice(set)
+            .some(
+              (line) =>
+                line.toLowerCase().includes(off) || /\b(at|to) OFF\b|\boff again\b/.test(line),
+            )
+          return set < 0 || isOff ? [] : [`${machine.id} ${complaint.id} ${card.id}`]
+        })
+    })
+    expect(left).toEqual([])
+  })
+
   it('lets down what is propped up before a start, and tries the stop once hands are off', () => {
     const open = { machine: 'haulmoor-1e', complaint: 'no-spark', where: 'trailside', who: 'owner' }
     const standing = shippedJob({ ...open, kit: kits } as ShippedJob, {
