@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { Case, CheckCard } from '../../server/knowledge/case.ts'
-import { fill } from '../../server/knowledge/instantiate/words.ts'
+import { fill, sentencesIn } from '../../server/knowledge/instantiate/words.ts'
 import { shippedCases, shippedKnowledge } from '../support/knowledge.ts'
 
 /** Every check of every case, as it reads on its machine. */
@@ -59,6 +59,31 @@ describe('what a page tells people to do', () => {
   it('has the clamp of a ground tried that ends on a battery', () => {
     const onBattery = ({ card }: Page) => card.id === 'ground-look.battery-ground'
     expect(breaking(onBattery, (page) => /clamp on a post/.test(steps(page)))).toEqual([])
+  })
+
+  it('never has a key worked as far as START, where it could turn the engine', () => {
+    const switches = pages.filter(({ card }) =>
+      /^(stop-switch-look|stop-line(-off)?)\./.test(card.id),
+    )
+    const texts = [
+      ...switches.flatMap(({ card: { do: does, phone, answers = [] } }) => [
+        ...does,
+        ...phone,
+        ...answers.flatMap(({ mend }) => (mend ? [mend.says, mend.phone] : [])),
+      ]),
+      ...shippedCases().flatMap(({ faults, machine }) =>
+        [...faults.values()].flatMap(({ part, mend }) =>
+          machine.parts.find(({ id }) => id === part)?.kind === 'stop-switch'
+            ? (mend?.phone ?? [])
+            : [],
+        ),
+      ),
+    ]
+    const worked = new Set(
+      texts.flatMap(sentencesIn).filter((says) => /\bwork (it|the|each)\b/i.test(says)),
+    )
+    expect(worked.size).toBeGreaterThan(5)
+    expect([...worked].filter((says) => !says.includes('a key never as far as START'))).toEqual([])
   })
 
   it('clears no plug by a wire that is read with its plugs apart', () => {
