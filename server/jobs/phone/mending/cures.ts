@@ -3,13 +3,29 @@ import { numbered } from '../../../diagnosis/model/named.ts'
 import type { Case } from '../../../knowledge/case.ts'
 import type { FoundJob } from '../../standing/find.ts'
 
-/** The failures of a part that are put right by the same work as this one. */
-export function curedWith({ faults }: Pick<Case, 'faults'>, fault: string): string[] {
-  const { part, mend } = faults.get(fault) ?? {}
-  return [...faults.values()]
+/**
+ * The failures of a part that are put right by the same work as this one.
+ *
+ * @param also other parts that had the same done
+ */
+export function curedWith(
+  { faults }: Pick<Case, 'faults'>,
+  fault: string,
+  also: readonly string[] = [],
+): string[] {
+  const { part = '', mend } = faults.get(fault) ?? {}
+  const cured = [...faults.values()]
     .filter((each) => mend && each.part === part && each.mend?.phone.join() === mend.phone.join())
     .map(({ id }) => id)
+  const others = also.flatMap((other) => cured.map((id) => sameOf(other, { id, part })))
+  return [...cured, ...others.filter((id) => faults.has(id))]
 }
+
+/** Name of the failure of another part that fails in the same way. */
+export const sameOf = (
+  other: string,
+  { id, part }: { readonly id: string; readonly part: string },
+) => `${other}${id.slice(part.length)}`
 
 /**
  * The failures that are put right where an answer to a check told of something to put right: those of the parts that
