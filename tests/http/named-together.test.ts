@@ -10,6 +10,7 @@ const told = {
   'spark-old-plug.right': 'none',
   'spark-new-plug.plug-left': 'spark',
   'spark-new-plug.plug-right': 'spark',
+  'spark-stop-at-plug': 'none',
 }
 
 async function bothNamed(http: Http): Promise<string> {
