@@ -279,6 +279,25 @@ describe('what is said to an owner about a check', () => {
     expect(says(after, 'spark-new-plug.plug').some((line) => vapour.test(line))).toBe(false)
   })
 
+  it('says “that plug” only of one that was named', () => {
+    const unnamed = shippedCases().flatMap(({ machine, checks, parts }) =>
+      [...checks.values()]
+        .filter(({ owner }) => owner.fit)
+        .flatMap(({ id, part = '', phone, setups }) => {
+          const that = phone.findIndex((says) => /\bthat plug\b/i.test(says))
+          const before = phone
+            .slice(0, that + 1)
+            .join(' ')
+            .split(/\bthat plug\b/i)[0]!
+          const apart = setups.filter((setup) => setup.id.startsWith('unplug '))
+          const isNamed =
+            /\bplugs?\b/i.test(`${before} ${parts.get(part)?.name ?? ''}`) || apart.length === 1
+          return that < 0 || isNamed ? [] : [`${machine.id} ${id}`]
+        }),
+    )
+    expect([...new Set(unnamed)]).toEqual([])
+  })
+
   it('is told when a check is made once more', () => {
     const job = shippedJob(
       { machine: 'pedlar-1c', complaint: 'no-spark', where: 'trailside', who: 'owner', kit: kits },
