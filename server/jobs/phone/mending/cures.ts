@@ -22,10 +22,8 @@ export function curedWith(
 }
 
 /** Name of the failure of another part that fails in the same way. */
-export const sameOf = (
-  other: string,
-  { id, part }: { readonly id: string; readonly part: string },
-) => `${other}${id.slice(part.length)}`
+const sameOf = (other: string, { id, part }: { readonly id: string; readonly part: string }) =>
+  `${other}${id.slice(part.length)}`
 
 /**
  * The failures that are put right where an answer to a check told of something to put right: those of the parts that
@@ -44,4 +42,19 @@ export function curedAsSeen({ kase, folded }: FoundJob, check: string): string[]
     const isIt = faults.length === 1 && parts.every((part) => mend.parts.includes(part))
     return isIt && row[at] === Math.max(...row) ? faults : []
   })
+}
+
+/** Those of these parts of the same kind that are put right in the same way. */
+export function alikeOf(
+  { faults, machine }: Pick<Case, 'faults' | 'machine'>,
+  fault: { readonly id: string; readonly part: string },
+  parts: readonly string[],
+): string[] {
+  const kindOf = (part: string) => machine.parts.find(({ id }) => id === part)?.kind
+  return parts.filter(
+    (part) =>
+      part !== fault.part &&
+      kindOf(part) === kindOf(fault.part) &&
+      faults.get(sameOf(part, fault))?.mend !== undefined,
+  )
 }

@@ -9,9 +9,9 @@ import { askedNow } from '../asked-now.ts'
 import { partsFound, partsTogether } from '../found.ts'
 import { onTheWay } from '../home/on-the-way.ts'
 import { trialOf } from '../start/trial.ts'
-import { sameOf } from './cures.ts'
+import { alikeOf } from './cures.ts'
 import { coversOff, liesCovered } from './lies-covered.ts'
-import { partsTold } from './told.ts'
+import { mendOf, partsTold, wasDone } from './told.ts'
 
 /** Something that an owner can put right there and then, and that may have been it all. */
 export interface Mending {
@@ -52,6 +52,7 @@ export function mendingSeen(input: Standing): Mending | undefined {
       const isDone = came === 'done' && trialOf(input) !== undefined
       if (card === undefined || mend === undefined || (came !== undefined && !isDone)) return []
       if (mend.parts.some((part) => inVain.includes(part))) return []
+      if (came === undefined && wasDone(input, check, mend)) return []
       const { phone, parts, ...rest } = mend
       return isDone
         ? [{ of: check, phone: [], parts, cautions: [], isDone }]
@@ -97,21 +98,6 @@ export function mendingSuspected(input: Standing): Mending | undefined {
       ]
     })
     .at(0)
-}
-
-/** Those of these parts of the same kind that are put right in the same way. */
-function alikeOf(
-  { faults, machine }: Standing['kase'],
-  fault: { readonly id: string; readonly part: string },
-  parts: readonly string[],
-): string[] {
-  const kindOf = (part: string) => machine.parts.find(({ id }) => id === part)?.kind
-  return parts.filter(
-    (part) =>
-      part !== fault.part &&
-      kindOf(part) === kindOf(fault.part) &&
-      faults.get(sameOf(part, fault))?.mend !== undefined,
-  )
 }
 
 /** What they are told to put right at this moment of the call. */
@@ -177,10 +163,3 @@ const mendTold = (
   { kase, judged }: Pick<Standing, 'kase' | 'judged'>,
   { of, fault }: { readonly of: string; readonly fault?: string | undefined },
 ) => (fault === undefined ? mendOf({ kase, judged }, of) : kase.faults.get(fault)?.mend)
-
-/** How what the answer to a check told of is put right, where it can be. */
-function mendOf({ kase, judged }: Pick<Standing, 'kase' | 'judged'>, check: string) {
-  const reading = judged.get(check)?.reading
-  const answer = reading?.kind === 'answer' ? reading.answer : undefined
-  return kase.checks.get(check)?.answers?.find(({ id }) => id === answer)?.mend
-}
