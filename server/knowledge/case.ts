@@ -145,11 +145,13 @@ export interface CheckCard {
   readonly countedAs?: Readonly<Record<string, string>>
 }
 
-/** After this answer nothing is done with the engine so, until a check of that kind has been made. */
+/** After this answer nothing is done with the engine so, nor these checks made. */
 export interface Barring {
-  readonly engine: readonly CheckCard['engine'][]
-  /** Kind of check: its cards are called so, alone or before a dot. */
-  readonly until: string
+  readonly engine?: readonly CheckCard['engine'][] | undefined
+  /** Kinds of check. */
+  readonly checks?: readonly string[] | undefined
+  /** Until a check of this kind was made: its cards are called so, alone or before a dot. Left out: as long as it is answered so. */
+  readonly until?: string | undefined
   /** Why, a sentence. */
   readonly says: string
 }
