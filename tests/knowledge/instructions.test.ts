@@ -86,6 +86,20 @@ describe('what a page tells people to do', () => {
     expect([...worked].filter((says) => !says.includes('a key never as far as START'))).toEqual([])
   })
 
+  it('has what was clipped to a plug that is apart taken off before that is joined', () => {
+    const clips = /^(engine stopped: |before you start the engine, )?clip\b/im
+    const isClipped = ({ card }: Page) =>
+      card.setups.some(({ id }) => id.startsWith('unplug ')) &&
+      card.do.some((says) => sentencesIn(says).some((each) => clips.test(each)))
+    const isOff = ({ card }: Page) => {
+      const [, ...after] = card.do.join(' ').split(/\bclip the /i)
+      return /\b(take|pull)\b[^.]*\b(clips|test lamp|probes?|meter)\b[^.]*\boff\b/i.test(
+        after.join(' '),
+      )
+    }
+    expect(breaking(isClipped, isOff)).toEqual([])
+  })
+
   it('clears no plug by a wire that is read with its plugs apart', () => {
     const endToEnd = ({ card }: Page) => card.id.startsWith('wire-end-to-end.')
     const says = /halves of a plug touch each other is not in it/
