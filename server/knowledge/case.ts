@@ -131,6 +131,8 @@ export interface CheckCard {
       /** Names of what it opens: left half done, that may be open still. */
       readonly opens?: readonly string[]
       readonly parts: readonly string[]
+      /** Besides those of the check. */
+      readonly cautions?: readonly CautionCard[]
     }
     /** What this answer makes unsafe until a check of some kind has been made. */
     readonly bars?: Barring

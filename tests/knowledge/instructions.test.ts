@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { Case, CheckCard } from '../../server/knowledge/case.ts'
-import { fill, sentencesIn } from '../../server/knowledge/instantiate/words.ts'
+import { fill, fillingsOf, sentencesIn } from '../../server/knowledge/instantiate/words.ts'
 import { shippedCases, shippedKnowledge } from '../support/knowledge.ts'
 
 /** Every check of every case, as it reads on its machine. */
@@ -98,6 +98,51 @@ describe('what a page tells people to do', () => {
       )
     }
     expect(breaking(isClipped, isOff)).toEqual([])
+  })
+
+  it('blows a flooded engine clear before dry plugs go in, off, grounded and covered', () => {
+    const wet = pages.flatMap(({ kase, card }) =>
+      (card.answers ?? []).flatMap(({ mend }) =>
+        mend?.parts.includes('flooding')
+          ? [
+              {
+                kase,
+                texts: [mend.says, mend.phone],
+                cautions: [...card.cautions, ...(mend.cautions ?? [])],
+              },
+            ]
+          : [],
+      ),
+    )
+    const suspected = shippedCases().flatMap((kase) => {
+      const { mend } = kase.faults.get('flooding.wet') ?? {}
+      return mend ? [{ kase, texts: [mend.phone.join(' ')], cautions: mend.cautions }] : []
+    })
+    expect(wet.length).toBeGreaterThan(3)
+    expect(suspected.length).toBeGreaterThan(3)
+    for (const { kase, texts, cautions } of [...wet, ...suspected]) {
+      const [off, turn] = ['{off}', '{turn}'].map((name) =>
+        fill(name, fillingsOf(kase.machine)).replace(/\.$/, '').toLowerCase(),
+      ) as [string, string]
+      for (const text of texts.map((each) => each.toLowerCase())) {
+        const order = [
+          off,
+          'well away from',
+          'rag',
+          'never kicked back',
+          turn,
+          'rag',
+          text.includes('screw each plug in') ? 'screw each plug in' : 'dry',
+        ]
+        let at = -1
+        for (const words of order) {
+          at = text.indexOf(words, at + 1)
+          expect(at, `${words} in ${text}`).toBeGreaterThan(-1)
+        }
+      }
+      const asked = ['ignition-kills', 'vapour-ignites', 'cranking-clear']
+      expect(cautions.map(({ id }) => id)).toEqual(expect.arrayContaining(asked))
+    }
   })
 
   it('clears no plug by a wire that is read with its plugs apart', () => {

@@ -53,7 +53,7 @@ export function mendingSeen(input: Standing): Mending | undefined {
       if (card === undefined || mend === undefined || (came !== undefined && !isDone)) return []
       if (mend.parts.some((part) => inVain.includes(part))) return []
       if (came === undefined && wasDone(input, check, mend)) return []
-      const { phone, parts, ...rest } = mend
+      const { phone, parts, cautions = [], ...rest } = mend
       return isDone
         ? [{ of: check, phone: [], parts, cautions: [], isDone }]
         : [
@@ -63,7 +63,7 @@ export function mendingSeen(input: Standing): Mending | undefined {
               of: check,
               parts,
               phone: [phone],
-              cautions: card.cautions,
+              cautions: [...card.cautions, ...cautions],
             },
           ]
     })
