@@ -79,7 +79,7 @@ export function presentAfter(standing: RoundStanding, tool: ToolWalk): AfterPage
           `The tool did not find it in its ${minutes(tool.minutes)}, so they are no measure of yours.`,
         ],
     own: ownOrder(standing, worths),
-    tool: toolOrder(kase, tool),
+    tool: toolOrder(hidden, tool),
     toolEnd: toolEndWords(kase, tool),
     ways: [
       { href: '/practice', text: 'Begin another round' },
