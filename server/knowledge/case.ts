@@ -131,6 +131,8 @@ export interface CheckCard {
       /** Names of what it opens: left half done, that may be open still. */
       readonly opens?: readonly string[]
       readonly parts: readonly string[]
+      /** Besides those of the check. */
+      readonly cautions?: readonly CautionCard[]
     }
     /** What this answer makes unsafe until a check of some kind has been made. */
     readonly bars?: Barring
@@ -145,11 +147,13 @@ export interface CheckCard {
   readonly countedAs?: Readonly<Record<string, string>>
 }
 
-/** After this answer nothing is done with the engine so, until a check of that kind has been made. */
+/** After this answer nothing is done with the engine so, nor these checks made. */
 export interface Barring {
-  readonly engine: readonly CheckCard['engine'][]
-  /** Kind of check: its cards are called so, alone or before a dot. */
-  readonly until: string
+  readonly engine?: readonly CheckCard['engine'][] | undefined
+  /** Kinds of check. */
+  readonly checks?: readonly string[] | undefined
+  /** Until a check of this kind was made: its cards are called so, alone or before a dot. Left out: as long as it is answered so. */
+  readonly until?: string | undefined
   /** Why, a sentence. */
   readonly says: string
 }

@@ -125,3 +125,17 @@ describe('the page that is read out', () => {
     expect(await axeFindings(page, 'colours')).toEqual([])
   })
 })
+
+it('has a square to tick at each sentence on paper, and none on the screen', async () => {
+  const { page } = await openPage()
+  await openByPhone(page)
+  const squares = () =>
+    page.evaluate<boolean[]>(`[...document.querySelectorAll('.all-said li')].map((line) => {
+      const { content, borderTopWidth, width, height } = getComputedStyle(line, '::before')
+      return content !== 'none' && borderTopWidth === '1px' && width === height
+    })`)
+  expect(new Set(await squares())).toEqual(new Set([false]))
+  await page.emulateMedia({ media: 'print' })
+  expect((await squares()).length).toBeGreaterThan(2)
+  expect(new Set(await squares())).toEqual(new Set([true]))
+})

@@ -93,7 +93,7 @@ describe('a line that was cut', () => {
     // It says nothing of the cause.
     const untold = await onPhone(http, noSpark, ['plug-wrench', 'tape', 'light'])
     const suspects = async (of: string) =>
-      (await wordsOn(http, `${of}?whole=yes&open=suspects`)).match(/\d+ %/g)
+      (await wordsOn(http, `${of}?whole=yes&open=suspects&check=cap-look.cap`)).match(/\d+ %/g)
     expect(await suspects(job)).toEqual(await suspects(untold))
   })
 

@@ -61,6 +61,28 @@ describe('what was opened to put something right', () => {
     expect(await wordsOn(http, job)).toMatch(ended)
   })
 
+  it('is closed once, and only when it cannot start, wherever that is told', async () => {
+    const { http } = await readyApp()
+    const job = await whileDrying(http)
+    const told = async (address: string) => {
+      const words = await wordsOn(http, address)
+      const all = words.slice(words.search(/All of it, in order|Before it is towed/))
+      const [closed] = all.split('Every spark plug is screwed in')
+      return [...closed!.matchAll(/screw (in )?every spark plug( in)?\b|cannot start/gi)].map(
+        String,
+      )
+    }
+    const once = [expect.stringContaining('cannot start'), expect.stringMatching(/^Screw in every/)]
+    expect(await told(`${job}/home?begun=yes`)).toEqual(once)
+    expect((await told(`${job}/home?way=controls-home&line=99`)).slice(0, 2)).toEqual(once)
+    expect(await told(`${job}/home?way=controls-home&line=99`)).not.toContain(
+      'screw every spark plug in',
+    )
+    await came(http, job, 'not-done')
+    const next = await told(`${job}?check=cap-look.cap&line=99`)
+    expect(next.filter((says) => /screw/i.test(says))).toHaveLength(1)
+  })
+
   it('has its cover taken off once more after the line was cut, and put on before it is tried', async () => {
     const { http } = await readyApp()
     const covered = caseOf('brackenway-1b', 'does-not-turn')

@@ -27,7 +27,7 @@ describe('an owner who does to the letter what is said by phone', () => {
     hear('Keep clear, and pull the rope.')
     expect(owner.amiss).toEqual([])
     hear('Pull each cap off, by the cap, and screw every spark plug out.')
-    hear('Lay a dry cloth over the holes.')
+    hear('Lay a dry rag over the holes.')
     hear('Screw each plug in by hand until it sits, then tighten it with the spanner.')
     hear('With nobody in front of it, undo what held it in place, such as a brake or a block.')
     hear('In the open, away from any flame, take the tank cap off.')

@@ -57,6 +57,8 @@ describe('what is seen and can be put right at once', () => {
       /To try it now, first put back what is apart.*screw every spark plug in by hand.*not tried yet\?/,
     )
     expect(words).not.toContain('Then try it, with everything joined')
+    // It is turned over for that: what can hurt comes before.
+    expect(words).toMatch(/touch no lead, cap or plug while it turns.*Put it right first\./)
   })
 
   it('is not spoken of after any other answer', async () => {

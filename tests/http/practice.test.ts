@@ -295,6 +295,13 @@ describe('the end of a round', () => {
       expect(step).toMatch(/(It spoke (for|against) |It changed next to nothing\.)/)
     }
     expect(steps[0]).toMatch(/It could tell the exciter winding from the /)
+    // A reading is held against what a good one reads, and an answer against nothing.
+    const kase = caseFor(knowledge, pedlar.machine, pedlar.complaint)
+    const { low, high } = kase.checks.get('winding-resistance.exciter.igniter-plug')!.measurand!
+      .limits
+    const limits = new RegExp(`A good one reads ${low}.*to ${high}`)
+    expect(steps[0]).toMatch(limits)
+    expect(steps[1]).not.toContain('A good one')
     expect(steps[0]).toMatch(
       /It spoke for the exciter winding: from \d+ % to \d+ %\. That is the likeliest now\./,
     )

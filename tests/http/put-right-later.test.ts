@@ -102,7 +102,7 @@ describe('what was said of something put right', () => {
     await post(http, `${job}/readings`, kick).expect(303)
     const words = await wordsOn(http, `${job}?line=99`)
     expect(words).toMatch(/Now it can be tried.*stop switch at RUN.*Is it gone now/)
-    expect(words).not.toContain('dry them with a cloth')
+    expect(words).not.toContain('dry it with a rag')
     await post(http, `${job}/repairs`, { version: 4, parts: 'flooding' }).expect(303)
     expect(await wordsOn(http, job)).toContain('It was the flooded engine')
   })

@@ -98,7 +98,7 @@ describe('a job taken over at the bench', () => {
     await wet(1, job)
     await takeOver(http, job, 2)
     expect((await left(http, job)).words).toMatch(
-      /nobody knows how far they came.*“See that it cannot start.*dry it with a cloth/,
+      /nobody knows how far they came.*“See that it cannot start.*dry it with a rag/,
     )
     // It was done before: what came next was a check.
     const done = await onPhone(http, pedlar, ['plug-wrench', 'light'])
@@ -106,7 +106,7 @@ describe('a job taken over at the bench', () => {
     const still = { version: 2, of: 'plugs-look', choice: 'still-there' }
     await post(http, `${done}/mendings`, still).expect(303)
     await takeOver(http, done, 3)
-    expect((await left(http, done)).words).not.toContain('dry it with a cloth')
+    expect((await left(http, done)).words).not.toContain('dry it with a rag')
     // It is gone.
     const cap = await onPhone(http, pedlar, ['plug-wrench'])
     await post(http, `${cap}/readings`, {

@@ -239,7 +239,7 @@ describe('the verdict and the proof', () => {
       'See that no tester and no spare plug is left in a cap',
       'See that every cover is on',
       'Before anything else at the next start, try the stop switch',
-      'Then the complaint itself: start the engine and stop it with the stop switch',
+      'Then the complaint itself: start the engine and run it until it is hot',
     ]
     const places = order.map((start) => steps.findIndex((step) => step.startsWith(start)))
     expect(places[0]).toBe(0)

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { Case, CheckCard } from '../../server/knowledge/case.ts'
-import { fill } from '../../server/knowledge/instantiate/words.ts'
+import { fill, fillingsOf, sentencesIn } from '../../server/knowledge/instantiate/words.ts'
 import { shippedCases, shippedKnowledge } from '../support/knowledge.ts'
 
 /** Every check of every case, as it reads on its machine. */
@@ -59,6 +59,90 @@ describe('what a page tells people to do', () => {
   it('has the clamp of a ground tried that ends on a battery', () => {
     const onBattery = ({ card }: Page) => card.id === 'ground-look.battery-ground'
     expect(breaking(onBattery, (page) => /clamp on a post/.test(steps(page)))).toEqual([])
+  })
+
+  it('never has a key worked as far as START, where it could turn the engine', () => {
+    const switches = pages.filter(({ card }) =>
+      /^(stop-switch-look|stop-line(-off)?)\./.test(card.id),
+    )
+    const texts = [
+      ...switches.flatMap(({ card: { do: does, phone, answers = [] } }) => [
+        ...does,
+        ...phone,
+        ...answers.flatMap(({ mend }) => (mend ? [mend.says, mend.phone] : [])),
+      ]),
+      ...shippedCases().flatMap(({ faults, machine }) =>
+        [...faults.values()].flatMap(({ part, mend }) =>
+          machine.parts.find(({ id }) => id === part)?.kind === 'stop-switch'
+            ? (mend?.phone ?? [])
+            : [],
+        ),
+      ),
+    ]
+    const worked = new Set(
+      texts.flatMap(sentencesIn).filter((says) => /\bwork (it|the|each)\b/i.test(says)),
+    )
+    expect(worked.size).toBeGreaterThan(5)
+    expect([...worked].filter((says) => !says.includes('a key never as far as START'))).toEqual([])
+  })
+
+  it('has what was clipped to a plug that is apart taken off before that is joined', () => {
+    const clips = /^(engine stopped: |before you start the engine, )?clip\b/im
+    const isClipped = ({ card }: Page) =>
+      card.setups.some(({ id }) => id.startsWith('unplug ')) &&
+      card.do.some((says) => sentencesIn(says).some((each) => clips.test(each)))
+    const isOff = ({ card }: Page) => {
+      const [, ...after] = card.do.join(' ').split(/\bclip the /i)
+      return /\b(take|pull)\b[^.]*\b(clips|test lamp|probes?|meter)\b[^.]*\boff\b/i.test(
+        after.join(' '),
+      )
+    }
+    expect(breaking(isClipped, isOff)).toEqual([])
+  })
+
+  it('blows a flooded engine clear before dry plugs go in, off, grounded and covered', () => {
+    const wet = pages.flatMap(({ kase, card }) =>
+      (card.answers ?? []).flatMap(({ mend }) =>
+        mend?.parts.includes('flooding')
+          ? [
+              {
+                kase,
+                texts: [mend.says, mend.phone],
+                cautions: [...card.cautions, ...(mend.cautions ?? [])],
+              },
+            ]
+          : [],
+      ),
+    )
+    const suspected = shippedCases().flatMap((kase) => {
+      const { mend } = kase.faults.get('flooding.wet') ?? {}
+      return mend ? [{ kase, texts: [mend.phone.join(' ')], cautions: mend.cautions }] : []
+    })
+    expect(wet.length).toBeGreaterThan(3)
+    expect(suspected.length).toBeGreaterThan(3)
+    for (const { kase, texts, cautions } of [...wet, ...suspected]) {
+      const [off, turn] = ['{off}', '{turn}'].map((name) =>
+        fill(name, fillingsOf(kase.machine)).replace(/\.$/, '').toLowerCase(),
+      ) as [string, string]
+      for (const text of texts.map((each) => each.toLowerCase())) {
+        const order = [
+          off,
+          'well away from',
+          'rag',
+          'never kicked back',
+          turn,
+          'rag',
+          text.includes('screw each plug in') ? 'screw each plug in' : 'dry',
+        ]
+        let at = -1
+        for (const words of order) {
+          at = text.indexOf(words, at + 1)
+          expect(at, `${words} in ${text}`).toBeGreaterThan(-1)
+        }
+      }
+      const asked = ['ignition-kills', 'vapour-ignites', 'cranking-clear']
+      expect(cautions.map(({ id }) => id)).toEqual(expect.arrayContaining(asked))
+    }
   })
 
   it('clears no plug by a wire that is read with its plugs apart', () => {

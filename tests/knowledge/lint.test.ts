@@ -566,6 +566,14 @@ describe('the lint of the knowledge', () => {
       'answers:',
     ],
     [
+      'an answer that bars a check that is not there',
+      'checks/plugs-look.yaml',
+      'checks: [drops-of-fuel]',
+      'checks: [drops-of-feul]',
+      /there is no check called drops-of-feul/,
+      'bars:',
+    ],
+    [
       'an answer about a spark without its least spark',
       'checks/spark-strength.yaml',
       'spark: { far-and-blue: 0.75, short-or-thin: 0 }',

@@ -47,6 +47,13 @@ describe('what is read to an owner', () => {
     expect([says, ...steps].join(' ')).not.toMatch(/\b(the|wet) plug\b/)
   })
 
+  it('calls a rag a rag on every page', () => {
+    const { partKinds } = shippedKnowledge()
+    const all = JSON.stringify([[...checkKinds.values(), ...partKinds.values()], setups, home])
+    expect(all.match(/\brags?\b/g)!.length).toBeGreaterThan(20)
+    expect(all.match(/[^.]*\bcloth\b[^.]*/g)).toBeNull()
+  })
+
   it('judges no gap by a thing as thin as a good one', () => {
     expect(phoneOf('plug-look-one')).not.toMatch(/thumbnail|card|coin/)
     expect(phoneOf('plug-look-one')).toContain('worn round')

@@ -29,6 +29,16 @@ const afterNaming = (part: string) => {
   return JSON.stringify(page)
 }
 
+/** The same where the tool could not tell these apart. */
+function afterNobody(spent: number) {
+  const group = ['exciter', 'igniter'].map((part) => ({ part, probability: 0.5 }))
+  const end: ToolWalk['end'] = { kind: 'cannotSeparate', group }
+  return presentAfter(
+    { ...standing, minutes: spent },
+    { steps: [], minutes: 12, together, end, right: false },
+  )
+}
+
 const together = { back: [], minutes: 0, waited: 0 }
 
 describe('a round once it is over', () => {
@@ -38,6 +48,14 @@ describe('a round once it is over', () => {
     expect(afterNaming(good)).toMatch(/at 91.%, and is wrong: that is not what had failed/)
     expect(afterNaming(good)).toMatch(/The tool thought that it could, and named a good part/)
     expect(afterNaming(good)).not.toMatch(/could not tell either|neither could the tool/)
+  })
+
+  it('is no mistake of whoever could not tell where the tool could not either', () => {
+    const early = afterNobody(0)
+    expect(early.stamp).toBe('Not counted')
+    expect(early.says).toContain('In the end the tool could not tell either')
+    expect(afterNobody(12).stamp).toBe('Right')
+    expect(afterNaming(standing.hidden.parts[0]!)).toContain('"stamp":"Not right"')
   })
 
   it('leaves the tool its name where that was right', () => {

@@ -31,10 +31,7 @@ const whole: Seen = {
 
 /** What sentences do to it: each of these by what it says. */
 const effects: readonly (readonly [says: RegExp, does: Partial<Seen>])[] = [
-  [
-    /\b(rags?|cloths?)\b[^.]*\baway\b|take every rag|take (the|every) (rag|cloth) /,
-    { covered: false },
-  ],
+  [/\brags?\b[^.]*\baway\b|take every rag|take (the|every) rag /, { covered: false }],
   [
     /\bunscrew (that|every)|screw (every spark plug|that plug|its old plug|the plug|the .*spark plug.*) out|take every spark plug out of its hole/,
     { plugsOut: true },
@@ -43,7 +40,7 @@ const effects: readonly (readonly [says: RegExp, does: Partial<Seen>])[] = [
     /pull (the|each|every|that) (plug )?caps?\b.* off|pull the caps? off|pull the cap to be tried|out of its hole and its cap/,
     { capsOff: true },
   ],
-  [/lay a .*(rag|cloth)\b.* over the hole/, { covered: true }],
+  [/lay a .*rag\b.* over the hole/, { covered: true }],
   [/take the tank cap off\b(?!.*close)|open the tank\b(?!.*close)/, { tankOpen: true }],
   [/close (the tank|it again)|put the tank cap/, { tankOpen: false }],
   [
@@ -119,7 +116,9 @@ export class Owner {
   #isOrder(said: string): boolean {
     return (
       this.#starts.test(said) &&
-      !/^(if|nobody|before|keep that|never|tell|show me)\b|see that it does not start/.test(said)
+      !/^(if|nobody|before|keep that|never|do not|tell|show me)\b|see that it does not start/.test(
+        said,
+      )
     )
   }
 

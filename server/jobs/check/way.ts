@@ -17,7 +17,11 @@ export function presentSteps(
   machine: Machine,
   title = 'Do this',
 ): StepsView[] {
-  const putBack = putBackSentences(way.putBack, machine)
+  const does = card.do.map(sentence)
+  // Its own last step tries the stop where it parts that circuit anew.
+  const isTriedLast = (says: string) =>
+    machine.stop !== undefined && says === sentence(machine.stop.try) && does.includes(says)
+  const putBack = putBackSentences(way.putBack, machine).filter((says) => !isTriedLast(says))
   const ready = [...keepSentences(way), ...stillSentences(way.still), ...makeSentences(way.make)]
   return [
     { title: `Put back first${minutesOf(way.putBack)}`, from: 1, steps: putBack },
@@ -25,7 +29,7 @@ export function presentSteps(
     {
       title,
       from: putBack.length + ready.length + 1,
-      steps: card.do.map(sentence),
+      steps: does,
     },
   ].filter(({ steps }) => steps.length > 0)
 }

@@ -11,9 +11,13 @@ import type { LeftView } from './view.ts'
 /**
  * What an owner left apart, off or fitted, and whether the stop has been tried since: for whoever takes the machine over,
  * until they have made something at it themselves.
+ *
+ * @param says what stands below it on the page: how the stop is tried is said once
  */
-export function leftByOwner(input: Standing): LeftView | undefined {
+export function leftByOwner(input: Standing, says: readonly string[] = []): LeftView | undefined {
   const { job, kase, asItStands } = input
+  const { stop } = kase.machine
+  const stopTry = stop ? sentence(stop.try) : ''
   if (!isJustTakenOver(job, kase)) return undefined
   const steps = toPutBack(asItStands)
   const stopOff = steps.some(({ setup }) => setup.stopOff)
@@ -33,13 +37,10 @@ export function leftByOwner(input: Standing): LeftView | undefined {
     items: steps.map((step) => ({
       was: sentence(step.setup.do),
       unsure: step.unsure,
-      back: [
-        ...putBackSentences([{ ...step, unsure: false }], kase.machine),
-        ...(step.setup.stopOff && kase.machine.stop ? [sentence(kase.machine.stop.try)] : []),
-      ].join(' '),
+      back: putBackSentences([{ ...step, unsure: false }], kase.machine).join(' '),
       setup: step.setup.id,
     })),
-    stop: untried.join(' '),
+    stop: says.includes(stopTry) ? '' : stopOff ? stopTry : untried.join(' '),
   }
 }
 

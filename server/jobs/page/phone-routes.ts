@@ -64,11 +64,17 @@ export async function phoneRoutes(app: FastifyInstance, parts: JobParts): Promis
       return wrong('There is nothing like that to put right; go on with what the page says now.')
     if (came === undefined) return wrong('Say whether it was put right, and whether it runs now.')
     const fault = textOf(body, 'fault')
-    const cures = fault === '' ? curedAsSeen(found, of) : curedWith(kase, fault)
+    const also = textOf(body, 'also')
+      .split('+')
+      .filter((part) => kase.parts.has(part))
+    const cures = fault === '' ? curedAsSeen(found, of) : curedWith(kase, fault, also)
     if (came === 'taken back') {
       return found.folded.putRight.has(of) ? { kind: 'put right', of, came } : wrong(nothingSaid)
     }
-    const opening = openingOf(keptStanding(parts, found), { of, ...(fault && { fault }) })
+    const opening = openingOf(keptStanding(parts, found), {
+      of,
+      ...(fault && { fault, also }),
+    })
     return {
       kind: 'put right',
       of,

@@ -37,7 +37,8 @@ export function presentJob(input: Standing & Asked): JobPage {
     ...(repair && { repair }),
   })
   const last = presentLast(input)
-  const left = leftByOwner(input)
+  const apart = check || folded.repairs.at(-1)?.outcome === null ? [] : beforeTheRun(input)
+  const left = leftByOwner(input, [...(check?.steps.flatMap(({ steps }) => steps) ?? apart)])
   const facts = presentHead(input)
   // Without a check the next thing is the verdict, or what came after it.
   const ending = isRepaired(input) || verdict === undefined ? repair : undefined
@@ -52,7 +53,7 @@ export function presentJob(input: Standing & Asked): JobPage {
     ...(last && { last }),
     ...(check && { check }),
     ...(verdict && { verdict }),
-    apart: check || folded.repairs.at(-1)?.outcome === null ? [] : beforeTheRun(input),
+    apart,
     ...(repair && { repair }),
     repairFirst: isRepaired(input),
     notices: presentCautions(input, cautionsEverywhere(input)),

@@ -16,7 +16,10 @@ export function presentHeed(input: Standing): HeedOnSheet {
     cautions: { ...cautionsView(cautions), inFull: [] },
     sentences: isProved
       ? []
-      : [notToBeUsed, ...barringsOf(kase, folded).map(({ says }) => sentence(says))],
+      : [
+          notToBeUsed,
+          ...barringsOf(kase, folded).flatMap(({ engine, says }) => (engine ? sentence(says) : [])),
+        ],
     apart: isProved ? [] : stillApart(input),
   }
 }

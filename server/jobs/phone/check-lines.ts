@@ -11,7 +11,7 @@ import { heardOnCall } from './heard.ts'
 import { askOrDo, cautionLines, linesOf } from './saying.ts'
 import { offFirst } from './start/off-first.ts'
 import { stopFirst } from './start/stop-first.ts'
-import { startsIt, stopAtStart, stopLater } from './start/stop-to-try.ts'
+import { startsIt, stopAsItTurns, stopAtStart, stopLater, turnedAt } from './start/stop-to-try.ts'
 import type { Line } from './view.ts'
 
 /**
@@ -27,10 +27,14 @@ export function checkLines(input: Standing, card: CheckCard, again = false): Lin
   const says = stopLater(card.phone, kase.machine).map(askOrDo)
   const endsIt = says[0]?.says.endsWith('?') && says[1]?.says.startsWith('If ')
   const [asks, ends] = endsIt && !card.asked ? says : []
-  // Tried where it is started first: what can hurt there is heard before.
-  const stop = startsIt(card, input.knowledge) ? stopAtStart(input) : []
   const runs = isRunFirst(way)
   const opening = asks && ends ? [asks, { ...ends, opens: true } as const] : []
+  const does = says.slice(opening.length)
+  const starts = startsIt(card, input.knowledge)
+  const isTurned = starts && card.engine === 'cranking' && !runs
+  const turned = isTurned ? turnedAt(kase.machine, does) : -1
+  // Tried where it is started first: what can hurt there is heard before.
+  const stop = starts && turned < 0 ? stopAtStart(input) : []
   return [
     ...(again ? [onceMore] : []),
     ...first,
@@ -52,7 +56,9 @@ export function checkLines(input: Standing, card: CheckCard, again = false): Lin
     ...turning,
     ...(runs ? [] : stop),
     ...about(input, card),
-    ...says.slice(opening.length),
+    ...does.slice(0, turned + 1),
+    ...(turned < 0 ? [] : stopAsItTurns(input)),
+    ...does.slice(turned + 1),
     ...leftRunning(input, card),
   ]
 }

@@ -60,10 +60,22 @@ const mostNamed = 3
 export function partsFound(step: Step): readonly string[] {
   if (step.kind === 'named') return step.parts
   if (step.kind !== 'cannotSeparate') return []
-  return step.group.flatMap(({ part }) => part ?? []).slice(0, mostNamed)
+  const group = step.group.flatMap(({ part }) => part ?? [])
+  return [...new Set([...partsTogether(step), ...group])].slice(0, mostNamed)
 }
 
-function group({ kase }: Standing, { group }: Extract<Step, { kind: 'cannotSeparate' }>): string[] {
+/** Those that are named together, as only together they explain it; none where it is one part. */
+export function partsTogether(step: Step): readonly string[] {
+  if (step.kind === 'cannotSeparate') return step.together?.parts ?? []
+  return step.kind === 'named' && step.parts.length > 1 ? step.parts : []
+}
+
+function group(
+  input: Standing,
+  { group, together }: Extract<Step, { kind: 'cannotSeparate' }>,
+): string[] {
+  const { kase } = input
+  if (together) return [...several(input, together.parts), howSure(together.probability)]
   const known = group.flatMap(({ part, probability }) => {
     const card = part === null ? undefined : kase.parts.get(part)
     return card ? [{ name: the(card.name), probability }] : []

@@ -77,6 +77,7 @@ function mended(
         ...cautionsView([
           ...cautionCards(kase.complaint.cautions ?? [], knowledge, kase.machine),
           ...cautions,
+          ...(mend.cautions ?? []),
         ]),
         inFull: [],
       },

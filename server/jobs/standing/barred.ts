@@ -24,14 +24,21 @@ export function barringsOf(
   const ofComplaint =
     complaint.bars && isIn(checks.keys(), complaint.bars.until) ? complaint.bars : undefined
   return [ofComplaint, ...ofAnswers].flatMap((bars) =>
-    bars === undefined || isIn(readings.keys(), bars.until) ? [] : [bars],
+    bars === undefined || (bars.until !== undefined && isIn(readings.keys(), bars.until))
+      ? []
+      : [bars],
   )
 }
 
-/** Why a check is not safe after what was answered, or null where it is. */
+/**
+ * Why a check is not safe after what was answered, or null where it is; without a name, of anything that is done with
+ * the engine so.
+ */
 export function barredBy(
   barrings: readonly Barring[],
-  { engine }: Pick<CheckCard, 'engine'>,
+  { engine, id = '' }: Pick<CheckCard, 'engine'> & Partial<Pick<CheckCard, 'id'>>,
 ): string | null {
-  return barrings.find((each) => each.engine.includes(engine))?.says ?? null
+  const isBarred = ({ engine: engines = [], checks = [] }: Barring) =>
+    engines.includes(engine) || checks.includes(kindNameOf(id))
+  return barrings.find(isBarred)?.says ?? null
 }

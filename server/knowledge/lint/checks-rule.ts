@@ -3,6 +3,7 @@ import { byMeter, settings } from '../../measure/reading/settings.ts'
 import type { Knowledge } from '../knowledge.ts'
 import type { CheckKind } from '../schema/index.ts'
 import { measuredProperty } from './chances-rule.ts'
+import { listOf } from './names/must-know.ts'
 import type { Report } from './report.ts'
 
 /** A check says how it is answered. */
@@ -44,8 +45,10 @@ export function checksRule(knowledge: Knowledge, report: Report): void {
       report.add(check, ['answers', i, 'mend'], says)
     }
     for (const [i, { bars }] of (check.answers ?? []).entries()) {
-      if (bars === undefined || knowledge.checkKinds.has(bars.until)) continue
-      report.add(check, ['answers', i, 'bars', 'until'], `there is no check called ${bars.until}`)
+      for (const name of [...listOf(bars?.until), ...(bars?.checks ?? [])]) {
+        if (knowledge.checkKinds.has(name)) continue
+        report.add(check, ['answers', i, 'bars'], `there is no check called ${name}`)
+      }
     }
   }
 }

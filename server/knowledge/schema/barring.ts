@@ -8,3 +8,10 @@ export const Barring = z.strictObject({
   /** Why, a sentence: it stands on the page of what is barred. */
   says: Words,
 })
+
+/** The same after an answer: it may be about some checks alone, and hold as long as the answer does. */
+export const AnswerBarring = Barring.partial({ engine: true, until: true })
+  .extend({ checks: z.array(Name).min(1).optional() })
+  .refine(({ engine, checks }) => engine !== undefined || checks !== undefined, {
+    error: 'say in engine or in checks what is not done',
+  })

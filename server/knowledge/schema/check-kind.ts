@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { Barring } from './barring.ts'
+import { AnswerBarring } from './barring.ts'
 import { OwnerFit } from './phone/owner.ts'
 import { Chances, Minutes, Name, Place, Source, schemaKey, Words } from './shared.ts'
 
@@ -97,10 +97,15 @@ export const Answer = z.strictObject({
       opens: z.array(Name).min(1).optional(),
       /** Whose fault it was then. Left out: the part that was looked at. */
       roles: z.array(Name).min(1).optional(),
+      /** Names in `cautions.yaml`, besides those of the check. */
+      cautions: z.array(Name).min(1).optional(),
     })
     .optional(),
-  /** After this answer nothing is done with the engine so, until a check of that kind has been made. */
-  bars: Barring.optional(),
+  /**
+   * After this answer nothing is done with the engine so, nor a check of these kinds made, until a check of that kind has
+   * been made, or as long as the answer stands.
+   */
+  bars: AnswerBarring.optional(),
   /** Said before anything is touched, so that what the check has put back and made ready may be as it was. */
   untouched: z.literal(true).optional(),
   /** Cautions that are said whole once more before the engine turns next, whoever has heard them: it smells of fuel. */

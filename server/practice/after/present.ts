@@ -9,7 +9,7 @@ import { spentWords } from '../page/words.ts'
 import type { RoundStanding } from '../round/standing.ts'
 import { worthOf } from '../tool/compare.ts'
 import { sharesOf } from '../tool/difference.ts'
-import { hasLooked, resultOf } from '../tool/result.ts'
+import { hasLooked, isCounted, resultOf } from '../tool/result.ts'
 import type { ToolWalk } from '../tool/walk.ts'
 import { differenceWords } from './difference.ts'
 import { type OrderView, ownOrder, toolOrder } from './steps.ts'
@@ -43,7 +43,7 @@ export function presentAfter(standing: RoundStanding, tool: ToolWalk): AfterPage
   return {
     title: `Practice ${round.id}, afterwards`,
     heading: `${machineName(kase.machine)}: ${kase.complaint.title}`,
-    stamp: result.right ? 'Right' : 'Not right',
+    stamp: result.right ? 'Right' : isCounted(result) ? 'Not right' : 'Not counted',
     says: endWords(standing, tool),
     was: hidden.faults.map((fault) => {
       const { part, says } = named(kase.faults, fault)
@@ -79,7 +79,7 @@ export function presentAfter(standing: RoundStanding, tool: ToolWalk): AfterPage
           `The tool did not find it in its ${minutes(tool.minutes)}, so they are no measure of yours.`,
         ],
     own: ownOrder(standing, worths),
-    tool: toolOrder(kase, tool),
+    tool: toolOrder(hidden, tool),
     toolEnd: toolEndWords(kase, tool),
     ways: [
       { href: '/practice', text: 'Begin another round' },

@@ -12,9 +12,12 @@ import type { Case, CheckCard } from '../../knowledge/case.ts'
 import { kindNameOf } from '../../knowledge/instantiate/check-names.ts'
 import { hinderedWords } from '../page/barred.ts'
 import { type BetweenView, backViews, betweenViews } from '../page/between.ts'
+import { type LimitsView, limitsOf } from '../page/limits.ts'
 import { leftWords, seenWords, spentWords } from '../page/words.ts'
 import type { Known } from '../round/belief.ts'
 import type { RoundStanding } from '../round/standing.ts'
+import type { Hidden } from '../seen/hidden.ts'
+import type { Seen } from '../seen/look.ts'
 import type { Worth } from '../tool/compare.ts'
 import { movedMost, type Part, toldApart } from '../tool/telling.ts'
 import type { ToolStep, ToolWalk } from '../tool/walk.ts'
@@ -25,6 +28,8 @@ export interface StepView {
   /** Why it was asked: what it could tell apart. Sentences. */
   readonly why: readonly string[]
   readonly shown: string
+  /** What a good one reads, where it was measured. */
+  readonly limits?: LimitsView
   readonly minutes: string
   /** What it told, and what was likeliest then. Sentences. */
   readonly told: readonly string[]
@@ -39,29 +44,30 @@ export interface OrderView {
 
 /** All that somebody did, in order. */
 export function ownOrder(
-  { kase, between }: RoundStanding,
+  { hidden, between }: RoundStanding,
   worths: readonly Worth[],
 ): readonly OrderView[] {
+  const { kase } = hidden
   const at = (made: number): readonly OrderView[] =>
     between
       .filter((each) => each.after === made)
       .flatMap((each) => betweenViews(kase, each))
       .map((each) => ({ between: each }))
-  const steps = worths.flatMap((worth, i) => [{ step: ownStep(kase, worth) }, ...at(i + 1)])
+  const steps = worths.flatMap((worth, i) => [{ step: ownStep(hidden, worth) }, ...at(i + 1)])
   return [...at(0), ...steps]
 }
 
 /** The tool's checks. One that it made once more and that changed nothing is said with the first. */
-export function toolOrder(kase: Case, { steps, together }: ToolWalk): readonly OrderView[] {
+export function toolOrder(hidden: Hidden, { steps, together }: ToolWalk): readonly OrderView[] {
   const idle = steps.filter(isIdle)
   const told = steps.filter((step) => !idle.includes(step))
   return [
     ...told.map((step) => {
       const first = told.find(({ card }) => card.id === step.card.id)
       const again = first === step ? idle.filter(({ card }) => card.id === step.card.id) : []
-      return { step: toolStep(kase, step, again) }
+      return { step: toolStep(hidden, step, again) }
     }),
-    ...backViews(kase, together).map((between) => ({ between })),
+    ...backViews(hidden.kase, together).map((between) => ({ between })),
   ]
 }
 
@@ -69,13 +75,26 @@ export function toolOrder(kase: Case, { steps, together }: ToolWalk): readonly O
 const isIdle = ({ take, before, after }: ToolStep): boolean =>
   take > 1 && movedMost(before, after) === undefined
 
-export function ownStep(kase: Case, { made, before, after, settled, cheaper }: Worth): StepView {
+/** The limits that what was read is held against. */
+const readAgainst = (
+  hidden: Hidden,
+  { measurand }: CheckCard,
+  seen: Seen,
+): Pick<StepView, 'limits'> =>
+  measurand && seen.kind === 'typed' ? { limits: limitsOf(hidden, measurand) } : {}
+
+export function ownStep(
+  hidden: Hidden,
+  { made, before, after, settled, cheaper }: Worth,
+): StepView {
+  const { kase } = hidden
   const { card, seen, again } = made
   const left = leftWords(kase, made)
   return {
     title: titleOf(card.title, again),
     why: [...safeFirst(kase, card), apartWords(kase, card, before)],
     shown: seenWords(card, seen),
+    ...readAgainst(hidden, card, seen),
     minutes: spentWords(made.minutes, made.waited),
     told: left === '' && seen.kind !== 'barred' ? toldWords(kase, before, after) : [],
     remarks: [
@@ -104,12 +123,18 @@ function safeFirst({ complaint }: Case, { id }: CheckCard): readonly string[] {
 }
 
 /** @param again the same once more, where that changed nothing */
-export function toolStep(kase: Case, step: ToolStep, again: readonly ToolStep[] = []): StepView {
+export function toolStep(
+  hidden: Hidden,
+  step: ToolStep,
+  again: readonly ToolStep[] = [],
+): StepView {
+  const { kase } = hidden
   const { card, seen, take, minutes: spent, waited, before, after } = step
   return {
     title: titleOf(card.title, take > 1),
     why: [sentence(card.why), ...safeFirst(kase, card), apartWords(kase, card, before)],
     shown: seenWords(card, seen),
+    ...readAgainst(hidden, card, seen),
     minutes: spentWords(spent, waited),
     told: toldWords(kase, before, after),
     remarks: again.map((each) =>

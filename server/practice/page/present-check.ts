@@ -1,17 +1,16 @@
 import { isReadApart } from '../../jobs/check/present.ts'
 import { presentSpot } from '../../jobs/check/spot.ts'
 import { presentSteps } from '../../jobs/check/way.ts'
-import { temperatureOf, usualWarmth } from '../../jobs/measuring/warmth.ts'
 import { fold } from '../../jobs/record/fold.ts'
 import { barredBy, barringsOf } from '../../jobs/standing/barred.ts'
 import { wayTo } from '../../jobs/standing/way/way-to.ts'
 import { cautionsOfTheJob, presentCautions } from '../../jobs/words/cautions/cautions.ts'
-import { limitsNow, limitsWords } from '../../jobs/words/limits-now.ts'
-import { degrees, listed, minutes, sentence, upperFirst } from '../../jobs/words/sentences.ts'
-import type { CheckCard, Measurand } from '../../knowledge/case.ts'
-import { asJob, conditionsOf } from '../round/as-job.ts'
+import { listed, minutes, sentence, upperFirst } from '../../jobs/words/sentences.ts'
+import type { CheckCard } from '../../knowledge/case.ts'
+import { asJob } from '../round/as-job.ts'
 import type { RoundStanding } from '../round/standing.ts'
 import { isPull, type Pull, pulls } from '../seen/making.ts'
+import { limitsOf } from './limits.ts'
 import { meterFor } from './meter.ts'
 import { minutesToMake, minutesToReach, minutesToWait } from './minutes.ts'
 import type { PracticeCheckView } from './views.ts'
@@ -36,7 +35,7 @@ export function presentPracticeCheck(
     title: upperFirst(card.title),
     cautions: presentCautions(onJob, [...card.cautions, ...cautionsOfTheJob(onJob)]),
     ...(barred !== null && { barred: sentence(barred) }),
-    ...(card.measurand && { limits: limitsOf(standing, card.measurand) }),
+    ...(card.measurand && { limits: limitsOf(hidden, card.measurand) }),
     ...(card.meter && { setting: atTheBench(card.meter) }),
     ...(unfit && { unfit }),
     ...(card.spot && {
@@ -64,17 +63,6 @@ export function presentPracticeCheck(
     submit: times.every(({ seen }) => seen.kind === 'barred')
       ? 'Do it'
       : (card.measurand?.quantity.touches.another ?? 'Do it again'),
-  }
-}
-
-function limitsOf({ hidden }: RoundStanding, measurand: Measurand) {
-  const conditions = conditionsOf(hidden)
-  const { celsius } = temperatureOf(usualWarmth(conditions, measurand), conditions)
-  const now = limitsNow(measurand, celsius)
-  return {
-    verb: measurand.quantity.goodOne,
-    says: limitsWords(measurand),
-    ...(now !== undefined && { now: `${now} at ${degrees(celsius)}` }),
   }
 }
 

@@ -2,6 +2,7 @@ import type { SuspectsView } from '../../jobs/beside/view.ts'
 import type { SpotView, StepsView } from '../../jobs/check/view.ts'
 import type { CautionsView } from '../../jobs/words/cautions/cautions.ts'
 import type { Fact } from '../../jobs/words/fact.ts'
+import type { LimitsView } from './limits.ts'
 
 /** The page of a round. */
 export interface RoundPage {
@@ -53,7 +54,7 @@ export interface PracticeCheckView {
   readonly cautions: CautionsView
   /** Why it is not safe after what was answered; then it cannot be made. */
   readonly barred?: string
-  readonly limits?: { readonly verb: string; readonly says: string; readonly now?: string }
+  readonly limits?: LimitsView
   readonly setting?: string
   /** What the meter cannot tell here; left out where it is fit. */
   readonly unfit?: string

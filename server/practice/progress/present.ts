@@ -2,6 +2,7 @@ import { counted, minutes, upperFirst } from '../../jobs/words/sentences.ts'
 import type { Knowledge } from '../../knowledge/knowledge.ts'
 import { progressHref } from '../page/hrefs.ts'
 import type { RoundLine } from '../record/rounds.ts'
+import { isCounted } from '../tool/result.ts'
 import { nextOf, type Sum, sumsOf } from './sums.ts'
 
 /** How somebody's rounds have gone. */
@@ -26,16 +27,20 @@ export function presentProgress(
   rounds: readonly RoundLine[],
   people: readonly string[],
 ): ProgressPage {
-  const results = rounds.flatMap(({ result }) => result ?? [])
+  const over = rounds.flatMap(({ result }) => result ?? [])
+  const results = over.filter(isCounted)
   const sums = sumsOf(results)
   const right = results.filter((result) => result.right).length
   return {
     title: 'Practice so far',
     who,
-    says:
-      results.length === 0
-        ? 'No round is over yet.'
-        : `${counted(results.length, 'round')}, ${right} of them right.`,
+    says: [
+      over.length === 0 ? 'No round is over yet.' : '',
+      results.length > 0 ? `${counted(results.length, 'round')}, ${right} of them right.` : '',
+      leftOut(over.length - results.length),
+    ]
+      .filter(Boolean)
+      .join(' '),
     rows: sums.map((sum) => ({
       kind: kindWords(knowledge, sum),
       rounds: String(sum.rounds),
@@ -49,6 +54,12 @@ export function presentProgress(
       .map((each) => ({ href: progressHref(each), text: each })),
   }
 }
+
+/** Rounds that say nothing of who looked. */
+const leftOut = (open: number): string =>
+  open === 0
+    ? ''
+    : `${counted(open, 'round')} ${open === 1 ? 'is' : 'are'} not counted, where the tool did not find it either.`
 
 const kindWords = ({ partKinds }: Knowledge, { partKind }: Sum): string =>
   upperFirst(partKinds.get(partKind)?.name ?? partKind)

@@ -23,6 +23,13 @@ export function resultOf(
   }
 }
 
+/**
+ * Whether it says anything of who looked: whoever gave up where the tool did not find it either, without a good part
+ * bought, was neither right nor wrong.
+ */
+export const isCounted = ({ right, toolMissed, bought }: Result): boolean =>
+  right || toolMissed === undefined || bought > 0
+
 /** Whether as much was done as it takes to know that nobody can tell. From memory. */
 export const hasLooked = (minutes: number, tool: Pick<ToolWalk, 'minutes'>): boolean =>
   2 * minutes >= tool.minutes

@@ -192,6 +192,62 @@ describe('what is said to an owner about a check', () => {
     expect(left).toEqual([])
   })
 
+  it('is left at OFF by a check that had it at RUN and does not run it', () => {
+    const left = shippedCases().flatMap((kase) => {
+      const { machine, complaint } = kase
+      const job = { machine: machine.id, complaint: complaint.id, where: 'trailside', who: 'owner' }
+      const standing = shippedJob({ ...job, kit: kits } as ShippedJob, {})
+      const off = fill('{off}', fillingsOf(machine)).toLowerCase()
+      return [...kase.checks.values()]
+        .filter(({ owner, asked, engine }) => owner.fit && !asked && engine !== 'running')
+        .flatMap((card) => {
+          const says = checkLines(standing, card).map((line) => line.says)
+          const set = says.findLastIndex((line) => /set it for work|\b(at|to) RUN\b/i.test(line))
+          const isOff = says
+            .slice(set)
+            .some(
+              (line) =>
+                line.toLowerCase().includes(off) || /\b(at|to) OFF\b|\boff again\b/.test(line),
+            )
+          return set < 0 || isOff ? [] : [`${machine.id} ${complaint.id} ${card.id}`]
+        })
+    })
+    expect(left).toEqual([])
+  })
+
+  it('lets down what is propped up before a start, and tries the stop once hands are off', () => {
+    const open = { machine: 'haulmoor-1e', complaint: 'no-spark', where: 'trailside', who: 'owner' }
+    const standing = shippedJob({ ...open, kit: kits } as ShippedJob, {
+      'spark-stop-at-plug': 'none',
+    })
+    const lines = checkLines(standing, standing.kase.checks.get('added-off')!)
+    const at = (says: RegExp) => lines.findIndex((line) => says.test(line.says))
+    const order = [
+      at(/let the load bed down/),
+      at(/^Otherwise switch it off, and unplug it/),
+      at(/while you pull the rope/),
+      at(/^If it runs now/),
+      at(/^Does it fire now/),
+    ]
+    expect(order).not.toContain(-1)
+    expect(order).toEqual(order.toSorted((a, b) => a - b))
+    expect(lines.findIndex(({ label }) => label === 'try the stop')).toBe(order[3])
+    // It is stopped after that, and not started for it once more.
+    expect(at(/start it again\.$/)).toBe(-1)
+  })
+
+  it('has a box changed over shut in again before it is worked with it', () => {
+    const cards = shippedCases().flatMap(({ checks }) => [...checks.values()])
+    const worked = cards.filter(
+      ({ id, phone }) =>
+        /^known-good-/.test(id) &&
+        phone.some((says) => /work it as|the way it used to fail/.test(says)),
+    )
+    expect(worked.length).toBeGreaterThan(0)
+    const open = worked.filter(({ phone }) => !phone.some((says) => /^Close all/.test(says)))
+    expect([...new Set(open.map(({ id }) => id))]).toEqual([])
+  })
+
   it('is asked to be out of the way and not hurt before anything is said of the machine', () => {
     const open = { machine: 'larkfell-2i', complaint: 'no-spark', where: 'trailside', who: 'owner' }
     const standing = shippedJob({ ...open, kit: kits } as ShippedJob, {})
@@ -221,6 +277,25 @@ describe('what is said to an owner about a check', () => {
     expect(says(smelt, 'cap-look.cap').some((line) => fuel.test(line))).toBe(false)
     const after = { ...smelt, 'spark-stop-at-plug': 'none' }
     expect(says(after, 'spark-new-plug.plug').some((line) => vapour.test(line))).toBe(false)
+  })
+
+  it('says “that plug” only of one that was named', () => {
+    const unnamed = shippedCases().flatMap(({ machine, checks, parts }) =>
+      [...checks.values()]
+        .filter(({ owner }) => owner.fit)
+        .flatMap(({ id, part = '', phone, setups }) => {
+          const that = phone.findIndex((says) => /\bthat plug\b/i.test(says))
+          const before = phone
+            .slice(0, that + 1)
+            .join(' ')
+            .split(/\bthat plug\b/i)[0]!
+          const apart = setups.filter((setup) => setup.id.startsWith('unplug '))
+          const isNamed =
+            /\bplugs?\b/i.test(`${before} ${parts.get(part)?.name ?? ''}`) || apart.length === 1
+          return that < 0 || isNamed ? [] : [`${machine.id} ${id}`]
+        }),
+    )
+    expect([...new Set(unnamed)]).toEqual([])
   })
 
   it('is told when a check is made once more', () => {

@@ -64,10 +64,16 @@ function isWet(now: Now): boolean {
 const plugsLook: Observation = ({ site }) => {
   const now = nowAt(site)
   const outputs = outputsOf(site.world)
-  const bad = outputs.filter((output) => plugLooks(now, output) === 'bad').length
+  const isWorn = (output: string) => {
+    const plug = seated(site, 'plug', output)
+    return site.world.faults.some(({ part, mode }) => part === plug && mode === 'worn')
+  }
+  const amiss = outputs.filter((output) => plugLooks(now, output) === 'bad')
+  const bad = amiss.filter((output) => !isWorn(output)).length
   if (isFlooded(now)) return answer('all-wet')
   if (bad === outputs.length) return answer('all-bad')
   if (bad > 0) return answer('one-bad')
+  if (amiss.length > 0) return answer('worn')
   return answer(isWet(now) ? 'all-wet' : 'good')
 }
 

@@ -1,4 +1,4 @@
-import { fillAll, fillingsOf } from '../../../knowledge/instantiate/words.ts'
+import { fill, fillAll, fillingsOf, sentencesIn } from '../../../knowledge/instantiate/words.ts'
 import type { Tried } from '../../record/events.ts'
 import type { Asked } from '../../standing/asked.ts'
 import type { Standing } from '../../standing/standing.ts'
@@ -43,7 +43,7 @@ export function presentHome(
         return `${way.says} (needs ${listed(things)}).`
       }),
     never: [...(afloat ? knowledge.home.afloat.never : []), ...neverOf(kase, knowledge)],
-    apart: now ? [] : [...putBackFirst(input, begun), ...atRest(input)],
+    apart: now ? [] : atRest(input, putBackFirst(input, begun)),
     stay: afloat ? knowledge.home.afloat.stay : knowledge.home.stay,
     ...(trying && { trying }),
     ...(!trying?.isBegun && { back: backFrom(job.id, trying) }),
@@ -63,14 +63,18 @@ function putBackFirst(input: Standing, begun: boolean): readonly string[] {
   const { asked, stands } = begun ? midway(input) : { asked: null, stands: input.asItStands }
   return [
     ...endOfBegun(input, stands, asked),
-    ...putBackByPhone(input, perhapsApart(input, asked)),
+    ...putBackByPhone(input, perhapsApart({ kase: input.kase, asItStands: stands }, asked)),
     ...coversOn(input, stands),
   ]
 }
 
-/** However it was left: it may have been set for work for the last try. */
-const atRest = ({ kase, knowledge }: Standing): string[] =>
-  fillAll(knowledge.home.rest, fillingsOf(kase.machine))
+/** However it was left: it may have been set for work for the last try. Once it cannot start, what goes back comes first. */
+function atRest({ kase, knowledge }: Standing, back: readonly string[]): string[] {
+  const { off, rest } = knowledge.home
+  const fillings = fillingsOf(kase.machine)
+  const first = back.length > 0 ? [fill(off, fillings)] : []
+  return [...new Set([...first, ...[...back, ...fillAll(rest, fillings)].flatMap(sentencesIn)])]
+}
 
 function wayView({ job, folded, kase }: Standing, id: string, way: Way): HomeWay {
   const came = folded.tried.get(id)

@@ -8,6 +8,7 @@ import { backAfterCut, coversOn, cutOffAction, endOfBegun } from '../cut-off.ts'
 import { heardOnCall } from '../heard.ts'
 import { midway } from '../mending/mending.ts'
 import { cautionLines, linesOf, saying } from '../saying.ts'
+import { offFirst } from '../start/off-first.ts'
 import { putTogether } from '../start/put-together.ts'
 import { stopFirst } from '../start/stop-first.ts'
 import { stopNow } from '../start/stop-to-try.ts'
@@ -33,7 +34,7 @@ export function tryingView(
   const isStarted = steps.start.length > 0
   const cards = isStarted ? withRenewed(input, ofWay) : ofWay
   const { asked, stands } = midway(input)
-  const [back, covers] = putTogether(input)
+  const [back, covers] = putTogether({ kase, knowledge, asItStands: stands }, asked)
   // What the way takes apart is not joined for it.
   const first = back.filter(({ setup }) => !way.leaves?.includes(setup.id))
   const covered = [...putBackSentences(covers, kase.machine, 'by phone'), ...steps.covered]
@@ -41,15 +42,19 @@ export function tryingView(
     ...linesOf('first', folded.conditions.afloat ? knowledge.home.afloat.first : []),
     ...cautionLines(cards, heardOnCall(input)),
     ...stopFirst(input),
-    ...linesOf(
-      'put back first',
-      folded.cutOff
-        ? backAfterCut(input, folded.cutOff, way.leaves)
-        : [
-            ...endOfBegun(input, stands, asked),
-            ...putBackSentences(first, kase.machine, 'by phone'),
-            ...coversOn(input, stands),
-          ],
+    ...offFirst(
+      input,
+      { make: [], still: [] },
+      linesOf(
+        'put back first',
+        folded.cutOff
+          ? backAfterCut(input, folded.cutOff, way.leaves)
+          : [
+              ...endOfBegun(input, stands, asked),
+              ...putBackSentences(first, kase.machine, 'by phone'),
+              ...coversOn(input, stands),
+            ],
+      ),
     ),
     // It may run already.
     ...(isStarted ? [] : linesOf('put back first', covered)),

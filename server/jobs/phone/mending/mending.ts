@@ -6,10 +6,12 @@ import { perhapsOpened } from '../../standing/way/perhaps.ts'
 import type { AsItStands } from '../../standing/way/state.ts'
 import { likelyModes } from '../../verdict/named.ts'
 import { askedNow } from '../asked-now.ts'
-import { partsFound } from '../found.ts'
+import { partsFound, partsTogether } from '../found.ts'
 import { onTheWay } from '../home/on-the-way.ts'
 import { trialOf } from '../start/trial.ts'
+import { alikeOf } from './cures.ts'
 import { coversOff, liesCovered } from './lies-covered.ts'
+import { mendOf, partsTold, wasDone } from './told.ts'
 
 /** Something that an owner can put right there and then, and that may have been it all. */
 export interface Mending {
@@ -27,6 +29,8 @@ export interface Mending {
   readonly fault?: string
   /** Whose fault it was, if that cures it. */
   readonly parts: readonly string[]
+  /** Others that were named together with a suspected part, and need the same. */
+  readonly also?: readonly string[]
   readonly cautions: readonly CautionCard[]
 }
 
@@ -48,7 +52,8 @@ export function mendingSeen(input: Standing): Mending | undefined {
       const isDone = came === 'done' && trialOf(input) !== undefined
       if (card === undefined || mend === undefined || (came !== undefined && !isDone)) return []
       if (mend.parts.some((part) => inVain.includes(part))) return []
-      const { phone, parts, ...rest } = mend
+      if (came === undefined && wasDone(input, check, mend)) return []
+      const { phone, parts, cautions = [], ...rest } = mend
       return isDone
         ? [{ of: check, phone: [], parts, cautions: [], isDone }]
         : [
@@ -58,7 +63,7 @@ export function mendingSeen(input: Standing): Mending | undefined {
               of: check,
               parts,
               phone: [phone],
-              cautions: card.cautions,
+              cautions: [...card.cautions, ...cautions],
             },
           ]
     })
@@ -69,7 +74,8 @@ export function mendingSeen(input: Standing): Mending | undefined {
 export function mendingSuspected(input: Standing): Mending | undefined {
   const { folded, kase, walk } = input
   const { kit = [] } = folded.conditions
-  const told = [...folded.putRight.keys()].flatMap((of) => partsOf(kase, of))
+  const told = [...folded.putRight.keys()].flatMap((of) => partsTold(input, of))
+  const together = partsTogether(walk.step)
   return partsFound(walk.step)
     .flatMap((part): Mending[] => {
       if (told.includes(part)) return []
@@ -80,7 +86,16 @@ export function mendingSuspected(input: Standing): Mending | undefined {
       if (mend === undefined) return []
       const { id: fault, kit: _, ...rest } = mend
       const at = { of: part, parts: [part] }
-      return [{ ...rest, ...opensOf(input, at, rest), ...at, fault }]
+      const also = together.includes(part) ? alikeOf(kase, { id: fault, part }, together) : []
+      return [
+        {
+          ...rest,
+          ...opensOf(input, { ...at, parts: [part, ...also] }, rest),
+          ...at,
+          ...(also.length > 0 && { also }),
+          fault,
+        },
+      ]
     })
     .at(0)
 }
@@ -122,11 +137,14 @@ export const halfOf = ({ undoes, opens }: Opening): HalfDone => ({
 })
 
 /** What was told to be put right puts back and opens: as the answer to a check, or for the failure of a part, says. */
-export function openingOf(input: Standing, { of, fault }: Pick<Mending, 'of' | 'fault'>): Opening {
+export function openingOf(
+  input: Standing,
+  { of, fault, also = [] }: Pick<Mending, 'of' | 'fault' | 'also'>,
+): Opening {
   const told = mendTold(input, { of, fault })
   if (told === undefined) return {}
   const part = input.kase.faults.get(fault ?? '')?.part
-  const parts = 'parts' in told ? told.parts : part === undefined ? [] : [part]
+  const parts = 'parts' in told ? told.parts : part === undefined ? [] : [part, ...also]
   return { ...told, ...opensOf(input, { of, parts }, told) }
 }
 
@@ -145,19 +163,3 @@ const mendTold = (
   { kase, judged }: Pick<Standing, 'kase' | 'judged'>,
   { of, fault }: { readonly of: string; readonly fault?: string | undefined },
 ) => (fault === undefined ? mendOf({ kase, judged }, of) : kase.faults.get(fault)?.mend)
-
-/** How what the answer to a check told of is put right, where it can be. */
-function mendOf({ kase, judged }: Pick<Standing, 'kase' | 'judged'>, check: string) {
-  const reading = judged.get(check)?.reading
-  const answer = reading?.kind === 'answer' ? reading.answer : undefined
-  return kase.checks.get(check)?.answers?.find(({ id }) => id === answer)?.mend
-}
-
-/** What was put right there: the part, or those that the answers to the check speak of. */
-export function partsOf({ checks }: Standing['kase'], of: string): string[] {
-  const { part, answers = [] } = checks.get(of) ?? { part: of }
-  return [
-    ...(part === undefined ? [] : [part]),
-    ...answers.flatMap(({ mend }) => mend?.parts ?? []),
-  ]
-}

@@ -11,7 +11,8 @@ import { stopFirst } from '../start/stop-first.ts'
 import { trialOf } from '../start/trial.ts'
 import type { DeedAnswer, Line, PhoneDeed } from '../view.ts'
 import { coversOff } from './lies-covered.ts'
-import { type Mending, partsOf } from './mending.ts'
+import type { Mending } from './mending.ts'
+import { partsTold } from './told.ts'
 
 /** To put it right, sentence by sentence, to try it, and what may come of it. */
 export function presentPutRight(input: Standing & Asked, mending: Mending): PhoneDeed {
@@ -62,18 +63,19 @@ export function mendingLines(input: Standing, mending: Mending): Line[] {
 }
 
 /** What it is about and where that sits, unless that was said right before: it is not always what was named first. */
-function about({ kase, walk }: Standing, { of, parts, fault }: Mending): string[] {
+function about({ kase, walk }: Standing, { of, parts, fault, also = [] }: Mending): string[] {
   const found = partsFound(walk.step)
   const part = fault === undefined ? kase.checks.get(of)?.part : parts[0]
   const card = kase.parts.get(part ?? '')
   const isSaid = fault !== undefined && found.length === 1 && found[0] === card?.id
   if (card === undefined || isSaid) return []
   const where = card.where === undefined ? [] : [`It sits here: ${lowerFirst(card.where)}`]
-  const together = walk.step.kind === 'named' ? found.filter((each) => each !== card.id) : []
   return [
     `What can be put right there is ${the(card.name)}.`,
     ...where.map(sentence),
-    ...(together.length > 0 ? [`${upperFirst(partNames(kase, together))} needs the same.`] : []),
+    ...(also.length > 0
+      ? [`${upperFirst(partNames(kase, also))} ${also.length > 1 ? 'need' : 'needs'} the same.`]
+      : []),
   ]
 }
 
@@ -82,47 +84,50 @@ export const leaveMending = ({ job }: Standing, mending: Mending): DeedAnswer =>
   cameOf(job, mending)('not-done', 'They cannot do that')
 
 const cameOf =
-  ({ id }: Standing['job'], { of, fault }: Pick<Mending, 'of' | 'fault'>) =>
+  ({ id }: Standing['job'], { of, fault, also }: Pick<Mending, 'of' | 'fault' | 'also'>) =>
   (value: string, says: string): DeedAnswer => ({
     action: `/jobs/${id}/mendings`,
     fields: [
       { name: 'of', value: of },
       { name: 'choice', value },
       ...(fault === undefined ? [] : [{ name: 'fault', value: fault }]),
+      ...(also === undefined ? [] : [{ name: 'also', value: also.join('+') }]),
     ],
     says,
   })
 
 /** What was put right and could not be tried then: that it is gone, once it was. */
-export function goneSince({ job, kase, folded }: Standing): DeedAnswer[] {
+export function goneSince(input: Standing): DeedAnswer[] {
+  const { kase, folded } = input
   const done = [...folded.putRight].flatMap(([of, came]) => (came === 'done' ? of : []))
-  const parts = done.flatMap((of) => partsOf(kase, of))
-  return [...new Set(parts)].flatMap((part) => {
-    const card = kase.parts.get(part)
-    return card ? [goneAs(job, card, true)] : []
+  const groups = done.flatMap((of) => {
+    const parts = partsTold(input, of)
+    return kase.parts.has(of) ? [parts] : parts.map((part) => [part])
   })
+  const once = new Map(groups.map((parts) => [parts.join('+'), parts]))
+  return [...once.values()].map((parts) => goneAs(input, parts, true))
 }
 
 const goneAs = (
-  { id }: Standing['job'],
-  part: { readonly id: string; readonly name: string },
+  { job, kase }: Pick<Standing, 'job' | 'kase'>,
+  parts: readonly string[],
   isNamed: boolean,
 ): DeedAnswer => ({
-  action: `/jobs/${id}/repairs`,
-  fields: [{ name: 'parts', value: part.id }],
-  says: isNamed ? `It is gone, and it was ${the(part.name)}` : 'It is gone',
+  action: `/jobs/${job.id}/repairs`,
+  fields: [{ name: 'parts', value: parts.join('+') }],
+  says: isNamed ? `It is gone, and it was ${partNames(kase, parts)}` : 'It is gone',
 })
 
 /** What may come of it: each with where it is sent, and as what. */
 export function mendingAnswers(input: Standing, mending: Mending): DeedAnswer[] {
-  const { job, kase } = input
-  const cards = mending.parts.flatMap((part) => kase.parts.get(part) ?? [])
+  const { parts, also = [] } = mending
+  const { job } = input
   const came = cameOf(job, mending)
   if (trialOf(input) === undefined) {
     return [came('done', 'It is done'), came('not-done', 'They cannot do that')]
   }
   return [
-    ...cards.map((card) => goneAs(job, card, cards.length > 1)),
+    ...parts.map((part) => goneAs(input, [part, ...also], parts.length > 1)),
     came('still-there', 'It is still the same'),
     // What is done stays done, tried or not.
     ...(mending.isDone ? [] : [came('not-done', 'They cannot do that')]),

@@ -1,8 +1,10 @@
 import type { JobEvent, PutRight, Tried } from '../../record/events.ts'
 import { canBeUnproved, canBeUntried } from '../../record/repairs.ts'
 import type { Standing } from '../../standing/standing.ts'
+import { partNames } from '../../words/names.ts'
 import { upperFirst } from '../../words/sentences.ts'
 import type { PhonePage } from '../view.ts'
+import { partsTold } from './told.ts'
 
 /** What they said last of something put right or tried, or that it came back: it can be taken back. */
 export function triedLast({ job, kase, folded, knowledge }: Standing): PhonePage['triedLast'] {
@@ -14,7 +16,11 @@ export function triedLast({ job, kase, folded, knowledge }: Standing): PhonePage
     return undefined
   const { of, came } = last
   const card = kase.checks.get(of)
-  const name = kase.parts.get(card?.part ?? of)?.name ?? card?.title
+  const told = kase.parts.has(of) ? partsTold({ job, kase }, of) : []
+  const name =
+    told.length > 1
+      ? partNames(kase, told)
+      : (kase.parts.get(card?.part ?? of)?.name ?? card?.title)
   return {
     says: `${upperFirst(name ?? 'What was seen')}: ${words[came]}.`,
     action: `/jobs/${job.id}/mendings`,

@@ -10,7 +10,7 @@ import type { Line } from '../view.ts'
  */
 export function offFirst(
   { kase: { machine }, knowledge }: Pick<Standing, 'kase' | 'knowledge'>,
-  way: Way,
+  way: Pick<Way, 'make' | 'still'>,
   lines: readonly Line[],
 ): readonly Line[] {
   const [first] = lines

@@ -1,6 +1,6 @@
 import type { CheckCard } from '../../../knowledge/case.ts'
 import { fades, hinders } from '../../../knowledge/instantiate/setup-cards.ts'
-import { sentencesIn } from '../../../knowledge/instantiate/words.ts'
+import { fill, fillingsOf, sentencesIn } from '../../../knowledge/instantiate/words.ts'
 import type { Knowledge } from '../../../knowledge/knowledge.ts'
 import type { Machine } from '../../../knowledge/schema/machine.ts'
 import type { Standing } from '../../standing/standing.ts'
@@ -27,12 +27,24 @@ export const stopNow = (input: Pick<Standing, 'job' | 'kase'>): Line[] =>
 
 /** How the stop of this machine is tried, if it runs by now. */
 export const onceItRuns = ({ stop }: Pick<Machine, 'stop'>): Line[] =>
-  stop
-    ? [
-        ...linesOf('try the stop', ['If it runs now, this is done now.', sentence(stop.try)]),
-        ...onceStopped,
-      ]
-    : []
+  stop ? [...linesOf('try the stop', [ifItRuns, sentence(stop.try)]), ...onceStopped] : []
+
+/**
+ * The same right after a check has it turned over, if it runs: hands may go to the machine before that, and it need not
+ * run by then.
+ */
+export function stopAsItTurns(input: Pick<Standing, 'job' | 'kase'>): Line[] {
+  const how = stopToTry(input)
+  return how.length > 0 ? [...linesOf('try the stop', [ifItRuns]), ...how] : []
+}
+
+/** Where among these it is turned over in so many words; -1 where it is not. */
+export function turnedAt(machine: Machine, says: readonly Line[]): number {
+  const turn = fill('{turn}', fillingsOf(machine)).toLowerCase()
+  return says.findIndex((line) => line.says.toLowerCase().includes(turn))
+}
+
+const ifItRuns = 'If it runs now, this is done now.'
 
 const onceStopped: readonly Line[] = linesOf('try the stop', [
   'Then set it for work and start it again.',

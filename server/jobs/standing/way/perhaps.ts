@@ -52,13 +52,21 @@ export function perhapsAsBefore(
   }
 }
 
-/** In the middle of putting something right, or of a way home: all may be back, since it is tried with all together. */
+/**
+ * In the middle of putting something right, or of a way home: all may be back, since it is tried with all together. What
+ * it puts back itself goes back as what it opened is closed, and is not told once more.
+ */
 export function perhapsOpened(now: AsItStands, half?: HalfDone): AsItStands {
   if (half === undefined) return now
-  const { opens } = half
+  const { opens, undoes = [] } = half
+  const perhaps = perhapsBack(now, namesOf(now.setups.filter(({ undo }) => undo !== undefined)))
+  if (opens === undefined) return perhaps
+  const closed = new Set(undoes)
   return {
-    ...perhapsBack(now, namesOf(now.setups.filter(({ undo }) => undo !== undefined))),
-    ...(opens && { open: joined(now.open, opens) }),
+    ...perhaps,
+    setups: without(perhaps.setups, closed),
+    unsure: without(perhaps.unsure, closed),
+    open: joined(now.open, opens),
   }
 }
 

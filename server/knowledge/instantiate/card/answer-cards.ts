@@ -31,6 +31,7 @@ export function answersOn(
         ...(mend.undoes && { undoes: mend.undoes }),
         ...(mend.opens && { opens: mend.opens }),
         parts: mendedBy(check, mend.roles, machine),
+        ...(mend.cautions && { cautions: cautionCards(mend.cautions, knowledge, machine) }),
       },
     }),
     ...(bars && { bars }),

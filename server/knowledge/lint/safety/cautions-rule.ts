@@ -47,6 +47,25 @@ function instructions(knowledge: Knowledge): Instruction[] {
       carries: check.cautions,
       asked: [ofCheck(check, knowledge)],
     })),
+    ...[...knowledge.checkKinds.values()].flatMap((check) =>
+      (check.answers ?? []).flatMap(({ mend }, a) =>
+        mend === undefined
+          ? []
+          : {
+              entry: check,
+              carries: [...check.cautions, ...(mend.cautions ?? [])],
+              asked: [
+                {
+                  at: ['answers', a, 'mend'],
+                  texts: [
+                    { name: 'do', says: mend.do },
+                    { name: 'phone', says: mend.phone ?? '' },
+                  ],
+                },
+              ],
+            },
+      ),
+    ),
     ...[...knowledge.partKinds.values()].map((part) => ({
       entry: part,
       carries: part.cautions ?? [],
