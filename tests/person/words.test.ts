@@ -16,7 +16,7 @@ const leavesItAsItIs = [
   /thermometer off|take the gun away|take both hands|hands? away|with the maker's/i,
   /put it back with both tapers|flywheel|^dry a wet plug|as you set it|known good|old hand|or take it off/i,
   /take the clips and the back-probe pin off|lay .* side by side/i,
-  /^undo the screw half a turn|^(then )?pull the rope/i,
+  /^undo the screw half a turn|turn the screw back to where it stood|^(then )?pull the rope/i,
   /^take off what lies over|^screw the module down again|main jet|jets back in|^put (the bowl back|a jar below)/i,
   /^before anything else at the next start|^if it does not, |^put the filter back|unplug each of them at its own plug/i,
 ]
