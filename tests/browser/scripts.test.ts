@@ -75,8 +75,8 @@ describe('with scripts', () => {
   })
 
   it('says so when the server does not answer, and keeps what was typed', async () => {
-    const { app } = await readyApp()
-    const { page } = await openPage({ baseURL: await app.listen({ host: '127.0.0.1', port: 0 }) })
+    const { app, address } = await readyApp()
+    const { page } = await openPage({ baseURL: address })
     await states['a measurement at a connector that is hard to reach']!(page)
     const closed = app.close()
     // A line that the browser opened ahead, and never asked anything on, would hold the close up.

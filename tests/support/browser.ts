@@ -31,8 +31,7 @@ export async function openPage(
   parts: Parameters<typeof readyApp>[0] = {},
   rooms: 'open' | 'folded' = 'open',
 ): Promise<OpenPage> {
-  const { app, store } = await readyApp(parts)
-  const address = await app.listen({ host: '127.0.0.1', port: 0 })
+  const { address, store } = await readyApp(parts)
   const context = await (await browser()).newContext({ baseURL: address, ...options })
   onTestFinished(() => context.close())
   if (rooms === 'open') await context.addCookies([{ ...allRoomsCookie, url: address }])
