@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
 import { axeFindings } from '../support/axe.ts'
 import { openPage } from '../support/browser.ts'
-import { openJobByClicks } from '../support/journey.ts'
+import { openJobByClicks, toNewJob } from '../support/journey.ts'
 import { shippedCases, shippedKnowledge } from '../support/knowledge.ts'
 import { largest } from '../support/states.ts'
 
@@ -49,6 +49,15 @@ describe('the form that opens a job', () => {
       expect(bottoms.length).toBeGreaterThan(10)
       expect(Math.max(...bottoms), complaint.title).toBeLessThanOrEqual(height)
     }
+  })
+
+  it('opens the job that other tests begin with, where nothing is changed on it', async () => {
+    const { page, store } = await openPage()
+    await openJobByClicks(page, largest)
+    await toNewJob(page, largest)
+    const [[byClicks], [past]] = await Promise.all([store.jobs.events(1), store.jobs.events(2)])
+    expect(byClicks!.body).toMatchObject({ machine: largest.machine.id })
+    expect(past!.body).toEqual(byClicks!.body)
   })
 
   it('follows the place with its tools, and keeps what was typed', async () => {
@@ -129,7 +138,7 @@ describe('the machine among three hundred', () => {
 describe('the list of jobs', () => {
   it('is filtered as one types and chooses', async () => {
     const { page, complaints } = await openPage()
-    for (let count = 0; count < 3; count += 1) await openJobByClicks(page, largest)
+    for (let count = 0; count < 3; count += 1) await toNewJob(page, largest)
     await page.goto('/jobs')
     await page.locator('#find').pressSequentially('0002')
     await page.getByText('1 job found, 1 in progress').waitFor()
@@ -152,7 +161,7 @@ describe.each([
 ])('%s', (_, address) => {
   it('has room for a glove, no finding of axe, and fits 320 pixels', async () => {
     const { page } = await openPage({ viewport: { width: 320, height: 640 } })
-    await openJobByClicks(page, largest)
+    await toNewJob(page, largest)
     await page.goto(address)
     for (const summary of await page.locator('.sets summary:visible').all()) await summary.click()
     expect.soft(await page.evaluate(lowTargets)).toEqual([])
