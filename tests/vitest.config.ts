@@ -26,7 +26,7 @@ export default defineConfig({
       }),
       project('walks', { include: folders.walks }),
       project('http', { include: folders.http, globalSetup: 'tests/support/one-folder.ts' }),
-      project('browser', { include: folders.browser, globalSetup: 'tests/support/one-browser.ts' }),
+      project('browser', { include: folders.browser }),
     ],
   },
 })

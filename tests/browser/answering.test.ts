@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
-import { openPage } from '../support/browser.ts'
+import { openNewPage, openPage } from '../support/browser.ts'
 import { hiddenFault } from '../support/hidden-fault.ts'
 import { changing, checkOnPage, give, toNewJob } from '../support/journey.ts'
 import { goTo, openTwin, send, take } from '../support/measuring.ts'
@@ -117,7 +117,7 @@ describe('the keys beside the field', () => {
 
   it('are not there without scripts, nor where there is a keyboard', async () => {
     const without = await openPage({ ...phone, javaScriptEnabled: false })
-    const atTheBench = await openPage()
+    const atTheBench = await openNewPage()
     for (const { page } of [without, atTheBench]) {
       await openTwin(page)
       await goTo(page, measured)

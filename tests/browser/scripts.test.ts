@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { readyApp } from '../support/app.ts'
-import { openPage } from '../support/browser.ts'
+import { openNewPage, openPage } from '../support/browser.ts'
 import { hiddenFault } from '../support/hidden-fault.ts'
 import { checkOnPage, give, toNewJob } from '../support/journey.ts'
 import { largest, states } from '../support/states.ts'
@@ -76,7 +76,7 @@ describe('with scripts', () => {
 
   it('says so when the server does not answer, and keeps what was typed', async () => {
     const { app, address } = await readyApp()
-    const { page } = await openPage({ baseURL: address })
+    const { page } = await openNewPage({ baseURL: address })
     await states['a measurement at a connector that is hard to reach']!(page)
     const closed = app.close()
     // A line that the browser opened ahead, and never asked anything on, would hold the close up.
