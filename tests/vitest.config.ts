@@ -1,11 +1,14 @@
 import { defineConfig, type TestProjectInlineConfiguration } from 'vitest/config'
 
-/** Needs a browser, an app that answers, or nothing but itself: the first project whose folder fits. */
+/**
+ * Needs a browser, an app that answers, or more than a moment: the first project whose folder or ending fits. What is
+ * left needs nothing but itself and answers in seconds.
+ */
 const folders = {
   browser: ['tests/browser/**/*.test.ts'],
   http: ['tests/http/**/*.test.ts', 'tests/store/**/*.test.ts'],
-  // Minutes of walks over every fault of the shipped trees, and over many small models.
-  walks: ['tests/knowledge/**/*.test.ts', 'tests/health/**/*.test.ts'],
+  // Walks over every fault of the shipped trees, and over many machines or small models; elsewhere what ends in `.long`.
+  walks: ['tests/{health,knowledge,person,practice}/**/*.test.ts', 'tests/**/*.long.test.ts'],
 }
 
 /** One process for all files of a project: what they load, they load once. */
@@ -26,7 +29,7 @@ export default defineConfig({
       }),
       project('walks', { include: folders.walks }),
       project('http', { include: folders.http, globalSetup: 'tests/support/one-folder.ts' }),
-      project('browser', { include: folders.browser, globalSetup: 'tests/support/one-browser.ts' }),
+      project('browser', { include: folders.browser }),
     ],
   },
 })

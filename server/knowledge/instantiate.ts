@@ -1,7 +1,12 @@
 import { apart } from '../diagnosis/model/chances.ts'
 import type { Check, Setup } from '../diagnosis/model/model.ts'
 import { named } from '../diagnosis/model/named.ts'
-import { type FaultTree, faultsBelow, holdingIn } from '../diagnosis/tree/fault-tree.ts'
+import {
+  type FaultTree,
+  faultsBelow,
+  type Holding,
+  holdingIn,
+} from '../diagnosis/tree/fault-tree.ts'
 import type { Case, CheckCard, PartCard, SetupCard } from './case.ts'
 import { fits } from './fits.ts'
 import { checkCard } from './instantiate/card/check-card.ts'
@@ -128,7 +133,7 @@ export function drawChecks(
   machine: Machine,
   tree: DrawnTree,
 ): DrawnCheck[] {
-  const holding = holdingIn(tree)
+  const holding = onceEach(holdingIn(tree))
   const setting = { complaint, machine, tree, holding, partKinds: knowledge.partKinds }
   return [...knowledge.checkKinds.values()]
     .flatMap((kind) => checksOfKind(kind, setting))
@@ -136,6 +141,18 @@ export function drawChecks(
       planned,
       rowOf: rowOf(planned, outcomesOf(planned, knowledge, machine), setting),
     }))
+}
+
+/** Every check asks what holds under each of the same cut sets. */
+function onceEach(holding: Holding): Holding {
+  const known = new Map<string, ReadonlySet<string>>()
+  return (present) => {
+    const faults = [...present]
+    const name = faults.join()
+    const held = known.get(name) ?? holding(faults)
+    known.set(name, held)
+    return held
+  }
 }
 
 function treeBelow(top: string, drawn: DrawnTree): FaultTree {

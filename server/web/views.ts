@@ -15,12 +15,15 @@ export interface ViewOptions {
 /** Every template finds `it.assets` and `it.currency`, whatever else its page gives it. */
 export function useViews(app: FastifyInstance, { assets, currency, fresh }: ViewOptions): void {
   app.register(view, {
-    engine: { eta: knowingItsPaths(new Eta({ debug: fresh })) },
+    engine: { eta: fresh ? knowingItsPaths(new Eta({ debug: true })) : kept },
     root: viewsFolder,
     production: !fresh,
     defaultContext: { assets, currency },
   })
 }
+
+/** Templates that stay as they are, compiled once however many apps there are. */
+const kept = knowingItsPaths(new Eta())
 
 /**
  * Eta keeps the paths it has resolved under a name that it builds anew for each include, which was a

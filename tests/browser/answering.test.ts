@@ -1,8 +1,8 @@
 import type { Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
-import { openPage } from '../support/browser.ts'
+import { openNewPage, openPage } from '../support/browser.ts'
 import { hiddenFault } from '../support/hidden-fault.ts'
-import { changing, checkOnPage, give, openJobByClicks } from '../support/journey.ts'
+import { changing, checkOnPage, give, toNewJob } from '../support/journey.ts'
 import { goTo, openTwin, send, take } from '../support/measuring.ts'
 import { largest } from '../support/states.ts'
 
@@ -21,7 +21,7 @@ describe.each([
 ])('on a phone, %s', (_, javaScriptEnabled) => {
   it('an answer brings the head of the job to the top of the screen', async () => {
     const { page } = await openPage({ ...phone, javaScriptEnabled }, {}, 'folded')
-    await openJobByClicks(page, largest)
+    await toNewJob(page, largest)
     expect(await topOf(page, '.head')).toBeGreaterThan(20)
     const before = await checkOnPage(page)
     await page.mouse.wheel(0, 10_000)
@@ -117,7 +117,7 @@ describe('the keys beside the field', () => {
 
   it('are not there without scripts, nor where there is a keyboard', async () => {
     const without = await openPage({ ...phone, javaScriptEnabled: false })
-    const atTheBench = await openPage()
+    const atTheBench = await openNewPage()
     for (const { page } of [without, atTheBench]) {
       await openTwin(page)
       await goTo(page, measured)
@@ -129,7 +129,7 @@ describe('the keys beside the field', () => {
 
 it('the number of the tenth reading stands on one line on a narrow phone', async () => {
   const { page } = await openPage(phone)
-  await openJobByClicks(page, largest)
+  await toNewJob(page, largest)
   const job = page.url()
   for (const [at, check] of [...largest.checks.keys()].slice(0, 10).entries()) {
     const form = { version: at + 1, check, choice: 'could-not-tell' }

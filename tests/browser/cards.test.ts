@@ -4,7 +4,7 @@ import type { Page } from 'playwright-core'
 import { expect, it } from 'vitest'
 import { complaintsFor } from '../../server/knowledge/fits.ts'
 import { shippedKnowledge } from '../support/app.ts'
-import { openPage } from '../support/browser.ts'
+import { openNewPage, openPage } from '../support/browser.ts'
 import { emptyFolder } from '../support/folder.ts'
 
 const ids = (machine: string) => complaintsFor(shippedKnowledge(), machine).map(({ id }) => id)
@@ -66,7 +66,7 @@ it.each(['larkfell-2i', 'clipwell-1m'])(
 )
 
 it('a card works when it is saved and opened from a disk', async () => {
-  const { page } = await openPage({ javaScriptEnabled: false })
+  const { page } = await openNewPage({ javaScriptEnabled: false })
   const answer = await page.request.get('/machines/clipwell-1m/cards/no-spark?tools=bare')
   const file = join(emptyFolder(), 'card.html')
   writeFileSync(file, await answer.text())

@@ -8,6 +8,7 @@ import {
   followProposals,
   give,
   openJobByClicks,
+  toNewJob,
   verdictOn,
 } from '../support/journey.ts'
 import { everyKindOfForm, kindsOfForm } from '../support/kinds-of-form.ts'
@@ -55,7 +56,7 @@ describe.each([
     const [, kase] = cases[0]!
     const fault = hiddenFault(kase)
     const { page, complaints } = await openPage({ javaScriptEnabled })
-    await openJobByClicks(page, kase)
+    await toNewJob(page, kase)
     const first = (await checkOnPage(page))!
     await give(page, fault.typical(first))
     await page.locator('.change summary').click()
@@ -74,7 +75,7 @@ describe.each([
     const [, kase] = cases[0]!
     const fault = hiddenFault(kase)
     const { page } = await openPage({ javaScriptEnabled })
-    await openJobByClicks(page, kase)
+    await toNewJob(page, kase)
     const job = page.url()
     const other = page.locator('.for-others .checks b').first()
     const title = await other.textContent()

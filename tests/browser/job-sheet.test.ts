@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core'
 import { expect, it } from 'vitest'
 import { openPage } from '../support/browser.ts'
 import { hiddenFault } from '../support/hidden-fault.ts'
-import { checkOnPage, followProposals, give, openJobByClicks } from '../support/journey.ts'
+import { checkOnPage, followProposals, give, toNewJob } from '../support/journey.ts'
 import { wordsOf } from '../support/measuring.ts'
 import { largest } from '../support/states.ts'
 
@@ -31,7 +31,7 @@ async function makeMore(page: Page, job: string, count: number): Promise<void> {
 
 it('a job sheet is one page at first, and no more than two of A4 and of letter for a long job', async () => {
   const { page } = await openPage()
-  await openJobByClicks(page, largest)
+  await toNewJob(page, largest)
   const job = new URL(page.url()).pathname
   await page.getByRole('link', { name: 'Job sheet' }).click()
   await page.getByRole('heading', { name: 'Job sheet No. 0001' }).waitFor()

@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
 import { openPage } from '../support/browser.ts'
 import { hiddenFault } from '../support/hidden-fault.ts'
-import { checkOnPage, openJobByClicks } from '../support/journey.ts'
+import { checkOnPage, toNewJob } from '../support/journey.ts'
 import { largest, states } from '../support/states.ts'
 
 const focused = (page: Page) =>
@@ -114,7 +114,7 @@ describe('the focus', () => {
 
   it('begins with a way past the head of the page', async () => {
     const { page } = await openPage()
-    await openJobByClicks(page, largest)
+    await toNewJob(page, largest)
     await page.reload()
     await page.keyboard.press('Tab')
     expect((await focused(page)).says).toBe('Skip to the work')

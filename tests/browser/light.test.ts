@@ -1,9 +1,9 @@
 import { expect, it } from 'vitest'
-import { openPage } from '../support/browser.ts'
+import { openNewPage } from '../support/browser.ts'
 import { largest } from '../support/states.ts'
 
 it('a first visit takes less than 60 kB over the wire, scripts and style included', async () => {
-  const { page, complaints } = await openPage()
+  const { page, complaints } = await openNewPage()
   const session = await page.context().newCDPSession(page)
   await session.send('Network.enable')
   const sizes: number[] = []

@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
 import { anyCase } from '../support/app.ts'
-import { openPage } from '../support/browser.ts'
+import { openNewPage } from '../support/browser.ts'
 import { openForm } from '../support/job.ts'
 import { otherSite } from '../support/other-site.ts'
 
@@ -18,7 +18,7 @@ function trap(address: string): string {
 describe('a page of another site whose name was made to point here', () => {
   /** The page as that site itself sent it, before its name pointed here. */
   async function openTrap(name: string, names: readonly string[] = []) {
-    const { page, address, store } = await openPage({}, { names })
+    const { page, address, store } = await openNewPage({}, { names })
     const here = address.replace('127.0.0.1', name)
     await page.route(`${here}/trap`, (route) =>
       route.fulfill({ contentType: 'text/html', body: trap(here) }),
@@ -63,7 +63,7 @@ describe('a page of another site whose name was made to point here', () => {
 // To a name a browser says less than to this computer's own address: only the origin, not the site.
 describe.each(['127.0.0.1', 'workshop.example'])('a page of another site, to us at %s', (name) => {
   async function openOurs() {
-    const { page, address, store, complaints } = await openPage({}, { names: [name] })
+    const { page, address, store, complaints } = await openNewPage({}, { names: [name] })
     return { page, ours: address.replace('127.0.0.1', name), store, complaints }
   }
 

@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core'
 import { expect, it } from 'vitest'
 import { openPage } from '../support/browser.ts'
 import { hiddenFault } from '../support/hidden-fault.ts'
-import { checkOnPage, followProposals, give, openJobByClicks } from '../support/journey.ts'
+import { checkOnPage, followProposals, give, toNewJob } from '../support/journey.ts'
 import { wordsOf } from '../support/measuring.ts'
 import { largest } from '../support/states.ts'
 
@@ -19,7 +19,7 @@ const measured = [...largest.checks.values()]
 
 it('a sheet just begun is one page to work by: cautions, where to touch, steps, lines to write on', async () => {
   const { page } = await openPage()
-  await openJobByClicks(page, largest)
+  await toNewJob(page, largest)
   expect(await sheets(page)).toBe(1)
   await page.goto(`${page.url()}?check=${measured.id}`)
   expect(await sheets(page)).toBe(1)
@@ -46,7 +46,7 @@ it('a sheet just begun is one page to work by: cautions, where to touch, steps, 
 it('a job is one page in the middle, and no more than two with its verdict, repaired and proved', async () => {
   const fault = hiddenFault(largest)
   const { page } = await openPage()
-  await openJobByClicks(page, largest)
+  await toNewJob(page, largest)
   for (let made = 0; made < 3; made += 1) {
     await give(page, fault.typical((await checkOnPage(page))!))
   }

@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core'
 import { expect, it } from 'vitest'
-import { openPage } from '../support/browser.ts'
+import { openNewPage } from '../support/browser.ts'
 import { goTo, openTwin, send } from '../support/measuring.ts'
 import { giveVoice } from '../support/voice.ts'
 
@@ -9,7 +9,7 @@ const read = (page: Page) => page.getByRole('button', { name: 'Read aloud' })
 const quiet = (page: Page) => page.getByRole('button', { name: 'Quiet' })
 
 it('a check is read aloud: its cautions first, then its steps, then what is asked', async () => {
-  const { page, complaints } = await openPage({ viewport: { width: 360, height: 780 } })
+  const { page, complaints } = await openNewPage({ viewport: { width: 360, height: 780 } })
   const voice = await giveVoice(page)
   await openTwin(page)
   await goTo(page, check)
@@ -42,7 +42,7 @@ it('a check is read aloud: its cautions first, then its steps, then what is aske
 })
 
 it('it stops at a second press, and begins anew at a third', async () => {
-  const { page } = await openPage()
+  const { page } = await openNewPage()
   const voice = await giveVoice(page)
   await openTwin(page)
   await read(page).click()
@@ -58,7 +58,7 @@ it('it stops at a second press, and begins anew at a third', async () => {
 })
 
 it('it falls silent once another step stands on the page, and leaves the keyboard where it was', async () => {
-  const { page } = await openPage()
+  const { page } = await openNewPage()
   const voice = await giveVoice(page)
   await openTwin(page)
   await goTo(page, check)
@@ -73,7 +73,7 @@ it('it falls silent once another step stands on the page, and leaves the keyboar
 })
 
 it('there is no button without a voice, nor with scripts off, until a voice comes', async () => {
-  const { page } = await openPage()
+  const { page } = await openNewPage()
   await giveVoice(page, [])
   await openTwin(page)
   expect(await page.locator('.aloud').count()).toBe(1)
@@ -83,7 +83,7 @@ it('there is no button without a voice, nor with scripts off, until a voice come
   )
   expect(await page.locator('.aloud').isVisible()).toBe(true)
 
-  const { page: plain } = await openPage({ javaScriptEnabled: false })
+  const { page: plain } = await openNewPage({ javaScriptEnabled: false })
   await openTwin(plain)
   expect(await plain.locator('.aloud').isVisible()).toBe(false)
 })

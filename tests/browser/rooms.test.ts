@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { rooms } from '../../server/jobs/standing/rooms.ts'
 import { openPage } from '../support/browser.ts'
 import { hiddenFault } from '../support/hidden-fault.ts'
-import { checkOnPage, give, openJobByClicks } from '../support/journey.ts'
+import { checkOnPage, give, toNewJob } from '../support/journey.ts'
 import { goTo, openTwin } from '../support/measuring.ts'
 import { largest } from '../support/states.ts'
 
@@ -22,7 +22,7 @@ describe.each([
 ])('a room on a phone, %s', (_, javaScriptEnabled) => {
   it('is folded, opens by one press for as long as its job lasts, and not on another', async () => {
     const { page, complaints } = await openPage({ ...phone, javaScriptEnabled }, {}, 'folded')
-    await openJobByClicks(page, largest)
+    await toNewJob(page, largest)
     expect(await roomsOn(page)).toEqual(rooms.filter((room) => room !== 'stands'))
     expect(await openOn(page)).toEqual([])
     expect(await page.locator('.suspects').count()).toBe(0)
@@ -33,7 +33,7 @@ describe.each([
     expect(await openOn(page)).toEqual(['suspects'])
     expect(await page.locator('.suspects').isVisible()).toBe(true)
 
-    await openJobByClicks(page, largest)
+    await toNewJob(page, largest)
     expect(await openOn(page)).toEqual([])
     await page.goto('/jobs/1')
     expect(await openOn(page)).toEqual(['suspects'])

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { readyApp } from '../support/app.ts'
-import { openPage } from '../support/browser.ts'
+import { openNewPage, openPage } from '../support/browser.ts'
 import { hiddenFault } from '../support/hidden-fault.ts'
-import { checkOnPage, give, openJobByClicks } from '../support/journey.ts'
+import { checkOnPage, give, toNewJob } from '../support/journey.ts'
 import { largest, states } from '../support/states.ts'
 
 const fault = hiddenFault(largest)
@@ -10,7 +10,7 @@ const fault = hiddenFault(largest)
 describe('with scripts', () => {
   it('only the job is fetched, not the page around it', async () => {
     const { page } = await openPage()
-    await openJobByClicks(page, largest)
+    await toNewJob(page, largest)
     await page.evaluate('document.querySelector(".masthead").dataset.kept = "yes"')
     const answers: string[] = []
     page.on('response', (response) => answers.push(response.request().resourceType()))
@@ -21,7 +21,7 @@ describe('with scripts', () => {
 
   it('the title of the window follows the job', async () => {
     const { page } = await openPage()
-    await openJobByClicks(page, largest)
+    await toNewJob(page, largest)
     const before = await page.title()
     await give(page, fault.typical((await checkOnPage(page))!))
     expect(await page.title()).not.toBe(before)
@@ -36,7 +36,7 @@ describe('with scripts', () => {
 
   it('going back shows the job as it is now', async () => {
     const { page } = await openPage()
-    await openJobByClicks(page, largest)
+    await toNewJob(page, largest)
     await page.locator('.for-others .checks a').first().click()
     await page.getByRole('link', { name: 'Back to the proposed check' }).waitFor()
     await page.goBack()
@@ -47,7 +47,7 @@ describe('with scripts', () => {
 
   it('somebody else’s change is shown with a sentence, and nothing is lost', async () => {
     const { page, address } = await openPage()
-    await openJobByClicks(page, largest)
+    await toNewJob(page, largest)
     const version = { version: '1', check: 'ask-before', choice: 'could-not-tell' }
     await fetch(`${address}/jobs/1/readings`, {
       method: 'POST',
@@ -63,7 +63,7 @@ describe('with scripts', () => {
 
   it('an error page takes the place of the whole page', async () => {
     const { page } = await openPage()
-    await openJobByClicks(page, largest)
+    await toNewJob(page, largest)
     await page.route('**/jobs/1/readings', (route) =>
       route.continue({ url: route.request().url().replace('/jobs/1/', '/jobs/999/') }),
     )
@@ -75,8 +75,8 @@ describe('with scripts', () => {
   })
 
   it('says so when the server does not answer, and keeps what was typed', async () => {
-    const { app } = await readyApp()
-    const { page } = await openPage({ baseURL: await app.listen({ host: '127.0.0.1', port: 0 }) })
+    const { app, address } = await readyApp()
+    const { page } = await openNewPage({ baseURL: address })
     await states['a measurement at a connector that is hard to reach']!(page)
     const closed = app.close()
     // A line that the browser opened ahead, and never asked anything on, would hold the close up.

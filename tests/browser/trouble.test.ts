@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest'
 import { axeFindings } from '../support/axe.ts'
 import { openPage } from '../support/browser.ts'
 import { emptyFolder } from '../support/folder.ts'
-import { openJobByClicks } from '../support/journey.ts'
+import { toNewJob } from '../support/journey.ts'
 import { largest } from '../support/states.ts'
 
 const typed = 'Nobody <b> knows'
@@ -16,7 +16,7 @@ describe.each([
   it('stands on the page with one button, which sends it again', async () => {
     const data = emptyFolder()
     const { page, complaints } = await openPage({ javaScriptEnabled }, { data })
-    await openJobByClicks(page, largest)
+    await toNewJob(page, largest)
     const file = join(data, 'coilhound.sqlite')
     renameSync(file, `${file}.away`)
     await page.locator('.pass > summary').click()
@@ -38,7 +38,7 @@ describe.each([
 it('what is longer than any form stays in its field, below the sentence that says so, where a script sent it', async () => {
   const manual = `The owner says ${'it knocks, '.repeat(110_000)}`
   const { page } = await openPage()
-  await openJobByClicks(page, largest)
+  await toNewJob(page, largest)
   await page.locator('.pass > summary').click()
   await page.locator('#reason').fill(manual)
   await page.locator('#reason').press('Enter')

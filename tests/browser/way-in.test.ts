@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
 import { axeFindings } from '../support/axe.ts'
 import { openPage } from '../support/browser.ts'
-import { openJobByClicks } from '../support/journey.ts'
+import { openJobByClicks, toNewJob } from '../support/journey.ts'
 import { shippedCases, shippedKnowledge } from '../support/knowledge.ts'
 import { largest } from '../support/states.ts'
 
@@ -27,6 +27,11 @@ function manyMachines() {
 
 const machinesOn = (page: Page) => page.locator('.machine h2').allTextContents()
 
+/** Where what is filled in or pressed ends, of what is seen. */
+const bottomsOfFields = `[...document.querySelectorAll('#new :is(fieldset, input, select, button)')]
+  .filter((each) => each.checkVisibility() && each.getBoundingClientRect().height > 0)
+  .map((each) => each.getBoundingClientRect().bottom)`
+
 /** Everything that can be pressed and is seen, and is too low for a glove. */
 const lowTargets = `[...document.querySelectorAll('main :is(a, button, summary, select, input:not([type=hidden])), .masthead a, .foot a')]
   .map((target) => target.matches('[type=radio], [type=checkbox]') ? target.closest('label') : target)
@@ -34,21 +39,32 @@ const lowTargets = `[...document.querySelectorAll('main :is(a, button, summary, 
   .map((target) => target.outerHTML)`
 
 describe('the form that opens a job', () => {
-  it.each([
-    [360, 780],
-    [1280, 800],
-  ])('is one screen of %i by %i, whatever it is about', async (width, height) => {
-    const { page } = await openPage({ viewport: { width, height } })
+  it('is one screen of a phone and of a desk, whatever it is about', async () => {
+    const { page } = await openPage()
     const cases = shippedCases()
     expect(cases.length).toBeGreaterThan(20)
     for (const { machine, complaint } of cases) {
       await page.goto(`/jobs/new?machine=${machine.id}&complaint=${complaint.id}`)
-      const bottoms = await page
-        .locator('#new :is(fieldset, input, select, button):visible')
-        .evaluateAll((all) => all.map((each) => each.getBoundingClientRect().bottom))
-      expect(bottoms.length).toBeGreaterThan(10)
-      expect(Math.max(...bottoms), complaint.title).toBeLessThanOrEqual(height)
+      for (const screen of [
+        { width: 360, height: 780 },
+        { width: 1280, height: 800 },
+      ]) {
+        await page.setViewportSize(screen)
+        const bottoms = await page.evaluate<number[]>(bottomsOfFields)
+        expect(bottoms.length).toBeGreaterThan(10)
+        const says = `${complaint.title}, ${screen.width} wide`
+        expect(Math.max(...bottoms), says).toBeLessThanOrEqual(screen.height)
+      }
     }
+  })
+
+  it('opens the job that other tests begin with, where nothing is changed on it', async () => {
+    const { page, store } = await openPage()
+    await openJobByClicks(page, largest)
+    await toNewJob(page, largest)
+    const [[byClicks], [past]] = await Promise.all([store.jobs.events(1), store.jobs.events(2)])
+    expect(byClicks!.body).toMatchObject({ machine: largest.machine.id })
+    expect(past!.body).toEqual(byClicks!.body)
   })
 
   it('follows the place with its tools, and keeps what was typed', async () => {
@@ -129,7 +145,7 @@ describe('the machine among three hundred', () => {
 describe('the list of jobs', () => {
   it('is filtered as one types and chooses', async () => {
     const { page, complaints } = await openPage()
-    for (let count = 0; count < 3; count += 1) await openJobByClicks(page, largest)
+    for (let count = 0; count < 3; count += 1) await toNewJob(page, largest)
     await page.goto('/jobs')
     await page.locator('#find').pressSequentially('0002')
     await page.getByText('1 job found, 1 in progress').waitFor()
@@ -152,7 +168,7 @@ describe.each([
 ])('%s', (_, address) => {
   it('has room for a glove, no finding of axe, and fits 320 pixels', async () => {
     const { page } = await openPage({ viewport: { width: 320, height: 640 } })
-    await openJobByClicks(page, largest)
+    await toNewJob(page, largest)
     await page.goto(address)
     for (const summary of await page.locator('.sets summary:visible').all()) await summary.click()
     expect.soft(await page.evaluate(lowTargets)).toEqual([])

@@ -1,23 +1,21 @@
 import { describe, expect, it } from 'vitest'
 import { answerOn } from '../support/answer-on.ts'
-import { allCases, appForAll, shippedKnowledge } from '../support/app.ts'
+import { allCases, appForAll } from '../support/app.ts'
 import { hiddenFault } from '../support/hidden-fault.ts'
-import { openForm } from '../support/job.ts'
+import { openForm, usualAtTheBench } from '../support/job.ts'
 import { textIn } from '../support/page.ts'
 
 /** A tree of one fault leaves nothing to be mistaken about. */
 const cases = allCases()
   .filter(({ model }) => model.cutSets.length > 2)
   .map((kase) => [`${kase.complaint.id} on ${kase.machine.id}`, kase] as const)
-const tools = Object.entries(shippedKnowledge().tools.tools)
-const usual = tools.filter(([, { usual }]) => usual.includes('bench')).map(([id]) => id)
 
 describe('a job', () => {
   const { http } = appForAll()
 
   it.each(cases)('is walked to the part that failed: %s', async (_, kase) => {
     const fault = hiddenFault(kase)
-    const form = openForm(kase, { 'tools-bench': usual })
+    const form = openForm(kase, usualAtTheBench())
     const opened = await http().post('/jobs').type('form').send(form).expect(303)
     const job = opened.headers.location!
 

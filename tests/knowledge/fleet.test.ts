@@ -5,7 +5,7 @@ import { shippedCases } from '../support/knowledge.ts'
 const cases = shippedCases()
 
 /** Few, so that it is quick; `npm run bench` prints more of them, complaint by complaint. */
-const walks = 6
+const walks = 4
 const seed = 5
 
 describe('over simulated jobs on every complaint and machine', () => {

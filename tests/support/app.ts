@@ -1,3 +1,5 @@
+import { readFileSync, writeFileSync } from 'node:fs'
+import { join } from 'node:path'
 import type { FastifyInstance } from 'fastify'
 import request from 'supertest'
 import { beforeAll, onTestFinished } from 'vitest'
@@ -15,12 +17,14 @@ export {
   twin,
 } from './knowledge.ts'
 
-/** Sends requests without a port, one at a time or together. */
+/** Sends requests, one at a time or together. */
 export type Http = ReturnType<typeof request>
 
-/** A whole app on real trees and a real database, without a port. */
+/** A whole app on real trees and a real database. */
 export interface ReadyApp {
   readonly app: FastifyInstance
+  /** Where it listens, without a slash at the end. */
+  readonly address: string
   readonly store: Store
   readonly http: Http
 }
@@ -29,7 +33,7 @@ export interface ReadyApp {
 export async function readyApp(
   parts: Partial<AppParts> & { readonly data?: string } = {},
 ): Promise<ReadyApp> {
-  const { data = emptyFolder(), ...others } = parts
+  const { data = await withNewFile(), ...others } = parts
   const { close, ...ready } = await startedApp(data, others)
   onTestFinished(close)
   return ready
@@ -39,7 +43,7 @@ export async function readyApp(
 export function appForAll(): { readonly http: () => Http; readonly app: () => FastifyInstance } {
   let ready: ReadyApp | undefined
   beforeAll(async () => {
-    const data = newFolder()
+    const data = await withNewFile(newFolder())
     const { close, ...started } = await startedApp(data)
     ready = started
     return async () => {
@@ -50,17 +54,41 @@ export function appForAll(): { readonly http: () => Http; readonly app: () => Fa
   return { http: () => ready!.http, app: () => ready!.app }
 }
 
-/** Requests of whoever has every room of a job open. */
+/**
+ * A folder with a file in which there is no job yet, as a first start leaves it. Its tables are made once: over some
+ * hundreds of apps that took longer than most tests.
+ */
+async function withNewFile(folder = emptyFolder()): Promise<string> {
+  newFile ??= await madeNew()
+  writeFileSync(join(folder, 'coilhound.sqlite'), newFile)
+  return folder
+}
+
+let newFile: Buffer | undefined
+
+async function madeNew(): Promise<Buffer> {
+  const folder = newFolder()
+  await (await openStore(folder)).close()
+  const file = readFileSync(join(folder, 'coilhound.sqlite'))
+  removeFolder(folder)
+  return file
+}
+
+/** Requests of whoever has every room of a job open. What nobody packs, nobody has to unpack. */
 const readingAll = (server: FastifyInstance['server']): Http =>
-  request.agent(server).set('Cookie', `${allRoomsCookie.name}=${allRoomsCookie.value}`)
+  request.agent(server).set({
+    Cookie: `${allRoomsCookie.name}=${allRoomsCookie.value}`,
+    'Accept-Encoding': 'identity',
+  })
 
 async function startedApp(data: string, parts: Partial<AppParts> = {}) {
   const store = await openStore(data)
   const app = buildApp({ knowledge: shippedKnowledge(), store, ...parts })
-  await app.ready()
+  // A server that does not listen yet would be opened and closed for each request.
+  const address = await app.listen({ host: '127.0.0.1', port: 0 })
   const close = async () => {
     await app.close()
     await store.close()
   }
-  return { app, store, http: readingAll(app.server), close }
+  return { app, address, store, http: readingAll(app.server), close }
 }

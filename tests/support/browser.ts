@@ -1,16 +1,10 @@
-import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core'
-import { inject, onTestFinished } from 'vitest'
+import type { Browser, BrowserContext, BrowserContextOptions, Page } from 'playwright-core'
+import { onTestFinished } from 'vitest'
 import type { Store } from '../../server/store/open.ts'
 import { readyApp } from './app.ts'
+import { launched } from './chromium.ts'
+import { type Door, openDoor } from './door.ts'
 import { allRoomsCookie } from './rooms.ts'
-
-let connected: Promise<Browser> | undefined
-
-/** The one browser of all tests. */
-export function browser(): Promise<Browser> {
-  connected ??= chromium.connect(inject('browser'))
-  return connected
-}
 
 /** A page of a running app, and everything that the browser complained about on it. */
 export interface OpenPage {
@@ -21,27 +15,85 @@ export interface OpenPage {
   readonly complaints: readonly string[]
 }
 
+type Parts = Parameters<typeof readyApp>[0]
+type Rooms = 'open' | 'folded'
+
 /**
- * A new window on an app of its own, closed after the test.
+ * A window on an app of its own, as good as new: of cookies, storage, routes and what stood in it nothing is left from
+ * the test before. A new one takes as much work as four pages.
  *
  * @param rooms whether those beside a check stand open, or folded as a new job has them
  */
 export async function openPage(
   options: BrowserContextOptions = {},
-  parts: Parameters<typeof readyApp>[0] = {},
-  rooms: 'open' | 'folded' = 'open',
+  parts: Parts = {},
+  rooms: Rooms = 'open',
 ): Promise<OpenPage> {
   const { app, store } = await readyApp(parts)
-  const address = await app.listen({ host: '127.0.0.1', port: 0 })
-  const context = await (await browser()).newContext({ baseURL: address, ...options })
-  onTestFinished(() => context.close())
-  if (rooms === 'open') await context.addCookies([{ ...allRoomsCookie, url: address }])
+  door ??= openDoor()
+  const { address, leadTo } = await door
+  const close = leadTo(app)
+  const { viewport = usual, colorScheme = 'light', ...lasting } = options
+  const name = JSON.stringify(lasting)
+  const page = windows.get(name) ?? (await newPage({ baseURL: address, ...lasting }))
+  windows.delete(name)
+  onTestFinished(async () => {
+    await leftEmpty(page, `${address}/static/icon.svg`)
+    windows.set(name, page)
+    close()
+  })
+  if (viewport !== null) await page.setViewportSize(viewport)
+  await page.emulateMedia({ media: null, colorScheme })
+  return { page, address, store, complaints: await entered(page, address, rooms) }
+}
+
+/** The same in a window that nobody has used before, and nobody will: for what can not be taken back in one. */
+export async function openNewPage(
+  options: BrowserContextOptions = {},
+  parts: Parts = {},
+  rooms: Rooms = 'open',
+): Promise<OpenPage> {
+  const { address, store } = await readyApp(parts)
+  const page = await newPage({ baseURL: address, ...options })
+  onTestFinished(() => page.context().close())
+  return { page, address, store, complaints: await entered(page, address, rooms) }
+}
+
+let browser: Promise<Browser> | undefined
+let door: Promise<Door> | undefined
+
+/** Windows that wait for the next test, by what of them stays as it is. */
+const windows = new Map<string, Page>()
+
+/** As the browser's driver has it. */
+const usual = { width: 1280, height: 720 }
+
+async function newPage(options: BrowserContextOptions): Promise<Page> {
+  // It ends with the process.
+  browser ??= launched()
+  const context: BrowserContext = await (await browser).newContext(options)
   const page = await context.newPage()
   page.setDefaultTimeout(10_000)
+  return page
+}
+
+/** Gives it the cookie of whoever has the rooms open, and hears what it complains of from now on. */
+async function entered(page: Page, address: string, rooms: Rooms): Promise<string[]> {
+  if (rooms === 'open') await page.context().addCookies([{ ...allRoomsCookie, url: address }])
   const complaints: string[] = []
   page.on('console', (message) => {
     if (message.type() === 'error') complaints.push(message.text())
   })
   page.on('pageerror', (error) => complaints.push(String(error)))
-  return { page, address, store, complaints }
+  return complaints
+}
+
+/** Leaves nothing of a test behind, and nothing that goes on by itself. */
+async function leftEmpty(page: Page, nothing: string): Promise<void> {
+  page.removeAllListeners()
+  await page.unrouteAll({ behavior: 'ignoreErrors' })
+  await page.goto(nothing)
+  await page.evaluate('sessionStorage.clear(); localStorage.clear()')
+  await page.mouse.move(0, 0)
+  await page.context().clearCookies()
 }

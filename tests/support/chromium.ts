@@ -1,5 +1,6 @@
 import chromiumPackage from '@sparticuz/chromium'
-import { type Browser, type BrowserServer, chromium, type LaunchOptions } from 'playwright-core'
+import { type Browser, chromium } from 'playwright-core'
+import { memory } from './memory.ts'
 
 // An emulated graphics card makes a page cost nearly twice as much.
 chromiumPackage.setGraphicsMode = false
@@ -14,26 +15,20 @@ const namesHere = '--host-resolver-rules=MAP *.example 127.0.0.1'
 const withoutGuard = (arg: string) =>
   arg.replace(/^--disable-features=/, '$&LocalNetworkAccessChecks,')
 
+/** What the driver adds for where there is little shared memory: on a disk, it is a sixth of the browser's work. */
+const slow = memory === undefined ? [] : ['--disable-dev-shm-usage']
+
 /**
  * Starts the browser that comes with the packages.
  *
  * @throws Error with one sentence that says what is missing.
  */
-export function launched(): Promise<Browser> {
-  return started((options) => chromium.launch(options))
-}
-
-/** The same for other processes, which connect to it. */
-export function launchedServer(): Promise<BrowserServer> {
-  return started((options) => chromium.launchServer(options))
-}
-
-async function started<T>(start: (options: LaunchOptions) => Promise<T>): Promise<T> {
+export async function launched(): Promise<Browser> {
   const usual = chromiumPackage.args.filter((arg) => !unwanted.includes(arg)).map(withoutGuard)
   const args = [...usual, namesHere]
   try {
     const executablePath = await chromiumPackage.executablePath()
-    return await start({ executablePath, args, headless: true })
+    return await chromium.launch({ executablePath, args, ignoreDefaultArgs: slow, headless: true })
   } catch (error) {
     const library = /loading shared libraries: (\S+):/.exec(String(error))?.[1]
     const missing = library ? `the system lacks ${library}` : String(error).split('\n')[0]

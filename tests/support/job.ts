@@ -3,7 +3,7 @@ import { type Http, shippedKnowledge } from './app.ts'
 
 /** The form that opens a job, filled in as it can be sent: at the bench, with every tool. */
 export function openForm(
-  kase: Case,
+  kase: { readonly machine: { readonly id: string }; readonly complaint: { readonly id: string } },
   changes: Record<string, string | string[]> = {},
 ): Record<string, string | string[]> {
   const knowledge = shippedKnowledge()
@@ -19,6 +19,12 @@ export function openForm(
     note: '',
     ...changes,
   }
+}
+
+/** The tools that the form ticks by itself for a job at the bench. */
+export function usualAtTheBench(): Record<'tools-bench', string[]> {
+  const tools = Object.entries(shippedKnowledge().tools.tools)
+  return { 'tools-bench': tools.flatMap(([id, { usual }]) => (usual.includes('bench') ? id : [])) }
 }
 
 /** Opens a job as a browser would, and returns its address. */

@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core'
 import type { Case } from '../../server/knowledge/case.ts'
 import type { Answer, HiddenFault } from './hidden-fault.ts'
+import { openForm, usualAtTheBench } from './job.ts'
 
 /** From the front page to the first check, as a person clicks. */
 export async function openJobByClicks(page: Page, { machine, complaint }: Case): Promise<void> {
@@ -10,6 +11,36 @@ export async function openJobByClicks(page: Page, { machine, complaint }: Case):
   await onMachine.getByRole('link', { name: complaint.title }).click()
   await page.getByRole('button', { name: 'Open the job' }).click()
   await page.locator('#check').waitFor()
+}
+
+/** As much of a case as opens a job on it. */
+interface About {
+  readonly machine: Pick<Case['machine'], 'id'>
+  readonly complaint: Pick<Case['complaint'], 'id'>
+}
+
+/**
+ * To a new job as its form opens it where nothing is changed but this, past the pages that lead there: for whoever is
+ * about what comes after them.
+ */
+export async function toNewJob(
+  page: Page,
+  kase: About,
+  changes: Readonly<Record<string, string>> = {},
+): Promise<void> {
+  const body = new URLSearchParams()
+  for (const [name, value] of Object.entries({
+    ...openForm(kase, usualAtTheBench()),
+    ...changes,
+  })) {
+    for (const each of [value].flat()) body.append(name, each)
+  }
+  const sent = await page.request.post('/jobs', {
+    headers: { 'content-type': 'application/x-www-form-urlencoded' },
+    data: body.toString(),
+    maxRedirects: 0,
+  })
+  await page.goto(sent.headers().location!)
 }
 
 /** The check that stands on the page; null where there is a verdict and nothing is asked. */

@@ -1,7 +1,7 @@
 import type { Locator, Page } from 'playwright-core'
-import { changing } from './journey.ts'
+import { changing, toNewJob } from './journey.ts'
 
-/** How a job is opened here; what is left out stays as the form has it. */
+/** How a job is opened here, past its form; what is left out is as the form has it. */
 export interface Opening {
   readonly machine?: string
   readonly air?: string
@@ -9,18 +9,14 @@ export interface Opening {
   readonly complaint?: string
 }
 
-/** Opens a job on the twin of the demo, through its form. */
+/** Opens a job on the twin of the demo. */
 export function openTwin(page: Page, opening: Opening = {}): Promise<void> {
   return openMachine(page, opening)
 }
 
 export async function openMachine(page: Page, opening: Opening): Promise<void> {
-  const { machine = 'larkfell-2i', air, meter, complaint = 'no-spark' } = opening
-  await page.goto(`/jobs/new?machine=${machine}&complaint=${complaint}`)
-  if (air !== undefined) await page.getByLabel('Air temperature').fill(air)
-  if (meter !== undefined) await page.getByLabel('Meter').selectOption(meter)
-  await page.getByRole('button', { name: 'Open the job' }).click()
-  await page.locator('#check').waitFor()
+  const { machine = 'larkfell-2i', complaint = 'no-spark', ...changes } = opening
+  await toNewJob(page, { machine: { id: machine }, complaint: { id: complaint } }, changes)
 }
 
 /** Goes to a check of one's choice on the job that is open. */

@@ -12,7 +12,7 @@ export interface RawApp extends ReadyApp {
 
 export async function rawApp(parts: Partial<AppParts> = {}): Promise<RawApp> {
   const ready = await readyApp(parts)
-  const { port } = new URL(await ready.app.listen({ host: '127.0.0.1', port: 0 }))
+  const { port } = new URL(ready.address)
   return { ...ready, exchange: (sent) => exchanged(Number(port), sent) }
 }
 

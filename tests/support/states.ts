@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core'
 import { sheetFor } from '../../server/knowledge/sheet/sheet.ts'
 import { hiddenFault } from './hidden-fault.ts'
-import { changing, checkOnPage, followProposals, give, openJobByClicks } from './journey.ts'
+import { changing, checkOnPage, followProposals, give, toNewJob } from './journey.ts'
 import { shippedCases, shippedKnowledge } from './knowledge.ts'
 import { lookUntil } from './look-until.ts'
 import { goTo, openTwin, take } from './measuring.ts'
@@ -64,23 +64,23 @@ export const states: Readonly<Record<string, (page: Page) => Promise<unknown>>> 
   },
   'an empty list of jobs': (page) => page.goto('/jobs'),
   'a list of jobs': async (page) => {
-    await openJobByClicks(page, largest)
+    await toNewJob(page, largest)
     await page.goto('/jobs')
   },
-  'a job just opened': (page) => openJobByClicks(page, largest),
+  'a job just opened': (page) => toNewJob(page, largest),
   'a job with readings': async (page) => {
-    await openJobByClicks(page, largest)
+    await toNewJob(page, largest)
     for (let i = 0; i < 3; i += 1) await give(page, fault.typical((await checkOnPage(page))!))
   },
   'a measurement at a connector that is hard to reach': async (page) => {
-    await openJobByClicks(page, largest)
+    await toNewJob(page, largest)
     const awkward = [...largest.checks.values()].find(
       (card) => card.measurand && card.spot?.awkward,
     )!
     await page.goto(`${page.url()}?check=${awkward.id}`)
   },
   'a reading that cannot be taken': async (page) => {
-    await openJobByClicks(page, largest)
+    await toNewJob(page, largest)
     const measurand = [...largest.checks.values()].find((card) => card.measurand)!
     await page.goto(`${page.url()}?check=${measurand.id}`)
     await page.locator('#typed').fill('36 apples')
@@ -88,7 +88,7 @@ export const states: Readonly<Record<string, (page: Page) => Promise<unknown>>> 
     await page.locator('#problem').waitFor()
   },
   'a check taken once more': async (page) => {
-    await openJobByClicks(page, largest)
+    await toNewJob(page, largest)
     const look = [...largest.checks.values()].find(
       ({ id, measurand }) =>
         measurand === undefined && largest.model.checks.some((c) => c.id === id && c.slips),
@@ -147,7 +147,7 @@ export const states: Readonly<Record<string, (page: Page) => Promise<unknown>>> 
     await row.getByRole('alert').waitFor()
   },
   'a check skipped': async (page) => {
-    await openJobByClicks(page, largest)
+    await toNewJob(page, largest)
     await page.locator('.pass > summary').click()
     await page.getByLabel('Another reason').fill('Seized bolt')
     await changing(page, () => page.getByRole('button', { name: 'Skip it' }).click())
@@ -156,7 +156,7 @@ export const states: Readonly<Record<string, (page: Page) => Promise<unknown>>> 
     )
   },
   'a verdict': async (page) => {
-    await openJobByClicks(page, largest)
+    await toNewJob(page, largest)
     await followProposals(page, fault)
   },
   'a part that one found': async (page) => {

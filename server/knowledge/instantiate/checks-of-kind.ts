@@ -4,6 +4,7 @@ import type { About, CheckKind } from '../schema/check-kind.ts'
 import type { Complaint, Machine, PartKind } from '../schema/index.ts'
 import type { Part } from '../schema/machine.ts'
 import { nameOf, numbered } from './check-names.ts'
+import { keptFor } from './kept-for.ts'
 import type { PlannedCheck } from './planned-check.ts'
 import type { DrawnTree } from './tree.ts'
 import { onlyOutput, partsOf, swapsOf } from './where/outputs.ts'
@@ -54,7 +55,7 @@ export function readingsOfKind(
 }
 
 /** Each kind of check says itself where it is made; nothing else branches on the kind. */
-const makers: ByAbout<[kind: CheckKind, setting: Context], PlannedCheck[]> = {
+const makers: ByAbout<[kind: CheckKind, setting: Context], readonly PlannedCheck[]> = {
   property: planProperty,
   gate: planGate,
   question: planQuestion,
@@ -65,14 +66,31 @@ function planProperty(
   about: Extract<About, { kind: 'property' }>,
   kind: CheckKind,
   { machine, partKinds, tree }: Context,
-): PlannedCheck[] {
+): readonly PlannedCheck[] {
   const { within } = about
   if (within && !within.some((gate) => tree.copies.get(gate)?.length)) return []
   return planOfProperty(about, kind, machine, partKinds)
 }
 
+/** By the kinds of part that there are, and by machine: what is complained of makes no difference to them. */
+const plansFor = keptFor(
+  (_partKinds: Context['partKinds'], _machine: Machine) => new Map<CheckKind, PlannedCheck[]>(),
+)
+
 /** One check for each part that has the property, at each place where it is read. */
 function planOfProperty(
+  about: Extract<About, { kind: 'property' }>,
+  kind: CheckKind,
+  machine: Machine,
+  partKinds: Context['partKinds'],
+): readonly PlannedCheck[] {
+  const plans = plansFor(partKinds, machine)
+  const planned = plans.get(kind) ?? plannedOfProperty(about, kind, machine, partKinds)
+  plans.set(kind, planned)
+  return planned
+}
+
+function plannedOfProperty(
   about: Extract<About, { kind: 'property' }>,
   kind: CheckKind,
   machine: Machine,

@@ -3,12 +3,25 @@ import type { CheckCard, DoingCard, SetupCard } from '../case.ts'
 import type { Connector, Machine } from '../schema/machine.ts'
 import type { Act, Doing } from '../schema/setup.ts'
 import type { Setups } from '../schema/tables.ts'
+import { keptFor } from './kept-for.ts'
 import { type Fillings, fill, fillingsOf } from './words.ts'
 
+/** By the table in which they stand, and by machine: every check asks for those that it needs or that are in its way. */
+const cardsFor = keptFor((_table: object, _machine: Machine) => new Map<string, SetupCard>())
+
+function keptCard(id: string, table: object, machine: Machine, make: () => SetupCard): SetupCard {
+  const cards = cardsFor(table, machine)
+  const card = cards.get(id) ?? make()
+  cards.set(id, card)
+  return card
+}
+
 /** Taking off a cover. */
-export function coverCard(id: string, { access }: Machine): SetupCard {
-  const { undo, ...made } = entry(access, id)
-  return { id: coverId(id), ...doingCard(made, {}), undo: doingCard(undo, {}) }
+export function coverCard(id: string, machine: Machine): SetupCard {
+  return keptCard(id, machine.access, machine, () => {
+    const { undo, ...made } = entry(machine.access, id)
+    return { id: coverId(id), ...doingCard(made, {}), undo: doingCard(undo, {}) }
+  })
 }
 
 /** What a cover off is called among the set-ups. */
@@ -22,16 +35,18 @@ export const isOnTheWayThere = ({ id }: Pick<SetupCard, 'id'>): boolean =>
 export const unplugId = (connector: string): string => `unplug ${connector}`
 
 /** Taking a connector apart. */
-export function unplugCard(id: string, { connectors, stop }: Machine): SetupCard {
-  const connector = entry(connectors, id)
-  const { undo = joined(connector), ...made } = connector.unplug
-  const stopOff = stop?.plugs.includes(id) ?? false
-  return {
-    id: unplugId(id),
-    ...doingCard(made, {}),
-    undo: doingCard(undo, {}),
-    ...(stopOff && { stopOff }),
-  }
+export function unplugCard(id: string, machine: Machine): SetupCard {
+  return keptCard(id, machine.connectors, machine, () => {
+    const connector = entry(machine.connectors, id)
+    const { undo = joined(connector), ...made } = connector.unplug
+    const stopOff = machine.stop?.plugs.includes(id) ?? false
+    return {
+      id: unplugId(id),
+      ...doingCard(made, {}),
+      undo: doingCard(undo, {}),
+      ...(stopOff && { stopOff }),
+    }
+  })
 }
 
 /** Minutes to join a connector again. From memory. */
@@ -46,15 +61,17 @@ function joined({ name, face }: Connector): NonNullable<SetupCard['undo']> {
 
 /** Fitting, taking off or making ready what is no connector and no cover, in the words of this machine. */
 export function kitCard(id: string, { setups }: Setups, machine: Machine): SetupCard {
-  const { undo, lasts, stopOff = false, ...made } = entry(setups, id)
-  const fillings = fillingsOf(machine)
-  return {
-    id,
-    ...doingCard(made, fillings),
-    ...(typeof undo === 'object' && { undo: doingCard(undo, fillings) }),
-    ...(lasts && { lasts: doingCard(lasts, fillings) }),
-    ...(stopOff && { stopOff }),
-  }
+  return keptCard(id, setups, machine, () => {
+    const { undo, lasts, stopOff = false, ...made } = entry(setups, id)
+    const fillings = fillingsOf(machine)
+    return {
+      id,
+      ...doingCard(made, fillings),
+      ...(typeof undo === 'object' && { undo: doingCard(undo, fillings) }),
+      ...(lasts && { lasts: doingCard(lasts, fillings) }),
+      ...(stopOff && { stopOff }),
+    }
+  })
 }
 
 /** What to do, in the words of this machine. */

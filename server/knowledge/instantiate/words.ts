@@ -37,11 +37,21 @@ const withArticle = /(?:\b([Tt]he) )?\{([^{}]*)\}/g
  * placeholder without a filling becomes nothing, with its space.
  */
 export function fill(text: string, fillings: Fillings): string {
+  if (text.includes('{')) return filled(text, fillings)
+  const known = plain.get(text) ?? filled(text, fillings)
+  plain.set(text, known)
+  return known
+}
+
+/** Texts without a placeholder, which is most of them, read the same in every case. */
+const plain = new Map<string, string>()
+
+function filled(text: string, fillings: Fillings): string {
   const kept = text
     .split(betweenSentences)
     .filter((sentence) => !namesMissingRole(sentence, fillings))
     .join(' ')
-  const filled = kept.replace(withArticle, (_, article: string, names: string, at: number) => {
+  const whole = kept.replace(withArticle, (_, article: string, names: string, at: number) => {
     const filling =
       namesIn(names)
         .map((name) => fillings[name])
@@ -49,7 +59,7 @@ export function fill(text: string, fillings: Fillings): string {
     const said = article && !goesByNumber.test(filling) ? `${article} ${filling}` : filling
     return beginsSentence(kept, at) ? said.charAt(0).toUpperCase() + said.slice(1) : said
   })
-  return filled
+  return whole
     .replace(/(^|[.:] )\./g, '$1')
     .replace(/ {2,}/g, ' ')
     .replace(/ ([,.;:])/g, '$1')

@@ -4,14 +4,24 @@ export function rolesOf({ roles }: Knowledge): string[] {
   return Object.keys(roles.roles)
 }
 
-export function gatesOf(knowledge: Knowledge): string[] {
+export const gatesOf = once((knowledge) => {
   const complaints = [...knowledge.complaints.values()]
   return [...new Set(complaints.flatMap((c) => Object.keys({ ...c.gates, ...c.watched })))]
-}
+})
 
-export function propertiesOf(knowledge: Knowledge): string[] {
+export const propertiesOf = once((knowledge) => {
   const kinds = [...knowledge.partKinds.values()]
   return [...new Set(kinds.flatMap((kind) => Object.keys(kind.properties)))]
+})
+
+/** Gathered once: every check asks for them, and for some of them twice. */
+function once(gather: (knowledge: Knowledge) => readonly string[]) {
+  const kept = new WeakMap<Knowledge, readonly string[]>()
+  return (knowledge: Knowledge): readonly string[] => {
+    const known = kept.get(knowledge) ?? gather(knowledge)
+    kept.set(knowledge, known)
+    return known
+  }
 }
 
 /** The failure modes of every kind of part that can play a role. */

@@ -153,6 +153,14 @@ function whyOfKind(
 
 /** Whether a text holds these words, whole, whatever their case and wherever its lines break. */
 function saysWord(text: string, words: string): boolean {
+  const pattern = patterns.get(words) ?? patternOf(words)
+  patterns.set(words, pattern)
+  return pattern.test(text)
+}
+
+const patterns = new Map<string, RegExp>()
+
+function patternOf(words: string): RegExp {
   const literal = words.replace(/[.*+?^${}()|[\]\\]/g, '\\$&').replace(/\s+/g, '\\s+')
-  return new RegExp(`(?<!\\p{L})${literal}(?!\\p{L})`, 'iu').test(text)
+  return new RegExp(`(?<!\\p{L})${literal}(?!\\p{L})`, 'iu')
 }
