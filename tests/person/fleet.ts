@@ -1,8 +1,7 @@
 import { complaintsFor } from '../../server/knowledge/fits.ts'
 import { caseFor } from '../../server/knowledge/instantiate.ts'
 import type { Knowledge } from '../../server/knowledge/knowledge.ts'
-import { loadKnowledge } from '../../server/knowledge/load.ts'
-import { shippedTrees } from '../support/knowledge.ts'
+import { shippedKnowledge } from '../support/knowledge.ts'
 import { openApp } from './app.ts'
 import { workJob } from './job.ts'
 import type { Place } from './opening.ts'
@@ -26,7 +25,7 @@ export async function runFleet(
   fleet: Fleet,
   done: (record: JobRecord) => void = () => {},
 ): Promise<readonly JobRecord[]> {
-  const knowledge = loadKnowledge(shippedTrees)
+  const knowledge = shippedKnowledge()
   const cases = casesInTurn(knowledge)
   const { http, close } = await openApp(knowledge)
   const records: JobRecord[] = []

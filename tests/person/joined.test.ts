@@ -1,14 +1,13 @@
 import { expect, it } from 'vitest'
 import type { Case, CheckCard } from '../../server/knowledge/case.ts'
-import { loadKnowledge } from '../../server/knowledge/load.ts'
-import { shippedCases, shippedTrees } from '../support/knowledge.ts'
+import { shippedCases, shippedKnowledge } from '../support/knowledge.ts'
 import { make } from './making.ts'
 import { goodMachine, pageOf } from './nothing-wrong.ts'
 import { asItCame } from './world/draw.ts'
 import { add } from './world/standing.ts'
 import type { World } from './world/world.ts'
 
-const knowledge = loadKnowledge(shippedTrees)
+const knowledge = shippedKnowledge()
 
 /** One case and one good machine for every machine, and each check that reads ohms on it once. */
 const machines = [...knowledge.machines.keys()].map((id) => {

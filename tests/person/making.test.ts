@@ -1,13 +1,12 @@
 import { describe, expect, it } from 'vitest'
-import { loadKnowledge } from '../../server/knowledge/load.ts'
-import { shippedCases, shippedTrees } from '../support/knowledge.ts'
+import { shippedCases, shippedKnowledge } from '../support/knowledge.ts'
 import { make } from './making.ts'
 import { goodMachine, pageOf } from './nothing-wrong.ts'
 import type { CheckOnPage } from './page.ts'
 import { asItCame } from './world/draw.ts'
 import { add, type Change } from './world/standing.ts'
 
-const knowledge = loadKnowledge(shippedTrees)
+const knowledge = shippedKnowledge()
 const kase = shippedCases().find(
   ({ complaint, machine }) => complaint.id === 'no-spark' && machine.id === 'pedlar-1c',
 )!

@@ -12,7 +12,7 @@ const air = 1e12
  */
 export function ohmsBetween(network: readonly Resistor[], from: string, to: string): number {
   if (from === to) return 0
-  const near = reachable(network, from)
+  const near = reachable(network, from, to)
   if (!near.has(to)) return Infinity
   // The node that 1 A goes into comes last, so that no substitution back is needed.
   const names = [...near].filter((name) => name !== to && name !== from)
@@ -34,7 +34,8 @@ export function ohmsBetween(network: readonly Resistor[], from: string, to: stri
   return lastUnknown(rows)
 }
 
-function reachable(network: readonly Resistor[], from: string): Set<string> {
+/** What lies beyond `to` makes no difference, and is left out: most of a machine lies beyond its metal. */
+function reachable(network: readonly Resistor[], from: string, to: string): Set<string> {
   const beside = new Map<string, string[]>()
   const join = (a: string, b: string) => {
     const known = beside.get(a)
@@ -47,7 +48,10 @@ function reachable(network: readonly Resistor[], from: string): Set<string> {
     join(b, a)
   }
   const found = new Set([from])
-  for (const name of found) for (const next of beside.get(name) ?? []) found.add(next)
+  for (const name of found) {
+    if (name === to) continue
+    for (const next of beside.get(name) ?? []) found.add(next)
+  }
   return found
 }
 

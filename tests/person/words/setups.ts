@@ -1,6 +1,7 @@
 import { sentence, upperFirst } from '../../../server/jobs/words/sentences.ts'
 import { kitCard } from '../../../server/knowledge/instantiate/setup-cards.ts'
 import type { Knowledge } from '../../../server/knowledge/knowledge.ts'
+import type { Machine } from '../../../server/knowledge/schema/machine.ts'
 import { nowAt } from '../world/now.ts'
 import type { Site } from '../world/site.ts'
 import { add, type Change, caps, doing, having, plugs, remove } from '../world/standing.ts'
@@ -32,35 +33,45 @@ const perhapsDone = /^Unless it is so already: /
 
 /** The same of a page that says other things as well: null for a sentence that is no set-up. */
 export function setupIn(printed: string, knowledge: Knowledge, where: Where): Change | null {
-  const change = sayings(knowledge, where).get(plainly(printed.replace(perhapsDone, '')))
+  const change = sayings(knowledge, where).get(plainly(printed.replace(perhapsDone, '')))?.(where)
   // "Turn the key to OFF" within a set-up turns the key, and no other word turns it back.
   return change ? doing([change, ...positionsIn(printed)]) : null
 }
 
 const plainly = (text: string) => upperFirst(sentence(text)).replaceAll('\u00a0', ' ')
 
+/** What the words of a set-up do, on the machine as it stands there. */
+type Saying = (where: Where) => Change
+
+const known = new WeakMap<Machine, ReadonlyMap<string, Saying>>()
+
 /** Everything that a set-up of this machine is put in words by, and what those words do. */
-function sayings({ setups }: Knowledge, where: Where): ReadonlyMap<string, Change> {
-  const { machine } = where.site.world
-  const all: (readonly [says: string | undefined, change: Change])[] = [
+function sayings(knowledge: Knowledge, { site: { world } }: Where): ReadonlyMap<string, Saying> {
+  const all = known.get(world.machine) ?? sayingsOf(knowledge, world.machine)
+  known.set(world.machine, all)
+  return all
+}
+
+function sayingsOf({ setups }: Knowledge, machine: Machine): ReadonlyMap<string, Saying> {
+  const all: (readonly [says: string | undefined, saying: Saying])[] = [
     ...Object.entries(machine.access).flatMap(([id, cover]) => [
-      [cover.do, doing([add('off', id), coverOff(id, true)])] as const,
-      [undoing(cover), doing([remove('off', id), coverOff(id, false)])] as const,
+      [cover.do, () => doing([add('off', id), coverOff(id, true)])] as const,
+      [undoing(cover), () => doing([remove('off', id), coverOff(id, false)])] as const,
     ]),
     ...Object.entries(machine.connectors).flatMap(([id, { unplug }]) => [
-      [unplug.do, pull(where, [id])] as const,
-      [joining(id, where), remove('apart', id)] as const,
+      [unplug.do, (where: Where) => pull(where, [id])] as const,
+      [joining(id, machine), () => remove('apart', id)] as const,
     ]),
     ...Object.keys(setups.setups).flatMap((id) => {
       const card = kitCard(id, setups, machine)
       return [
-        [card.do, made(id, where)] as const,
-        [card.undo?.do, undone(id, where)] as const,
-        [card.lasts?.do, stillHot(where)] as const,
+        [card.do, (where: Where) => made(id, where)] as const,
+        [card.undo?.do, (where: Where) => undone(id, where)] as const,
+        [card.lasts?.do, stillHot] as const,
       ]
     }),
   ]
-  return new Map(all.flatMap(([says, change]) => (says ? [[plainly(says), change] as const] : [])))
+  return new Map(all.flatMap(([says, saying]) => (says ? [[plainly(says), saying] as const] : [])))
 }
 
 /** A fuse and a battery lead stand among the covers: what is behind them is electricity. */
@@ -71,8 +82,8 @@ function coverOff(id: string, off: boolean): Change {
 }
 
 /** A connector is joined by the words of its sheet, or by those that serve all that have none of their own. */
-function joining(id: string, { site }: Where): string {
-  const { name, face, unplug } = site.world.machine.connectors[id]!
+function joining(id: string, { connectors }: Machine): string {
+  const { name, face, unplug } = connectors[id]!
   const holds =
     face.latch === 'none' ? 'pull at it: it must hold' : 'push until you hear its latch click'
   return undoing(unplug) ?? `Join the ${name} again and ${holds}.`

@@ -1,11 +1,10 @@
 import { describe, expect, it } from 'vitest'
-import { loadKnowledge } from '../../../server/knowledge/load.ts'
 import { adaptor, lug, shownBehindAdaptor, waves } from '../../../server/practice/world/adaptor.ts'
 import { capOut, ground, node } from '../../../server/practice/world/node.ts'
 import { ohmsBetween, type Resistor } from '../../../server/practice/world/solve.ts'
 import { seeded } from '../../bench/random.ts'
 import { operatingPoint, over, simulate } from '../../outside/simulator.ts'
-import { shippedCases, shippedTrees } from '../../support/knowledge.ts'
+import { shippedCases, shippedKnowledge } from '../../support/knowledge.ts'
 import { asItCame, drawWorld } from './draw.ts'
 import { network } from './network.ts'
 import { type Now, nowAt } from './now.ts'
@@ -13,7 +12,7 @@ import { add } from './standing.ts'
 import { keptAtWork } from './systems/volts.ts'
 import type { HiddenFault } from './world.ts'
 
-const knowledge = loadKnowledge(shippedTrees)
+const knowledge = shippedKnowledge()
 const kase = shippedCases().find(
   ({ complaint, machine }) => complaint.id === 'no-spark' && machine.id === 'pedlar-1c',
 )!

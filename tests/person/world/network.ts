@@ -18,6 +18,15 @@ export function network(now: Now): readonly Resistor[] {
 
 /** The same without what is inside the boxes: wires, plugs, and what hangs on them. */
 export function harness(now: Now): readonly Resistor[] {
+  const conducts = kept.get(now) ?? harnessOf(now)
+  kept.set(now, conducts)
+  return conducts
+}
+
+/** Whoever looks at one moment of a machine asks for it many times. */
+const kept = new WeakMap<Now, readonly Resistor[]>()
+
+function harnessOf(now: Now): readonly Resistor[] {
   return [
     ...joints(now),
     ...parts(now),

@@ -1,9 +1,8 @@
 import { describe, expect, it } from 'vitest'
-import { loadKnowledge } from '../../../server/knowledge/load.ts'
 import { ground, node } from '../../../server/practice/world/node.ts'
 import { ohmsBetween } from '../../../server/practice/world/solve.ts'
 import { seeded } from '../../bench/random.ts'
-import { shippedCases, shippedTrees } from '../../support/knowledge.ts'
+import { shippedCases, shippedKnowledge } from '../../support/knowledge.ts'
 import { asItCame, drawWorld } from './draw.ts'
 import type { Effect } from './effect.ts'
 import { endAt } from './net/points.ts'
@@ -13,7 +12,7 @@ import type { Doing } from './site.ts'
 import { add } from './standing.ts'
 import { ignition } from './systems/ignition.ts'
 
-const knowledge = loadKnowledge(shippedTrees)
+const knowledge = shippedKnowledge()
 const kase = shippedCases().find(
   ({ complaint, machine }) => complaint.id === 'no-spark' && machine.id === 'fernslade-1p',
 )!

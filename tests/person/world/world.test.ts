@@ -1,12 +1,11 @@
 import { describe, expect, it } from 'vitest'
-import { loadKnowledge } from '../../../server/knowledge/load.ts'
-import { shippedCases, shippedTrees } from '../../support/knowledge.ts'
+import { shippedCases, shippedKnowledge } from '../../support/knowledge.ts'
 import { circuitOf } from './circuit.ts'
 import { complains } from './complaints.ts'
 import { asItCame, climates, drawWorld } from './draw.ts'
 import { effects } from './effects/index.ts'
 
-const knowledge = loadKnowledge(shippedTrees)
+const knowledge = shippedKnowledge()
 const cases = shippedCases()
 /** Kinds that hang on no pin, or whose wires nobody reads ohms through: what they are stands in their role. */
 const knownByKind = new Set([

@@ -56,15 +56,18 @@ function outputsSeen(
   return served.length > 0 ? served.slice(0, 1) : all
 }
 
+/** The faults of a gate, in every copy of it. */
+function faultsOf(gate: string, { knowledge, kase: { complaint, machine } }: Hidden): string[] {
+  const { gates, copies } = drawTree(knowledge, complaint, machine)
+  return (copies.get(gate) ?? []).flatMap(({ name }) => faultsBelow({ top: name, gates }, name))
+}
+
 /** The machine as the check changes it: without the faults of a gate, with a known good part, with two that changed places. */
 function changed(hidden: Hidden, truth: TrueMachine, about: OfGate, card: CheckCard): TrueMachine {
-  const { knowledge, kase, faults } = hidden
+  const { kase, faults } = hidden
   const { without, replacing, swapping } = about
   if ([without, replacing, swapping].every((each) => each === undefined)) return truth
-  const { gates, copies } = drawTree(knowledge, kase.complaint, kase.machine)
-  const below = (copies.get(without ?? '') ?? []).flatMap(({ name }) =>
-    faultsBelow({ top: name, gates }, name),
-  )
+  const below = without === undefined ? [] : faultsOf(without, hidden)
   const away = new Set(faults.filter((fault) => below.includes(fault)).map(partOfFault))
   const [output] = outputsSeen(hidden, about, card)
   const swaps = swapping === undefined ? [] : swapsOf(kase.machine, swapping, output)

@@ -13,7 +13,16 @@ import { towers } from './towers.ts'
 export const network = (now: Moment): readonly Resistor[] => [...harness(now), ...boxes(now.truth)]
 
 /** The same without what is inside the boxes: wires, plugs, and what hangs on them. */
-export const harness = (now: Moment): readonly Resistor[] => [
+export function harness(now: Moment): readonly Resistor[] {
+  const conducts = kept.get(now) ?? harnessOf(now)
+  kept.set(now, conducts)
+  return conducts
+}
+
+/** What reads one moment of a machine asks for it several times. */
+const kept = new WeakMap<Moment, readonly Resistor[]>()
+
+const harnessOf = (now: Moment): Resistor[] => [
   ...joints(now),
   ...parts(now),
   ...keySwitches(now),

@@ -22,7 +22,9 @@ const least = 1e-4
 /** Nodal analysis of a network with sources, each as its Norton equivalent. A place that is not in it stands at 0 V. */
 export function potentials(network: readonly Resistor[], sources: readonly Source[]): Potentials {
   const behind = sources.map(({ from, to, ohms }): Resistor => [from, to, ohms])
-  const all = [...network, ...behind].filter(([a, b, ohms]) => ohms < 1 / damp && a !== b)
+  const conducts = [...network, ...behind].filter(([a, b, ohms]) => ohms < 1 / damp && a !== b)
+  const live = liveIn(conducts, sources)
+  const all = conducts.filter(([a, b]) => live.has(a) || live.has(b))
   const names = new Set(all.flatMap(([a, b]) => [a, b].filter((name) => name !== ground)))
   const index = new Map([...names].map((name, i) => [name, i]))
   const rows = [...names].map((_, i) => {
@@ -49,6 +51,25 @@ export function potentials(network: readonly Resistor[], sources: readonly Sourc
   }
   const volts = solved(rows)
   return (place) => volts[index.get(place) ?? -1] ?? 0
+}
+
+/** The places that hang on a source by another way than metal; all others stand at 0 V. */
+function liveIn(conducts: readonly Resistor[], sources: readonly Source[]): Set<string> {
+  const beside = new Map<string, string[]>()
+  const join = (a: string, b: string) => {
+    const known = beside.get(a)
+    if (known === undefined) beside.set(a, [b])
+    else known.push(b)
+  }
+  for (const [a, b] of conducts) {
+    if (a === ground || b === ground) continue
+    join(a, b)
+    join(b, a)
+  }
+  const live = new Set(sources.flatMap(({ from, to }) => [from, to]))
+  live.delete(ground)
+  for (const name of live) for (const next of beside.get(name) ?? []) live.add(next)
+  return live
 }
 
 /** All unknowns of a linear system, each row with its right side at the end; by elimination with the largest pivot. */
