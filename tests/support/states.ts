@@ -7,7 +7,7 @@ import { shippedCases, shippedKnowledge } from './knowledge.ts'
 import { lookUntil } from './look-until.ts'
 import { goTo, openTwin, readingOf } from './measuring.ts'
 import { plainJpeg } from './pictures.ts'
-import { allRoomsCookie } from './rooms.ts'
+import { roomsCookie } from './rooms.ts'
 
 /** The case with the most checks: its pages hold everything that a page can hold. */
 export const largest = shippedCases().sort((a, b) => b.checks.size - a.checks.size)[0]!
@@ -33,7 +33,7 @@ const typePast = (page: Page, check: string, typed: string) =>
  * is something else in them: just opened, with readings, at a verdict, found, repaired and proved.
  */
 const haveOpen = (page: Page, ...open: Room[]) =>
-  page.context().addCookies([{ ...allRoomsCookie, value: open.join('.'), ...everywhere }])
+  page.context().addCookies([{ ...roomsCookie(open), ...everywhere }])
 const everywhere = { domain: '127.0.0.1', path: '/' }
 
 /** To a job's page with a measurement at a connector that is hard to reach. */
