@@ -51,8 +51,9 @@ function decided({ kase, evidence, judged, walk }: Standing): string {
   return `${points} to ${partNames(kase, [part])}: ${most.join('; ')}.`
 }
 
-function ruledOut({ kase, walk }: Standing): string {
-  const names = [...branchesCleared(kase, walk).values()].flat()
+function ruledOut(input: Standing): string {
+  const { kase, walk } = input
+  const names = [...branchesCleared(input).values()].flat()
   if (names.length === 0) return ''
   // What was the likeliest before anything was read is what somebody will ask about.
   const before = (name: string) => named(walk.branches, name).before
