@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest'
 import { JobEventSchema } from '../../server/jobs/record/event-schema.ts'
 import { caseFor } from '../../server/knowledge/instantiate.ts'
+import { answerOn } from '../support/answer-on.ts'
 import { type Http, readyApp, shippedKnowledge } from '../support/app.ts'
 import { openJob, post } from '../support/job.ts'
+import { onPhone } from '../support/on-phone.ts'
 import { outsideJob, outsideOf, putRightElse } from '../support/outside.ts'
 import { addressesIn, textIn, valueIn } from '../support/page.ts'
 
@@ -33,9 +35,11 @@ const listText = async (http: Http, query: string) =>
   textIn((await http.get(`/jobs?${query}`).expect(200)).text)
 
 async function suspectsOf(http: Http, job: string): Promise<string> {
-  const opened = await http.get(`${job}?open=suspects`).redirects(1).expect(200)
-  return textIn(/<section[^>]* id="room-suspects".*?<\/section>/s.exec(opened.text)![0])
+  return suspectsIn((await http.get(`${job}?open=suspects`).redirects(1).expect(200)).text)
 }
+
+const suspectsIn = (html: string) =>
+  textIn(/<section[^>]* id="room-suspects".*?<\/section>/s.exec(html)![0])
 
 describe('a cause that is none of the tree', () => {
   it('is written down where nothing of the tree is left, proved, and told wherever the job is shown', async () => {
@@ -173,6 +177,54 @@ describe('a cause that is none of the tree', () => {
     const done = await post(http, `${job}/repairs`, { version: 1, parts: '-', cause: 'A wasp' })
     expect(done.status).toBe(409)
     expect(textIn(done.text)).toContain('What it was A wasp')
+  })
+
+  it('that a look has shown is cleared and tried first, and then written down', async () => {
+    const { http } = await readyApp()
+    const job = await openJob(http, kase)
+    const page = pageOf(http, job)
+    const blocked = { version: '1', check: 'breathing-look', choice: 'blocked' }
+    await post(http, `${job}/readings`, blocked).expect(303)
+    const seen = await page()
+    expect(textIn(seen)).toContain('Speaks for something that is not listed here')
+    expect(textIn(seen)).toMatch(
+      /Put it right first\. .*Clear the end of the exhaust.*The trouble is gone\? Write down what it was/,
+    )
+    expect(addressesIn(seen)).toContain(`${job}?found=-`)
+    while ((await answerOn(http, job, outsideOf(kase))) !== null);
+    expect(textIn(await page())).toContain(
+      '“Look at air filter and exhaust” may have shown it: the filter or the exhaust is blocked, wet or full of oil. Put that right, put all together, and try it. If the complaint is gone, write it down below as something else.',
+    )
+  })
+
+  it('by phone is put right, and written down as the owner told it', async () => {
+    const { http, store } = await readyApp()
+    const told = async () => {
+      const job = await onPhone(http, kase)
+      const blocked = { version: 1, check: 'breathing-look', choice: 'blocked' }
+      await post(http, `${job}/readings`, blocked).expect(303)
+      return job
+    }
+    const job = await told()
+    const { text } = await http.get(`${job}?line=99`).expect(200)
+    expect(textIn(text)).toContain('Clear the end of the exhaust with a bent wire.')
+    const gone = /<form[^>]*action="([^"#]+\/repairs)[^>]*>.*?<\/form>/s.exec(text)!
+    const field = (name: string) => valueIn(gone[0], name)
+    const sent = { version: field('version'), parts: field('parts'), cause: field('cause') }
+    await post(http, gone[1]!, sent).expect(303)
+    expect((await store.jobs.events(1)).at(-1)!.body).toEqual({
+      parts: [],
+      cause: 'The filter or the exhaust is blocked, wet or full of oil',
+    })
+
+    const other = await told()
+    const inVain = { version: 2, of: 'breathing-look', choice: 'still-there' }
+    await post(http, `${other}/mendings`, inVain).expect(303)
+    // It was not that: what was seen there speaks for nothing any more.
+    const asked = await onPhone(http, kase)
+    const chances = async (of: string) =>
+      suspectsIn((await http.get(`${of}?whole=yes&open=suspects`).redirects(1).expect(200)).text)
+    expect(await chances(other)).toBe(await chances(asked))
   })
 
   it('by phone is told to whoever asks', async () => {

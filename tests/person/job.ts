@@ -190,7 +190,9 @@ class Walk {
     if (href === undefined || this.#followed.has(mend.join())) return false
     this.#followed.add(mend.join())
     this.#minutes += tryingOut
-    const parts = mend.map((each) => new URL(each, 'http://job').searchParams.get('found')!)
+    const named = mend.map((each) => new URL(each, 'http://job').searchParams.get('found')!)
+    // What is no part of the tree is no fault of any world.
+    const parts = named.filter((part) => this.#kase.parts.has(part))
     const cure = mended(this.#bench, parts)
     this.#say(`   put right at once: ${parts.join(', ')}; ${cure ? 'that was it' : 'no better'}`)
     if (cure === null) return false

@@ -7,7 +7,7 @@ import type { CheckCard } from '../../knowledge/case.ts'
 import { cautionCards } from '../../knowledge/instantiate/caution-cards.ts'
 import { allowsFurtherTake, type Judged } from '../measuring/judged.ts'
 import { partedTakes } from '../measuring/parted.ts'
-import type { Asked } from '../standing/asked.ts'
+import { type Asked, notListed } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
 import { beforeTheRun, setForWork } from '../standing/still-apart.ts'
 import { branchClause, branchesCleared } from '../words/branch-words.ts'
@@ -83,11 +83,16 @@ function mended(
       },
       back: beforeTheRun(input),
       setForWork: setForWork(kase.machine),
-      ways: mend.parts.flatMap((part) => {
-        const card = kase.parts.get(part)
-        const href = `/jobs/${job.id}?found=${encodeURIComponent(part)}`
-        return card ? [{ href, text: `It was ${the(card.name)}` }] : []
-      }),
+      ways: [
+        ...mend.parts.flatMap((part) => {
+          const card = kase.parts.get(part)
+          const href = `/jobs/${job.id}?found=${encodeURIComponent(part)}`
+          return card ? [{ href, text: `It was ${the(card.name)}` }] : []
+        }),
+        ...(mend.elsewhere
+          ? [{ href: `/jobs/${job.id}?found=${notListed}`, text: 'Write down what it was' }]
+          : []),
+      ],
     },
   }
 }

@@ -17,6 +17,7 @@ import {
 import { evidenceSentences } from './evidence.ts'
 import { cautionsOf, couldStillBe } from './named.ts'
 import { proofClause } from './proof.ts'
+import { seenElsewhere } from './seen-elsewhere.ts'
 import type { VerdictView } from './view.ts'
 
 type CannotSeparate = Extract<Step, { kind: 'cannotSeparate' }>
@@ -33,6 +34,7 @@ export function cannotSeparate(input: Standing, step: CannotSeparate): VerdictVi
     evidence: likeliest ? evidenceSentences(input, likeliest.id).slice(0, 4) : [],
     cautions: likeliest ? cautionsOf(input, [likeliest]) : noCautions,
     next: [
+      ...(step.group.some(({ part }) => part === null) ? seenElsewhere(input) : []),
       splitter(input, step.splitBy),
       ...firstFitStep(input, step),
       ...(likeliest

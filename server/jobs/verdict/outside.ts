@@ -9,6 +9,7 @@ import { clauses, percent, sentence } from '../words/sentences.ts'
 import { makeAgain } from './contradiction.ts'
 import { readSentence } from './evidence.ts'
 import { couldStillBe } from './named.ts'
+import { seenElsewhere } from './seen-elsewhere.ts'
 import type { VerdictView } from './view.ts'
 
 type Outside = Extract<Step, { kind: 'outsideThisTree' }>
@@ -24,6 +25,7 @@ export function outsideThisTree(input: Standing, { probability, again }: Outside
     cautions: noCautions,
     next: [
       ...(again === undefined ? [] : [makeAgain(input, { check: again })]),
+      ...seenElsewhere(input),
       { says: sentence(kase.complaint.elsewhere.says) },
     ],
     prove: [],
