@@ -91,8 +91,9 @@ class Walk {
         address = await this.#make(page.check)
         continue
       }
-      // Of a group the page names nobody; whoever does only what it says has nothing to repair.
-      if (page.repair?.action.endsWith('/repairs') && page.repair.parts.length > 0) {
+      // Of a group, or outside the tree, the page names nobody; whoever does only what it says has nothing to repair.
+      const isNamed = page.repair?.parts.some((part) => this.#kase.parts.has(part))
+      if (isNamed && page.repair?.action.endsWith('/repairs')) {
         const end = await this.#repair(page, page.repair)
         if (end !== null) return end
         continue
