@@ -22,6 +22,12 @@ const atTheTrailside = shippedCases().find(
   ({ complaint, machine }) => complaint.id === 'lamps-dim' && machine.outputs.length > 1,
 )!
 
+/** On the twin: the engine cannot breathe. */
+const outside = [
+  ['ask-how-it-bogs', 'fades'],
+  ['air-and-exhaust', 'blocked'],
+] as const
+
 /** Every page of the app, and every state a job's page can be in, by name; each brings the browser there. */
 export const states: Readonly<Record<string, (page: Page) => Promise<unknown>>> = {
   'the front page': (page) => page.goto('/'),
@@ -164,6 +170,18 @@ export const states: Readonly<Record<string, (page: Page) => Promise<unknown>>> 
     await page.getByLabel('What has failed?').selectOption({ label: 'Tether switch' })
     await page.getByRole('button', { name: 'This one' }).click()
     await page.getByText('How it failed, note, price, minutes').click()
+  },
+  'none of the causes listed, and what it was left out': async (page) => {
+    await openTwin(page, { complaint: 'bogs-limited' })
+    const job = new URL(page.url()).pathname
+    for (const [check, answer] of outside) {
+      await page.goto(`${job}?check=${check}`)
+      await changing(page, () => page.locator(`.answers button[value="${answer}"]`).click())
+    }
+    await page.locator('#verdict', { hasText: 'None of the causes listed' }).waitFor()
+    await page.getByLabel('What was it?').fill(' ')
+    await page.getByRole('button', { name: 'It was something else' }).click()
+    await page.getByRole('alert').first().waitFor()
   },
   'a repair to be proved': async (page) => {
     await states['a part that one found']!(page)

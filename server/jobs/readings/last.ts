@@ -1,4 +1,5 @@
 import { branches } from '../../diagnosis/belief/branches.ts'
+import { suspects } from '../../diagnosis/belief/suspects.ts'
 import { numbered } from '../../diagnosis/model/named.ts'
 import type { Walk } from '../../diagnosis/model/walk.ts'
 import { weights } from '../../diagnosis/verdict/explain.ts'
@@ -124,7 +125,12 @@ export function meaningThen(
   const checks = evidence.slice(0, upTo).map(({ check }) => check)
   const moves = movesBetween(model, numbered(history, place), numbered(history, upTo))
   const then = { branches: branches(model, history.slice(0, upTo + 1), checks) }
-  return moveWords({ kase, evidence, walk: then }, moves, numbered(checks, place)) || changesLittle
+  const check = numbered(checks, place)
+  const words = moveWords({ kase, evidence, walk: then }, moves, check)
+  if (words !== '') return words
+  const isElse = suspects(model, numbered(history, upTo))[0]?.part === null
+  const known = { kase, evidence: evidence.slice(0, upTo) }
+  return (isElse && speaksFor(known, null, check)) || changesLittle
 }
 
 const changesLittle = 'That changes little.'
@@ -158,6 +164,15 @@ function weighed({ kase, evidence, walk }: Standing, check: string): string {
   const part = step.kind === 'named' ? step.parts[0] : walk.suspects[0]?.part
   // What is none of the tree shows in no branch, so nothing else would say that it has become likelier.
   if (part === undefined || (step.kind === 'ask' && part !== null)) return ''
+  return speaksFor({ kase, evidence }, part, check)
+}
+
+/** How strongly a reading speaks for or against a part; of what is not listed, only where it speaks for it. */
+function speaksFor(
+  { kase, evidence }: Pick<Standing, 'kase' | 'evidence'>,
+  part: string | null,
+  check: string,
+): string {
   const { bits = 0 } =
     weights(kase.model, evidence, part).find((each) => each.check === check) ?? {}
   if (part === null && bits < tellsElse) return ''

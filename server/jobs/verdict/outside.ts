@@ -24,8 +24,8 @@ export function outsideThisTree(input: Standing, { probability, again }: Outside
     evidence: evidenceIn(input),
     cautions: noCautions,
     next: [
-      ...(again === undefined ? [] : [makeAgain(input, { check: again })]),
       ...seenElsewhere(input),
+      ...(again === undefined ? [] : [makeAgain(input, { check: again })]),
       { says: sentence(kase.complaint.elsewhere.says) },
     ],
     prove: [],
