@@ -2,8 +2,10 @@ import type { Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
 import { openPage } from '../support/browser.ts'
 import { hiddenFault } from '../support/hidden-fault.ts'
-import { checkOnPage, toNewJob } from '../support/journey.ts'
-import { largest, states } from '../support/states.ts'
+import { checkOnPage, followProposals, give, toNewJob } from '../support/journey.ts'
+import { largest, states, toHardToReach } from '../support/states.ts'
+
+const fault = hiddenFault(largest)
 
 const focused = (page: Page) =>
   page.evaluate(`(() => {
@@ -51,7 +53,6 @@ describe.each([
   ['without scripts', false],
 ])('with the keyboard alone, %s', (_, javaScriptEnabled) => {
   it('one opens a job and gives the first answers', async () => {
-    const fault = hiddenFault(largest)
     const { page } = await openPage({ javaScriptEnabled })
     await page.goto('/')
     const { machine, complaint } = largest
@@ -92,7 +93,10 @@ describe.each([
 describe('the focus', () => {
   it('goes to the next check when a reading was taken, and the page says it aloud', async () => {
     const { page } = await openPage()
-    await states['a job with readings']!(page)
+    await toNewJob(page, largest)
+    for (let count = 0; count < 3; count += 1) {
+      await give(page, fault.typical((await checkOnPage(page))!))
+    }
     expect((await focused(page)).id).toBe('check')
     const said = await page.locator('#said').textContent()
     expect(said).toContain('Check to make now: ')
@@ -101,7 +105,8 @@ describe('the focus', () => {
 
   it('goes to the verdict when there is one', async () => {
     const { page } = await openPage()
-    await states['a verdict']!(page)
+    await toNewJob(page, largest)
+    await followProposals(page, fault)
     expect((await focused(page)).id).toBe('verdict')
   })
 
@@ -128,7 +133,7 @@ it.each([
   { width: 360, height: 780 },
 ])('nothing that has the focus lies under the bar of the answer: %o', async (viewport) => {
   const { page } = await openPage({ viewport })
-  await states['a measurement at a connector that is hard to reach']!(page)
+  await toHardToReach(page)
   await page.evaluate('document.activeElement.blur(); scrollTo(0, 0)')
   // Each stop on the way is looked at.
   let stops = 0

@@ -107,11 +107,12 @@ describe('a round at the practice bench', () => {
     await page.keyboard.press('Tab')
     await page.keyboard.press('Enter')
     await page.locator('#check').waitFor()
-    await page.locator('.do-it .go').focus()
-    await page.keyboard.press('Enter')
+    // What is pressed on a page that is still loading can be lost.
+    await page.waitForLoadState()
+    await page.locator('.do-it .go').press('Enter')
     await page.locator('#last').waitFor()
-    await page.getByRole('button', { name: 'I cannot tell' }).focus()
-    await page.keyboard.press('Enter')
+    await page.waitForLoadState()
+    await page.getByRole('button', { name: 'I cannot tell' }).press('Enter')
     await page.locator('.orders').waitFor()
   })
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { answerOn } from '../support/answer-on.ts'
 import { allCases, appForAll } from '../support/app.ts'
-import { hiddenFault } from '../support/hidden-fault.ts'
+import { namedFault } from '../support/hidden-fault.ts'
 import { openForm, usualAtTheBench } from '../support/job.ts'
 import { textIn } from '../support/page.ts'
 
@@ -14,7 +14,7 @@ describe('a job', () => {
   const { http } = appForAll()
 
   it.each(cases)('is walked to the part that failed: %s', async (_, kase) => {
-    const fault = hiddenFault(kase)
+    const fault = namedFault(kase)
     const form = openForm(kase, usualAtTheBench())
     const opened = await http().post('/jobs').type('form').send(form).expect(303)
     const job = opened.headers.location!

@@ -1,4 +1,5 @@
 import { expect, it } from 'vitest'
+import type { Step } from '../../server/diagnosis/model/walk.ts'
 import type { JobEvent } from '../../server/jobs/record/events.ts'
 import { fold } from '../../server/jobs/record/fold.ts'
 import { standingOf } from '../../server/jobs/standing/standing.ts'
@@ -24,11 +25,9 @@ function checksOnTheWay(kase: Case, cutSet: number, where: 'bench' | 'trailside'
   const made: string[] = []
   // What is measured is left untold: the order of questions is looked for, and no verdict.
   while (made.length < 25) {
-    const stored = events.map((event) => ({ event, at: new Date(0) }))
-    const job = { id: 1, version: stored.length, events: stored }
-    const { walk } = standingOf(knowledge, { job, folded: fold(stored), kase })
-    if (walk.step.kind !== 'ask') break
-    const { check, furtherTake } = walk.step.proposal
+    const step = stepAfter(kase, events)
+    if (step.kind !== 'ask') break
+    const { check, furtherTake } = step.proposal
     const { outcomes, answers } = kase.checks.get(check)!
     const row = kase.model.checks.find(({ id }) => id === check)!.chances[cutSet]!
     const outcome = outcomes[row.indexOf(Math.max(...row))]!
@@ -43,15 +42,36 @@ function checksOnTheWay(kase: Case, cutSet: number, where: 'bench' | 'trailside'
   return made
 }
 
+const steps = new WeakMap<Case, Map<string, Step>>()
+
+/** Jobs of one case share their beginnings, so steps are kept by what was done before them. */
+function stepAfter(kase: Case, events: readonly JobEvent[]): Step {
+  const known = steps.get(kase) ?? new Map<string, Step>()
+  steps.set(kase, known)
+  const name = JSON.stringify(events)
+  const step = known.get(name) ?? stepOf(kase, events)
+  known.set(name, step)
+  return step
+}
+
+function stepOf(kase: Case, events: readonly JobEvent[]): Step {
+  const stored = events.map((event) => ({ event, at: new Date(0) }))
+  const job = { id: 1, version: stored.length, events: stored }
+  return standingOf(knowledge, { job, folded: fold(stored), kase }).walk.step
+}
+
 const isQuestion = (kase: Case) => (check: string) => kase.checks.get(check)?.asked === true
 
-/** Of these jobs, those in which somebody is asked after something else was done. */
-function scattered(where: 'bench' | 'trailside'): readonly string[] {
-  return jobs.flatMap(({ kase, cutSet, name }) => {
+/** Of these jobs, those in which somebody is asked after something else was done; so many of them at most. */
+function scattered(where: 'bench' | 'trailside', most = jobs.length): readonly string[] {
+  const found: string[] = []
+  for (const { kase, cutSet, name } of jobs) {
     const asked = checksOnTheWay(kase, cutSet, where).map(isQuestion(kase))
     const last = asked.lastIndexOf(true)
-    return last > asked.indexOf(false) && asked.includes(false) ? [name] : []
-  })
+    if (last > asked.indexOf(false) && asked.includes(false)) found.push(name)
+    if (found.length === most) break
+  }
+  return found
 }
 
 /** The likeliest cause of every case, and one that is not so likely. */
@@ -71,5 +91,5 @@ it('asks an owner at the bench in one block, before anything else is done, in ne
   expect(jobs.length).toBeGreaterThan(200)
   expect(late.length, late.join('\n')).toBeLessThan(jobs.length / 8)
   // Away from the bench they stand beside it, and come when they tell most.
-  expect(scattered('trailside').length).toBeGreaterThan(late.length)
+  expect(scattered('trailside', late.length + 1).length).toBeGreaterThan(late.length)
 }, 120_000)

@@ -9,10 +9,10 @@ import {
 import { allFits } from '../../server/knowledge/fits.ts'
 import { caseFor } from '../../server/knowledge/instantiate.ts'
 import { reportComplaint, reportTestability } from '../../server/knowledge/reports/testability.ts'
-import { fewCases } from '../support/few-cases.ts'
+import { fewComplaints } from '../support/few-cases.ts'
 import { smallCase, smallKnowledge } from '../support/small-case.ts'
 
-const knowledge = fewCases('dead-lights')
+const knowledge = fewComplaints('dead-lights')
 const cases = allFits(knowledge).map(({ machine, complaint }) =>
   caseFor(knowledge, machine.id, complaint.id),
 )
@@ -121,6 +121,6 @@ describe('faults that end neither named nor in a stated group', () => {
 })
 
 function named(...ids: string[]) {
-  const kind = fewCases().checkKinds.values().next().value!
+  const kind = fewComplaints().checkKinds.values().next().value!
   return ids.map((id) => [id, { ...kind, id }] as const)
 }

@@ -1,10 +1,11 @@
 import type { Browser, BrowserContext, BrowserContextOptions, Page } from 'playwright-core'
 import { onTestFinished } from 'vitest'
+import type { Room } from '../../server/jobs/standing/rooms.ts'
 import type { Store } from '../../server/store/open.ts'
 import { readyApp } from './app.ts'
 import { launched } from './chromium.ts'
 import { type Door, openDoor } from './door.ts'
-import { allRoomsCookie } from './rooms.ts'
+import { allRoomsCookie, roomsCookie } from './rooms.ts'
 
 /** A page of a running app, and everything that the browser complained about on it. */
 export interface OpenPage {
@@ -16,13 +17,13 @@ export interface OpenPage {
 }
 
 type Parts = Parameters<typeof readyApp>[0]
-type Rooms = 'open' | 'folded'
+type Rooms = 'open' | 'folded' | readonly Room[]
 
 /**
  * A window on an app of its own, as good as new: of cookies, storage, routes and what stood in it nothing is left from
  * the test before. A new one takes as much work as four pages.
  *
- * @param rooms whether those beside a check stand open, or folded as a new job has them
+ * @param rooms which of those beside a check stand open; folded as a new job has them, or all of them
  */
 export async function openPage(
   options: BrowserContextOptions = {},
@@ -79,7 +80,10 @@ async function newPage(options: BrowserContextOptions): Promise<Page> {
 
 /** Gives it the cookie of whoever has the rooms open, and hears what it complains of from now on. */
 async function entered(page: Page, address: string, rooms: Rooms): Promise<string[]> {
-  if (rooms === 'open') await page.context().addCookies([{ ...allRoomsCookie, url: address }])
+  if (rooms !== 'folded') {
+    const cookie = rooms === 'open' ? allRoomsCookie : roomsCookie(rooms)
+    await page.context().addCookies([{ ...cookie, url: address }])
+  }
   const complaints: string[] = []
   page.on('console', (message) => {
     if (message.type() === 'error') complaints.push(message.text())

@@ -25,26 +25,34 @@ export interface NamedFault extends HiddenFault {
   readonly forms: ReadonlySet<string>
 }
 
+const named = new WeakMap<Case, NamedFault>()
 const found = new WeakMap<Case, NamedFault>()
 
 /**
  * A single fault that the tool names from typical answers, with the meter and the tools that the form
  * ticks by itself, but not at once: several pages are seen on the way.
  */
+export function namedFault(kase: Case): NamedFault {
+  const fault = named.get(kase) ?? firstNamed(kase)
+  named.set(kase, fault)
+  return fault
+}
+
+/** The same, and it is named as well where a mistake is made on the way and put right. */
 export function hiddenFault(kase: Case): NamedFault {
-  const fault = found.get(kase) ?? firstNamed(kase)
+  const fault = found.get(kase) ?? firstNamed(kase, 'a mistake on the way')
   found.set(kase, fault)
   return fault
 }
 
-function firstNamed(kase: Case): NamedFault {
+function firstNamed(kase: Case, way: Manner = 'straight'): NamedFault {
   // In a small tree everything is named sooner.
   for (const least of [4, 3, 2, 1]) {
     for (const [cutSet, { faults }] of kase.model.cutSets.entries()) {
       if (faults.length !== 1) continue
       const straight = wayToName(kase, cutSet)
       if (straight === null || straight.readings < least) continue
-      if (wayToName(kase, cutSet, 'a mistake on the way') === null) continue
+      if (way !== 'straight' && wayToName(kase, cutSet, way) === null) continue
       return { ...faultOf(kase, cutSet), forms: straight.forms }
     }
   }
@@ -106,6 +114,8 @@ function touchesOf(answer: Answer, { measurand }: CheckCard): Touches {
   return parsed.touches
 }
 
+type Manner = 'straight' | 'a mistake on the way'
+
 interface Way {
   readonly readings: number
   readonly forms: ReadonlySet<string>
@@ -115,11 +125,7 @@ interface Way {
  * The way until the right part is named; null if that never happens. A mistake on the way is made in the
  * first reading, and put right after the second.
  */
-function wayToName(
-  kase: Case,
-  cutSet: number,
-  way: 'straight' | 'a mistake on the way' = 'straight',
-): Way | null {
+function wayToName(kase: Case, cutSet: number, way: Manner = 'straight'): Way | null {
   const forms = new Set<string>()
   const events: JobEvent[] = [openedAtBench(kase)]
   const make = (kind: 'reading' | 'correction' | 'take', check: string, mistaken = false) => {

@@ -1,5 +1,7 @@
 import type { Page } from 'playwright-core'
+import request from 'supertest'
 import type { Case } from '../../server/knowledge/case.ts'
+import { answerOn } from './answer-on.ts'
 import type { Answer, HiddenFault } from './hidden-fault.ts'
 import { openForm, usualAtTheBench } from './job.ts'
 
@@ -41,6 +43,26 @@ export async function toNewJob(
     maxRedirects: 0,
   })
   await page.goto(sent.headers().location!)
+}
+
+/**
+ * Answers the job on the page past it, over HTTP, and shows it as it is then: for whoever is about what comes after.
+ *
+ * @param check one of one's choice, instead of those that are proposed
+ * @param most as many times, or until nothing is asked
+ */
+export async function answerPast(
+  page: Page,
+  answer: (check: string) => Answer,
+  { check, most = Number.POSITIVE_INFINITY }: { check?: string; most?: number } = {},
+): Promise<void> {
+  const { origin, pathname } = new URL(page.url())
+  const http = request.agent(origin).set('Accept-Encoding', 'identity')
+  const at = check === undefined ? pathname : `${pathname}?check=${check}`
+  for (let count = 0; count < most; count += 1) {
+    if ((await answerOn(http, at, answer)) === null) break
+  }
+  await page.goto(pathname)
 }
 
 /** The check that stands on the page; null where there is a verdict and nothing is asked. */

@@ -1,6 +1,6 @@
 import type { ReadingForm } from '../../server/jobs/check/view.ts'
 import type { Case, CheckCard } from '../../server/knowledge/case.ts'
-import { hiddenFault } from './hidden-fault.ts'
+import { namedFault } from './hidden-fault.ts'
 
 /** Everything by which the form of one check differs from that of another. */
 export const kindsOfForm = [
@@ -28,13 +28,13 @@ export function kindsIn(form: ReadingForm, { measurand }: CheckCard): string[] {
 
 /**
  * As few of the cases as one finds by always taking the one that shows most of what none before it has
- * shown: a machine, or a kind of form on the way to its hidden fault.
+ * shown: a machine, or a kind of form on the way to a fault that is named.
  */
 export function everyKindOfForm(cases: readonly Case[]): Case[] {
   const shown = new Set<string>()
   const chosen: Case[] = []
   const more = (kase: Case) =>
-    [`on ${kase.machine.id}`, ...hiddenFault(kase).forms].filter((kind) => !shown.has(kind))
+    [`on ${kase.machine.id}`, ...namedFault(kase).forms].filter((kind) => !shown.has(kind))
   for (;;) {
     const [best] = cases.toSorted((a, b) => more(b).length - more(a).length)
     if (best === undefined || more(best).length === 0) return chosen

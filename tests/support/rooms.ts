@@ -4,8 +4,11 @@ import { type Room, rooms } from '../../server/jobs/standing/rooms.ts'
 /** Every room open: for tests of what is in them. */
 export const allRooms: ReadonlySet<Room> = new Set(rooms)
 
+/** The cookie of whoever has opened these rooms. */
+export const roomsCookie = (open: readonly Room[]) => ({ name: 'rooms', value: open.join('.') })
+
 /** The cookie of whoever has opened every room. */
-export const allRoomsCookie = { name: 'rooms', value: rooms.join('.') } as const
+export const allRoomsCookie = roomsCookie(rooms)
 
 /** What an open room of a page holds. */
 export function inRoom<R extends Room>(page: JobPage, room: R): Extract<RoomInside, { room: R }> {

@@ -1,11 +1,13 @@
 import type { Page } from 'playwright-core'
+import type { Room } from '../../server/jobs/standing/rooms.ts'
 import { sheetFor } from '../../server/knowledge/sheet/sheet.ts'
 import { hiddenFault } from './hidden-fault.ts'
-import { changing, checkOnPage, followProposals, give, toNewJob } from './journey.ts'
+import { answerPast, changing, toNewJob } from './journey.ts'
 import { shippedCases, shippedKnowledge } from './knowledge.ts'
 import { lookUntil } from './look-until.ts'
-import { goTo, openTwin, take } from './measuring.ts'
+import { goTo, openTwin, readingOf } from './measuring.ts'
 import { plainJpeg } from './pictures.ts'
+import { roomsCookie } from './rooms.ts'
 
 /** The case with the most checks: its pages hold everything that a page can hold. */
 export const largest = shippedCases().sort((a, b) => b.checks.size - a.checks.size)[0]!
@@ -27,6 +29,25 @@ const outside = [
   ['ask-how-it-bogs', 'fades'],
   ['air-and-exhaust', 'blocked'],
 ] as const
+
+/** A reading that is taken past the page. */
+const typePast = (page: Page, check: string, typed: string) =>
+  answerPast(page, () => ({ type: typed }), { check, most: 1 })
+
+/**
+ * Only these rooms stand open: those that hold what a state is about. All of them are open in the states in which there
+ * is something else in them: just opened, with readings, at a verdict, found, repaired and proved.
+ */
+const haveOpen = (page: Page, ...open: Room[]) =>
+  page.context().addCookies([{ ...roomsCookie(open), ...everywhere }])
+const everywhere = { domain: '127.0.0.1', path: '/' }
+
+/** To a job's page with a measurement at a connector that is hard to reach. */
+export async function toHardToReach(page: Page): Promise<void> {
+  await toNewJob(page, largest)
+  const awkward = [...largest.checks.values()].find((card) => card.measurand && card.spot?.awkward)!
+  await page.goto(`${page.url()}?check=${awkward.id}`)
+}
 
 /** Every page of the app, and every state a job's page can be in, by name; each brings the browser there. */
 export const states: Readonly<Record<string, (page: Page) => Promise<unknown>>> = {
@@ -76,16 +97,14 @@ export const states: Readonly<Record<string, (page: Page) => Promise<unknown>>> 
   'a job just opened': (page) => toNewJob(page, largest),
   'a job with readings': async (page) => {
     await toNewJob(page, largest)
-    for (let i = 0; i < 3; i += 1) await give(page, fault.typical((await checkOnPage(page))!))
+    await answerPast(page, fault.typical, { most: 3 })
   },
   'a measurement at a connector that is hard to reach': async (page) => {
-    await toNewJob(page, largest)
-    const awkward = [...largest.checks.values()].find(
-      (card) => card.measurand && card.spot?.awkward,
-    )!
-    await page.goto(`${page.url()}?check=${awkward.id}`)
+    await haveOpen(page, 'why', 'answers')
+    await toHardToReach(page)
   },
   'a reading that cannot be taken': async (page) => {
+    await haveOpen(page, 'why', 'answers')
     await toNewJob(page, largest)
     const measurand = [...largest.checks.values()].find((card) => card.measurand)!
     await page.goto(`${page.url()}?check=${measurand.id}`)
@@ -94,18 +113,19 @@ export const states: Readonly<Record<string, (page: Page) => Promise<unknown>>> 
     await page.locator('#problem').waitFor()
   },
   'a check taken once more': async (page) => {
+    await haveOpen(page, 'readings')
     await toNewJob(page, largest)
     const look = [...largest.checks.values()].find(
       ({ id, measurand }) =>
         measurand === undefined && largest.model.checks.some((c) => c.id === id && c.slips),
     )!
     const job = page.url()
-    await page.goto(`${job}?check=${look.id}`)
-    await give(page, fault.typical(look.id))
+    await answerPast(page, fault.typical, { check: look.id, most: 1 })
     await page.goto(`${job}?take=${look.id}`)
     await page.getByText('One more take, to be sure').waitFor()
   },
   'a reading being corrected': async (page) => {
+    await haveOpen(page, 'readings')
     await states['a job with readings']!(page)
     await page
       .getByRole('link', { name: /^Correct/ })
@@ -126,33 +146,40 @@ export const states: Readonly<Record<string, (page: Page) => Promise<unknown>>> 
     await page.getByRole('alert').first().waitFor()
   },
   'a meter that cannot judge': async (page) => {
+    await haveOpen(page, 'why', 'answers', 'others')
     await openTwin(page, { complaint: 'dead-lights' })
     await goTo(page, 'winding-resistance.lighting.regulator-plug')
   },
   'readings with all that is worked out of them': async (page) => {
+    await haveOpen(page, 'readings')
     await openTwin(page, { air: '-25' })
-    await take(page, 'winding-resistance.pickup-left.igniter-plug', '185.6 191 185.7')
-    await take(page, 'winding-resistance.pickup-right.igniter-plug', '181.9 181.9')
-    await take(page, 'peak-voltage.exciter-start.igniter-plug', '120 131 128')
-    await take(page, 'primary-resistance.coil-left.coil-plug-left', '0.8 OL')
+    await typePast(page, 'winding-resistance.pickup-left.igniter-plug', '185.6 191 185.7')
+    await typePast(page, 'winding-resistance.pickup-right.igniter-plug', '181.9 181.9')
+    await typePast(page, 'peak-voltage.exciter-start.igniter-plug', '120 131 128')
+    await typePast(page, 'primary-resistance.coil-left.coil-plug-left', '0.8 OL')
     await page.evaluate(
       'for (const it of document.querySelectorAll(".worth details")) it.open = true',
     )
   },
   'a check before which much is put back': async (page) => {
+    await haveOpen(page, 'stands')
     await openTwin(page)
-    await take(page, 'winding-resistance.exciter-start.exciter-plug', '365')
+    await typePast(page, 'winding-resistance.exciter-start.exciter-plug', '365')
     await page.goto(`${new URL(page.url()).pathname}?check=spark-on-tester.left`)
     await page.getByText('Put back first').waitFor()
   },
   'touches that cannot be taken': async (page) => {
+    await haveOpen(page, 'readings')
     await openTwin(page)
-    const row = await take(page, 'winding-resistance.exciter-start.igniter-plug', '365')
+    const check = 'winding-resistance.exciter-start.igniter-plug'
+    await typePast(page, check, '365')
+    const row = readingOf(page, check)
     await row.getByLabel('Touch again').fill('about right')
     await row.getByRole('button', { name: 'Touch again' }).click()
     await row.getByRole('alert').waitFor()
   },
   'a check skipped': async (page) => {
+    await haveOpen(page, 'others')
     await toNewJob(page, largest)
     await page.locator('.pass > summary').click()
     await page.getByLabel('Another reason').fill('Seized bolt')
@@ -163,7 +190,7 @@ export const states: Readonly<Record<string, (page: Page) => Promise<unknown>>> 
   },
   'a verdict': async (page) => {
     await toNewJob(page, largest)
-    await followProposals(page, fault)
+    await answerPast(page, fault.typical)
   },
   'a part that one found': async (page) => {
     await openTwin(page)
@@ -172,11 +199,10 @@ export const states: Readonly<Record<string, (page: Page) => Promise<unknown>>> 
     await page.getByText('How it failed, note, price, minutes').click()
   },
   'none of the causes listed, and what it was left out': async (page) => {
+    await haveOpen(page, 'found')
     await openTwin(page, { complaint: 'bogs-limited' })
-    const job = new URL(page.url()).pathname
-    for (const [check, answer] of outside) {
-      await page.goto(`${job}?check=${check}`)
-      await changing(page, () => page.locator(`.answers button[value="${answer}"]`).click())
+    for (const [check, choose] of outside) {
+      await answerPast(page, () => ({ choose }), { check, most: 1 })
     }
     await page.locator('#verdict', { hasText: 'None of the causes listed' }).waitFor()
     await page.getByLabel('What was it?').fill(' ')
@@ -196,11 +222,12 @@ export const states: Readonly<Record<string, (page: Page) => Promise<unknown>>> 
   'a job sheet': async (page) => {
     await openTwin(page, { air: '-25' })
     const job = new URL(page.url()).pathname
-    await take(page, 'winding-resistance.pickup-left.igniter-plug', '185.6 191 185.7')
-    await take(page, 'winding-resistance.exciter-start.exciter-plug', 'OL OL')
+    await typePast(page, 'winding-resistance.pickup-left.igniter-plug', '185.6 191 185.7')
+    await typePast(page, 'winding-resistance.exciter-start.exciter-plug', 'OL OL')
     await page.goto(`${job}/sheet`)
   },
   'a check that can be read aloud': async (page) => {
+    await haveOpen(page)
     await openTwin(page)
     await page.evaluate('document.documentElement.classList.add("can-read")')
     await page.getByRole('button', { name: 'Read aloud' }).waitFor()
