@@ -193,6 +193,8 @@ describe('a cause that is none of the tree', () => {
     )
     expect(addressesIn(seen)).toContain(`${job}?found=-`)
     while ((await answerOn(http, job, outsideOf(kase))) !== null);
+    // What can hurt while it is tried stands before that it is.
+    expect(textIn(await page())).toMatch(/explains the complaint.*Exhaust kills.*may have shown it/)
     expect(textIn(await page())).toContain(
       '“Look at air filter and exhaust” may have shown it: the filter or the exhaust is blocked, wet or full of oil. Put that right, put all together, and try it. If the complaint is gone, write it down below as something else.',
     )

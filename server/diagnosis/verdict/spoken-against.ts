@@ -27,11 +27,17 @@ export function speaksAgainst(
   const likeliestFirst = model.cutSets
     .flatMap(({ faults }, c) => (faults.length > 0 ? [c] : []))
     .sort((a, b) => numbered(chances, b) - numbered(chances, a))
+  const all = sumAt(before, likeliestFirst)
   return (branch) => {
     const own = named(holding, branch)
     const isOwn = new Set(own)
-    const rest = likeliestFirst.filter((c) => !isOwn.has(c))
-    return clearly * meanOf(chances, before, own) <= bestOf(chances, before, rest)
+    const enough = clearedBelow * (all - sumAt(before, own))
+    let sum = 0
+    const best = likeliestFirst.find((c) => {
+      if (!isOwn.has(c)) sum += numbered(before, c)
+      return !isOwn.has(c) && sum >= enough
+    })
+    return best !== undefined && clearly * meanOf(chances, before, own) <= numbered(chances, best)
   }
 }
 
@@ -60,21 +66,6 @@ function ofEach(model: Model, evidence: readonly Evidence[]): OfEach {
       return [item.check, speaksAgainst(model, chances, numbered(history, i))]
     }),
   )
-}
-
-/** The largest chance that enough of the weight stands for, of places that are in order of it; 0 where there are none. */
-function bestOf(
-  chances: readonly number[],
-  weights: readonly number[],
-  places: readonly number[],
-): number {
-  const all = sumAt(weights, places)
-  let sum = 0
-  for (const c of places) {
-    sum += numbered(weights, c)
-    if (sum >= clearedBelow * all) return numbered(chances, c)
-  }
-  return 0
 }
 
 function meanOf(

@@ -8,7 +8,7 @@ import { weightWords } from '../words/reading-words.ts'
 import { clauses, percent, sentence } from '../words/sentences.ts'
 import { makeAgain } from './contradiction.ts'
 import { readSentence } from './evidence.ts'
-import { couldStillBe } from './named.ts'
+import { cautionsOf, couldStillBe } from './named.ts'
 import { seenElsewhere } from './seen-elsewhere.ts'
 import type { VerdictView } from './view.ts'
 
@@ -17,14 +17,15 @@ type Outside = Extract<Step, { kind: 'outsideThisTree' }>
 /** What was cleared, and where to go next. */
 export function outsideThisTree(input: Standing, { probability, again }: Outside): VerdictView {
   const { kase } = input
+  const seen = seenElsewhere(input)
   return {
     kind: 'outsideThisTree',
     stamp: `none of the causes listed here, ${percent(probability)}`,
     says: 'None of the causes listed here explains the complaint any more.',
     evidence: evidenceIn(input),
-    cautions: noCautions,
+    cautions: seen.next.length > 0 ? cautionsOf(input, [], seen.cautions) : noCautions,
     next: [
-      ...seenElsewhere(input),
+      ...seen.next,
       ...(again === undefined ? [] : [makeAgain(input, { check: again })]),
       { says: sentence(kase.complaint.elsewhere.says) },
     ],
