@@ -131,6 +131,8 @@ export interface CheckCard {
       /** Names of what it opens: left half done, that may be open still. */
       readonly opens?: readonly string[]
       readonly parts: readonly string[]
+      /** It was no part of the tree. */
+      readonly elsewhere?: true
       /** Besides those of the check. */
       readonly cautions?: readonly CautionCard[]
     }

@@ -41,6 +41,20 @@ describe('the lint of the knowledge', () => {
       /it has no answer called dead/,
     ],
     [
+      'what can be put right where no part is looked at, and nobody says whose fault it was',
+      'checks/breathing-look.yaml',
+      '      elsewhere: true\n',
+      '',
+      /say in roles whose fault it was if that cures it, or elsewhere: true/,
+    ],
+    [
+      'what can be put right and is no part of the tree, with a role to blame',
+      'checks/breathing-look.yaml',
+      '      elsewhere: true\n',
+      '      elsewhere: true\n      roles: [plug]\n',
+      /what is no part of the tree is the fault of no role/,
+    ],
+    [
       'a key that is missing',
       'complaints/no-spark.yaml',
       '  share: ',

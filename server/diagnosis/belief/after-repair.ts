@@ -1,6 +1,8 @@
 import { apart } from '../model/chances.ts'
-import type { Check, CutSet, Model } from '../model/model.ts'
+import type { Check, CutSet, Evidence, Model } from '../model/model.ts'
+import { checkNamed } from './belief.ts'
 import { keptModels } from './kept-models.ts'
+import { weighing } from './weighing.ts'
 
 /**
  * The model of a complaint that is still there although these parts were repaired: what is left is
@@ -30,6 +32,24 @@ function without(model: Model, repaired: readonly string[]): Model {
       chances: check.chances.filter((_, c) => !blamed[c]),
     })),
   }
+}
+
+/**
+ * The checks whose reading showed a cause outside the tree: no explanation of the tree makes it half as likely. Where what
+ * was found there was put right in vain, it was of that and tells nothing of what is still wrong; made anew, such a check
+ * says how likely another such cause is. All other readings stay, and so does the share of causes outside the tree. That
+ * takes what was found to be one of many: the model does not list what they are.
+ */
+export function checksThatSawElsewhere(model: Model, evidence: readonly Evidence[]): string[] {
+  const isNone = model.cutSets.map(({ parts }) => parts.length === 0)
+  const weigh = weighing()
+  const saw = (item: Evidence) => {
+    const chance = weigh(checkNamed(model, item.check), item)
+    const most = (none: boolean) =>
+      Math.max(0, ...isNone.flatMap((is, c) => (is === none ? chance(c) : [])))
+    return most(true) >= 2 * most(false)
+  }
+  return evidence.filter(saw).map(({ check }) => check)
 }
 
 function blames({ parts }: CutSet, repaired: readonly string[]): boolean {

@@ -6,7 +6,7 @@ import { type Noun, nouns } from '../posts/nouns.ts'
 import { receive } from '../posts/receive.ts'
 import { canBeMadeAnew } from '../record/fold.ts'
 import type { JobParts } from '../record/parts.ts'
-import type { Asked } from '../standing/asked.ts'
+import { type Asked, notListed } from '../standing/asked.ts'
 import { type FoundJob, findJob, type Missing, noSuchCheck, noSuchPart } from '../standing/find.ts'
 import { showJob, showMissing } from './show.ts'
 import { leadsToJob } from './takes.ts'
@@ -37,7 +37,8 @@ function askedBy(query: unknown, { job, folded, kase }: FoundJob): Asked | Missi
   }
   const find = textOf(query, 'find').trim().slice(0, 100)
   const found = textOf(query, 'found')
-  if (found !== '') return kase.parts.has(found) ? { found } : { missing: noSuchPart, job: job.id }
+  const isKnown = found === notListed || kase.parts.has(found)
+  if (found !== '') return isKnown ? { found } : { missing: noSuchPart, job: job.id }
   if (named === '') return find === '' ? how : { ...how, find }
   if (!kase.checks.has(named)) return { missing: noSuchCheck, job: job.id }
   // An old link: the check has been made since, or the reading withdrawn.

@@ -4,14 +4,14 @@ import type { Repair } from '../record/repairs.ts'
 import type { Standing } from '../standing/standing.ts'
 import { proofClause, proofsBeside } from '../verdict/proof.ts'
 import type { Fact } from '../words/fact.ts'
-import { howItFailed, partNames } from '../words/names.ts'
+import { howItFailed, repairedNames } from '../words/names.ts'
 import { dateAndTime, minutes, sentence, upperFirst } from '../words/sentences.ts'
 import type { ProofOnSheet, SheetRepair } from './view.ts'
 
 /** What was repaired, in order, and what came of each. */
 export function presentSheetRepairs({ folded, kase }: Standing): SheetRepair[] {
   return folded.repairs.map((repair) => ({
-    parts: upperFirst(partNames(kase, repair.parts)),
+    parts: upperFirst(repairedNames(kase, [repair])),
     when: dateAndTime(repair.at),
     facts: factsOf(repair, (fault) => howItFailed(kase, fault)),
     came: cameOf(repair),
@@ -48,7 +48,7 @@ export function presentProof(input: Standing): ProofOnSheet | undefined {
   const isPast = last === undefined || last.outcome === 'still there'
   const named = walk.step.kind === 'named' ? walk.step.parts : []
   const parts = isPast ? named : last.parts
-  if (parts.length === 0) return undefined
+  if (isPast && parts.length === 0) return undefined
   if (!isPast && last.byPhone) return ownersProof(input, last)
   return {
     says: proofSays(isPast ? undefined : last),

@@ -5,7 +5,7 @@ import { triedLater } from '../standing/way/put-back.ts'
 import { toPutBack } from '../standing/way/way-to.ts'
 import { likelyModes } from '../verdict/named.ts'
 import { presentVerdict } from '../verdict/present.ts'
-import { partNames } from '../words/names.ts'
+import { repairedNames } from '../words/names.ts'
 import { listed, lowerFirst, sentence } from '../words/sentences.ts'
 import { lineCut } from './cut-off.ts'
 import { partsFound, verdictLines } from './found.ts'
@@ -28,7 +28,7 @@ export function presentEnding(input: Standing & Asked): PhoneEnding {
   const helped = gotHome(input)
   const mending = done || helped ? undefined : mendingSuspected(input)
   const lines = done
-    ? linesOf('done', [`It was ${partNames(kase, done.parts)}, and the trouble is gone.`])
+    ? linesOf('done', [`It was ${repairedNames(kase, [done])}, and the trouble is gone.`])
     : (helped ?? [
         ...verdictLines(input),
         ...neverLines(input),

@@ -77,7 +77,10 @@ export interface Particulars {
 
 /** These parts were repaired or replaced, and what else was written down of it. */
 export interface Repaired {
+  /** None where it was no part of the tree. */
   readonly parts: readonly string[]
+  /** What it was where it was no part of the tree, in the words of whoever found it: free text, never empty. */
+  readonly cause?: string
   /** The failure that was seen, by name, where somebody said so. */
   readonly fault?: string
   /** Free text. */

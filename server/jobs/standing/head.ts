@@ -2,16 +2,16 @@ import type { Knowledge } from '../../knowledge/knowledge.ts'
 import { machineName } from '../../knowledge/machine-name.ts'
 import { printTemperature } from '../../web/typed/temperature.ts'
 import { gotGoing } from '../record/events.ts'
-import { repairedInVain } from '../record/fold.ts'
+import { repairsInVain } from '../record/fold.ts'
 import type { Fact } from '../words/fact.ts'
-import { engineWords, meterWords, partNames, placeWords, whoWords } from '../words/names.ts'
+import { engineWords, meterWords, placeWords, repairedNames, whoWords } from '../words/names.ts'
 import { counted, dateAndTime, listed, lowerFirst, upperFirst } from '../words/sentences.ts'
 import type { Standing } from './standing.ts'
 
 /** The head of the work order: what was said, and how things stand. */
 export function presentHead({ job, folded, meter, kase, knowledge }: Standing): Fact[] {
   const { conditions, note } = folded
-  const stillThere = repairedInVain(folded)
+  const stillThere = repairsInVain(folded)
   return [
     { label: 'Machine', value: machineName(kase.machine) },
     { label: 'Complaint', value: kase.complaint.title },
@@ -42,7 +42,7 @@ export function presentHead({ job, folded, meter, kase, knowledge }: Standing): 
         ]),
     ...(stillThere.length === 0
       ? []
-      : [{ label: 'Repaired, still there', value: upperFirst(partNames(kase, stillThere)) }]),
+      : [{ label: 'Repaired, still there', value: upperFirst(repairedNames(kase, stillThere)) }]),
     ...(note === '' ? [] : [{ label: 'Note', value: note }]),
   ]
 }

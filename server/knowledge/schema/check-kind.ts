@@ -97,6 +97,8 @@ export const Answer = z.strictObject({
       opens: z.array(Name).min(1).optional(),
       /** Whose fault it was then. Left out: the part that was looked at. */
       roles: z.array(Name).min(1).optional(),
+      /** It was no part of the tree then: whoever is cured by it writes down what it was. */
+      elsewhere: z.literal(true).optional(),
       /** Names in `cautions.yaml`, besides those of the check. */
       cautions: z.array(Name).min(1).optional(),
     })
