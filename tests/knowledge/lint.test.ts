@@ -327,6 +327,13 @@ describe('the lint of the knowledge', () => {
       /no part kind is called windign/,
     ],
     [
+      'what no other check looks at, since its name is misspelt',
+      'checks/plugs-look.yaml',
+      'looksAt: spark-plugs',
+      'looksAt: spark-plug',
+      /no thing that another check looks at is called spark-plug: did you mean spark-plugs\?/,
+    ],
+    [
       'a check without the caution of its engine and set-up',
       'checks/spark-on-tester.yaml',
       ', vapour-ignites',
@@ -380,6 +387,20 @@ describe('the lint of the knowledge', () => {
       ']',
       /add battery: cautions\.yaml:\d+ asks for it where set-up timing-light-fitted says "battery"$/,
       'cautions:',
+    ],
+    [
+      'a way home without the caution of an engine that it turns',
+      'home.yaml',
+      'cautions: [battery, cranking-clear, ignition-kills, exhaust, moving-parts]',
+      'cautions: [battery, cranking-clear, exhaust, moving-parts]',
+      /add ignition-kills: cautions\.yaml:\d+ asks for it where engine is cranking$/,
+    ],
+    [
+      'a way home without the caution that a word of it asks for',
+      'home.yaml',
+      'cautions: [ignition-kills, cranking-clear, cannot-be-stopped, exhaust, moving-parts, charged-capacitor]',
+      'cautions: [ignition-kills, cranking-clear, cannot-be-stopped, exhaust, moving-parts]',
+      /add charged-capacitor: cautions\.yaml:\d+ asks for it where do says "igniter"$/,
     ],
     [
       'a proof that says nothing',

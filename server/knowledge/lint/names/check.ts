@@ -1,7 +1,7 @@
 import { type ByAbout, byAbout } from '../../by-about.ts'
 import type { Knowledge } from '../../knowledge.ts'
 import type { CheckKind } from '../../schema/index.ts'
-import { gatesOf, propertiesOf, rolesOf } from './known.ts'
+import { gatesOf, otherLooks, propertiesOf, rolesOf } from './known.ts'
 import { listOf, type MustKnow } from './must-know.ts'
 
 /** The names that a check uses. */
@@ -12,6 +12,14 @@ export function checkNames(check: CheckKind, knowledge: Knowledge, mustKnow: Mus
   const cautions = Object.keys(knowledge.cautions.cautions)
   const opened = Object.keys(knowledge.home.halfOpen)
   mustKnow(check, ['cautions'], 'caution', check.cautions, cautions)
+  const looks = listOf(check.looksAt)
+  mustKnow(
+    check,
+    ['looksAt'],
+    'thing that another check looks at',
+    looks,
+    otherLooks(knowledge, check),
+  )
   mustKnow(check, ['tools'], 'tool', check.tools, Object.keys(knowledge.tools.tools))
   mustKnow(check, ['setups'], 'set-up', check.setups, setups)
   mustKnow(check, ['forbids'], 'set-up', check.forbids, setups)
