@@ -334,6 +334,13 @@ describe('the lint of the knowledge', () => {
       /no thing that another check looks at is called spark-plug: did you mean spark-plugs\?/,
     ],
     [
+      'an answer that it was in vain to go home as nobody goes home',
+      'checks/choke-keeps-it.yaml',
+      'inVain: [on-half-choke]',
+      'inVain: [on-half-chock]',
+      /no way home is called on-half-chock: did you mean on-half-choke\?/,
+    ],
+    [
       'a check without the caution of its engine and set-up',
       'checks/spark-on-tester.yaml',
       ', vapour-ignites',

@@ -348,4 +348,18 @@ describe('ways home', () => {
     expect([...after].sort()).toEqual([...before].sort())
     expect(after[0]).toBe('controls-home')
   })
+
+  it.each([
+    ['on-half-choke', 'starts-then-dies', /^choke-keeps-it\./, 'dies', 'runs-on'],
+    ['on-half-choke', 'bogs-limited', /^choke-at-throttle$/, 'worse', 'better'],
+    ['no-choke-open', 'hard-start-hot', /^wide-open-hot$/, 'no', 'starts'],
+  ])('leave out %s once that was tried in vain: %s', (way, complaint, check, vain, helped) => {
+    const open = { machine: 'pedlar-1c', complaint, who: 'owner', kit: [] } as const
+    const id = [...shippedJob(open, {}).kase.checks.keys()].find((each) => check.test(each))!
+    const after = (answer: string) =>
+      waysHome(shippedJob(open, { [id]: answer })).map(([name]) => name)
+    expect(after('?')).toContain(way)
+    expect(after(helped)).toContain(way)
+    expect(after(vain)).not.toContain(way)
+  })
 })

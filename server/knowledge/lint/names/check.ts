@@ -29,12 +29,13 @@ export function checkNames(check: CheckKind, knowledge: Knowledge, mustKnow: Mus
   const needs = typeof check.owner === 'string' ? undefined : check.owner.needs
   const kit = Object.keys(knowledge.owner.kit)
   mustKnow(check, ['owner', 'needs'], 'thing in the kit', needs, kit)
-  check.answers?.forEach(({ mend, renews }, a) => {
+  check.answers?.forEach(({ mend, renews, inVain }, a) => {
     mustKnow(check, ['answers', a, 'mend', 'roles'], 'role', mend?.roles, roles)
     mustKnow(check, ['answers', a, 'mend', 'undoes'], 'set-up', mend?.undoes, setups)
     mustKnow(check, ['answers', a, 'mend', 'opens'], 'thing that is opened', mend?.opens, opened)
     mustKnow(check, ['answers', a, 'mend', 'cautions'], 'caution', mend?.cautions, cautions)
     mustKnow(check, ['answers', a, 'renews'], 'caution', renews, cautions)
+    mustKnow(check, ['answers', a, 'inVain'], 'way home', inVain, Object.keys(knowledge.home.ways))
   })
   byAbout(aboutNames, check.about, check, knowledge, mustKnow)
 }
