@@ -405,8 +405,8 @@ describe('the lint of the knowledge', () => {
     [
       'a way home without the caution that a word of it asks for',
       'home.yaml',
-      'cautions: [ignition-kills, cranking-clear, cannot-be-stopped, exhaust, moving-parts, charged-capacitor]',
-      'cautions: [ignition-kills, cranking-clear, cannot-be-stopped, exhaust, moving-parts]',
+      'cautions: [hot-parts, ignition-kills, cranking-clear, cannot-be-stopped, exhaust, moving-parts, charged-capacitor]',
+      'cautions: [hot-parts, ignition-kills, cranking-clear, cannot-be-stopped, exhaust, moving-parts]',
       /add charged-capacitor: cautions\.yaml:\d+ asks for it where do says "igniter"$/,
     ],
     [

@@ -3,7 +3,11 @@ import { fill, fillingsOf } from '../../knowledge/instantiate/words.ts'
 import type { Standing } from '../standing/standing.ts'
 import { makeSentences, putBackSentences, stillSentences } from '../standing/way/put-back.ts'
 import { isRunFirst, type Way, wayTo } from '../standing/way/way-to.ts'
-import { cautionsEverywhere, cautionsOfTheJob } from '../words/cautions/cautions.ts'
+import {
+  cautionsEverywhere,
+  cautionsOfTheJob,
+  cautionsOfTheRun,
+} from '../words/cautions/cautions.ts'
 import { cautionsOf } from '../words/cautions/renewed.ts'
 import { lowerFirst, sentence, the } from '../words/sentences.ts'
 import { coversOn, endOfBegun } from './cut-off.ts'
@@ -96,7 +100,9 @@ function cautionsInOrder(
   const anew = cautions.filter(isMade).map(({ id }) => id)
   const said = new Set([...heard].filter((id) => !anew.includes(id)))
   const unsaid = (cards: readonly CautionCard[]) => cards.filter(({ id }) => !said.has(id))
-  const ofJob = unsaid(cautionsOfTheJob(input))
+  // However often it was said, it is hot anew.
+  const ofRun = card.asked ? [] : cautionsOfTheRun(input)
+  const ofJob = unsaid(cautionsOfTheJob(input)).concat(ofRun.filter(({ id }) => said.has(id)))
   const ofCheck = cautions.filter(
     (each) => !isLater(each) && !ofJob.some(({ id }) => id === each.id),
   )

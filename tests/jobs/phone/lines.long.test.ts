@@ -77,6 +77,30 @@ describe('what is said to an owner about a check', () => {
     }
   })
 
+  it('is told of what is hot wherever hands go to an engine that was run last', () => {
+    const hot = /exhaust and engine burn you|keep off what is hot/
+    const said = ['starts-then-dies', 'bogs-limited', 'misfires-at-speed'].flatMap((complaint) => {
+      const open = { machine: 'pedlar-1c', complaint, where: 'trailside', who: 'owner' }
+      const begun = (readings: Record<string, string>) =>
+        shippedJob({ ...open, kit: kits } as ShippedJob, readings)
+      const fit = [...begun({}).kase.checks.values()].filter(
+        ({ owner, asked }) => owner.fit && !asked,
+      )
+      const runs = fit.filter(({ engine }) => engine === 'running')
+      return runs.flatMap((run) => {
+        const after = begun({ [run.id]: '?' })
+        return fit
+          .filter((card) => card !== run)
+          .map((card) => ({
+            what: `${card.id} after ${run.id}`,
+            isTold: checkLines(after, card).some(({ says }) => hot.test(says)),
+          }))
+      })
+    })
+    expect(said.some(({ what }) => /^stop-wire-look.*new-plug-tried/.test(what))).toBe(true)
+    expect(said.filter(({ isTold }) => !isTold)).toEqual([])
+  })
+
   it('has an engine cool, or gloves on, before a plug is screwed out of one that ran', () => {
     const cards = shippedCases().flatMap(({ checks }) => [...checks.values()])
     const hot = cards.filter(
@@ -356,10 +380,10 @@ describe('ways home', () => {
   ])('leave out %s once that was tried in vain: %s', (way, complaint, check, vain, helped) => {
     const open = { machine: 'pedlar-1c', complaint, who: 'owner', kit: [] } as const
     const id = [...shippedJob(open, {}).kase.checks.keys()].find((each) => check.test(each))!
-    const after = (answer: string) =>
+    const waysAfter = (answer: string) =>
       waysHome(shippedJob(open, { [id]: answer })).map(([name]) => name)
-    expect(after('?')).toContain(way)
-    expect(after(helped)).toContain(way)
-    expect(after(vain)).not.toContain(way)
+    expect(waysAfter('?')).toContain(way)
+    expect(waysAfter(helped)).toContain(way)
+    expect(waysAfter(vain)).not.toContain(way)
   })
 })
