@@ -38,7 +38,11 @@ export function checkLines(input: Standing, card: CheckCard, again = false): Lin
   const isTurned = starts && card.engine === 'cranking' && !runs
   const turned = isTurned ? turnedAt(kase.machine, does) : -1
   // Tried where it is started first: what can hurt there is heard before.
-  const stop = starts && turned < 0 ? stopAtStart(input) : []
+  const ready = linesOf('make ready', [
+    ...stillSentences(way.still, 'by phone'),
+    ...makeSentences(way.make, 'by phone'),
+  ])
+  const stop = starts && turned < 0 ? stopAtStart(input, runs ? ready : does) : []
   return [
     ...(again ? [onceMore] : []),
     ...first,
@@ -52,10 +56,7 @@ export function checkLines(input: Standing, card: CheckCard, again = false): Lin
         ...(card.asked ? [] : coversOn(input, asItStands)),
       ]),
       ...(runs ? stop : []),
-      ...linesOf('make ready', [
-        ...stillSentences(way.still, 'by phone'),
-        ...makeSentences(way.make, 'by phone'),
-      ]),
+      ...ready,
     ]),
     ...turning,
     ...(runs ? [] : stop),

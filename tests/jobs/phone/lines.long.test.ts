@@ -101,6 +101,26 @@ describe('what is said to an owner about a check', () => {
     expect(said.filter(({ isTold }) => !isTold)).toEqual([])
   })
 
+  it('sets it for work once where its stop is tried before that', () => {
+    const open = { machine: 'haulmoor-1e', complaint: 'cuts-out', where: 'trailside', who: 'owner' }
+    const begun = (readings: Record<string, string>) =>
+      shippedJob({ ...open, kit: kits } as ShippedJob, readings)
+    const parts = [...begun({}).kase.checks.values()].find(({ setups }) =>
+      setups.some(({ stopOff }) => stopOff),
+    )!
+    const job = begun({ [parts.id]: '?' })
+    const fit = [...job.kase.checks.values()].filter(({ owner, asked }) => owner.fit && !asked)
+    const tried = fit.flatMap((card) => {
+      const says = checkLines(job, card).map((line) => line.says)
+      const stop = says.findIndex((each) => /The engine must die at once/.test(each))
+      if (stop < 0 || card.engine !== 'running') return []
+      const sets = says.slice(stop).filter((each) => /\bset it for work\b/i.test(each))
+      return [{ check: card.id, sets: sets.length }]
+    })
+    expect(tried.length).toBeGreaterThan(3)
+    expect(tried.filter(({ sets }) => sets !== 1)).toEqual([])
+  })
+
   it('has an engine cool, or gloves on, before a plug is screwed out of one that ran', () => {
     const cards = shippedCases().flatMap(({ checks }) => [...checks.values()])
     const hot = cards.filter(

@@ -15,10 +15,16 @@ export function stopToTry({ job, kase }: Pick<Standing, 'job' | 'kase'>): Line[]
   return stop && isUntried(job, kase) ? linesOf('try the stop', [sentence(stop.try)]) : []
 }
 
-/** The same before it is started, with what comes after, for an engine that has just died of it. */
-export function stopAtStart(input: Pick<Standing, 'job' | 'kase'>): Line[] {
+/**
+ * The same before it is started, with what comes after for an engine that has just died of it, unless that is said next.
+ *
+ * @param next what is said next, up to the start and after it
+ */
+export function stopAtStart(input: Pick<Standing, 'job' | 'kase'>, next: readonly Line[]): Line[] {
   const how = stopToTry(input)
-  return how.length > 0 ? [...how, ...onceStopped] : []
+  if (how.length === 0) return []
+  const run = fill('{run}', fillingsOf(input.kase.machine)).toLowerCase()
+  return next.some(({ says }) => says.toLowerCase().includes(run)) ? how : [...how, ...onceStopped]
 }
 
 /** The same right after it was started, if it runs. */
