@@ -34,7 +34,7 @@ export function checkLines(input: Standing, card: CheckCard, again = false): Lin
   const runs = isRunFirst(way)
   const opening = asks && ends ? [asks, { ...ends, opens: true } as const] : []
   const does = says.slice(opening.length)
-  const starts = startsIt(card, input.knowledge)
+  const starts = startsIt(card, input.knowledge, kase.machine)
   const isTurned = starts && card.engine === 'cranking' && !runs
   const turned = isTurned ? turnedAt(kase.machine, does) : -1
   // Tried where it is started first: what can hurt there is heard before.

@@ -10,8 +10,14 @@ import { type ShippedJob, shippedJob } from '../../support/shipped-job.ts'
 
 const signals = ['danger', 'warning', 'caution', 'notice']
 
-/** Turned over for its speed, for the hum of its pump, or to see that there is no spark at OFF. */
-const withoutSpark = ['spark-at-off', 'jump-start', 'cranking-speed', 'known-good-unit']
+/** Turned over for its speed, for the hum of its pump or the tick of an injector, or to see that there is no spark at OFF. */
+const withoutSpark = [
+  'spark-at-off',
+  'jump-start',
+  'cranking-speed',
+  'known-good-unit',
+  'injector-tick',
+]
 
 describe('what is said to an owner about a check', () => {
   const kits = Object.keys(shippedKnowledge().owner.kit)
@@ -119,6 +125,23 @@ describe('what is said to an owner about a check', () => {
     })
     expect(tried.length).toBeGreaterThan(3)
     expect(tried.filter(({ sets }) => sets !== 1)).toEqual([])
+  })
+
+  it('has its stop tried by no check that turns it at OFF: that could not be told', () => {
+    const told = shippedCases().flatMap(({ machine, complaint, checks }) => {
+      const open = { machine: machine.id, complaint: complaint.id, who: 'owner' } as const
+      const parts = [...checks.values()].find(({ setups }) => setups.some(({ stopOff }) => stopOff))
+      const [byRope, pulls] = ['compression-by-rope', 'plug-after-pulls'].map((id) =>
+        checks.get(id),
+      )
+      if (!parts || !byRope || !pulls) return []
+      const job = shippedJob(open, { [parts.id]: '?' })
+      const isTried = (card: typeof pulls) =>
+        checkLines(job, card).some(({ label }) => label === 'try the stop')
+      return [{ atOff: isTried(byRope), atRun: isTried(pulls) }]
+    })
+    expect(told.length).toBeGreaterThan(3)
+    expect(told).toEqual(told.map(() => ({ atOff: false, atRun: true })))
   })
 
   it('has an engine cool, or gloves on, before a plug is screwed out of one that ran', () => {
