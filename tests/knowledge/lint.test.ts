@@ -485,10 +485,10 @@ describe('the lint of the knowledge', () => {
     [
       'a set-up that nobody can put back',
       'setups.yaml',
-      '    undo: nothing\n',
+      '    undo: fades\n',
       '',
       /say how it is put back: do and minutes, or nothing, or fades/,
-      '  safe-to-run:',
+      '  run-until-hot:',
     ],
     [
       'a plug of the stop circuit that is not joined again',
