@@ -142,6 +142,8 @@ export interface CheckCard {
     readonly untouched?: true
     /** Cautions that are said whole once more before the engine turns next. */
     readonly renews?: readonly CautionCard[]
+    /** Names of ways home that were tried with it in vain. */
+    readonly inVain?: readonly string[]
   }[]
   /** Outcome names, as in the model: bands or answer ids. */
   readonly outcomes: readonly string[]

@@ -188,3 +188,27 @@ it('counts no caution as heard that was never said: what was put right was not t
     expect(words).toContain('If it has ever kicked back')
   }
 })
+
+describe('a fuel tap that was shut while plugs were out', () => {
+  const opens = 'Open the fuel tap again.'
+  const noStart = caseOf('pedlar-1c', 'spark-no-start')
+
+  it('is not opened to be shut where the machine is left, nor before a way that shuts it', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http, noStart, ['plug-wrench', 'spare-plug', 'light'])
+    const check = [...noStart.checks.values()].find(
+      ({ owner, setups }) => owner.fit && setups.some(({ id }) => id === 'plugs-out-grounded'),
+    )!
+    const answer = { version: 1, check: check.id, choice: 'could-not-tell' }
+    await post(http, `${job}/readings`, answer).expect(303)
+    const left = (await wordsOn(http, `${job}/home`)).split('Before it is towed')[1]!
+    expect(left).toContain('screw every spark plug in by hand')
+    expect(left).toContain('Shut its fuel tap')
+    expect(left).not.toContain(opens)
+    const dried = await wordsOn(http, `${job}/home?way=dry-plug&line=99`)
+    expect(dried).toContain('screw every spark plug in by hand')
+    expect(dried).toMatch(/Shut the fuel tap.*Open the fuel tap, and the throttle halfway/)
+    expect(dried).not.toContain(opens)
+    expect(await wordsOn(http, `${job}/home?way=other-plug&line=99`)).toContain(opens)
+  })
+})

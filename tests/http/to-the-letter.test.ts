@@ -88,6 +88,6 @@ describe('whoever does to the letter what is said by phone', () => {
       id.startsWith('fuel-flow'),
     )!
     const said = saidOn(await wordsOn(http, `${job}?check=${check}&line=99`))
-    expect(said).toMatch(/close the tap.*open the tap/)
+    expect(said).toMatch(/close the tap.*open the fuel tap again/i)
   })
 })

@@ -4,6 +4,7 @@ import { seeded } from '../bench/random.ts'
 import { allCases, readyApp } from '../support/app.ts'
 import { openJob, post } from '../support/job.ts'
 import { type LiteralHands, literalHands, needsOf, toPutBack } from '../support/literal-hands.ts'
+import { onPhone, takeOver, wordsOn } from '../support/on-phone.ts'
 import { listsIn, textIn, valueIn } from '../support/page.ts'
 
 const caseOf = (machine: string, complaint: string): Case =>
@@ -253,6 +254,45 @@ describe('the verdict and the proof', () => {
     const proved = { version: valueIn(proof, 'version'), choice: 'still-there' }
     await post(http, `${job}/proofs`, proved).expect(303)
     expect(putBackOn(await page())).toEqual([])
+  })
+})
+
+describe('what was taken off so that the engine could run', () => {
+  const back = /Take the guards away.*put back every drive that was taken off/
+
+  it('is put back at the verdict, and stays off for the proof until it has run', async () => {
+    const { http, job, page, make } = await openedJob(caseOf('larkfell-2i', 'misfires-at-speed'))
+    expect(readyOn(await page('check=shake-boxes')).join()).toContain('take the drive off')
+    await make('shake-boxes', { choice: 'runs-on' })
+    await make('winding-resistance.exciter-run.igniter-plug', { typed: 'OL OL OL' })
+    await make('winding-resistance.exciter-run.exciter-plug', { typed: 'OL OL OL' })
+    let verdict = await page()
+    for (let asked = 0; !verdict.includes('Verdict:') && asked < 60; asked += 1) {
+      await make(valueIn(verdict, 'check'))
+      verdict = await page()
+    }
+    expect(listsIn(verdict).get('To put back once it has been tried')!.join()).toMatch(back)
+    const { text } = await http.get(`${job}/sheet`).expect(200)
+    expect(listsIn(text).get('Still to put back')!.join()).toMatch(back)
+    const written = { version: valueIn(verdict, 'version'), parts: 'exciter-run' }
+    await post(http, `${job}/repairs`, written).expect(303)
+    const box = (await page()).split('id="repair"')[1]!
+    const steps = [...box.matchAll(/<li>(.*?)<\/li>/g)].map(([, step]) => textIn(step!))
+    const run = steps.findLastIndex((step) => /full speed|start the engine|run it/i.test(step))
+    expect(steps.findIndex((step) => back.test(step))).toBeGreaterThan(run)
+  })
+
+  it('was taken off by no owner on the phone', async () => {
+    const { http } = await readyApp()
+    const kase = caseOf('larkfell-2i', 'cuts-out')
+    const job = await onPhone(http, kase)
+    const ran = { version: 1, check: 'shake-controls', choice: 'runs-on' }
+    await post(http, `${job}/readings`, ran).expect(303)
+    for (const at of ['/sheet', '/home', '/home?way=controls-home&line=99', '?line=99']) {
+      expect(await wordsOn(http, `${job}${at}`)).not.toMatch(/guards away/)
+    }
+    await takeOver(http, job, 2)
+    expect(await wordsOn(http, job)).not.toMatch(/guards away/)
   })
 })
 

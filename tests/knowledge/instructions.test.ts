@@ -161,6 +161,33 @@ describe('what a page tells people to do', () => {
     expect(Math.min(...rows)).toBeGreaterThan(0.25)
   })
 
+  it('has an engine that runs stopped before the check is over and hands go near', () => {
+    const runs = ({ card }: Page) => card.engine === 'running' && !card.asked
+    const goes =
+      /\b(starts?|idle|run (it|the engine)|bring back the conditions|do (it|the same) (once more|twice|three times)|briskly)\b/gi
+    const rule = (page: Page) => {
+      const said = steps(page)
+      const gone = [...said.matchAll(goes)].at(-1)?.index ?? -1
+      const { off } = page.kase.machine.stop!
+      return (
+        /\bstop (it|the engine)\b|engine stopped/i.test(said.slice(gone)) ||
+        said.lastIndexOf(off) > gone
+      )
+    }
+    expect(breaking(runs, rule)).toEqual([])
+  })
+
+  it('waits at a charged igniter before and after an engine that runs, where it has hands on its pins', () => {
+    const live = ({ card }: Page) =>
+      card.engine === 'running' && card.cautions.some(({ id }) => id === 'charged-capacitor')
+    const rule = ({ card }: Page) => {
+      const first = card.do.findIndex((step) => /five minutes after it last turned/i.test(step))
+      const later = card.do.slice(2).join(' ')
+      return first >= 0 && first < 2 && /five minutes|once all is cool/i.test(later)
+    }
+    expect(breaking(live, rule)).toEqual([])
+  })
+
   it('has in its minutes what it waits for after it has turned the engine itself', () => {
     const later = ({ card }: Page) => card.do.slice(2).join(' ')
     const turnsAndWaits = (page: Page) =>

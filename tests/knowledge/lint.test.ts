@@ -341,6 +341,20 @@ describe('the lint of the knowledge', () => {
       /no part kind is called windign/,
     ],
     [
+      'what no other check looks at, since its name is misspelt',
+      'checks/plugs-look.yaml',
+      'looksAt: spark-plugs',
+      'looksAt: spark-plug',
+      /no thing that another check looks at is called spark-plug: did you mean spark-plugs\?/,
+    ],
+    [
+      'an answer that it was in vain to go home as nobody goes home',
+      'checks/choke-keeps-it.yaml',
+      'inVain: [on-half-choke]',
+      'inVain: [on-half-chock]',
+      /no way home is called on-half-chock: did you mean on-half-choke\?/,
+    ],
+    [
       'a check without the caution of its engine and set-up',
       'checks/spark-on-tester.yaml',
       ', vapour-ignites',
@@ -394,6 +408,20 @@ describe('the lint of the knowledge', () => {
       ']',
       /add battery: cautions\.yaml:\d+ asks for it where set-up timing-light-fitted says "battery"$/,
       'cautions:',
+    ],
+    [
+      'a way home without the caution of an engine that it turns',
+      'home.yaml',
+      'cautions: [battery, cranking-clear, ignition-kills, exhaust, moving-parts]',
+      'cautions: [battery, cranking-clear, exhaust, moving-parts]',
+      /add ignition-kills: cautions\.yaml:\d+ asks for it where engine is cranking$/,
+    ],
+    [
+      'a way home without the caution that a word of it asks for',
+      'home.yaml',
+      'cautions: [hot-parts, ignition-kills, cranking-clear, cannot-be-stopped, exhaust, moving-parts, charged-capacitor]',
+      'cautions: [hot-parts, ignition-kills, cranking-clear, cannot-be-stopped, exhaust, moving-parts]',
+      /add charged-capacitor: cautions\.yaml:\d+ asks for it where do says "igniter"$/,
     ],
     [
       'a proof that says nothing',
@@ -471,10 +499,10 @@ describe('the lint of the knowledge', () => {
     [
       'a set-up that nobody can put back',
       'setups.yaml',
-      '    undo: nothing\n',
+      '    undo: fades\n',
       '',
       /say how it is put back: do and minutes, or nothing, or fades/,
-      '  safe-to-run:',
+      '  run-until-hot:',
     ],
     [
       'a plug of the stop circuit that is not joined again',

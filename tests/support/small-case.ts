@@ -293,6 +293,7 @@ export const smallKnowledge: Knowledge = {
     choke: 'Set the choke.',
     held: 'See that it cannot move off.',
     halfOpen: { ignition: ['Screw every plug in.'] },
+    toRun: {},
     off: 'See that it cannot start: {off}.',
     stopIt: 'Stop it.',
     rest: ['Switch it off.'],

@@ -1,5 +1,6 @@
 import { apart } from '../model/chances.ts'
 import type { Check, CutSet, Evidence, Model } from '../model/model.ts'
+import { priorOf } from '../model/prior-of.ts'
 import { checkNamed } from './belief.ts'
 import { keptModels } from './kept-models.ts'
 import { weighing } from './weighing.ts'
@@ -22,7 +23,7 @@ const kept = keptModels()
 function without(model: Model, repaired: readonly string[]): Model {
   const blamed = model.cutSets.map((cutSet) => blames(cutSet, repaired))
   const left = model.cutSets.filter((_, c) => !blamed[c])
-  const total = left.reduce((sum, { prior }) => sum + prior, 0)
+  const total = priorOf(left)
   if (!(total > 0)) throw new RangeError(`nothing is left after the repair of ${repaired.join()}`)
   return {
     ...model,

@@ -1,5 +1,6 @@
 import type { Model } from '../model/model.ts'
 import { numbered } from '../model/named.ts'
+import { priorOf } from '../model/prior-of.ts'
 
 /**
  * The model with other base rates, and nothing drawn out anew: each cut set's weight before any reading is
@@ -16,7 +17,7 @@ export function reweighed(model: Model, factorOf: (fault: string) => number): Mo
       cutSet.faults.reduce((weight, fault) => weight * factorOf(fault), cutSet.prior),
     ]),
   )
-  const before = inside.reduce((sum, { prior }) => sum + prior, 0)
+  const before = priorOf(inside)
   const after = [...weights.values()].reduce((sum, weight) => sum + weight, 0)
   const cutSets = model.cutSets.map((cutSet) => {
     const weight = weights.get(cutSet)

@@ -3,7 +3,11 @@ import { fill, fillingsOf } from '../../knowledge/instantiate/words.ts'
 import type { Standing } from '../standing/standing.ts'
 import { makeSentences, putBackSentences, stillSentences } from '../standing/way/put-back.ts'
 import { isRunFirst, type Way, wayTo } from '../standing/way/way-to.ts'
-import { cautionsEverywhere, cautionsOfTheJob } from '../words/cautions/cautions.ts'
+import {
+  cautionsEverywhere,
+  cautionsOfTheJob,
+  cautionsOfTheRun,
+} from '../words/cautions/cautions.ts'
 import { cautionsOf } from '../words/cautions/renewed.ts'
 import { lowerFirst, sentence, the } from '../words/sentences.ts'
 import { coversOn, endOfBegun } from './cut-off.ts'
@@ -30,11 +34,15 @@ export function checkLines(input: Standing, card: CheckCard, again = false): Lin
   const runs = isRunFirst(way)
   const opening = asks && ends ? [asks, { ...ends, opens: true } as const] : []
   const does = says.slice(opening.length)
-  const starts = startsIt(card, input.knowledge)
+  const starts = startsIt(card, input.knowledge, kase.machine)
   const isTurned = starts && card.engine === 'cranking' && !runs
   const turned = isTurned ? turnedAt(kase.machine, does) : -1
   // Tried where it is started first: what can hurt there is heard before.
-  const stop = starts && turned < 0 ? stopAtStart(input) : []
+  const ready = linesOf('make ready', [
+    ...stillSentences(way.still, 'by phone'),
+    ...makeSentences(way.make, 'by phone'),
+  ])
+  const stop = starts && turned < 0 ? stopAtStart(input, runs ? ready : does) : []
   return [
     ...(again ? [onceMore] : []),
     ...first,
@@ -48,10 +56,7 @@ export function checkLines(input: Standing, card: CheckCard, again = false): Lin
         ...(card.asked ? [] : coversOn(input, asItStands)),
       ]),
       ...(runs ? stop : []),
-      ...linesOf('make ready', [
-        ...stillSentences(way.still, 'by phone'),
-        ...makeSentences(way.make, 'by phone'),
-      ]),
+      ...ready,
     ]),
     ...turning,
     ...(runs ? [] : stop),
@@ -96,7 +101,9 @@ function cautionsInOrder(
   const anew = cautions.filter(isMade).map(({ id }) => id)
   const said = new Set([...heard].filter((id) => !anew.includes(id)))
   const unsaid = (cards: readonly CautionCard[]) => cards.filter(({ id }) => !said.has(id))
-  const ofJob = unsaid(cautionsOfTheJob(input))
+  // However often it was said, it is hot anew.
+  const ofRun = card.asked ? [] : cautionsOfTheRun(input)
+  const ofJob = unsaid(cautionsOfTheJob(input)).concat(ofRun.filter(({ id }) => said.has(id)))
   const ofCheck = cautions.filter(
     (each) => !isLater(each) && !ofJob.some(({ id }) => id === each.id),
   )

@@ -2,7 +2,7 @@ import { fillAll, fillingsOf } from '../../knowledge/instantiate/words.ts'
 import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
 import { triedLater } from '../standing/way/put-back.ts'
-import { toPutBack } from '../standing/way/way-to.ts'
+import { putBackByPhone } from '../standing/way/serves-running.ts'
 import { likelyModes } from '../verdict/named.ts'
 import { presentVerdict } from '../verdict/present.ts'
 import { repairedNames } from '../words/names.ts'
@@ -76,7 +76,7 @@ function handOver(input: Standing): Line[] {
         ? 'With what you have there, nothing more is worth trying.'
         : 'That is work for a bench: take nothing more apart where you are.',
     ...more,
-    ...(isApart(input.asItStands)
+    ...(isApart(input)
       ? ['What is off or apart goes back before it is started or left, and I say how.']
       : []),
     ...(stopToTry(input).length > 0 ? [triedLater] : []),
@@ -85,8 +85,10 @@ function handOver(input: Standing): Line[] {
   ])
 }
 
-const isApart = (stands: Standing['asItStands']): boolean =>
-  toPutBack(stands).length > 0 || (stands.open ?? []).length > 0 || (stands.half ?? []).length > 0
+function isApart(input: Standing): boolean {
+  const { open = [], half = [] } = input.asItStands
+  return putBackByPhone(input).length > 0 || open.length > 0 || half.length > 0
+}
 
 /** What they have not got, and could put the likeliest right with. */
 function wouldHelp(input: Standing): string[] {

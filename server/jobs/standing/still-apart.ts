@@ -2,7 +2,7 @@ import { coverId, hinders } from '../../knowledge/instantiate/setup-cards.ts'
 import { fill, fillingsOf } from '../../knowledge/instantiate/words.ts'
 import type { Standing } from './standing.ts'
 import { putBackSentences } from './way/put-back.ts'
-import { servesRunning } from './way/serves-running.ts'
+import { isForRun, servesRunning } from './way/serves-running.ts'
 import { type Step, toPutBack } from './way/way-to.ts'
 
 /** "Set it for work: stop switch at RUN.": it was switched off for every hand that went to it. */
@@ -17,9 +17,21 @@ export function stillApart({ asItStands, kase }: Stands): string[] {
   return putBackSentences(toPutBack(asItStands), kase.machine)
 }
 
+/** The same of what an owner by phone left so, who takes no drive off. */
+export function apartByPhone(input: ToRun): string[] {
+  const steps = toPutBack(input.asItStands).filter((step) => !isForRun(input, step))
+  return putBackSentences(steps, input.kase.machine)
+}
+
 /** The same, but for what was made ready so that it can run, such as a pump that is full of water. */
 export function beforeTheRun(input: ToRun): string[] {
   const steps = toPutBack(input.asItStands).filter((step) => !servesRunning(input, step))
+  return putBackSentences(steps, input.kase.machine)
+}
+
+/** That which was: it goes back once it has been tried. */
+export function afterTheRun(input: ToRun): string[] {
+  const steps = toPutBack(input.asItStands).filter((step) => servesRunning(input, step))
   return putBackSentences(steps, input.kase.machine)
 }
 

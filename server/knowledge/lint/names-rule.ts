@@ -54,6 +54,8 @@ function ownerNames(
   }
   mustKnow(owner, ['meter'], 'meter', [owner.meter], [...meters.keys()])
   mustKnow(owner, ['cold', 'without'], 'thing in the kit', [owner.cold.without], kit)
+  const toRun = Object.keys(home.toRun)
+  mustKnow(home, ['toRun'], 'thing that is opened', toRun, Object.keys(home.halfOpen))
   const trial = home.trial.cautions
   mustKnow(home, ['trial', 'cautions'], 'caution', trial, Object.keys(cautions.cautions))
   for (const [id, way] of Object.entries(home.ways)) {

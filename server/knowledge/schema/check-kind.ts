@@ -112,6 +112,8 @@ export const Answer = z.strictObject({
   untouched: z.literal(true).optional(),
   /** Cautions that are said whole once more before the engine turns next, whoever has heard them: it smells of fuel. */
   renews: z.array(Name).min(1).optional(),
+  /** Ways home, by name in `home.yaml`, that were tried with it in vain: nobody is sent to do the same once more. */
+  inVain: z.array(Name).min(1).optional(),
 })
 
 /** Words in a check may hold: {part} {output} {place} {pins} {wires} {limits} {connector} {role} {ground} {gap} {run} {start} {off} {turn} {held} {work} */

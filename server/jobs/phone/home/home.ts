@@ -9,6 +9,7 @@ import { listed, lowerFirst, sentence } from '../../words/sentences.ts'
 import { backAfterCut, coversOn, endOfBegun, perhapsApart } from '../cut-off.ts'
 import { midway } from '../mending/mending.ts'
 import type { HomePage, HomeWay } from '../view.ts'
+import { butForARun } from './but-for-a-run.ts'
 import { tryingView } from './trying.ts'
 import type { Way } from './way-steps.ts'
 import { dangerOf, neverOf, waysHome } from './ways.ts'
@@ -70,10 +71,11 @@ function putBackFirst(input: Standing, begun: boolean): readonly string[] {
 
 /** However it was left: it may have been set for work for the last try. Once it cannot start, what goes back comes first. */
 function atRest({ kase, knowledge }: Standing, back: readonly string[]): string[] {
-  const { off, rest } = knowledge.home
+  const { off, rest, toRun } = knowledge.home
   const fillings = fillingsOf(kase.machine)
   const first = back.length > 0 ? [fill(off, fillings)] : []
-  return [...new Set([...first, ...[...back, ...fillAll(rest, fillings)].flatMap(sentencesIn)])]
+  const then = [...butForARun(back, knowledge.home, Object.keys(toRun)), ...fillAll(rest, fillings)]
+  return [...new Set([...first, ...then.flatMap(sentencesIn)])]
 }
 
 function wayView({ job, folded, kase }: Standing, id: string, way: Way): HomeWay {

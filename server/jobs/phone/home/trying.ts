@@ -13,6 +13,7 @@ import { putTogether } from '../start/put-together.ts'
 import { stopFirst } from '../start/stop-first.ts'
 import { stopNow } from '../start/stop-to-try.ts'
 import type { HomePage } from '../view.ts'
+import { butForARun } from './but-for-a-run.ts'
 import { stepsOf, type Way } from './way-steps.ts'
 import { dangerOf } from './ways.ts'
 
@@ -38,6 +39,13 @@ export function tryingView(
   // What the way takes apart is not joined for it.
   const first = back.filter(({ setup }) => !way.leaves?.includes(setup.id))
   const covered = [...putBackSentences(covers, kase.machine, 'by phone'), ...steps.covered]
+  const goesBack = folded.cutOff
+    ? backAfterCut(input, folded.cutOff, way.leaves)
+    : [
+        ...endOfBegun(input, stands, asked),
+        ...putBackSentences(first, kase.machine, 'by phone'),
+        ...coversOn(input, stands),
+      ]
   const lines = [
     ...linesOf('first', folded.conditions.afloat ? knowledge.home.afloat.first : []),
     ...cautionLines(cards, heardOnCall(input)),
@@ -45,16 +53,7 @@ export function tryingView(
     ...offFirst(
       input,
       { make: [], still: [] },
-      linesOf(
-        'put back first',
-        folded.cutOff
-          ? backAfterCut(input, folded.cutOff, way.leaves)
-          : [
-              ...endOfBegun(input, stands, asked),
-              ...putBackSentences(first, kase.machine, 'by phone'),
-              ...coversOn(input, stands),
-            ],
-      ),
+      linesOf('put back first', butForARun(goesBack, knowledge.home, way.opens ?? [])),
     ),
     // It may run already.
     ...(isStarted ? [] : linesOf('put back first', covered)),

@@ -20,7 +20,7 @@ export function answersOn(
   say: (text: string) => string,
 ): CheckCard['answers'] {
   const all = outputAnswers(check, machine) ?? offeredOn(check.kind, machine)
-  return all?.map(({ id, says, phone, bars, mend, renews, untouched }) => ({
+  return all?.map(({ id, says, phone, bars, mend, renews, untouched, inVain }) => ({
     id,
     says: say(says),
     phone: say(phone ?? says),
@@ -38,6 +38,7 @@ export function answersOn(
     ...(bars && { bars }),
     ...(untouched && { untouched }),
     ...(renews && { renews: cautionCards(renews, knowledge, machine) }),
+    ...(inVain && { inVain }),
   }))
 }
 

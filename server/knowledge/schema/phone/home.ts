@@ -53,6 +53,8 @@ export const Home = z.strictObject({
   choke: Words,
   /** What is opened to put something right or to get home, and how it is closed again: nobody knows how far they had come. */
   halfOpen: z.record(Name, z.array(Words).min(1)),
+  /** By name in `halfOpen`: sentences of a way back that only serve a run, left out where none comes or a way opens it. */
+  toRun: z.record(Name, z.array(Words).min(1)),
   /** Said before the first hand goes to it. */
   off: Words,
   /** Said after that, once they were off with it or on their way: what held it is undone. */
