@@ -58,6 +58,28 @@ describe('whoever does to the letter what is said by phone', () => {
     expect(said).toMatch(/If it runs now, stop it first.*wide open/)
   })
 
+  it('stops it first of all where a check that has it run is broken off', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http, caseOf('haulmoor-1e', 'starts-then-dies'))
+    const check = 'throttle-held.carburettor'
+    const first = { check: 'ask-controls', choice: 'none' }
+    await post(http, `${job}/readings`, { version: 1, ...first }).expect(303)
+    const put = await wordsOn(http, `${job}?correct=ask-controls&line=1`)
+    expect(put.includes('If it runs now, stop it first.')).toBe(false)
+    const skipped = { version: 2, check, reason: 'Not safe there', begun: 'yes' }
+    await post(http, `${job}/skips`, skipped).expect(303)
+    for (const asked of ['', '?check=fuel-look.fuel', '?check=ask-how-it-stops']) {
+      const said = saidOn(await wordsOn(http, `${job}${asked}`))
+      expect(said).toMatch(/^All of it, in order stop it: If it runs now, stop it first\./)
+    }
+    expect(await wordsOn(http, `${job}/home`)).toMatch(
+      /If it runs now, stop it first\. Stay and call/,
+    )
+    expect(await wordsOn(http, `${job}?correct=ask-controls`)).toMatch(
+      /stop it: If it runs now, stop it first\. ask: When you last tried it/,
+    )
+  })
+
   it('has the covers on and its plugs in before the stop is tried at a start', async () => {
     const { http } = await readyApp()
     const job = await onPhone(http, single, ['plug-wrench', 'tape', 'light'])

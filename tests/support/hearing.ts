@@ -18,6 +18,8 @@ export interface Seen {
   tankOpen: boolean
   /** It cannot move off. */
   isHeld: boolean
+  /** It may run: it was started and nobody has said to stop it. */
+  mayRun: boolean
 }
 
 /** As a machine comes in, held by nobody. */
@@ -27,6 +29,7 @@ const whole: Seen = {
   covered: false,
   tankOpen: false,
   isHeld: false,
+  mayRun: false,
 }
 
 /** What sentences do to it: each of these by what it says. */
@@ -61,6 +64,7 @@ export class Owner {
   readonly seen: Seen = { ...whole }
   /** What made no sense so far, a sentence each. */
   readonly amiss: string[] = []
+  #isBrokenOff = false
   readonly #held: string
   readonly #starts: RegExp
 
@@ -72,11 +76,22 @@ export class Owner {
     )
   }
 
-  /** @param where for what is amiss */
-  hear({ label, says }: Said, where: string): void {
+  /**
+   * @param where for what is amiss
+   * @param runs it is to run once it is started
+   */
+  hear({ label, says }: Said, where: string, runs = false): void {
     const said = says.toLowerCase().replace(/^unless it is so already: /, '')
     if (said.includes(this.#held)) this.seen.isHeld = true
     if (letsGo.test(said)) this.seen.isHeld = false
+    if (/\bstop it\b|\bit (must|has to) (die|stop)\b/.test(said)) {
+      this.seen.mayRun = false
+      this.#isBrokenOff = false
+    }
+    if (this.#isBrokenOff && !['again', 'first'].includes(label)) {
+      this.#note(where, says, 'while it may run')
+      this.#isBrokenOff = false
+    }
     const before = { ...this.seen }
     for (const [pattern, does] of effects) if (pattern.test(said)) Object.assign(this.seen, does)
     // What was begun is ended only where it was, and that may be before the rag went on.
@@ -96,7 +111,13 @@ export class Owner {
     if (this.#isStart(label, said)) {
       if (!this.seen.isHeld) this.#note(where, says, 'and nothing holds it')
       if (this.seen.tankOpen) this.#note(where, says, 'and the tank is open')
+      if (runs) this.seen.mayRun = true
     }
+  }
+
+  /** They were broken off in the middle of it: where it may run, nothing is said before it is stopped. */
+  brokenOff(): void {
+    this.#isBrokenOff = this.seen.mayRun
   }
 
   /** What a page takes to be so, for what it says next. */

@@ -17,7 +17,7 @@ import { dangerOf, neverOf } from './home/ways.ts'
 import { mendingSuspected } from './mending/mending.ts'
 import { goneSince, leaveMending, mendingAnswers, mendingLines } from './mending/put-right.ts'
 import { linesOf, saying } from './saying.ts'
-import { stopFirst } from './start/stop-first.ts'
+import { holdFirst, stopFirst } from './start/stop-first.ts'
 import { stopToTry } from './start/stop-to-try.ts'
 import type { Line, PhoneEnding } from './view.ts'
 
@@ -30,6 +30,7 @@ export function presentEnding(input: Standing & Asked): PhoneEnding {
   const lines = done
     ? linesOf('done', [`It was ${repairedNames(kase, [done])}, and the trouble is gone.`])
     : (helped ?? [
+        ...stopFirst(input),
         ...verdictLines(input),
         ...neverLines(input),
         ...(mending ? mendingLines(input, mending) : handOver(input)),
@@ -66,7 +67,7 @@ function handOver(input: Standing): Line[] {
   )
   const untried = goneSince(input).length > 0
   return linesOf('hand over', [
-    ...stopFirst(input).map(({ says }) => says),
+    ...holdFirst(input).map(({ says }) => says),
     ...(untried
       ? ['What was put right shows at its next start of that kind: say then whether it is gone.']
       : []),

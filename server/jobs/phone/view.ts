@@ -130,6 +130,8 @@ export interface HomePage {
   readonly job: Ticket
   readonly head: readonly string[]
   readonly said: string
+  /** That it is stopped first, where they may stand beside it while it runs. */
+  readonly stop: readonly string[]
   /** Ways to try, the one first that gets around what is likeliest. */
   readonly ways: readonly HomeWay[]
   /** Ways that want something the owner has not: "… needs tape". */

@@ -10,7 +10,7 @@ import { midway } from '../mending/mending.ts'
 import { cautionLines, linesOf, saying } from '../saying.ts'
 import { offFirst } from '../start/off-first.ts'
 import { putTogether } from '../start/put-together.ts'
-import { stopFirst } from '../start/stop-first.ts'
+import { holdFirst, stopFirst } from '../start/stop-first.ts'
 import { stopNow } from '../start/stop-to-try.ts'
 import type { HomePage } from '../view.ts'
 import { butForARun } from './but-for-a-run.ts'
@@ -47,9 +47,10 @@ export function tryingView(
         ...coversOn(input, stands),
       ]
   const lines = [
+    ...stopFirst(input),
     ...linesOf('first', folded.conditions.afloat ? knowledge.home.afloat.first : []),
     ...cautionLines(cards, heardOnCall(input)),
-    ...stopFirst(input),
+    ...holdFirst(input),
     ...offFirst(
       input,
       { make: [], still: [] },
