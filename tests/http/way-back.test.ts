@@ -211,6 +211,27 @@ describe('the machine as it stands', () => {
   )
 })
 
+describe('a reading that is put right at the bench', () => {
+  it('leaves open whether the check that was on the page is begun', async () => {
+    const { http, page, job, make } = await openedJob(twin)
+    let html = await page()
+    const first = valueIn(html, 'check')
+    while (!readyOn(html).join().includes('spark tester')) {
+      await make(valueIn(html, 'check'))
+      html = await page()
+    }
+    const version = valueIn(html, 'version')
+    const put = { version, check: first, choice: 'could-not-tell' }
+    await post(http, `${job}/corrections`, put).expect(303)
+    const other = [...twin.checks.values()].find(
+      ({ forbids, engine }) =>
+        engine === 'cranking' && forbids.some(({ id }) => id === 'tester-fitted'),
+    )
+    const back = putBackOn(await page(`check=${other!.id}`))
+    expect(back.join()).toMatch(/Unless it is so already: .*take spark testers/i)
+  })
+})
+
 describe('the verdict and the proof', () => {
   it('begin with what is still apart, until all was put together', async () => {
     const { http, job, page, make } = await openedJob(twin)
