@@ -242,7 +242,10 @@ describe('the verdict and the proof', () => {
     const joins = /^Join the exciter plug again/
     const verdict = await page()
     expect(textIn(verdict)).toContain('The fault is in the start exciter winding')
-    expect(listsIn(verdict).get('Still to put back')).toHaveLength(5)
+    // Nobody repairs, or measures anew, with a tester in the cap.
+    const testersOut = /^Stop switch at OFF\. Take spark testers and spare plugs out of the caps/
+    expect(listsIn(verdict).get('What to do next')![0]).toMatch(testersOut)
+    expect(listsIn(verdict).get('Still to put back')).toHaveLength(4)
     expect(listsIn(verdict).get('Still to put back')![0]).toMatch(joins)
 
     const parts = valueIn(verdict, 'parts')
@@ -251,8 +254,9 @@ describe('the verdict and the proof', () => {
     const proof = await page()
     const box = proof.slice(proof.indexOf('id="repair"'))
     const steps = [...box.matchAll(/<li>(.*?)<\/li>/g)].map(([, step]) => textIn(step!))
-    // What has to be apart first, then all put back, then the spark, and the engine started last of all.
+    // What was fitted goes, then what has to be apart, then all put back, then the spark, and the engine started last of all.
     const order = [
+      'Stop switch at OFF. Take spark testers and spare plugs out of the caps',
       'Where you have a meter: its plug apart, meter on ohms, its leads zeroed. Measure the new winding',
       'Join the exciter plug again',
       'Walk round the machine once',
