@@ -23,6 +23,21 @@ async function whileDrying(http: Http): Promise<string> {
 const came = (http: Http, job: string, choice: string) =>
   post(http, `${job}/mendings`, { version: 2, of: 'plugs-look', choice }).expect(303)
 
+it('is set back where a way home left it otherwise, whatever came of that', async () => {
+  const { http } = await readyApp()
+  const back = /before anything else|put back first/i
+  for (const choice of ['broken-off', 'no-help', 'helped']) {
+    const job = await onPhone(http, caseOf('haulmoor-1e', 'starts-then-dies'))
+    const tried = { version: 1, way: 'on-half-choke', choice }
+    await post(http, `${job}/tries`, tried).expect(303)
+    if (choice === 'helped') await post(http, `${job}/cut-offs`, { version: 2 }).expect(303)
+    const page = choice === 'no-help' ? `${job}?check=throttle-held.carburettor&line=99` : job
+    const words = await wordsOn(http, page)
+    expect(words, choice).toMatch(back)
+    expect(words, choice).toContain('Open the choke again, all the way.')
+  }
+})
+
 describe('what was opened to put something right', () => {
   it('is closed before the next check where they could not do it', async () => {
     const { http } = await readyApp()

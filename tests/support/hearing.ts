@@ -16,6 +16,8 @@ export interface Seen {
   /** A rag lies over open plug holes. */
   covered: boolean
   tankOpen: boolean
+  /** The choke stands half closed, where a way home had it. */
+  onHalfChoke: boolean
   /** It cannot move off. */
   isHeld: boolean
   /** It may run: it was started and nobody has said to stop it. */
@@ -28,6 +30,7 @@ const whole: Seen = {
   capsOff: false,
   covered: false,
   tankOpen: false,
+  onHalfChoke: false,
   isHeld: false,
   mayRun: false,
 }
@@ -46,6 +49,8 @@ const effects: readonly (readonly [says: RegExp, does: Partial<Seen>])[] = [
   [/lay a .*rag\b.* over the hole/, { covered: true }],
   [/take the tank cap off\b(?!.*close)|open the tank\b(?!.*close)/, { tankOpen: true }],
   [/close (the tank|it again)|put the tank cap/, { tankOpen: false }],
+  [/\bclose (the|its) choke (halfway|by half)\b/, { onHalfChoke: true }],
+  [/\bopen the choke\b/, { onHalfChoke: false }],
   [
     /\bscrew (in (any|every)|((it|each plug|every (spark )?plug|the new one|the plug|a new plug|both)\b.*\b(in|into|back)\b))|put (the old plug|each plug) back(?! into its cap)/,
     { plugsOut: false },
@@ -111,6 +116,7 @@ export class Owner {
     if (this.#isStart(label, said)) {
       if (!this.seen.isHeld) this.#note(where, says, 'and nothing holds it')
       if (this.seen.tankOpen) this.#note(where, says, 'and the tank is open')
+      if (before.onHalfChoke) this.#note(where, says, 'and the choke is half closed')
       if (runs) this.seen.mayRun = true
     }
   }

@@ -188,7 +188,7 @@ export type JobEvent =
       /** The check that they may have begun before it, where it was left half done. */
       readonly at?: string | undefined
       readonly leaves?: readonly string[] | undefined
-      /** Where it was left half done. */
+      /** What may be open where it was left half done; else what it set otherwise and leaves so. */
       readonly half?: HalfDone | undefined
     }
   /**

@@ -119,7 +119,11 @@ function replayed(
         beforeTry = now
         now = event.brokenOff
           ? allBack(beforeCut)
-          : { ...together, setups: setupsNamed(checks, event.leaves ?? []) }
+          : {
+              ...together,
+              setups: setupsNamed(checks, event.leaves ?? []),
+              ...(event.half?.opens && { open: event.half.opens }),
+            }
         break
     }
   }

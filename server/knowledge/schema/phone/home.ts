@@ -29,6 +29,8 @@ const Way = z.strictObject({
   uncovers: z.literal(true).optional(),
   /** Names in `halfOpen`: what it opens and closes again. */
   opens: z.array(Name).min(1).optional(),
+  /** Names in `halfOpen`: what it sets otherwise and leaves so, and what goes back before anything else is tried. */
+  stays: z.array(Name).min(1).optional(),
   /** What it takes of their kit is in the machine afterwards, so it is tried once. */
   usesUp: z.literal(true).optional(),
   /** Set-ups that hold from then on, by name in `setups.yaml`: whoever has it next puts them back. */
