@@ -26,6 +26,24 @@ async function tellLoose(http: Http, job: string, version = 1): Promise<string> 
   return check
 }
 
+it('is not asked for where it takes what they have not got', async () => {
+  const { http } = await readyApp()
+  const kase = caseOf('haulmoor-1e', 'starts-then-dies')
+  const ran = { version: 1, check: 'throttle-held.carburettor', choice: 'runs-on' }
+  for (const [kit, isAsked] of [
+    [['light'], false],
+    [['light', 'small-tools'], true],
+  ] as const) {
+    const job = await onPhone(http, kase, [...kit])
+    await post(http, `${job}/readings`, ran).expect(303)
+    const words = await wordsOn(http, `${job}?line=99`)
+    expect(words.includes('With a screwdriver turn it in')).toBe(isAsked)
+  }
+  const card = `/machines/haulmoor-1e/cards/starts-then-dies?tools=`
+  expect(await wordsOn(http, `${card}bare`)).not.toContain('With a screwdriver')
+  expect(await wordsOn(http, `${card}shed`)).toContain('With a screwdriver')
+})
+
 describe('what an owner has seen that can be put right', () => {
   it('is said in sentences of its own before the next check, cautions first, and tried', async () => {
     const { http } = await readyApp()

@@ -49,11 +49,13 @@ export function mendingSeen(input: Standing): Mending | undefined {
       const card = kase.checks.get(check)
       const mend = mendOf({ kase, judged }, check)
       const came = folded.putRight.get(check)
+      // Where they have nothing to do it with, they can do it no more than where they could not.
+      if (mend && lacking(folded, mend).length > 0) return []
       const isDone = came === 'done' && trialOf(input) !== undefined
       if (card === undefined || mend === undefined || (came !== undefined && !isDone)) return []
       if (mend.parts.some((part) => inVain.includes(part))) return []
       if (came === undefined && wasDone(input, check, mend)) return []
-      const { phone, parts, cautions = [], ...rest } = mend
+      const { phone, parts, cautions = [], kit: _, ...rest } = mend
       return isDone
         ? [{ of: check, phone: [], parts, cautions: [], isDone }]
         : [
@@ -70,10 +72,15 @@ export function mendingSeen(input: Standing): Mending | undefined {
     .at(0)
 }
 
+/** What an owner has not got of what it takes, by name. */
+export const lacking = (
+  { conditions: { kit: own = [] } }: Pick<Standing['folded'], 'conditions'>,
+  { kit = [] }: { readonly kit?: readonly string[] },
+): string[] => kit.filter((thing) => !own.includes(thing))
+
 /** The likeliest of what was found that an owner can put right with what they have, and was not told to yet. */
 export function mendingSuspected(input: Standing): Mending | undefined {
   const { folded, kase, walk } = input
-  const { kit = [] } = folded.conditions
   const told = [...folded.putRight.keys()].flatMap((of) => partsTold(input, of))
   const together = partsTogether(walk.step)
   return partsFound(walk.step)
@@ -82,7 +89,7 @@ export function mendingSuspected(input: Standing): Mending | undefined {
       const able = likelyModes(input, part).flatMap(({ id, mend }) =>
         mend ? [{ id, ...mend }] : [],
       )
-      const mend = able.find((each) => each.kit.every((thing) => kit.includes(thing)))
+      const mend = able.find((each) => lacking(folded, each).length === 0)
       if (mend === undefined) return []
       const { id: fault, kit: _, ...rest } = mend
       const at = { of: part, parts: [part] }

@@ -28,6 +28,7 @@ export function answersOn(
       mend: {
         says: say(mend.do),
         phone: say(mend.phone ?? mend.do),
+        ...(mend.kit && { kit: mend.kit }),
         ...(mend.undoes && { undoes: mend.undoes }),
         ...(mend.opens && { opens: mend.opens }),
         parts: mend.elsewhere ? [] : mendedBy(check, mend.roles, machine),

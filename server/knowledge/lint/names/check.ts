@@ -30,6 +30,7 @@ export function checkNames(check: CheckKind, knowledge: Knowledge, mustKnow: Mus
   const kit = Object.keys(knowledge.owner.kit)
   mustKnow(check, ['owner', 'needs'], 'thing in the kit', needs, kit)
   check.answers?.forEach(({ mend, renews, inVain }, a) => {
+    mustKnow(check, ['answers', a, 'mend', 'kit'], 'thing in the kit', mend?.kit, kit)
     mustKnow(check, ['answers', a, 'mend', 'roles'], 'role', mend?.roles, roles)
     mustKnow(check, ['answers', a, 'mend', 'undoes'], 'set-up', mend?.undoes, setups)
     mustKnow(check, ['answers', a, 'mend', 'opens'], 'thing that is opened', mend?.opens, opened)
