@@ -26,6 +26,25 @@ async function tellLoose(http: Http, job: string, version = 1): Promise<string> 
   return check
 }
 
+it('is told of nothing that hardly can be it, and that nobody has seen', async () => {
+  const { http } = await readyApp()
+  const job = await onPhone(http, caseOf('haulmoor-1e', 'starts-then-dies'))
+  const check = 'throttle-held.carburettor'
+  await post(http, `${job}/readings`, { version: 1, check, choice: 'runs-on' }).expect(303)
+  for (let version = 2; version < 20; version += 1) {
+    const { text } = await http.get(job).expect(200)
+    const asked = text.match(/name="check" value="([^"]+)"/)?.[1]
+    if (asked === undefined) break
+    const said = { version, check: asked, choice: 'could-not-tell' }
+    const noun = asked === check ? 'takes' : 'readings'
+    await post(http, `${job}/${noun}`, said).expect(303)
+  }
+  const words = await wordsOn(http, `${job}?line=99`)
+  expect(words).toContain('Or it is the fuel feed')
+  expect(words).not.toContain('What can be put right there is the fuel feed')
+  expect(words).toContain('With a screwdriver, pliers, a few spanners it could be put right')
+})
+
 it('is not asked for where it takes what they have not got', async () => {
   const { http } = await readyApp()
   const kase = caseOf('haulmoor-1e', 'starts-then-dies')

@@ -78,6 +78,9 @@ export const lacking = (
   { kit = [] }: { readonly kit?: readonly string[] },
 ): string[] => kit.filter((thing) => !own.includes(thing))
 
+/** Below this chance of it, nobody is told to put right what nobody has seen. From memory. */
+const worthTrying = 0.05
+
 /** The likeliest of what was found that an owner can put right with what they have, and was not told to yet. */
 export function mendingSuspected(input: Standing): Mending | undefined {
   const { folded, kase, walk } = input
@@ -86,8 +89,8 @@ export function mendingSuspected(input: Standing): Mending | undefined {
   return partsFound(walk.step)
     .flatMap((part): Mending[] => {
       if (told.includes(part)) return []
-      const able = likelyModes(input, part).flatMap(({ id, mend }) =>
-        mend ? [{ id, ...mend }] : [],
+      const able = likelyModes(input, part).flatMap(({ id, mend, chance }) =>
+        mend && chance >= worthTrying ? [{ id, ...mend }] : [],
       )
       const mend = able.find((each) => lacking(folded, each).length === 0)
       if (mend === undefined) return []
