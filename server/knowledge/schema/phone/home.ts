@@ -8,6 +8,8 @@ const Way = z.strictObject({
   says: Words,
   /** Only on a machine that has what each of these asks for. Left out: on any. */
   roles: z.array(Need).min(1).optional(),
+  /** Not on a machine that drives a boat. */
+  onLand: z.literal(true).optional(),
   /** What it takes, by name in the kit of `owner.yaml`. Left out: hands. */
   kit: z.array(Name).min(1).optional(),
   /** One sentence at a time, to read out. */
