@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { readyApp } from '../support/app.ts'
 import { post } from '../support/job.ts'
 import { caseOf, onPhone, wordsOn } from '../support/on-phone.ts'
+import { decoded, textIn } from '../support/page.ts'
 
 const single = caseOf('pedlar-1c', 'no-spark')
 const outboard = caseOf('ferrymere-3t', 'hard-start-hot')
@@ -78,6 +79,22 @@ describe('whoever does to the letter what is said by phone', () => {
     expect(await wordsOn(http, `${job}?correct=ask-controls`)).toMatch(
       /stop it: If it runs now, stop it first\. ask: When you last tried it/,
     )
+  })
+
+  it('can make after all what was passed over by mistake', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http, single)
+    const check = 'cap-look.cap'
+    const skipped = { version: 1, check, reason: 'Not safe there', begun: 'yes' }
+    await post(http, `${job}/skips`, skipped).expect(303)
+    const { text } = await http.get(job).expect(200)
+    const [, href] = text.match(/href="([^"]+)">They can do that after all</) ?? []
+    expect(textIn(text)).toMatch(/Passed over: Look and fit of the plug cap\. Not safe there\./)
+    const words = await wordsOn(http, decoded(href!))
+    expect(words).toMatch(/by phone: look and fit of the plug cap/)
+    expect(words).not.toContain('They can do that after all')
+    const sent = { version: 2, check, choice: 'could-not-tell' }
+    await post(http, `${job}/readings`, sent).expect(303)
   })
 
   it('has the covers on and its plugs in before the stop is tried at a start', async () => {

@@ -26,6 +26,7 @@ import { presentPutRight } from './mending/put-right.ts'
 import { triedLast } from './mending/tried-last.ts'
 import { presentRepaired } from './repaired.ts'
 import { saying } from './saying.ts'
+import { skippedLast } from './skipped-last.ts'
 import { stopMidway } from './start/stop-first.ts'
 import type { Line, PhoneCheck, PhoneDeed, PhonePage } from './view.ts'
 
@@ -68,6 +69,7 @@ export function presentPhone(input: Standing & Asked): PhonePage {
       },
     }),
     ...(tried && { triedLast: tried }),
+    ...skippedLast(input, onPage),
     ...(check && { check }),
     ...(deed && { deed }),
     ...(ending && { ending }),
