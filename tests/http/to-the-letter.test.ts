@@ -97,6 +97,14 @@ describe('whoever does to the letter what is said by phone', () => {
     await post(http, `${job}/readings`, sent).expect(303)
   })
 
+  it('tries the stop as soon as it runs where hands were on all that stops it', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http, caseOf('haulmoor-1e', 'starts-then-dies'))
+    expect(saidOn(await wordsOn(http, `${job}/home?way=controls-home&line=99`))).toMatch(
+      /starter or the rope\. try the stop: If it runs now, .*must die at once each time.*Does it run, and can you go/,
+    )
+  })
+
   it('has the covers on and its plugs in before the stop is tried at a start', async () => {
     const { http } = await readyApp()
     const job = await onPhone(http, single, ['plug-wrench', 'tape', 'light'])

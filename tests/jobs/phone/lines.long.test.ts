@@ -293,7 +293,7 @@ describe('what is said to an owner about a check', () => {
     const order = [
       at(/let the load bed down/),
       at(/^Otherwise switch it off, and unplug it/),
-      at(/while you pull the rope/),
+      at(/while you turn it with the starter or the rope/),
       at(/^If it runs now/),
       at(/^Does it fire now/),
     ]

@@ -47,6 +47,12 @@ export function holdFirst({
   return stands(folded.repairs.at(-1)) || hasGone(job, kase) ? linesOf('make ready', [held]) : []
 }
 
+/** What follows on that, in which nobody is told the same once more. */
+export function heldOnce(held: readonly Line[], lines: readonly Line[]): readonly Line[] {
+  const said = new Set(held.map(({ says }) => says))
+  return [...held, ...lines.filter(({ says }) => !said.has(says))]
+}
+
 const mayRunWith = ({ checks }: Standing['kase']): boolean =>
   [...checks.values()].some(({ engine }) => engine === 'running')
 
