@@ -26,6 +26,24 @@ async function tellLoose(http: Http, job: string, version = 1): Promise<string> 
   return check
 }
 
+it('stands on the sheet as it was told, with what the owner said they have', async () => {
+  const { http } = await readyApp()
+  const job = await onPhone(http, caseOf('haulmoor-1e', 'starts-then-dies'), [
+    'light',
+    'small-tools',
+  ])
+  const ran = { version: 1, check: 'throttle-held.carburettor', choice: 'runs-on' }
+  await post(http, `${job}/readings`, ran).expect(303)
+  await post(http, `${job}/repairs`, { version: 2, parts: 'carburettor' }).expect(303)
+  const sheet = await wordsOn(http, `${job}/sheet`)
+  expect(sheet).toMatch(/Its owner was told The idle screw sits .*turn it in by half a turn/)
+  expect(sheet).toContain('Meter None')
+  const head = await wordsOn(http, `${job}?whole=yes`)
+  expect(head).toContain(
+    'Tools at hand Daylight or a torch and a screwdriver, pliers, a few spanners',
+  )
+})
+
 it('is told of nothing that hardly can be it, and that nobody has seen', async () => {
   const { http } = await readyApp()
   const job = await onPhone(http, caseOf('haulmoor-1e', 'starts-then-dies'))
