@@ -53,6 +53,15 @@ describe('what comes before what', () => {
     expect(proposed(job, { 'over-volts': '15.6' })).toContain(drop)
   })
 
+  it('is all that was apart put together, before a lamp burns in the place of the fuse', () => {
+    const { checks } = caseFor(knowledge, 'haulmoor-1e', 'blows-the-fuse')
+    const joined = (check: string) => checks.get(check)!.forbids.map(({ id }) => id)
+    expect(joined('lamp-for-fuse')).toContain('unplug output-plug')
+    expect(joined('lamp-for-fuse')).toContain('access battery-off')
+    expect(joined('lamp-rectifier-off')).not.toContain('unplug output-plug')
+    expect(joined('lamp-rectifier-off')).toContain('access battery-off')
+  })
+
   it('is whether all lamps are dim, before each of them is asked after', () => {
     const job = { machine: 'pedlar-1c', complaint: 'lamps-dim' }
     const asksWhich = (readings: Readonly<Record<string, string>>) =>

@@ -180,6 +180,8 @@ export const CheckKind = z.strictObject({
   setups: z.array(Name).optional(),
   /** Set-ups that are in its way, besides those that follow from what is done. */
   forbids: z.array(Name).optional(),
+  /** The engine stays stopped, and yet all is joined and on as if it were to be cranked: it looks at the whole wiring. */
+  whole: z.literal(true).optional(),
   minutes: Minutes,
   do: z.array(Words).min(1),
   /** The same, in words to read to an owner on the phone. */
