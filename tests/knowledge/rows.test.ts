@@ -132,3 +132,28 @@ describe('a spark on a tester', () => {
     expect(thin('coil-left.secondary-shorted')).toBeLessThan(0.1)
   })
 })
+
+it('a battery that is only flat sags like a tired one, and passes the tester once it is charged', () => {
+  const at = (check: string, outcome: string, fault: string) =>
+    chance('does-not-turn on brackenway-1b', check, outcome, fault)
+  for (const fault of ['battery.flat', 'battery.tired'])
+    expect(at('starter-volts.starter', 'low', fault)).toBeGreaterThan(0.8)
+  expect(at('battery-load.battery', 'in range', 'battery.flat')).toBeGreaterThan(0.85)
+  expect(at('battery-load.battery', 'in range', 'battery.tired')).toBeLessThan(0.15)
+})
+
+describe('a fuse that blows', () => {
+  const where = 'blows-the-fuse on brackenway-1b'
+
+  it('is black inside where a wire is on metal, and sags where what was added draws too much', () => {
+    const black = (...faults: readonly string[]) =>
+      chance(where, 'fuse-witness.fuse', 'splashed', ...faults)
+    expect(black('wires-feed.grounded')).toBeGreaterThan(0.6)
+    expect(black()).toBeLessThan(0.4)
+  })
+
+  it('lights no lamp in its place where nothing behind it is shorted with the key at OFF', () => {
+    for (const fault of ['fuse.burnt-holder', 'fuse.too-small', 'wires-start.grounded'])
+      expect(chance(where, 'lamp-for-fuse', 'dark', fault), fault).toBeGreaterThan(0.9)
+  })
+})

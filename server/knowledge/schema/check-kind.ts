@@ -19,6 +19,8 @@ const OfProperty = z.strictObject({
   healthy: Chances,
   /** The same at a place that the sheet calls awkward to touch. */
   awkward: Chances.optional(),
+  /** Where the cause is none of the tree, and leaves its marks on the part all the same. Left out: as `healthy`. */
+  elsewhere: Chances.optional(),
 })
 
 /**
@@ -168,8 +170,10 @@ export const CheckKind = z.strictObject({
         .array(z.strictObject({ says: Words, passes: z.boolean() }))
         .min(2)
         .max(4),
-      /** V: so much may those that pass differ. */
+      /** V: so much may those that pass differ, of one row. */
       apart: z.number().positive(),
+      /** V: one that should not pass and reads less is shorted. */
+      short: z.number().positive(),
       /** The answer that each outcome is. */
       tells: z.strictObject({ alike: Name, open: Name, shorted: Name }),
     })
@@ -180,6 +184,8 @@ export const CheckKind = z.strictObject({
   setups: z.array(Name).optional(),
   /** Set-ups that are in its way, besides those that follow from what is done. */
   forbids: z.array(Name).optional(),
+  /** The engine stays stopped, and yet all is joined and on as if it were to be cranked: it looks at the whole wiring. */
+  whole: z.literal(true).optional(),
   minutes: Minutes,
   do: z.array(Words).min(1),
   /** The same, in words to read to an owner on the phone. */

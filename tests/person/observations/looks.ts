@@ -105,7 +105,8 @@ const filaments: Observation = ({ site }) => {
   const all = partsIn(site.world.machine, 'lamp').map(({ id }) => id)
   if (allBurnt(now)) return answer('all-burnt')
   const burnt = all.filter((id) => now.effect(id).looks !== undefined).length
-  if (burnt === all.length && all.every((id) => now.has(id, 'burnt'))) return answer('all-burnt')
+  if (burnt === all.length && all.every((id) => now.has(id, 'burnt', 'burnt-in-turn')))
+    return answer('all-burnt')
   const aging = aged(site.world, 'lamps', 'filaments', { 'some-burnt': 0.05 })
   return answer(burnt > 0 ? 'some-burnt' : (aging ?? 'all-whole'))
 }
