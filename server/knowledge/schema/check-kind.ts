@@ -45,6 +45,8 @@ const OfGate = z.strictObject({
    * `holds`. A fault that says nothing of it shows as `holds` does.
    */
   shows: Name.optional(),
+  /** Only parts with one of these roles show it in ways of their own. Left out: all. */
+  roles: z.array(Name).min(1).optional(),
   /**
    * It looks at the spark at a cap, or at the best of all: each answer with the least spark that gives it, where 1 is
    * that of a good machine on a modest pull. The practice bench answers by it where the wiring tells.
