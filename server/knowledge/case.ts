@@ -50,6 +50,8 @@ export interface FaultCard {
   /** Base rate per 1000 machines that come in, and where it comes from. */
   readonly rate: number
   readonly rateSource: string
+  /** How often it brings this complaint and no other, above 0; left out: 1. */
+  readonly brings?: number
   readonly comesAndGoesWith: readonly string[]
   /** How an owner far from a workshop puts it right, and with what of their kit. Left out: it belongs at the bench. */
   readonly mend?: OwnersMend

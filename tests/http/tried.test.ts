@@ -63,6 +63,15 @@ it('goes home on a little throttle where it has just run so, and not where that 
   }
 })
 
+it('suspects the battery no more where it starts from another one, whatever ran it down', async () => {
+  const { http } = await readyApp()
+  const job = await onPhone(http, caseOf('brackenway-1b', 'not-charging'), ['charged-battery'])
+  const before = await percentOf(http, job, 'Battery')
+  await post(http, `${job}/tries`, tried('jump', 'helped')).expect(303)
+  expect(before).toBeGreaterThan(10)
+  expect(await percentOf(http, job, 'Battery')).toBe(before)
+})
+
 it('puts no new fuse into a wire that is known to be grounded', async () => {
   const { http } = await readyApp()
   const blown = caseOf('haulmoor-1e', 'blows-the-fuse')

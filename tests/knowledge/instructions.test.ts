@@ -56,6 +56,20 @@ describe('what a page tells people to do', () => {
     )
   })
 
+  it('is turned at OFF where only the pump and the injectors are listened to, or a lamp on them watched', () => {
+    const listened = ({ card }: Page) =>
+      card.engine === 'cranking' &&
+      card.measurand === undefined &&
+      /^(pump|sound of the (pump|injector)|test lamp at the injector|injection pulse)\b/i.test(
+        card.title,
+      )
+    const rule = (page: Page) => {
+      const { run, off } = page.kase.machine.stop!
+      return steps(page).includes(`${off}, so that it cannot start`) && !steps(page).includes(run)
+    }
+    expect(breaking(listened, rule)).toEqual([])
+  })
+
   it('has the clamp of a ground tried that ends on a battery', () => {
     const onBattery = ({ card }: Page) => card.id === 'ground-look.battery-ground'
     expect(breaking(onBattery, (page) => /clamp on a post/.test(steps(page)))).toEqual([])

@@ -468,6 +468,22 @@ describe('the lint of the knowledge', () => {
       /gate flooded leads back to itself/,
     ],
     [
+      'a failure that brings the complaint more often under one gate than under another',
+      'complaints/hard-start-cold.yaml',
+      '      - { any: battery-ground }\n      - { any: starter-lead }',
+      '      - { any: battery-ground, brings: 0.5 }\n      - { any: starter-lead }',
+      /gate slow-cranking: a failure of battery-ground has another brings, or none, under another gate/,
+      '  slow-cranking:',
+    ],
+    [
+      'how often a failure brings the complaint where a gate is only watched',
+      'complaints/no-spark.yaml',
+      '      - { any: lead, modes: [leaking] }\n',
+      '      - { any: lead, modes: [leaking], brings: 0.5 }\n',
+      /gate high-voltage-leaks is no branch of the tree: write brings where its failures hang in it/,
+      '  high-voltage-leaks:',
+    ],
+    [
       'each under or',
       'complaints/no-spark.yaml',
       '{ any: flooding }',

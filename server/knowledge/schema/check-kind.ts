@@ -19,6 +19,8 @@ const OfProperty = z.strictObject({
   healthy: Chances,
   /** The same at a place that the sheet calls awkward to touch. */
   awkward: Chances.optional(),
+  /** Where the cause is none of the tree, and leaves its marks on the part all the same. Left out: as `healthy`. */
+  elsewhere: Chances.optional(),
 })
 
 /**
@@ -43,6 +45,8 @@ const OfGate = z.strictObject({
    * `holds`. A fault that says nothing of it shows as `holds` does.
    */
   shows: Name.optional(),
+  /** Only parts with one of these roles show it in ways of their own. Left out: all. */
+  roles: z.array(Name).min(1).optional(),
   /**
    * It looks at the spark at a cap, or at the best of all: each answer with the least spark that gives it, where 1 is
    * that of a good machine on a modest pull. The practice bench answers by it where the wiring tells.
@@ -170,8 +174,10 @@ export const CheckKind = z.strictObject({
         .array(z.strictObject({ says: Words, passes: z.boolean() }))
         .min(2)
         .max(4),
-      /** V: so much may those that pass differ. */
+      /** V: so much may those that pass differ, of one row. */
       apart: z.number().positive(),
+      /** V: one that should not pass and reads less is shorted. */
+      short: z.number().positive(),
       /** The answer that each outcome is. */
       tells: z.strictObject({ alike: Name, open: Name, shorted: Name }),
     })
@@ -182,6 +188,8 @@ export const CheckKind = z.strictObject({
   setups: z.array(Name).optional(),
   /** Set-ups that are in its way, besides those that follow from what is done. */
   forbids: z.array(Name).optional(),
+  /** The engine stays stopped, and yet all is joined and on as if it were to be cranked: it looks at the whole wiring. */
+  whole: z.literal(true).optional(),
   minutes: Minutes,
   do: z.array(Words).min(1),
   /** The same, in words to read to an owner on the phone. */

@@ -56,6 +56,7 @@ const aboutNames: ByAbout<[entry: object, knowledge: Knowledge, mustKnow: MustKn
     mustKnow(entry, ['about', 'replacing'], 'role', listOf(about.replacing), roles)
     mustKnow(entry, ['about', 'swapping'], 'role', listOf(about.swapping), roles)
     mustKnow(entry, ['about', 'shows'], 'property', listOf(about.shows), propertiesOf(knowledge))
+    mustKnow(entry, ['about', 'roles'], 'role', about.roles, roles)
     const { measured } = about
     if (measured === undefined) return
     mustKnow(entry, ['about', 'measured', 'role'], 'role', [measured.role], roles)

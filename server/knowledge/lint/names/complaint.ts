@@ -21,7 +21,13 @@ export function complaintNames(
   })
   const checks = [...checkKinds.keys()]
   mustKnow(complaint, ['chart'], 'check', complaint.chart, checks)
-  mustKnow(complaint, ['bars'], 'check', complaint.bars && [complaint.bars.until], checks)
+  mustKnow(
+    complaint,
+    ['bars'],
+    'check',
+    complaint.bars && [complaint.bars.until, ...(complaint.bars.checks ?? [])],
+    checks,
+  )
   mustKnow(complaint, ['top'], 'gate', [complaint.top], Object.keys(complaint.gates))
   const { holds } = complaint.elsewhere
   const perOutput = Object.keys(all).filter((id) => all[id]?.per === 'output')

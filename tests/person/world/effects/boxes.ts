@@ -26,6 +26,7 @@ export const rectifier: Effects = {
     looks: 'one-shorted',
     ...(happens(random, 0.38) && { leak: between(random, 0.1, 2) }),
   }),
+  'shorted-through': () => ({ gives: 0, leak: 0.3, looks: 'one-shorted' }),
   unregulated: ({ random }) => ({ gives: between(random, 1.8, 3.5) }),
 }
 

@@ -127,6 +127,7 @@ export const lampSwitch: Effects = {
 
 export const lamp: Effects = {
   burnt: () => ({ series: Infinity, looks: 'burnt' }),
+  'burnt-in-turn': () => ({ series: Infinity, looks: 'burnt' }),
   'bad-holder': ({ random }) => ({
     series: Infinity,
     ...(happens(random, visible.plain) && { looks: 'dirty' }),
@@ -158,6 +159,7 @@ export const batteryLead: Effects = {
 }
 
 export const battery: Effects = {
+  flat: ({ random }) => ({ gives: between(random, 0.2, 0.6) }),
   tired: (draw) => ({
     gives: between(draw.random, 0.2, 0.6),
     ...seen(draw, visible.hidden, 'swollen-or-dry'),
