@@ -134,6 +134,8 @@ export interface CheckCard {
       readonly undoes?: readonly string[]
       /** Names of what it opens: left half done, that may be open still. */
       readonly opens?: readonly string[]
+      /** The same of what it sets otherwise: in vain, that goes back. */
+      readonly stays?: readonly string[]
       readonly parts: readonly string[]
       /** It was no part of the tree. */
       readonly elsewhere?: true

@@ -38,6 +38,18 @@ it('is set back where a way home left it otherwise, whatever came of that', asyn
   }
 })
 
+it('is set back where it was set otherwise to put something right, in vain', async () => {
+  const { http } = await readyApp()
+  const kit = ['light', 'small-tools']
+  const job = await onPhone(http, caseOf('haulmoor-1e', 'starts-then-dies'), kit)
+  const of = 'throttle-held.carburettor'
+  await post(http, `${job}/readings`, { version: 1, check: of, choice: 'runs-on' }).expect(303)
+  await post(http, `${job}/mendings`, { version: 2, of, choice: 'still-there' }).expect(303)
+  expect(await wordsOn(http, `${job}?check=stop-switch-look.tether&line=99`)).toMatch(
+    /put back first: .*Turn the idle screw back, until its slot stands as it stood at first/,
+  )
+})
+
 describe('what was opened to put something right', () => {
   it('is closed before the next check where they could not do it', async () => {
     const { http } = await readyApp()

@@ -106,6 +106,8 @@ export interface HalfDone {
   readonly undoes?: readonly string[] | undefined
   /** What it opens and no set-up knows of, by its name in `home.yaml`. */
   readonly opens?: readonly string[] | undefined
+  /** Those of them that it sets otherwise, by the same names: done in vain, they are so still. */
+  readonly stays?: readonly string[] | undefined
 }
 
 /**

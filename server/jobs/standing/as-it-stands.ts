@@ -157,8 +157,8 @@ function afterPutRight(
 ): AsItStands {
   switch (came) {
     case 'still there':
-      // Whatever was in the way of another try went back before it.
-      return together
+      // Whatever was in the way of another try went back before it; what it set otherwise is so still.
+      return { ...together, ...(half?.stays && { open: half.stays }) }
     case 'done':
       return asDone(now, half)
     case 'not done':

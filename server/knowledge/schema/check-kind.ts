@@ -101,6 +101,8 @@ export const Answer = z.strictObject({
       undoes: z.array(Name).min(1).optional(),
       /** Names in `home.yaml`, `halfOpen`: what it opens and closes again, and what may be open where it is left half done. */
       opens: z.array(Name).min(1).optional(),
+      /** Names in `home.yaml`, `halfOpen`: what it sets otherwise, and what goes back where it was in vain. */
+      stays: z.array(Name).min(1).optional(),
       /** Whose fault it was then. Left out: the part that was looked at. */
       roles: z.array(Name).min(1).optional(),
       /** It was no part of the tree then: whoever is cured by it writes down what it was. */

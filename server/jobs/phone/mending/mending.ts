@@ -23,6 +23,8 @@ export interface Mending {
   readonly undoes?: readonly string[]
   /** Names of what it opens, and no set-up knows of. */
   readonly opens?: readonly string[]
+  /** The same of what it sets otherwise, and what goes back where that was in vain. */
+  readonly stays?: readonly string[]
   /** It is done already, and only tried. */
   readonly isDone?: true
   /** The failure that it was told for, where a part is suspected. */
@@ -138,12 +140,13 @@ export function midway(input: Standing): {
     : { asked: askedNow(input), stands: input.asItStands }
 }
 
-type Opening = Pick<Mending, 'undoes' | 'opens'>
+type Opening = Pick<Mending, 'undoes' | 'opens' | 'stays'>
 
 /** What it puts back once it is done, and what may be open where it is left half done. */
-export const halfOf = ({ undoes, opens }: Opening): HalfDone => ({
+export const halfOf = ({ undoes, opens, stays }: Opening): HalfDone => ({
   ...(undoes && { undoes }),
   ...(opens && { opens }),
+  ...(stays && { opens: [...(opens ?? []), ...stays], stays }),
 })
 
 /** What was told to be put right puts back and opens: as the answer to a check, or for the failure of a part, says. */
