@@ -63,7 +63,7 @@ describe('what a page tells people to do', () => {
 
   it('never has a key worked as far as START, where it could turn the engine', () => {
     const switches = pages.filter(({ card }) =>
-      /^(stop-switch-look|stop-line(-off)?)\./.test(card.id),
+      /^(stop-switch-(look|to-off)|stop-line(-off)?)\./.test(card.id),
     )
     const texts = [
       ...switches.flatMap(({ card: { do: does, phone, answers = [] } }) => [
@@ -84,6 +84,25 @@ describe('what a page tells people to do', () => {
     )
     expect(worked.size).toBeGreaterThan(5)
     expect([...worked].filter((says) => !says.includes('a key never as far as START'))).toEqual([])
+  })
+
+  it('never puts a control to RUN where the engine does not stop, as if that could be its cure', () => {
+    const unstoppable = ({ kase }: Page) => kase.complaint.id === 'will-not-stop'
+    const toRun = ({ card }: Page) =>
+      (card.answers ?? []).some(({ mend }) => mend && /\bRUN\b|fully home/.test(mend.says))
+    expect(pages.filter((page) => !unstoppable(page) && toRun(page)).length).toBeGreaterThan(3)
+    expect(breaking(unstoppable, (page) => !toRun(page))).toEqual([])
+    const asked = pages.filter((page) => unstoppable(page) && /^ask-controls/.test(page.card.id))
+    expect(asked).toEqual([])
+  })
+
+  it('keeps an engine that is throttled up on lifted tracks or wheels below where its clutch takes hold', () => {
+    const throttled = ({ card }: Page) =>
+      card.engine === 'running' &&
+      card.setups.some(({ id }) => id === 'safe-to-run') &&
+      card.do.some((says) => /\bopen the throttle\b/i.test(says))
+    const limited = (page: Page) => /below the speed at which the clutch/.test(steps(page))
+    expect(breaking(throttled, limited)).toEqual([])
   })
 
   it('has what was clipped to a plug that is apart taken off before that is joined', () => {
