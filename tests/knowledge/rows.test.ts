@@ -115,6 +115,18 @@ it('a flooded plug that is wiped dry fires, a cracked one does not', () => {
   expect(fires('plug.cracked')).toBeLessThan(0.15)
 })
 
+it('a fused lead feeds past a supply that is open, and blows on one that is grounded', () => {
+  const comesBack = (fault: string) =>
+    chance('no-spark on brackenway-1b', 'spark-fed', 'spark', fault)
+  expect(comesBack('wires-supply.open')).toBeGreaterThan(0.9)
+  expect(comesBack('wires-supply.grounded')).toBeLessThan(0.1)
+})
+
+it('a module on its leg takes as long to cool as what is behind the flywheel', () => {
+  const long = chance('dies-hot on clipwell-1m', 'ask-how-long-cold', 'long', 'module.fails-hot')
+  expect(long).toBeGreaterThan(0.6)
+})
+
 describe('a spark on a tester', () => {
   const where = 'one-cylinder-dead on larkfell-2i'
 

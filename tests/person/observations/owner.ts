@@ -64,7 +64,7 @@ const kickSince = (world: World, random: Random): string => {
 const howLong = (world: World, random: Random): string => {
   const kinds = world.faults.map(({ part }) => partNamed(world.machine, part).kind)
   const deep = kinds.some((kind) =>
-    ['winding', 'grounded-winding', 'condenser', 'pickup'].includes(kind),
+    ['winding', 'grounded-winding', 'condenser', 'pickup', 'ignition-module'].includes(kind),
   )
   return deep ? noticed(random, fair, 'long', 'short') : noticed(random, vague, 'short', 'long')
 }
