@@ -181,6 +181,18 @@ describe('what a page tells people to do', () => {
     expect(Math.min(...rows)).toBeGreaterThan(0.25)
   })
 
+  it('waits before hands are on clips that carry the pulse of an igniter', () => {
+    const clipped = (page: Page) =>
+      hasIgniter(page) &&
+      /^pulse-/.test(page.card.id) &&
+      /clip the adaptor to .*harness side/i.test(steps(page))
+    const handled = ({ card }: Page) =>
+      card.do.filter((says) => /\b(exchange|take) the( two)? clips\b/i.test(says))
+    const waits = (page: Page) =>
+      handled(page).length > 0 && handled(page).every((says) => /wait five minutes/i.test(says))
+    expect(breaking(clipped, waits)).toEqual([])
+  })
+
   it('has in its minutes what it waits for after it has turned the engine itself', () => {
     const later = ({ card }: Page) => card.do.slice(2).join(' ')
     const turnsAndWaits = (page: Page) =>
