@@ -164,6 +164,47 @@ it('how it dies is asked only of what dies by itself', () => {
   expect(asked('ask-how-it-stops')).toEqual(new Set(['starts-then-dies']))
 })
 
+it('a fused lead feeds past a supply that is open, and blows on one that is grounded', () => {
+  const comesBack = (fault: string) =>
+    chance('no-spark on brackenway-1b', 'spark-fed', 'spark', fault)
+  expect(comesBack('wires-supply.open')).toBeGreaterThan(0.9)
+  expect(comesBack('wires-supply.grounded')).toBeLessThan(0.1)
+})
+
+describe('a stop wire that heat softens onto metal', () => {
+  const spark = (check: string, fault: string) =>
+    chance('dies-hot on clipwell-1m', check, 'spark', fault)
+
+  it('takes the spark hot as a dead module does, until it is unplugged', () => {
+    expect(spark('spark-when-hot.single', 'wires-stop.melts-hot')).toBeLessThan(0.1)
+    expect(spark('spark-when-hot.single', 'module.fails-hot')).toBeLessThan(0.1)
+    expect(spark('spark-stop-unplugged-hot', 'wires-stop.melts-hot')).toBeGreaterThan(0.8)
+    expect(spark('spark-stop-unplugged-hot', 'module.fails-hot')).toBeLessThan(0.2)
+  })
+
+  it('reads well cold, and is no fault of what does not spark cold', () => {
+    const reads = (check: string) =>
+      chance('dies-hot on clipwell-1m', check, 'in range', 'wires-stop.melts-hot')
+    expect(reads('stop-line.wires-stop.stop-plug')).toBeGreaterThan(0.7)
+    const faults = cases
+      .filter(({ complaint }) => complaint.id !== 'dies-hot')
+      .flatMap(({ model }) => model.cutSets.flatMap((cutSet) => cutSet.faults))
+    expect(faults.filter((fault) => fault.endsWith('.melts-hot'))).toEqual([])
+  })
+})
+
+it('a tank that draws no air starves it hot, and leaves the spark', () => {
+  const told = (check: string, outcome: string) =>
+    chance('dies-hot on pedlar-1c', check, outcome, 'fuel-feed.blocked')
+  expect(told('fuel-flow.fuel-feed', 'trickles')).toBeGreaterThan(0.7)
+  expect(told('spark-when-hot.single', 'spark')).toBeGreaterThan(0.8)
+})
+
+it('a module on its leg takes as long to cool as what is behind the flywheel', () => {
+  const long = chance('dies-hot on clipwell-1m', 'ask-how-long-cold', 'long', 'module.fails-hot')
+  expect(long).toBeGreaterThan(0.6)
+})
+
 describe('a spark on a tester', () => {
   const where = 'one-cylinder-dead on larkfell-2i'
 

@@ -61,8 +61,8 @@ export const Complaint = z.strictObject({
   owner: Words,
   /** The complaint fits a machine that has what each of these asks for. */
   needs: z.array(Need).min(1),
-  /** What the complaint itself makes unsafe until a check of some kind has been made. */
-  bars: Barring.optional(),
+  /** What the complaint itself makes unsafe until a check of some kind has been made, on a machine that has it. */
+  bars: z.array(Barring).min(1).optional(),
   top: Name,
   gates: Gates,
   /** Gates that checks and questions look at but that are no branch of the tree: "no pulse at the coil". */

@@ -164,6 +164,10 @@ export const looksChecks: Readonly<Record<string, Observation>> = {
     'stiff-or-wet',
     'out-of-place',
   ]),
+  'interlock-let-go': look('good', { 'stiff-or-wet': 0.07, 'out-of-place': 0.02 }, [
+    'stiff-or-wet',
+    'out-of-place',
+  ]),
   'ground-look': look('good', { corroded: 0.1, loose: 0.02 }, ['loose', 'corroded']),
   'key-look': keyLook,
   'inlet-look': look('sound', { faulty: 0.02 }, ['faulty']),
@@ -186,6 +190,10 @@ export const looksChecks: Readonly<Record<string, Observation>> = {
   'shared-plug-look': look('clean', { 'wet-or-green': 0.06 }, ['wet-or-green']),
   'stop-wire-look': look('whole', { bare: 0.02 }, ['bare']),
   'stop-switch-look': look('good', { 'stiff-or-wet': 0.06, 'out-of-place': 0.02 }, [
+    'stiff-or-wet',
+    'out-of-place',
+  ]),
+  'stop-switch-to-off': look('good', { 'stiff-or-wet': 0.06, 'out-of-place': 0.02 }, [
     'stiff-or-wet',
     'out-of-place',
   ]),

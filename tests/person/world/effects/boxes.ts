@@ -54,8 +54,9 @@ export const fuelFeed: Effects = {
     ...(happens(random, visible.plain) && { looks: 'hot-side' }),
   }),
   shut: () => ({ gives: 0, looks: 'shut' }),
-  blocked: ({ random }) => ({
+  blocked: ({ random, complaint }) => ({
     gives: 0,
+    ...(complaint === 'dies-hot' && { comes: heat(between(random, 35, 55)) }),
     ...(happens(random, visible.plain) && { looks: 'trickles' }),
   }),
 }

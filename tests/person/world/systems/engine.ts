@@ -92,10 +92,12 @@ export function isWorn(now: Now, output: string): boolean {
 export function isEarly(now: Now, output: string): boolean {
   const { site } = now
   const { machine } = site.world
+  // Points open by the crankshaft, whatever became of the flywheel's key.
+  const hasPoints = has(site, 'points')
   return (
-    partsIn(machine, 'flywheel-key').some(({ id }) => now.has(id, 'sheared')) ||
+    (!hasPoints && partsIn(machine, 'flywheel-key').some(({ id }) => now.has(id, 'sheared'))) ||
     partsIn(machine, 'igniter').some(({ id }) => now.has(id, 'fires-early')) ||
-    partsIn(machine, 'points').some(({ id }) => now.has(id, 'off-the-mark')) ||
+    partsIn(machine, 'points').some(({ id }) => now.has(id, 'opens-early')) ||
     (has(site, 'pickup') && now.has(seated(site, 'pickup', output), 'reversed', 'shifted', 'loose'))
   )
 }
