@@ -143,7 +143,7 @@ export class Owner {
   #isOrder(said: string): boolean {
     return (
       this.#starts.test(said) &&
-      !/^(if|nobody|before|keep that|never|do not|tell|show me)\b|see that it does not start/.test(
+      !/^(if|nobody|before|keep that|never|(please )?do not|tell|show me)\b|see that it does not start/.test(
         said,
       )
     )

@@ -128,6 +128,7 @@ function isStopped({ events }: Standing['job'], { checks }: Standing['kase']): b
         break
       case 'put right':
       case 'tried':
+      case 'repaired':
       case 'proved':
         return false
     }
