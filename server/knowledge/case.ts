@@ -128,10 +128,14 @@ export interface CheckCard {
       readonly says: string
       /** The same in words to read to an owner. */
       readonly phone: string
+      /** What it takes of the kit of an owner. Left out: hands. */
+      readonly kit?: readonly string[]
       /** Names of the set-ups that it puts back. */
       readonly undoes?: readonly string[]
       /** Names of what it opens: left half done, that may be open still. */
       readonly opens?: readonly string[]
+      /** The same of what it sets otherwise: in vain, that goes back. */
+      readonly stays?: readonly string[]
       readonly parts: readonly string[]
       /** It was no part of the tree. */
       readonly elsewhere?: true

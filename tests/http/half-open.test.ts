@@ -23,6 +23,33 @@ async function whileDrying(http: Http): Promise<string> {
 const came = (http: Http, job: string, choice: string) =>
   post(http, `${job}/mendings`, { version: 2, of: 'plugs-look', choice }).expect(303)
 
+it('is set back where a way home left it otherwise, whatever came of that', async () => {
+  const { http } = await readyApp()
+  const back = /before anything else|put back first/i
+  for (const choice of ['broken-off', 'no-help', 'helped']) {
+    const job = await onPhone(http, caseOf('haulmoor-1e', 'starts-then-dies'))
+    const tried = { version: 1, way: 'on-half-choke', choice }
+    await post(http, `${job}/tries`, tried).expect(303)
+    if (choice === 'helped') await post(http, `${job}/cut-offs`, { version: 2 }).expect(303)
+    const page = choice === 'no-help' ? `${job}?check=throttle-held.carburettor&line=99` : job
+    const words = await wordsOn(http, page)
+    expect(words, choice).toMatch(back)
+    expect(words, choice).toContain('Open the choke again, all the way.')
+  }
+})
+
+it('is set back where it was set otherwise to put something right, in vain', async () => {
+  const { http } = await readyApp()
+  const kit = ['light', 'small-tools']
+  const job = await onPhone(http, caseOf('haulmoor-1e', 'starts-then-dies'), kit)
+  const of = 'throttle-held.carburettor'
+  await post(http, `${job}/readings`, { version: 1, check: of, choice: 'runs-on' }).expect(303)
+  await post(http, `${job}/mendings`, { version: 2, of, choice: 'still-there' }).expect(303)
+  expect(await wordsOn(http, `${job}?check=stop-switch-look.tether&line=99`)).toMatch(
+    /put back first: .*Turn the idle screw back, until its slot stands as it stood at first/,
+  )
+})
+
 describe('what was opened to put something right', () => {
   it('is closed before the next check where they could not do it', async () => {
     const { http } = await readyApp()

@@ -211,6 +211,27 @@ describe('the machine as it stands', () => {
   )
 })
 
+describe('a reading that is put right at the bench', () => {
+  it('leaves open whether the check that was on the page is begun', async () => {
+    const { http, page, job, make } = await openedJob(twin)
+    let html = await page()
+    const first = valueIn(html, 'check')
+    while (!readyOn(html).join().includes('spark tester')) {
+      await make(valueIn(html, 'check'))
+      html = await page()
+    }
+    const version = valueIn(html, 'version')
+    const put = { version, check: first, choice: 'could-not-tell' }
+    await post(http, `${job}/corrections`, put).expect(303)
+    const other = [...twin.checks.values()].find(
+      ({ forbids, engine }) =>
+        engine === 'cranking' && forbids.some(({ id }) => id === 'tester-fitted'),
+    )
+    const back = putBackOn(await page(`check=${other!.id}`))
+    expect(back.join()).toMatch(/Unless it is so already: .*take spark testers/i)
+  })
+})
+
 describe('the verdict and the proof', () => {
   it('begin with what is still apart, until all was put together', async () => {
     const { http, job, page, make } = await openedJob(twin)
@@ -221,7 +242,10 @@ describe('the verdict and the proof', () => {
     const joins = /^Join the exciter plug again/
     const verdict = await page()
     expect(textIn(verdict)).toContain('The fault is in the start exciter winding')
-    expect(listsIn(verdict).get('Still to put back')).toHaveLength(5)
+    // Nobody repairs, or measures anew, with a tester in the cap.
+    const testersOut = /^Stop switch at OFF\. Take spark testers and spare plugs out of the caps/
+    expect(listsIn(verdict).get('What to do next')![0]).toMatch(testersOut)
+    expect(listsIn(verdict).get('Still to put back')).toHaveLength(4)
     expect(listsIn(verdict).get('Still to put back')![0]).toMatch(joins)
 
     const parts = valueIn(verdict, 'parts')
@@ -230,8 +254,9 @@ describe('the verdict and the proof', () => {
     const proof = await page()
     const box = proof.slice(proof.indexOf('id="repair"'))
     const steps = [...box.matchAll(/<li>(.*?)<\/li>/g)].map(([, step]) => textIn(step!))
-    // What has to be apart first, then all put back, then the spark, and the engine started last of all.
+    // What was fitted goes, then what has to be apart, then all put back, then the spark, and the engine started last of all.
     const order = [
+      'Stop switch at OFF. Take spark testers and spare plugs out of the caps',
       'Where you have a meter: its plug apart, meter on ohms, its leads zeroed. Measure the new winding',
       'Join the exciter plug again',
       'Walk round the machine once',

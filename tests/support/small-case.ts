@@ -299,7 +299,13 @@ export const smallKnowledge: Knowledge = {
     rest: ['Switch it off.'],
     covers: { before: 'Take off the cover.', after: 'Put it on again.' },
     never: { 'hold-lead': 'Never hold a lead.' },
-    trial: { do: ['Pull the rope.'], go: ['Let it go.'], after: ['Go gently.'], cautions: [] },
+    trial: {
+      do: ['Pull the rope.'],
+      go: ['Let it go.'],
+      lifted: 'Let down what is lifted.',
+      after: ['Go gently.'],
+      cautions: [],
+    },
     stay: ['It is dark.'],
     afloat: {
       ashore: 'Try it on the water.',

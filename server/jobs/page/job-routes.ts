@@ -1,7 +1,7 @@
 import type { FastifyInstance } from 'fastify'
 import { textOf, wholeOf } from '../../web/fields.ts'
 import { allowsFurtherTake } from '../measuring/judged.ts'
-import { begunNow } from '../phone/begun.ts'
+import { begunBeside } from '../phone/begun.ts'
 import { type Noun, nouns } from '../posts/nouns.ts'
 import { receive } from '../posts/receive.ts'
 import { canBeMadeAnew } from '../record/fold.ts'
@@ -52,7 +52,7 @@ function askedBy(query: unknown, { job, folded, kase }: FoundJob): Asked | Missi
 function nounRoutes(app: FastifyInstance, parts: JobParts, name: string, noun: Noun): void {
   const path = `/jobs/:id/${name}`
   app.post(path, async (request, reply) => {
-    const taken = await receive(parts, noun, request, (found) => begunNow(parts, found))
+    const taken = await receive(parts, noun, request, (found) => begunBeside(parts, found))
     if ('missing' in taken) return showMissing(request, reply, taken)
     if ('job' in taken) return reply.redirect(`/jobs/${taken.job}`, 303)
     reply.code(taken.status)

@@ -38,7 +38,8 @@ export function presentJob(input: Standing & Asked): JobPage {
   })
   const last = presentLast(input)
   const isSaid = check !== undefined || folded.repairs.at(-1)?.outcome === null
-  const apart = isSaid ? [] : beforeTheRun(input)
+  const next = new Set(verdict?.next.map(({ says }) => says))
+  const apart = isSaid ? [] : beforeTheRun(input).filter((says) => !next.has(says))
   const left = leftByOwner(input, [...(check?.steps.flatMap(({ steps }) => steps) ?? apart)])
   const facts = presentHead(input)
   // Without a check the next thing is the verdict, or what came after it.

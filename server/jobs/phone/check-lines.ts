@@ -14,7 +14,7 @@ import { coversOn, endOfBegun } from './cut-off.ts'
 import { heardOnCall } from './heard.ts'
 import { askOrDo, cautionLines, linesOf } from './saying.ts'
 import { offFirst } from './start/off-first.ts'
-import { stopFirst } from './start/stop-first.ts'
+import { heldOnce, holdFirst, stopBrokenOff, stopFirst } from './start/stop-first.ts'
 import { startsIt, stopAsItTurns, stopAtStart, stopLater, turnedAt } from './start/stop-to-try.ts'
 import type { Line } from './view.ts'
 
@@ -44,27 +44,29 @@ export function checkLines(input: Standing, card: CheckCard, again = false): Lin
   ])
   const stop = starts && turned < 0 ? stopAtStart(input, runs ? ready : does) : []
   return [
+    ...(card.asked ? stopBrokenOff(input) : stopFirst(input)),
     ...(again ? [onceMore] : []),
     ...first,
     // What may end it at once is asked before anything is put back for it.
     ...opening,
-    ...(card.asked ? [] : stopFirst(input)),
-    ...offFirst(input, way, [
-      ...linesOf('put back first', [
-        ...(card.asked ? [] : endOfBegun(input, asItStands)),
-        ...putBackSentences(way.putBack, kase.machine, 'by phone'),
-        ...(card.asked ? [] : coversOn(input, asItStands)),
+    ...heldOnce(card.asked ? [] : holdFirst(input), [
+      ...offFirst(input, way, [
+        ...linesOf('put back first', [
+          ...(card.asked ? [] : endOfBegun(input, asItStands)),
+          ...putBackSentences(way.putBack, kase.machine, 'by phone'),
+          ...(card.asked ? [] : coversOn(input, asItStands)),
+        ]),
+        ...(runs ? stop : []),
+        ...ready,
       ]),
-      ...(runs ? stop : []),
-      ...ready,
+      ...turning,
+      ...(runs ? [] : stop),
+      ...about(input, card),
+      ...does.slice(0, turned + 1),
+      ...(turned < 0 ? [] : stopAsItTurns(input)),
+      ...does.slice(turned + 1),
+      ...leftRunning(input, card),
     ]),
-    ...turning,
-    ...(runs ? [] : stop),
-    ...about(input, card),
-    ...does.slice(0, turned + 1),
-    ...(turned < 0 ? [] : stopAsItTurns(input)),
-    ...does.slice(turned + 1),
-    ...leftRunning(input, card),
   ]
 }
 

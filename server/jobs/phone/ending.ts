@@ -14,10 +14,11 @@ import { onTheWay } from './home/on-the-way.ts'
 import { castingOff, movingOff } from './home/under-way.ts'
 import { stepsOf } from './home/way-steps.ts'
 import { dangerOf, neverOf } from './home/ways.ts'
-import { mendingSuspected } from './mending/mending.ts'
+import { lacking, mendingSuspected } from './mending/mending.ts'
 import { goneSince, leaveMending, mendingAnswers, mendingLines } from './mending/put-right.ts'
+import { mendOf } from './mending/told.ts'
 import { linesOf, saying } from './saying.ts'
-import { stopFirst } from './start/stop-first.ts'
+import { holdFirst, stopFirst } from './start/stop-first.ts'
 import { stopToTry } from './start/stop-to-try.ts'
 import type { Line, PhoneEnding } from './view.ts'
 
@@ -30,6 +31,7 @@ export function presentEnding(input: Standing & Asked): PhoneEnding {
   const lines = done
     ? linesOf('done', [`It was ${repairedNames(kase, [done])}, and the trouble is gone.`])
     : (helped ?? [
+        ...stopFirst(input),
         ...verdictLines(input),
         ...neverLines(input),
         ...(mending ? mendingLines(input, mending) : handOver(input)),
@@ -66,7 +68,7 @@ function handOver(input: Standing): Line[] {
   )
   const untried = goneSince(input).length > 0
   return linesOf('hand over', [
-    ...stopFirst(input).map(({ says }) => says),
+    ...holdFirst(input).map(({ says }) => says),
     ...(untried
       ? ['What was put right shows at its next start of that kind: say then whether it is gone.']
       : []),
@@ -92,13 +94,18 @@ function isApart(input: Standing): boolean {
 
 /** What they have not got, and could put the likeliest right with. */
 function wouldHelp(input: Standing): string[] {
-  const { folded, knowledge, walk } = input
-  const { kit = [] } = folded.conditions
+  const { folded, kase, judged, knowledge, walk } = input
   const [likeliest] = partsFound(walk.step)
   const mends = likeliest === undefined ? [] : likelyModes(input, likeliest).map(({ mend }) => mend)
-  const lacking = mends[0]?.kit.filter((thing) => !kit.includes(thing)) ?? []
-  const things = namesOf(lacking, knowledge)
-  return lacking.length > 0
+  // What an answer told of comes before what is only suspected.
+  const seen = [...folded.readings.keys()].flatMap((check) => {
+    const mend = mendOf({ kase, judged }, check)
+    return mend?.parts.includes(likeliest ?? '') ? mend : []
+  })
+  const missing = [...seen, ...mends.slice(0, 1)].map((mend) => lacking(folded, mend ?? {}))
+  const [first = []] = missing.filter(({ length }) => length > 0)
+  const things = namesOf(first, knowledge)
+  return first.length > 0
     ? [`With ${things} it could be put right where you are.`]
     : wouldTellMore(input)
 }

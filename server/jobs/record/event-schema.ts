@@ -81,6 +81,7 @@ const made = { ...take, manner: StoredManner }
 const halfDone = {
   undoes: z.array(z.string()).optional(),
   opens: z.array(z.string()).optional(),
+  stays: z.array(z.string()).optional(),
 }
 const half = { half: z.strictObject(halfDone).optional() }
 const begun = {

@@ -36,6 +36,20 @@ export function afterTheRun(input: ToRun): string[] {
 }
 
 /**
+ * What was fitted for a check and falsifies or hinders others, such as a tester in a cap or water on the leads: it goes
+ * back before anything is repaired or read anew. How the stop is tried is said where the engine is started.
+ */
+export function fittedFirst({ asItStands, kase, knowledge }: ToRun): string[] {
+  const { setups } = knowledge.setups
+  const steps = toPutBack(asItStands).filter(({ setup }) => {
+    const { spoils, tools } = setups[setup.id] ?? {}
+    return spoils !== undefined && tools !== undefined
+  })
+  const { stop: _, ...machine } = kase.machine
+  return putBackSentences(steps, machine)
+}
+
+/**
  * In three: what goes back first, and the covers that may stay off while the engine is cranked, since nobody
  * gets at a plug cap through them.
  *

@@ -1,11 +1,11 @@
 import type { Case } from '../../knowledge/case.ts'
 import type { Proof } from '../../knowledge/schema/proof.ts'
 import type { Standing } from '../standing/standing.ts'
-import { setForWork, stillOff } from '../standing/still-apart.ts'
+import { fittedFirst, setForWork, stillOff } from '../standing/still-apart.ts'
 import { lowerFirst, sentence } from '../words/sentences.ts'
 
 /**
- * Everything that a proof asks for, in the order in which it can be done: what has to be apart is measured, all is
+ * Everything that a proof asks for, in the order in which it can be done: what was fitted for checks goes, what has to be apart is measured, all is
  * joined and looked over, the spark is seen, testers come out and the covers that had let one get at it go on, and only
  * then is the engine started.
  */
@@ -25,6 +25,7 @@ export function proofSteps(
   const running = all('running')
   return [
     ...new Set([
+      ...fittedFirst(input),
       ...all('stopped'),
       ...first,
       walkRound,

@@ -3,7 +3,7 @@ import type { Case } from '../../knowledge/case.ts'
 import type { Repair } from '../record/repairs.ts'
 import { type Asked, notListed } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
-import { stillApart } from '../standing/still-apart.ts'
+import { fittedFirst, stillApart } from '../standing/still-apart.ts'
 import { cautionsOfTheJob, noCautions } from '../words/cautions/cautions.ts'
 import { asWritten, howItFailed, partNames, repairedNames, suspectName } from '../words/names.ts'
 import {
@@ -99,14 +99,16 @@ function presentElse(input: Standing & Asked): RepairView {
 function presentSeen(input: Standing & Asked, part: string): RepairView {
   const { job, kase } = input
   const card = named(kase.parts, part)
+  const fitted = fittedFirst(input)
   return {
     title: `You found it: ${the(card.name)}`,
     says: 'Repair it as said here, write down what it was, and the page says how to prove it.',
     cautions: cautionsFor(input, [part]),
     steps: [
+      ...fitted,
       ...(card.where ? [sentence(`It is ${lowerFirst(card.where)}`)] : []),
       sentence(card.repair),
-      ...stillApart(input),
+      ...stillApart(input).filter((says) => !fitted.includes(says)),
     ],
     action: `/jobs/${job.id}/repairs`,
     parts: part,

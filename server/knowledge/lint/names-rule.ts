@@ -62,13 +62,9 @@ function ownerNames(
     const path = ['ways', id]
     mustKnow(home, [...path, 'kit'], 'thing in the kit', way.kit, kit)
     mustKnow(home, [...path, 'leaves'], 'set-up', way.leaves, Object.keys(setups.setups))
-    mustKnow(
-      home,
-      [...path, 'opens'],
-      'thing that is opened',
-      way.opens,
-      Object.keys(home.halfOpen),
-    )
+    const opened = Object.keys(home.halfOpen)
+    mustKnow(home, [...path, 'opens'], 'thing that is opened', way.opens, opened)
+    mustKnow(home, [...path, 'stays'], 'thing that is opened', way.stays, opened)
     mustKnow(home, [...path, 'cautions'], 'caution', way.cautions, Object.keys(cautions.cautions))
     mustKnow(home, [...path, 'modes'], 'failure mode', way.modes, modes)
     const needed = (way.roles ?? []).flatMap(rolesIn)

@@ -95,10 +95,14 @@ export const Answer = z.strictObject({
       do: Words,
       /** The same, in words to read to an owner on the phone. */
       phone: Words.optional(),
+      /** What it takes of an owner beside the tools of the check, by name in the kit of `owner.yaml`. Left out: hands. */
+      kit: z.array(Name).min(1).optional(),
       /** Names in `setups.yaml` that its words put back, so that nobody is told to once more. */
       undoes: z.array(Name).min(1).optional(),
       /** Names in `home.yaml`, `halfOpen`: what it opens and closes again, and what may be open where it is left half done. */
       opens: z.array(Name).min(1).optional(),
+      /** Names in `home.yaml`, `halfOpen`: what it sets otherwise, and what goes back where it was in vain. */
+      stays: z.array(Name).min(1).optional(),
       /** Whose fault it was then. Left out: the part that was looked at. */
       roles: z.array(Name).min(1).optional(),
       /** It was no part of the tree then: whoever is cured by it writes down what it was. */

@@ -7,8 +7,9 @@ import { putBackByPhone } from '../../standing/way/serves-running.ts'
 import { cautionsEverywhere, presentCautions } from '../../words/cautions/cautions.ts'
 import { listed, lowerFirst, sentence } from '../../words/sentences.ts'
 import { backAfterCut, coversOn, endOfBegun, perhapsApart } from '../cut-off.ts'
-import { midway } from '../mending/mending.ts'
-import type { HomePage, HomeWay } from '../view.ts'
+import { mendingNow, midway } from '../mending/mending.ts'
+import { stopBrokenOff, stopMidway } from '../start/stop-first.ts'
+import type { HomePage, HomeWay, Line } from '../view.ts'
 import { butForARun } from './but-for-a-run.ts'
 import { tryingView } from './trying.ts'
 import type { Way } from './way-steps.ts'
@@ -46,6 +47,7 @@ export function presentHome(
     never: [...(afloat ? knowledge.home.afloat.never : []), ...neverOf(kase, knowledge)],
     apart: now ? [] : atRest(input, putBackFirst(input, begun)),
     stay: afloat ? knowledge.home.afloat.stay : knowledge.home.stay,
+    stop: now ? [] : stopOf(input, begun).map(({ says }) => says),
     ...(trying && { trying }),
     ...(!trying?.isBegun && { back: backFrom(job.id, trying) }),
     notices: presentCautions(input, cautionsEverywhere(input)),
@@ -56,6 +58,12 @@ const backFrom = (job: number, trying: HomePage['trying']): HomePage['back'] =>
   trying
     ? { href: `/jobs/${job}/home`, text: 'Another way' }
     : { href: `/jobs/${job}`, text: 'Back to the checks' }
+
+/** Before anything is read: they may stand beside an engine that runs. */
+function stopOf(input: Standing, begun: boolean): readonly Line[] {
+  const { asked } = midway(input)
+  return begun ? stopMidway(input, asked, mendingNow(input) !== undefined) : stopBrokenOff(input)
+}
 
 /** @param begun a check, or putting something right, is under way: what it takes apart may be so */
 function putBackFirst(input: Standing, begun: boolean): readonly string[] {

@@ -24,7 +24,8 @@ export function waysOf(
 ): [string, Way][] {
   return Object.keys(complaint.home.try).flatMap((id): [string, Way][] => {
     const way = home.ways[id]
-    return way && hasAll(machine, way.roles ?? []) ? [[id, way]] : []
+    const fits = way && hasAll(machine, way.roles ?? []) && !(way.onLand && machine.afloat)
+    return fits ? [[id, way]] : []
   })
 }
 

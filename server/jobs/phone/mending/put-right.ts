@@ -7,7 +7,7 @@ import { coversOn, endOfBegun, lineCut } from '../cut-off.ts'
 import { partsFound } from '../found.ts'
 import { heardOnCall } from '../heard.ts'
 import { cautionLines, linesOf, saying } from '../saying.ts'
-import { stopFirst } from '../start/stop-first.ts'
+import { holdFirst, stopFirst } from '../start/stop-first.ts'
 import { trialOf } from '../start/trial.ts'
 import type { DeedAnswer, Line, PhoneDeed } from '../view.ts'
 import { coversOff } from './lies-covered.ts'
@@ -20,7 +20,7 @@ export function presentPutRight(input: Standing & Asked, mending: Mending): Phon
   return {
     title: mending.isDone ? 'Now it can be tried' : 'Put it right first',
     saying: saying(
-      mendingLines(input, mending),
+      [...stopFirst(input), ...mendingLines(input, mending)],
       line,
       (number) => `/jobs/${job.id}?line=${number}`,
     ),
@@ -30,7 +30,7 @@ export function presentPutRight(input: Standing & Asked, mending: Mending): Phon
   }
 }
 
-/** What can hurt, how it is put right, and how it is tried. */
+/** What can hurt, how it is put right, and how it is tried: all but that it is stopped first. */
 export function mendingLines(input: Standing, mending: Mending): Line[] {
   const { phone, undoes, opens = [], cautions, isDone } = mending
   const trial = trialOf(input, undoes)
@@ -42,7 +42,7 @@ export function mendingLines(input: Standing, mending: Mending): Line[] {
     : [[], []]
   return [
     ...cautionLines(cautions, said),
-    ...stopFirst(input),
+    ...holdFirst(input),
     ...(isDone
       ? []
       : linesOf('put back first', [

@@ -50,7 +50,7 @@ export function turnedAt(machine: Machine, says: readonly Line[]): number {
   return says.findIndex((line) => line.says.toLowerCase().includes(turn))
 }
 
-const ifItRuns = 'If it runs now, this is done now.'
+const ifItRuns = 'If it runs now, this start counts as its next one: do at once what I say.'
 
 const onceStopped: readonly Line[] = linesOf('try the stop', [
   'Then set it for work and start it again.',

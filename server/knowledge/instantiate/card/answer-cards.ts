@@ -28,8 +28,10 @@ export function answersOn(
       mend: {
         says: say(mend.do),
         phone: say(mend.phone ?? mend.do),
+        ...(mend.kit && { kit: mend.kit }),
         ...(mend.undoes && { undoes: mend.undoes }),
         ...(mend.opens && { opens: mend.opens }),
+        ...(mend.stays && { stays: mend.stays }),
         parts: mend.elsewhere ? [] : mendedBy(check, mend.roles, machine),
         ...(mend.elsewhere && { elsewhere: mend.elsewhere }),
         ...(mend.cautions && { cautions: cautionCards(mend.cautions, knowledge, machine) }),

@@ -30,9 +30,11 @@ export function checkNames(check: CheckKind, knowledge: Knowledge, mustKnow: Mus
   const kit = Object.keys(knowledge.owner.kit)
   mustKnow(check, ['owner', 'needs'], 'thing in the kit', needs, kit)
   check.answers?.forEach(({ mend, renews, inVain }, a) => {
+    mustKnow(check, ['answers', a, 'mend', 'kit'], 'thing in the kit', mend?.kit, kit)
     mustKnow(check, ['answers', a, 'mend', 'roles'], 'role', mend?.roles, roles)
     mustKnow(check, ['answers', a, 'mend', 'undoes'], 'set-up', mend?.undoes, setups)
     mustKnow(check, ['answers', a, 'mend', 'opens'], 'thing that is opened', mend?.opens, opened)
+    mustKnow(check, ['answers', a, 'mend', 'stays'], 'thing that is opened', mend?.stays, opened)
     mustKnow(check, ['answers', a, 'mend', 'cautions'], 'caution', mend?.cautions, cautions)
     mustKnow(check, ['answers', a, 'renews'], 'caution', renews, cautions)
     mustKnow(check, ['answers', a, 'inVain'], 'way home', inVain, Object.keys(knowledge.home.ways))
