@@ -72,7 +72,7 @@ describe('a cause that is none of the tree', () => {
     const sheet = textIn((await http.get(`${job}/sheet`).expect(200)).text)
     expect(sheet).toContain(`It was “${nest}”: put right, and the complaint is gone.`)
     expect(sheet).toContain(`Repair “${nest}”.`)
-    expect(sheet).toContain('The complaint itself:')
+    expect(sheet).toContain('Then the complaint itself:')
     expect(sheet).toContain('Speaks for something that is not listed here (4 to 1).')
     const asData = (await http.get(`${job}/readings.json`).expect(200)).body
     expect(asData).toMatchObject({ repaired: `${nest}.`, proved: 'gone' })

@@ -61,7 +61,7 @@ export function presentLast(
   }
 }
 
-/** What the answer says can be put right; nothing once somebody writes down or has written down a repair. */
+/** What the answer says can be put right; nothing while a repair is written down, or once one has helped. */
 function mended(
   input: Standing & Pick<Asked, 'found'>,
   { id: check, answers = [], cautions }: CheckCard,
@@ -70,7 +70,9 @@ function mended(
   const { job, kase, folded, knowledge, found } = input
   const mend = answers.find(({ id }) => reading.kind === 'answer' && reading.answer === id)?.mend
   const isTried = folded.putRight.get(check) === 'still there'
-  if (mend === undefined || isTried || found !== undefined || folded.repairs.length > 0) return {}
+  const last = folded.repairs.at(-1)
+  const isRepaired = last !== undefined && last.outcome !== 'still there'
+  if (mend === undefined || isTried || found !== undefined || isRepaired) return {}
   return {
     mend: {
       says: sentence(mend.says),

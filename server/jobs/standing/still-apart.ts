@@ -50,15 +50,15 @@ export function fittedFirst({ asItStands, kase, knowledge }: ToRun): string[] {
 }
 
 /**
- * In three: what goes back first, and the covers that may stay off while the engine is cranked, since nobody
- * gets at a plug cap through them.
+ * In four: what goes back first; the covers that may stay off while the engine is cranked, since nobody gets at a plug cap
+ * through them; the drive that was off for checks, before it works as ever; and what the engine needs to run.
  *
  * @param cranked whether it is cranked at all before it runs; else all goes back first
  */
 export function stillOff(
   input: ToRun,
   cranked: boolean,
-): Readonly<Record<'first' | 'covers' | 'last', readonly string[]>> {
+): Readonly<Record<'first' | 'covers' | 'drive' | 'last', readonly string[]>> {
   const { machine } = input.kase
   const mayStay = Object.keys(machine.access).filter(
     (id) => cranked && !hinders(machine.access[id] ?? {}, ['cranking']),
@@ -70,6 +70,7 @@ export function stillOff(
   return {
     first: said(steps.filter((step) => !stays.has(step.setup.id) && !serves(step))),
     covers: said(steps.filter((step) => stays.has(step.setup.id) && !serves(step))),
-    last: said(steps.filter(serves)),
+    drive: said(steps.filter((step) => isForRun(input, step))),
+    last: said(steps.filter((step) => serves(step) && !isForRun(input, step))),
   }
 }
