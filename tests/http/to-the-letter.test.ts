@@ -81,6 +81,23 @@ describe('whoever does to the letter what is said by phone', () => {
     )
   })
 
+  it('ends what was broken off before anything is told of what it is', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http, caseOf('clipwell-1m', 'dies-hot'), ['small-tools'])
+    const first = { check: 'fuel-flow.fuel-feed', reason: 'They would rather not', begun: 'yes' }
+    await post(http, `${job}/skips`, { version: 1, ...first }).expect(303)
+    for (let version = 2; ; version += 1) {
+      const { text } = await http.get(job).expect(200)
+      const [, check] = text.match(/name="check" value="([^"]+)"/) ?? []
+      if (check === undefined) break
+      expect(version).toBeLessThan(40)
+      const skipped = { version, check: decoded(check), reason: 'They cannot do that' }
+      await post(http, `${job}/skips`, skipped).expect(303)
+    }
+    const said = saidOn(await wordsOn(http, `${job}?line=99`))
+    expect(said).toMatch(/end what you had begun\..*close the tap.*Never.*how you get home/s)
+  })
+
   it('can make after all what was passed over by mistake', async () => {
     const { http } = await readyApp()
     const job = await onPhone(http, single)

@@ -7,7 +7,7 @@ import { likelyModes } from '../verdict/named.ts'
 import { presentVerdict } from '../verdict/present.ts'
 import { repairedNames } from '../words/names.ts'
 import { listed, lowerFirst, sentence } from '../words/sentences.ts'
-import { lineCut } from './cut-off.ts'
+import { endOfBegun, lineCut } from './cut-off.ts'
 import { partsFound, verdictLines } from './found.ts'
 import { homeHref } from './home/home-href.ts'
 import { onTheWay } from './home/on-the-way.ts'
@@ -32,6 +32,8 @@ export function presentEnding(input: Standing & Asked): PhoneEnding {
     ? linesOf('done', [`It was ${repairedNames(kase, [done])}, and the trouble is gone.`])
     : (helped ?? [
         ...stopFirst(input),
+        // What runs out of an open hose does not wait for the verdict.
+        ...linesOf('put back first', endOfBegun(input, { ...input.asItStands, open: [] })),
         ...verdictLines(input),
         ...neverLines(input),
         ...(mending ? mendingLines(input, mending) : handOver(input)),
