@@ -285,7 +285,7 @@ describe('the verdict and the proof', () => {
 describe('what was taken off so that the engine could run', () => {
   const back = /Take the guards away.*put back every drive that was taken off/
 
-  it('is put back at the verdict, and stays off for the proof until it has run', async () => {
+  it('is put back at the verdict, and before the proof has it work, which ends with the engine off', async () => {
     const { http, job, page, make } = await openedJob(caseOf('larkfell-2i', 'misfires-at-speed'))
     expect(readyOn(await page('check=shake-boxes')).join()).toContain('take the drive off')
     await make('shake-boxes', { choice: 'runs-on' })
@@ -304,7 +304,12 @@ describe('what was taken off so that the engine could run', () => {
     const box = (await page()).split('id="repair"')[1]!
     const steps = [...box.matchAll(/<li>(.*?)<\/li>/g)].map(([, step]) => textIn(step!))
     const run = steps.findLastIndex((step) => /full speed|start the engine|run it/i.test(step))
-    expect(steps.findIndex((step) => back.test(step))).toBeGreaterThan(run)
+    const putBack = steps.findIndex((step) => back.test(step))
+    expect(putBack).toBeGreaterThanOrEqual(0)
+    expect(putBack).toBeLessThan(run)
+    expect(steps.slice(putBack).join(' ')).toMatch(
+      /Set it for work.*full speed.*stop switch at OFF/is,
+    )
   })
 
   it('was taken off by no owner on the phone', async () => {
