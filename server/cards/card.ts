@@ -155,6 +155,8 @@ export interface HomeView {
     readonly says: string
     readonly needs: string
     readonly heed: readonly Heed[]
+    /** "! 1 3": the same by their numbers among the card's cautions; empty where one does not stand there. */
+    readonly heedNumbers: string
     readonly steps: readonly string[]
     readonly danger: string
   }[]

@@ -50,6 +50,8 @@ export interface FaultCard {
   /** Base rate per 1000 machines that come in, and where it comes from. */
   readonly rate: number
   readonly rateSource: string
+  /** How often it brings this complaint and no other, above 0; left out: 1. */
+  readonly brings?: number
   readonly comesAndGoesWith: readonly string[]
   /** How an owner far from a workshop puts it right, and with what of their kit. Left out: it belongs at the bench. */
   readonly mend?: OwnersMend
@@ -126,11 +128,17 @@ export interface CheckCard {
       readonly says: string
       /** The same in words to read to an owner. */
       readonly phone: string
+      /** What it takes of the kit of an owner. Left out: hands. */
+      readonly kit?: readonly string[]
       /** Names of the set-ups that it puts back. */
       readonly undoes?: readonly string[]
       /** Names of what it opens: left half done, that may be open still. */
       readonly opens?: readonly string[]
+      /** The same of what it sets otherwise: in vain, that goes back. */
+      readonly stays?: readonly string[]
       readonly parts: readonly string[]
+      /** It was no part of the tree. */
+      readonly elsewhere?: true
       /** Besides those of the check. */
       readonly cautions?: readonly CautionCard[]
     }
@@ -140,6 +148,8 @@ export interface CheckCard {
     readonly untouched?: true
     /** Cautions that are said whole once more before the engine turns next. */
     readonly renews?: readonly CautionCard[]
+    /** Names of ways home that were tried with it in vain. */
+    readonly inVain?: readonly string[]
   }[]
   /** Outcome names, as in the model: bands or answer ids. */
   readonly outcomes: readonly string[]

@@ -38,6 +38,8 @@ export interface SheetRatesPage {
   readonly confirmed: readonly RateRow[]
   /** Every cause on the sheet, part by part. */
   readonly parts: readonly { readonly name: string; readonly rows: readonly RateRow[] }[]
+  /** Of each complaint of which something was confirmed, how often it was none of the tree, as sentences. */
+  readonly elsewhere: readonly string[]
   readonly repairs: readonly RepairRow[]
   /** How many more there are, or empty. */
   readonly older: string

@@ -20,12 +20,14 @@ export function presentCalibration(repairs: readonly ConfirmedRepair[]): RatesPa
 }
 
 const calibrationMeaning =
-  'Below, by tenths, is the likeliest part as it stood before the first repair, whether it was named or not. The last column is where the true share lies, nineteen times in twenty (Wilson’s interval). Only jobs whose complaint is gone can say what it was.'
+  'Below, by tenths, is the likeliest part as it stood before the first repair, whether it was named or not, or that it was none of those listed, where that was the verdict. The last column is where the true share lies, nineteen times in twenty (Wilson’s interval). Only jobs whose complaint is gone can say what it was.'
 
-/** It was so if all parts that were said are among those that cured it. */
+/** It was so if all parts that were said are among those that cured it, or none was said and none did. */
 function saidOf({ said, parts }: ConfirmedRepair): Said[] {
   if (said === null) return []
-  return [{ chance: said.chance, right: said.parts.every((part) => parts.includes(part)) }]
+  const right =
+    said.parts.length > 0 ? said.parts.every((part) => parts.includes(part)) : parts.length === 0
+  return [{ chance: said.chance, right }]
 }
 
 function saysOfNamed({ said, right, interval }: ReturnType<typeof hitsAmong>): string {

@@ -1,4 +1,5 @@
 import type { ConfirmedRepair } from '../jobs/record/confirmed.ts'
+import { asWritten } from '../jobs/words/names.ts'
 import { dateAndTime, jobNumber } from '../jobs/words/sentences.ts'
 import type { Knowledge } from '../knowledge/knowledge.ts'
 import { machineName, partNameOn } from '../knowledge/machine-name.ts'
@@ -6,6 +7,7 @@ import { textOfCause } from '../knowledge/rates/causes.ts'
 import { type PresentRate, presentRates } from '../knowledge/rates/present.ts'
 import type { Machine } from '../knowledge/schema/index.ts'
 import { counted, listed, lowerFirst, upperFirst } from '../web/words.ts'
+import { elsewhereWords } from './elsewhere-words.ts'
 import type { LeaveForm, RateRow, RepairRow, SheetRatesPage } from './page.ts'
 import { countWords, meaning, rateWords } from './words.ts'
 
@@ -32,6 +34,7 @@ export function presentSheetRates(
       name: nameOf(kind),
       rows: rows.filter((_, i) => rates[i]?.cause.parts === partsOf(kind)),
     })),
+    elsewhere: elsewhereWords(knowledge, machine, counting),
     repairs: listedOf(own).map((repair) => presentRepair(knowledge, machine, repair)),
     older: olderWords(own.length - listedOf(own).length),
     leave: { ...leave, action: `/rates/${machine.id}/left-out` },
@@ -93,14 +96,14 @@ const mostJobs = 5
 function presentRepair(
   knowledge: Knowledge,
   machine: Machine,
-  { job, at, parts, leftOut, machine: where }: ConfirmedRepair,
+  { job, at, parts, cause, leftOut, machine: where }: ConfirmedRepair,
 ): RepairRow {
   const sheet = knowledge.machines.get(where)
   const names = parts.map((part) => partNameOn(sheet, part))
   const on = sheet && sheet !== machine ? ` (${machineName(sheet)})` : ''
   return {
     job: { href: `/jobs/${job}`, text: `No. ${jobNumber(job)}` },
-    says: `${upperFirst(listed(names.map(lowerFirst)))}${on}, proved ${dateAndTime(at)}`,
+    says: `${cause === undefined ? upperFirst(listed(names.map(lowerFirst))) : asWritten(cause)}${on}, proved ${dateAndTime(at)}`,
     leftOut,
     href:
       leftOut === null

@@ -44,6 +44,34 @@ describe.each([
     expect(await page.locator('#reading').count()).toBe(0)
     expect(complaints).toEqual([])
   })
+
+  it('and is none of the parts is said in words, and a field that is left empty is shown', async () => {
+    const { page, complaints } = await openPage({ ...phone, javaScriptEnabled }, {}, 'folded')
+    await openTwin(page)
+    await page.getByRole('link', { name: 'I found it' }).click()
+    const parts = page.getByLabel('What has failed?')
+    await parts.selectOption({ label: 'Something that is not listed here' })
+    await page.getByRole('button', { name: 'This one' }).click()
+    await page
+      .getByRole('heading', { name: 'You found it: something that is not listed here' })
+      .waitFor()
+    const cause = page.getByLabel('What was it?')
+    // Of blanks the browser has nothing to say.
+    await cause.fill('  ')
+    await page.getByRole('button', { name: 'It was something else' }).click()
+    await page.locator('#cause-problem').waitFor()
+    if (javaScriptEnabled) expect(await page.locator('#cause:focus').count()).toBe(1)
+    await cause.fill('A nest of mice in the exhaust')
+    await page.getByRole('button', { name: 'It was something else' }).click()
+    await page.getByRole('heading', { name: 'Prove the repair' }).waitFor()
+    await page.getByRole('button', { name: 'Proved: the complaint is gone' }).click()
+    await page.getByRole('heading', { name: 'Repaired and proved' }).waitFor()
+    expect(await wordsOf(page.locator('.repair'))).toContain(
+      'Something else, “A nest of mice in the exhaust”, put right; proved ',
+    )
+    // The refused form is all that a console may hold.
+    expect(complaints.filter((each) => !each.includes('422'))).toEqual([])
+  })
 })
 
 it('shows what was wrong with what was written, where it was written', async () => {

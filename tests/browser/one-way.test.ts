@@ -27,7 +27,10 @@ it.each([
     }
     expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(360)
     await cells.nth(11).press('Enter')
-    await page.getByText('All pass one way only, and read alike').first().waitFor()
+    await page
+      .getByText('All pass one way only, and the three of a row read alike')
+      .first()
+      .waitFor()
     await page.getByText('0.52; 0.52; 0.52; OL').first().waitFor()
     expect(complaints).toEqual([])
   },

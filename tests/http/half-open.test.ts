@@ -23,6 +23,33 @@ async function whileDrying(http: Http): Promise<string> {
 const came = (http: Http, job: string, choice: string) =>
   post(http, `${job}/mendings`, { version: 2, of: 'plugs-look', choice }).expect(303)
 
+it('is set back where a way home left it otherwise, whatever came of that', async () => {
+  const { http } = await readyApp()
+  const back = /before anything else|put back first/i
+  for (const choice of ['broken-off', 'no-help', 'helped']) {
+    const job = await onPhone(http, caseOf('haulmoor-1e', 'starts-then-dies'))
+    const tried = { version: 1, way: 'on-half-choke', choice }
+    await post(http, `${job}/tries`, tried).expect(303)
+    if (choice === 'helped') await post(http, `${job}/cut-offs`, { version: 2 }).expect(303)
+    const page = choice === 'no-help' ? `${job}?check=throttle-held.carburettor&line=99` : job
+    const words = await wordsOn(http, page)
+    expect(words, choice).toMatch(back)
+    expect(words, choice).toContain('Open the choke again, all the way.')
+  }
+})
+
+it('is set back where it was set otherwise to put something right, in vain', async () => {
+  const { http } = await readyApp()
+  const kit = ['light', 'small-tools']
+  const job = await onPhone(http, caseOf('haulmoor-1e', 'starts-then-dies'), kit)
+  const of = 'throttle-held.carburettor'
+  await post(http, `${job}/readings`, { version: 1, check: of, choice: 'runs-on' }).expect(303)
+  await post(http, `${job}/mendings`, { version: 2, of, choice: 'still-there' }).expect(303)
+  expect(await wordsOn(http, `${job}?check=stop-switch-look.tether&line=99`)).toMatch(
+    /put back first: .*Turn the idle screw back, until its slot stands as it stood at first/,
+  )
+})
+
 describe('what was opened to put something right', () => {
   it('is closed before the next check where they could not do it', async () => {
     const { http } = await readyApp()
@@ -187,4 +214,28 @@ it('counts no caution as heard that was never said: what was put right was not t
     expect(words).toContain('danger: The spark can kill')
     expect(words).toContain('If it has ever kicked back')
   }
+})
+
+describe('a fuel tap that was shut while plugs were out', () => {
+  const opens = 'Open the fuel tap again.'
+  const noStart = caseOf('pedlar-1c', 'spark-no-start')
+
+  it('is not opened to be shut where the machine is left, nor before a way that shuts it', async () => {
+    const { http } = await readyApp()
+    const job = await onPhone(http, noStart, ['plug-wrench', 'spare-plug', 'light'])
+    const check = [...noStart.checks.values()].find(
+      ({ owner, setups }) => owner.fit && setups.some(({ id }) => id === 'plugs-out-grounded'),
+    )!
+    const answer = { version: 1, check: check.id, choice: 'could-not-tell' }
+    await post(http, `${job}/readings`, answer).expect(303)
+    const left = (await wordsOn(http, `${job}/home`)).split('Before it is towed')[1]!
+    expect(left).toContain('screw every spark plug in by hand')
+    expect(left).toContain('Shut its fuel tap')
+    expect(left).not.toContain(opens)
+    const dried = await wordsOn(http, `${job}/home?way=dry-plug&line=99`)
+    expect(dried).toContain('screw every spark plug in by hand')
+    expect(dried).toMatch(/Shut the fuel tap.*Open the fuel tap, and the throttle halfway/)
+    expect(dried).not.toContain(opens)
+    expect(await wordsOn(http, `${job}/home?way=other-plug&line=99`)).toContain(opens)
+  })
 })

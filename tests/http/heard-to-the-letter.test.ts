@@ -33,11 +33,17 @@ describe('an owner who does to the letter what is said by phone', () => {
     hear('In the open, away from any flame, take the tank cap off.')
     hear('Keep clear, and pull the rope.')
     owner.expect({ capsOff: false }, 'here')
+    owner.hear({ label: 'do', says: 'Keep clear, and pull the rope.' }, 'here', true)
+    owner.brokenOff()
+    owner.hear({ label: 'found', says: 'It is most likely the stop switch.' }, 'here')
     expect(owner.amiss.map((each) => each.replace(/.*” /, ''))).toEqual([
       'with a rag over the holes',
       'and nothing holds it',
       'and the tank is open',
       'here: capsOff is true',
+      'and nothing holds it',
+      'and the tank is open',
+      'while it may run',
     ])
   })
 })

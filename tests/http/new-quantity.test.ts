@@ -61,8 +61,8 @@ function treesWithIt(): string {
   )
   change(
     kind,
-    '      diodes: { one-shorted',
-    '      forward: { short: 0.9, in range: 0.1 }\n      diodes: { one-shorted',
+    '      diodes: { one-shorted: 0.92',
+    '      forward: { short: 0.9, in range: 0.1 }\n      diodes: { one-shorted: 0.92',
   )
   const sheet = 'machines/haulmoor-1e.yaml'
   const limits = 'forward: { low: 0.4 V, high: 0.7 V, source: invented for the test }'

@@ -27,6 +27,8 @@ describe('diodes that are read both ways', () => {
 
   it.each([
     ['all alike, in volts and millivolts', good, 'alike'],
+    ['one side of another kind of diode', [...good.slice(0, 9), '0.36', '0.35', '0.36'], 'alike'],
+    ['the rest of the box the wrong way', good.with(4, '1.8').with(7, '2.4'), 'alike'],
     ['one that passes no way', but(1, 'OL'), 'one-open'],
     ['one that reads far higher', but(9, '0.74'), 'one-open'],
     ['one that passes both ways', but(4, '0.02'), 'one-shorted'],

@@ -12,7 +12,7 @@ describe('a pump that must not run dry', () => {
   it.each([
     ['pedlar-1c', 'single', /pump full of water/],
     ['freshet-4d', 'one', /pump full of water/],
-    ['ferrymere-3t', 'top', /leg in the water/],
+    ['ferrymere-3t', 'top', /leg in the water, its primer bulb squeezed firm/],
   ])(
     'of %s is spoken of where it may run, and not for a few pulls that cannot start it',
     async (machine, output, pump) => {

@@ -26,6 +26,61 @@ async function tellLoose(http: Http, job: string, version = 1): Promise<string> 
   return check
 }
 
+it('stands on the sheet as it was told, with what the owner said they have', async () => {
+  const { http } = await readyApp()
+  const job = await onPhone(http, caseOf('haulmoor-1e', 'starts-then-dies'), [
+    'light',
+    'small-tools',
+  ])
+  const ran = { version: 1, check: 'throttle-held.carburettor', choice: 'runs-on' }
+  await post(http, `${job}/readings`, ran).expect(303)
+  await post(http, `${job}/repairs`, { version: 2, parts: 'carburettor' }).expect(303)
+  const sheet = await wordsOn(http, `${job}/sheet`)
+  expect(sheet).toMatch(/Its owner was told The idle screw sits .*turn it in by half a turn/)
+  expect(sheet).toContain('Meter None')
+  const head = await wordsOn(http, `${job}?whole=yes`)
+  expect(head).toContain(
+    'Tools at hand Daylight or a torch and a screwdriver, pliers, a few spanners',
+  )
+})
+
+it('is told of nothing that hardly can be it, and that nobody has seen', async () => {
+  const { http } = await readyApp()
+  const job = await onPhone(http, caseOf('haulmoor-1e', 'starts-then-dies'))
+  const check = 'throttle-held.carburettor'
+  await post(http, `${job}/readings`, { version: 1, check, choice: 'runs-on' }).expect(303)
+  for (let version = 2; version < 20; version += 1) {
+    const { text } = await http.get(job).expect(200)
+    const asked = text.match(/name="check" value="([^"]+)"/)?.[1]
+    if (asked === undefined) break
+    const said = { version, check: asked, choice: 'could-not-tell' }
+    const noun = asked === check ? 'takes' : 'readings'
+    await post(http, `${job}/${noun}`, said).expect(303)
+  }
+  const words = await wordsOn(http, `${job}?line=99`)
+  expect(words).toContain('Or it is the fuel feed')
+  expect(words).not.toContain('What can be put right there is the fuel feed')
+  expect(words).toContain('With a screwdriver, pliers, a few spanners it could be put right')
+})
+
+it('is not asked for where it takes what they have not got', async () => {
+  const { http } = await readyApp()
+  const kase = caseOf('haulmoor-1e', 'starts-then-dies')
+  const ran = { version: 1, check: 'throttle-held.carburettor', choice: 'runs-on' }
+  for (const [kit, isAsked] of [
+    [['light'], false],
+    [['light', 'small-tools'], true],
+  ] as const) {
+    const job = await onPhone(http, kase, [...kit])
+    await post(http, `${job}/readings`, ran).expect(303)
+    const words = await wordsOn(http, `${job}?line=99`)
+    expect(words.includes('With a screwdriver turn it in')).toBe(isAsked)
+  }
+  const card = `/machines/haulmoor-1e/cards/starts-then-dies?tools=`
+  expect(await wordsOn(http, `${card}bare`)).not.toContain('With a screwdriver')
+  expect(await wordsOn(http, `${card}shed`)).toContain('With a screwdriver')
+})
+
 describe('what an owner has seen that can be put right', () => {
   it('is said in sentences of its own before the next check, cautions first, and tried', async () => {
     const { http } = await readyApp()

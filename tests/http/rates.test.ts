@@ -10,6 +10,7 @@ import { confirm, repair, runningClock, singleFaults } from '../support/confirme
 import { emptyFolder } from '../support/folder.ts'
 import { faultOf } from '../support/hidden-fault.ts'
 import { openJob, post } from '../support/job.ts'
+import { outsideJob, putRightElse } from '../support/outside.ts'
 import { textIn, valueIn } from '../support/page.ts'
 import { plain } from '../support/plain.ts'
 
@@ -166,6 +167,59 @@ describe('how often it was what was named', () => {
   it('knows nothing of nothing', () => {
     expect(presentCalibration([]).rows).toEqual([])
     expect(presentCalibration([]).says).toContain('No part that was named at')
+  })
+})
+
+describe('a cause that is none of the tree', () => {
+  const misfires = caseFor(shippedKnowledge(), 'pedlar-1c', 'misfires-at-speed')
+  const outsideIn = async (http: Http) => {
+    const job = await openJob(http, misfires)
+    const text = await pageOf(http, `${job}?open=suspects`)
+    return Number(/Something that is not listed here\D{0,40}?(\d+) %/.exec(text)![1])
+  }
+
+  it('counts towards the share of its complaint, until somebody leaves it out', async () => {
+    const { http } = await shop()
+    const before = await outsideIn(http)
+    const jobs = []
+    for (let count = 0; count < 8; count += 1) {
+      const job = await openJob(http, misfires)
+      await putRightElse(http, job, 'A nest of mice in the exhaust', 'gone')
+      jobs.push(job.split('/').at(-1)!)
+    }
+    const text = await pageOf(http)
+    expect(text).toContain('8 confirmed repairs on')
+    expect(text).toContain(
+      'Weak spark or misfire at high speed: 8 of 8 here. The tables say 40 %, and now it is 49 %.',
+    )
+    expect(text).toContain('“A nest of mice in the exhaust”, proved')
+    expect(text).not.toContain('What was confirmed')
+    expect(await pageOf(http, '/rates/haulmoor-1e')).toContain('8 of 8 on other families.')
+    const after = await outsideIn(http)
+    expect(after).toBeGreaterThan(before + 5)
+    for (const number of jobs) {
+      await post(http, `${rates}/left-out`, { number, reason: 'test bench' }).expect(303)
+    }
+    expect(await pageOf(http)).not.toContain('high speed: 8 of')
+    expect(await outsideIn(http)).toBe(before)
+  })
+
+  it('is one of those that say whether it was as said', async () => {
+    const { http } = await shop()
+    const job = await outsideJob(http, misfires)
+    await putRightElse(http, job, 'A nest of mice', 'gone')
+    // That it was none of the tree was said here, and was not so.
+    await repair(http, await outsideJob(http, misfires), 'cap', 'gone')
+    // A part was the likeliest here, and it was none.
+    const fault = faultOf(kase, singleFaults(kase).get(usual)!)
+    const named = await openJob(http, kase)
+    while ((await answerOn(http, named, fault.typical)) !== null);
+    await putRightElse(http, named, 'An alarm on the stop wire', 'gone')
+    const text = await pageOf(http, '/rates')
+    expect(text).toContain('Of the one part named at 90 % or more, 0 were what cured it: 0 %')
+    const rows = [...text.matchAll(/\d+ to \d+ % (\d+) (\d+) \d+ % \d+ % to \d+ %/g)]
+    const sum = (column: 1 | 2) => rows.reduce((all, row) => all + Number(row[column]), 0)
+    expect([sum(1), sum(2)]).toEqual([3, 1])
   })
 })
 

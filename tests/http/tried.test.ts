@@ -47,6 +47,31 @@ it('suspects a plug less where a new one was tried in vain, and all the same whe
   expect(await percentOf(http, job, 'Spark plug')).toBeLessThan(before / 2)
 })
 
+it('goes home on a little throttle where it has just run so, and not where that was in vain, nor in a boat', async () => {
+  const { http } = await readyApp()
+  const way = 'Keep it running with a little throttle'
+  for (const [machine, choice, isOffered] of [
+    ['haulmoor-1e', 'runs-on', true],
+    ['haulmoor-1e', 'dies', false],
+    ['ferrymere-3t', 'runs-on', false],
+  ] as const) {
+    const job = await onPhone(http, caseOf(machine, 'starts-then-dies'))
+    const ran = { version: 1, check: 'throttle-held.carburettor', choice }
+    await post(http, `${job}/readings`, ran).expect(303)
+    const home = await wordsOn(http, `${job}/home`)
+    expect(home.includes(way), `${machine} ${choice}`).toBe(isOffered)
+  }
+})
+
+it('suspects the battery no more where it starts from another one, whatever ran it down', async () => {
+  const { http } = await readyApp()
+  const job = await onPhone(http, caseOf('brackenway-1b', 'not-charging'), ['charged-battery'])
+  const before = await percentOf(http, job, 'Battery')
+  await post(http, `${job}/tries`, tried('jump', 'helped')).expect(303)
+  expect(before).toBeGreaterThan(10)
+  expect(await percentOf(http, job, 'Battery')).toBe(before)
+})
+
 it('puts no new fuse into a wire that is known to be grounded', async () => {
   const { http } = await readyApp()
   const blown = caseOf('haulmoor-1e', 'blows-the-fuse')

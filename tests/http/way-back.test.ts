@@ -4,6 +4,7 @@ import { seeded } from '../bench/random.ts'
 import { allCases, readyApp } from '../support/app.ts'
 import { openJob, post } from '../support/job.ts'
 import { type LiteralHands, literalHands, needsOf, toPutBack } from '../support/literal-hands.ts'
+import { onPhone, takeOver, wordsOn } from '../support/on-phone.ts'
 import { listsIn, textIn, valueIn } from '../support/page.ts'
 
 const caseOf = (machine: string, complaint: string): Case =>
@@ -210,6 +211,27 @@ describe('the machine as it stands', () => {
   )
 })
 
+describe('a reading that is put right at the bench', () => {
+  it('leaves open whether the check that was on the page is begun', async () => {
+    const { http, page, job, make } = await openedJob(twin)
+    let html = await page()
+    const first = valueIn(html, 'check')
+    while (!readyOn(html).join().includes('spark tester')) {
+      await make(valueIn(html, 'check'))
+      html = await page()
+    }
+    const version = valueIn(html, 'version')
+    const put = { version, check: first, choice: 'could-not-tell' }
+    await post(http, `${job}/corrections`, put).expect(303)
+    const other = [...twin.checks.values()].find(
+      ({ forbids, engine }) =>
+        engine === 'cranking' && forbids.some(({ id }) => id === 'tester-fitted'),
+    )
+    const back = putBackOn(await page(`check=${other!.id}`))
+    expect(back.join()).toMatch(/Unless it is so already: .*take spark testers/i)
+  })
+})
+
 describe('the verdict and the proof', () => {
   it('begin with what is still apart, until all was put together', async () => {
     const { http, job, page, make } = await openedJob(twin)
@@ -220,7 +242,10 @@ describe('the verdict and the proof', () => {
     const joins = /^Join the exciter plug again/
     const verdict = await page()
     expect(textIn(verdict)).toContain('The fault is in the start exciter winding')
-    expect(listsIn(verdict).get('Still to put back')).toHaveLength(5)
+    // Nobody repairs, or measures anew, with a tester in the cap.
+    const testersOut = /^Stop switch at OFF\. Take spark testers and spare plugs out of the caps/
+    expect(listsIn(verdict).get('What to do next')![0]).toMatch(testersOut)
+    expect(listsIn(verdict).get('Still to put back')).toHaveLength(4)
     expect(listsIn(verdict).get('Still to put back')![0]).toMatch(joins)
 
     const parts = valueIn(verdict, 'parts')
@@ -229,8 +254,9 @@ describe('the verdict and the proof', () => {
     const proof = await page()
     const box = proof.slice(proof.indexOf('id="repair"'))
     const steps = [...box.matchAll(/<li>(.*?)<\/li>/g)].map(([, step]) => textIn(step!))
-    // What has to be apart first, then all put back, then the spark, and the engine started last of all.
+    // What was fitted goes, then what has to be apart, then all put back, then the spark, and the engine started last of all.
     const order = [
+      'Stop switch at OFF. Take spark testers and spare plugs out of the caps',
       'Where you have a meter: its plug apart, meter on ohms, its leads zeroed. Measure the new winding',
       'Join the exciter plug again',
       'Walk round the machine once',
@@ -253,6 +279,50 @@ describe('the verdict and the proof', () => {
     const proved = { version: valueIn(proof, 'version'), choice: 'still-there' }
     await post(http, `${job}/proofs`, proved).expect(303)
     expect(putBackOn(await page())).toEqual([])
+  })
+})
+
+describe('what was taken off so that the engine could run', () => {
+  const back = /Take the guards away.*put back every drive that was taken off/
+
+  it('is put back at the verdict, and before the proof has it work, which ends with the engine off', async () => {
+    const { http, job, page, make } = await openedJob(caseOf('larkfell-2i', 'misfires-at-speed'))
+    expect(readyOn(await page('check=shake-boxes')).join()).toContain('take the drive off')
+    await make('shake-boxes', { choice: 'runs-on' })
+    await make('winding-resistance.exciter-run.igniter-plug', { typed: 'OL OL OL' })
+    await make('winding-resistance.exciter-run.exciter-plug', { typed: 'OL OL OL' })
+    let verdict = await page()
+    for (let asked = 0; !verdict.includes('Verdict:') && asked < 60; asked += 1) {
+      await make(valueIn(verdict, 'check'))
+      verdict = await page()
+    }
+    expect(listsIn(verdict).get('To put back once it has been tried')!.join()).toMatch(back)
+    const { text } = await http.get(`${job}/sheet`).expect(200)
+    expect(listsIn(text).get('Still to put back')!.join()).toMatch(back)
+    const written = { version: valueIn(verdict, 'version'), parts: 'exciter-run' }
+    await post(http, `${job}/repairs`, written).expect(303)
+    const box = (await page()).split('id="repair"')[1]!
+    const steps = [...box.matchAll(/<li>(.*?)<\/li>/g)].map(([, step]) => textIn(step!))
+    const run = steps.findLastIndex((step) => /full speed|start the engine|run it/i.test(step))
+    const putBack = steps.findIndex((step) => back.test(step))
+    expect(putBack).toBeGreaterThanOrEqual(0)
+    expect(putBack).toBeLessThan(run)
+    expect(steps.slice(putBack).join(' ')).toMatch(
+      /Set it for work.*full speed.*stop switch at OFF/is,
+    )
+  })
+
+  it('was taken off by no owner on the phone', async () => {
+    const { http } = await readyApp()
+    const kase = caseOf('larkfell-2i', 'cuts-out')
+    const job = await onPhone(http, kase)
+    const ran = { version: 1, check: 'shake-controls', choice: 'runs-on' }
+    await post(http, `${job}/readings`, ran).expect(303)
+    for (const at of ['/sheet', '/home', '/home?way=controls-home&line=99', '?line=99']) {
+      expect(await wordsOn(http, `${job}${at}`)).not.toMatch(/guards away/)
+    }
+    await takeOver(http, job, 2)
+    expect(await wordsOn(http, job)).not.toMatch(/guards away/)
   })
 })
 

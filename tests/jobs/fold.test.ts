@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { JobEvent, StoredJob } from '../../server/jobs/record/events.ts'
-import { fold } from '../../server/jobs/record/fold.ts'
+import { fold, repairedInVain, repairsInVain } from '../../server/jobs/record/fold.ts'
 
 const opened = {
   kind: 'opened',
@@ -150,5 +150,25 @@ describe('a job folded from its events', () => {
     ['a reading', [{ event: read('a', 1), at: at(0) }]],
   ])('cannot begin with %s', (_, events) => {
     expect(() => fold(events)).toThrow(/begins with "opened"/)
+  })
+})
+
+describe('a repair of what is none of the parts', () => {
+  const nest = { kind: 'repaired', parts: [], cause: 'A nest of mice' } as const
+  const inVain = { kind: 'proved', gone: false, reopened: ['look'] } as const
+
+  it('keeps what it was, and takes no part out of play where it was in vain', () => {
+    const folded = fold(job(read('look', 1), nest, inVain))
+    expect(folded.repairs).toMatchObject([{ parts: [], cause: 'A nest of mice' }])
+    expect(repairedInVain(folded)).toEqual([])
+    expect(repairsInVain(folded)).toHaveLength(1)
+    expect(folded.readings.has('look')).toBe(false)
+  })
+
+  it('stands beside one of a part, as that was written before there could be any', () => {
+    const coil = { kind: 'repaired', parts: ['coil'] } as const
+    const folded = fold(job(coil, inVain, nest, inVain))
+    expect(repairedInVain(folded)).toEqual(['coil'])
+    expect(folded.repairs[0]).not.toHaveProperty('cause')
   })
 })

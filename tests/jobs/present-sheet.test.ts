@@ -112,7 +112,15 @@ describe('the sheet of a job', () => {
     expect(done.repairs[0]!.came).toMatch(/^Tried on 7 May 2031, .*: the complaint is gone\.$/)
     expect(done.proof).toEqual({
       says: 'Whoever repaired it wrote down that the complaint is gone. This is how it is to be proved; no reading of it was written down.',
-      steps: ['Measure the new exciter.', 'The complaint itself: start it three times.'],
+      // As the page has it.
+      steps: [
+        'Measure the new exciter.',
+        'Walk round the machine once: every connector joined, every ground tight, all leads clear of heat and belts.',
+        'See that no tester and no spare plug is left in a cap: every cap sits on its own plug, clicked home.',
+        'See that every cover is on.',
+        'Set it for work:',
+        'Then the complaint itself: start it three times.',
+      ],
     })
     expect(done.heed.sentences).toEqual([])
   })

@@ -187,8 +187,11 @@ describe('whoever does only what the pages say', () => {
       )
       const total = (of: 'pages' | 'putBack' | 'kept') => walks.reduce((sum, w) => sum + w[of], 0)
       expect(total('pages')).toBeGreaterThan(jobs * 10)
-      // Where hardly anything is done with the engine, hardly anything is in its way.
-      const turning = [...kase.checks.values()].filter(({ engine }) => engine !== 'stopped')
+      // Where hardly anything is done with the engine, hardly anything is in its way; a hot run has all put together first.
+      const turning = [...kase.checks.values()].filter(
+        ({ engine, setups }) =>
+          engine !== 'stopped' && !setups.some(({ id }) => id === 'run-until-hot'),
+      )
       if (turning.length <= 5) return
       expect(total('putBack')).toBeGreaterThan(jobs)
       expect(total('kept')).toBeGreaterThan(jobs / 2)

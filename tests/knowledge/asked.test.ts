@@ -39,6 +39,47 @@ describe('which cylinder is dead', () => {
   })
 })
 
+describe('what comes before what', () => {
+  const bench: Omit<ShippedJob, 'machine' | 'complaint'> = {
+    tools: Object.keys(knowledge.tools.tools),
+  }
+  const proposed = (job: ShippedJob, readings: Readonly<Record<string, string>>) =>
+    shippedJob({ ...bench, ...job }, readings).walk.proposals.map(({ check }) => check)
+
+  it('is how far the volts climb, before a battery that boils is held at speed', () => {
+    const job = { machine: 'haulmoor-1e', complaint: 'overcharges' }
+    const drop = 'charge-wire-drop.wires-sense'
+    expect(proposed(job, {})).not.toContain(drop)
+    expect(proposed(job, { 'over-volts': '15.6' })).toContain(drop)
+  })
+
+  it('is all that was apart put together, before a lamp burns in the place of the fuse', () => {
+    const { checks } = caseFor(knowledge, 'haulmoor-1e', 'blows-the-fuse')
+    const joined = (check: string) => checks.get(check)!.forbids.map(({ id }) => id)
+    expect(joined('lamp-for-fuse')).toContain('unplug output-plug')
+    expect(joined('lamp-for-fuse')).toContain('access battery-off')
+    expect(joined('lamp-rectifier-off')).not.toContain('unplug output-plug')
+    expect(joined('lamp-rectifier-off')).toContain('access battery-off')
+  })
+
+  it('is whether all lamps are dim, before each of them is asked after', () => {
+    const job = { machine: 'pedlar-1c', complaint: 'lamps-dim' }
+    const asksWhich = (readings: Readonly<Record<string, string>>) =>
+      proposed(job, readings).some((check) => check.startsWith('ask-which-lamp'))
+    expect(proposed(job, {})[0]).toBe('ask-flicker')
+    expect(asksWhich({ 'ask-flicker': 'one-lamp' })).toBe(true)
+    expect(asksWhich({ 'ask-flicker': 'all-dim' })).toBe(false)
+  })
+
+  it.each(['fernslade-1p', 'pedlar-1c'])(
+    'is a look at the bulbs where they went one after the other: %s',
+    (machine) => {
+      const slowly = { 'ask-before': 'nothing', 'ask-lamps-bright': 'slowly' }
+      expect(proposed({ machine, complaint: 'dead-lights' }, slowly)[0]).toBe('filaments-look')
+    },
+  )
+})
+
 describe('what an owner is asked', () => {
   it('is how a fuse went only where it is known to have gone', () => {
     const asking = shippedCases().filter(({ checks }) =>

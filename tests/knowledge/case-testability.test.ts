@@ -12,7 +12,7 @@ import { reportComplaint, reportTestability } from '../../server/knowledge/repor
 import { fewComplaints } from '../support/few-cases.ts'
 import { smallCase, smallKnowledge } from '../support/small-case.ts'
 
-const knowledge = fewComplaints('dead-lights')
+const knowledge = fewComplaints('lamps-dim')
 const cases = allFits(knowledge).map(({ machine, complaint }) =>
   caseFor(knowledge, machine.id, complaint.id),
 )

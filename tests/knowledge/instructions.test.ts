@@ -10,6 +10,7 @@ const pages = shippedCases().flatMap((kase) =>
 type Page = { readonly kase: Case; readonly card: CheckCard }
 
 const named = ({ kase, card }: Page) => `${card.id} on ${kase.machine.id}`
+const hasIgniter = ({ kase }: Page) => kase.machine.parts.some(({ role }) => role === 'igniter')
 const steps = ({ card }: Page) => card.do.join(' ')
 const readied = ({ card }: Page) => card.setups.map((setup) => setup.do).join(' ')
 const all = (page: Page) => `${readied(page)} ${steps(page)}`
@@ -56,6 +57,20 @@ describe('what a page tells people to do', () => {
     )
   })
 
+  it('is turned at OFF where only the pump and the injectors are listened to, or a lamp on them watched', () => {
+    const listened = ({ card }: Page) =>
+      card.engine === 'cranking' &&
+      card.measurand === undefined &&
+      /^(pump|sound of the (pump|injector)|test lamp at the injector|injection pulse)\b/i.test(
+        card.title,
+      )
+    const rule = (page: Page) => {
+      const { run, off } = page.kase.machine.stop!
+      return steps(page).includes(`${off}, so that it cannot start`) && !steps(page).includes(run)
+    }
+    expect(breaking(listened, rule)).toEqual([])
+  })
+
   it('has the clamp of a ground tried that ends on a battery', () => {
     const onBattery = ({ card }: Page) => card.id === 'ground-look.battery-ground'
     expect(breaking(onBattery, (page) => /clamp on a post/.test(steps(page)))).toEqual([])
@@ -63,7 +78,7 @@ describe('what a page tells people to do', () => {
 
   it('never has a key worked as far as START, where it could turn the engine', () => {
     const switches = pages.filter(({ card }) =>
-      /^(stop-switch-look|stop-line(-off)?)\./.test(card.id),
+      /^(stop-switch-(look|to-off)|stop-line(-off)?)\./.test(card.id),
     )
     const texts = [
       ...switches.flatMap(({ card: { do: does, phone, answers = [] } }) => [
@@ -84,6 +99,25 @@ describe('what a page tells people to do', () => {
     )
     expect(worked.size).toBeGreaterThan(5)
     expect([...worked].filter((says) => !says.includes('a key never as far as START'))).toEqual([])
+  })
+
+  it('never puts a control to RUN where the engine does not stop, as if that could be its cure', () => {
+    const unstoppable = ({ kase }: Page) => kase.complaint.id === 'will-not-stop'
+    const toRun = ({ card }: Page) =>
+      (card.answers ?? []).some(({ mend }) => mend && /\bRUN\b|fully home/.test(mend.says))
+    expect(pages.filter((page) => !unstoppable(page) && toRun(page)).length).toBeGreaterThan(3)
+    expect(breaking(unstoppable, (page) => !toRun(page))).toEqual([])
+    const asked = pages.filter((page) => unstoppable(page) && /^ask-controls/.test(page.card.id))
+    expect(asked).toEqual([])
+  })
+
+  it('keeps an engine that is throttled up on lifted tracks or wheels below where its clutch takes hold', () => {
+    const throttled = ({ card }: Page) =>
+      card.engine === 'running' &&
+      card.setups.some(({ id }) => id === 'safe-to-run') &&
+      card.do.some((says) => /\bopen the throttle\b/i.test(says))
+    const limited = (page: Page) => /below the speed at which the clutch/.test(steps(page))
+    expect(breaking(throttled, limited)).toEqual([])
   })
 
   it('has what was clipped to a plug that is apart taken off before that is joined', () => {
@@ -161,14 +195,55 @@ describe('what a page tells people to do', () => {
     expect(Math.min(...rows)).toBeGreaterThan(0.25)
   })
 
+  it('has an engine that runs stopped before the check is over and hands go near', () => {
+    const runs = ({ card }: Page) => card.engine === 'running' && !card.asked
+    const goes =
+      /\b(starts?|idle|run (it|the engine)|bring back the conditions|do (it|the same) (once more|twice|three times)|briskly)\b/gi
+    const rule = (page: Page) => {
+      const said = steps(page)
+      const gone = [...said.matchAll(goes)].at(-1)?.index ?? -1
+      const { off } = page.kase.machine.stop!
+      return (
+        /\bstop (it|the engine)\b|engine stopped/i.test(said.slice(gone)) ||
+        said.lastIndexOf(off) > gone
+      )
+    }
+    expect(breaking(runs, rule)).toEqual([])
+  })
+
+  it('waits at a charged igniter before and after an engine that runs, where it has hands on its pins', () => {
+    const live = ({ card }: Page) =>
+      card.engine === 'running' && card.cautions.some(({ id }) => id === 'charged-capacitor')
+    const rule = ({ card }: Page) => {
+      const first = card.do.findIndex((step) => /five minutes after it last turned/i.test(step))
+      const later = card.do.slice(2).join(' ')
+      return first >= 0 && first < 2 && /five minutes|once all is cool/i.test(later)
+    }
+    expect(breaking(live, rule)).toEqual([])
+  })
+
+  it('waits before hands are on clips that carry the pulse of an igniter', () => {
+    const clipped = (page: Page) =>
+      hasIgniter(page) &&
+      /^pulse-/.test(page.card.id) &&
+      /clip the adaptor to .*harness side/i.test(steps(page))
+    const handled = ({ card }: Page) =>
+      card.do.filter((says) => /\b(exchange|take) the( two)? clips\b/i.test(says))
+    const waits = (page: Page) =>
+      handled(page).length > 0 && handled(page).every((says) => /wait five minutes/i.test(says))
+    expect(breaking(clipped, waits)).toEqual([])
+  })
+
   it('has in its minutes what it waits for after it has turned the engine itself', () => {
     const later = ({ card }: Page) => card.do.slice(2).join(' ')
     const turnsAndWaits = (page: Page) =>
       page.card.engine !== 'stopped' && /wait five minutes/i.test(later(page))
     expect(breaking(turnsAndWaits, ({ card }) => card.minutes > 5)).toEqual([])
-    const unplugged = pages.find(({ card }) => card.id === 'spark-stop-unplugged')!
+    const unplugged = pages.filter(({ card }) => card.id === 'spark-stop-unplugged')
     const { minutes } = shippedKnowledge().checkKinds.get('spark-stop-unplugged')!
-    expect(unplugged.card.minutes).toBe(minutes + 5)
+    expect(new Set(unplugged.map(hasIgniter))).toEqual(new Set([true, false]))
+    for (const page of unplugged)
+      expect(page.card.minutes, named(page)).toBe(minutes + (hasIgniter(page) ? 5 : 0))
   })
 
   it('has looked at first what its own steps may cure', () => {
@@ -289,7 +364,9 @@ describe('what a page tells people to do', () => {
     const shades = (page: Page) => /Shade the tester/.test(steps(page))
     const before = (page: Page) => /Shade the tester.*briskly three times/s.test(steps(page))
     expect(breaking(shades, before)).toEqual([])
-    const joins = ({ card }: Page) => card.setups.some(({ id }) => id === 'stop-circuit-unplugged')
+    // A module keeps no charge, and neither do points: nobody waits there for an igniter that is not there.
+    const joins = (page: Page) =>
+      hasIgniter(page) && page.card.setups.some(({ id }) => id === 'stop-circuit-unplugged')
     const waits = ({ card }: Page) =>
       card.setups.some(({ undo }) => /^Wait five minutes.*Join the stop wire/s.test(undo?.do ?? ''))
     expect(breaking(joins, waits)).toEqual([])

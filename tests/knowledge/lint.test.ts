@@ -41,6 +41,20 @@ describe('the lint of the knowledge', () => {
       /it has no answer called dead/,
     ],
     [
+      'what can be put right where no part is looked at, and nobody says whose fault it was',
+      'checks/breathing-look.yaml',
+      '      elsewhere: true\n',
+      '',
+      /say in roles whose fault it was if that cures it, or elsewhere: true/,
+    ],
+    [
+      'what can be put right and is no part of the tree, with a role to blame',
+      'checks/breathing-look.yaml',
+      '      elsewhere: true\n',
+      '      elsewhere: true\n      roles: [plug]\n',
+      /what is no part of the tree is the fault of no role/,
+    ],
+    [
       'a key that is missing',
       'complaints/no-spark.yaml',
       '  share: ',
@@ -327,6 +341,20 @@ describe('the lint of the knowledge', () => {
       /no part kind is called windign/,
     ],
     [
+      'what no other check looks at, since its name is misspelt',
+      'checks/plugs-look.yaml',
+      'looksAt: spark-plugs',
+      'looksAt: spark-plug',
+      /no thing that another check looks at is called spark-plug: did you mean spark-plugs\?/,
+    ],
+    [
+      'an answer that it was in vain to go home as nobody goes home',
+      'checks/choke-keeps-it.yaml',
+      'inVain: [on-half-choke]',
+      'inVain: [on-half-chock]',
+      /no way home is called on-half-chock: did you mean on-half-choke\?/,
+    ],
+    [
       'a check without the caution of its engine and set-up',
       'checks/spark-on-tester.yaml',
       ', vapour-ignites',
@@ -382,6 +410,20 @@ describe('the lint of the knowledge', () => {
       'cautions:',
     ],
     [
+      'a way home without the caution of an engine that it turns',
+      'home.yaml',
+      'cautions: [battery, cranking-clear, ignition-kills, exhaust, moving-parts]',
+      'cautions: [battery, cranking-clear, exhaust, moving-parts]',
+      /add ignition-kills: cautions\.yaml:\d+ asks for it where engine is cranking$/,
+    ],
+    [
+      'a way home without the caution that a word of it asks for',
+      'home.yaml',
+      'cautions: [hot-parts, ignition-kills, cranking-clear, cannot-be-stopped, exhaust, moving-parts, charged-capacitor]',
+      'cautions: [hot-parts, ignition-kills, cranking-clear, cannot-be-stopped, exhaust, moving-parts]',
+      /add charged-capacitor: cautions\.yaml:\d+ asks for it where do says "igniter"$/,
+    ],
+    [
       'a proof that says nothing',
       'parts/fuse.yaml',
       'prove:\n  running: >-\n    Run the engine',
@@ -426,6 +468,22 @@ describe('the lint of the knowledge', () => {
       /gate flooded leads back to itself/,
     ],
     [
+      'a failure that brings the complaint more often under one gate than under another',
+      'complaints/hard-start-cold.yaml',
+      '      - { any: battery-ground }\n      - { any: starter-lead }',
+      '      - { any: battery-ground, brings: 0.5 }\n      - { any: starter-lead }',
+      /gate slow-cranking: a failure of battery-ground has another brings, or none, under another gate/,
+      '  slow-cranking:',
+    ],
+    [
+      'how often a failure brings the complaint where a gate is only watched',
+      'complaints/no-spark.yaml',
+      '      - { any: lead, modes: [leaking] }\n',
+      '      - { any: lead, modes: [leaking], brings: 0.5 }\n',
+      /gate high-voltage-leaks is no branch of the tree: write brings where its failures hang in it/,
+      '  high-voltage-leaks:',
+    ],
+    [
       'each under or',
       'complaints/no-spark.yaml',
       '{ any: flooding }',
@@ -457,10 +515,10 @@ describe('the lint of the knowledge', () => {
     [
       'a set-up that nobody can put back',
       'setups.yaml',
-      '    undo: nothing\n',
+      '    undo: fades\n',
       '',
       /say how it is put back: do and minutes, or nothing, or fades/,
-      '  safe-to-run:',
+      '  run-until-hot:',
     ],
     [
       'a plug of the stop circuit that is not joined again',

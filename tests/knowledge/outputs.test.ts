@@ -62,7 +62,7 @@ describe('an answer that speaks of several outputs', () => {
 
   it('is offered where there are several, and counts as another where there is one', () => {
     const answersOf = ({ checks }: typeof single) => checks.get('plugs-look')!.answers!.map(ids1)
-    expect(answersOf(triple)).toEqual(['good', 'all-wet', 'one-bad', 'all-bad', 'worn'])
+    expect(answersOf(triple)).toEqual(['good', 'all-wet', 'one-wet', 'one-bad', 'all-bad', 'worn'])
     expect(answersOf(single)).toEqual(['good', 'all-wet', 'all-bad', 'worn'])
     expect(single.checks.get('plugs-look')!.outcomes).toEqual([
       'good',
@@ -70,7 +70,10 @@ describe('an answer that speaks of several outputs', () => {
       'all-bad',
       'worn',
     ])
-    expect(single.checks.get('plugs-look')!.countedAs).toEqual({ 'one-bad': 'all-bad' })
+    expect(single.checks.get('plugs-look')!.countedAs).toEqual({
+      'one-wet': 'all-wet',
+      'one-bad': 'all-bad',
+    })
     expect(triple.checks.get('plugs-look')!.countedAs).toBeUndefined()
   })
 

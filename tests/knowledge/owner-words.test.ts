@@ -123,6 +123,15 @@ describe('what is read to an owner', () => {
     expect(home.ways['dry-plug']!.do.join(' ')).toMatch(/smell no fuel around it/)
   })
 
+  it('has a primer pressed before it is judged, and before the start where a bulb in the hose is one', () => {
+    expect(phoneOf('choke-look')).toMatch(/primer, press it three times\. Does it .*grow firm\?/s)
+    const bulbs = [...machines.values()].filter(({ parts }) =>
+      parts.some(({ where = '' }) => /primer bulb/.test(where)),
+    )
+    expect(bulbs.length).toBeGreaterThan(0)
+    for (const { stop } of bulbs) expect(stop?.start).toMatch(/primer bulb squeezed firm/)
+  })
+
   it('goes home in one go with what does not start again hot', () => {
     const { try: ways } = shippedKnowledge().complaints.get('hard-start-hot')!.home
     expect(ways['cool-and-stay-on']).toContain('spark-gone-hot')

@@ -4,6 +4,7 @@ import { named } from '../../server/diagnosis/model/named.ts'
 import { caseFor } from '../../server/knowledge/instantiate.ts'
 import type { Knowledge } from '../../server/knowledge/knowledge.ts'
 import { causesOf } from '../../server/knowledge/rates/causes.ts'
+import { presentElsewhere } from '../../server/knowledge/rates/elsewhere.ts'
 import {
   type CountedRepair,
   factorsOf,
@@ -78,5 +79,44 @@ describe('what confirmed repairs make of a sheet’s rates', () => {
     const { faults } = caseFor(shipped, 'pedlar-1c', 'no-spark')
     expect(faults.size).toBeGreaterThan(30)
     expect([...faults.keys()].filter((fault) => !factors.has(fault))).toEqual([])
+  })
+})
+
+describe('the share of causes that are none of the tree', () => {
+  const complaint = { id: 'misfires-at-speed', elsewhere: { share: 0.4, says: '', source: '' } }
+  const others = machines.find(({ family }) => family !== pedlar.family)!
+  const part = { machine: pedlar.id, causes: [], complaint: complaint.id }
+  const none = { ...part, cause: 'A nest of mice' }
+  const nowOf = (all: readonly CountedRepair[]) =>
+    presentElsewhere(shipped, pedlar, complaint, all).now
+
+  it('is that of the tables where nothing was confirmed', () => {
+    expect(nowOf([])).toBeCloseTo(0.4, 12)
+  })
+
+  it('is the mean of the tables’ forty and what was confirmed, but for the tenth that stays', () => {
+    // 0.1 · 0.4 + 0.9 · (40 · 0.4 + 3) / (40 + 4)
+    const all = [none, none, none, part]
+    expect(nowOf(all)).toBeCloseTo(0.04 + (0.9 * 19) / 44, 12)
+  })
+
+  it('is not lowered by what was confirmed of parts: all else is written down less often', () => {
+    expect(nowOf(Array(40).fill(part))).toBe(0.4)
+    // Beside so many of the tree, one that is not moves it less.
+    const few = Array(4).fill(part)
+    expect(nowOf([none, none, none, ...few])).toBeLessThan(nowOf([none, none, none]))
+  })
+
+  it('moves by a quarter for another family, and by nothing for another complaint or a machine that is gone', () => {
+    const elsewhere = { ...none, machine: others.id }
+    expect(nowOf([elsewhere])).toBeCloseTo(0.04 + (0.9 * 16.25) / 40.25, 12)
+    const gone = { ...none, machine: 'warp-drive' }
+    expect(nowOf([{ ...none, complaint: 'no-spark' }, gone])).toBeCloseTo(0.4, 12)
+  })
+
+  it('is not moved by what was confirmed before it could be written down', () => {
+    const { complaint: _, ...before } = part
+    expect(nowOf([before, before])).toBeCloseTo(0.4, 12)
+    expect(presentElsewhere(shipped, pedlar, complaint, [before]).own.all).toBe(0)
   })
 })

@@ -115,6 +115,96 @@ it('a flooded plug that is wiped dry fires, a cracked one does not', () => {
   expect(fires('plug.cracked')).toBeLessThan(0.15)
 })
 
+it('a flooded engine starts on what dries its plugs as often as not', () => {
+  const flooded = (check: string, outcome: string) =>
+    chance('spark-no-start on pedlar-1c', check, outcome, 'flooding.wet')
+  expect(flooded('new-plug-tried.single', 'well')).toBeGreaterThan(0.4)
+  expect(flooded('fed-from-a-can.fuel-feed', 'starts')).toBeGreaterThan(0.4)
+  expect(flooded('drops-of-fuel', 'coughs')).toBeGreaterThan(0.3)
+})
+
+it('soot on a plug speaks less against it where a choke or a filter may have made it', () => {
+  const sooty = (...faults: string[]) =>
+    chance('bogs-limited on pedlar-1c', 'plug-look-one.single', 'bad', ...faults)
+  expect(sooty('carburettor.choke-closed')).toBeGreaterThan(0.5)
+  expect(sooty()).toBeGreaterThan(0.25)
+  expect(sooty('igniter.weak')).toBeLessThan(0.2)
+})
+
+it('an adaptor, which draws next to nothing, lets a poor pin pass that starves pump or coil', () => {
+  const passes = (where: string, check: string, fault: string) =>
+    chance(where, check, 'in range', fault)
+  const pump = (fault: string) => passes('no-pump-prime on larkfell-2i', 'pump-volts', fault)
+  for (const fault of ['wires-pump.corroded', 'wires-injection.corroded', 'injection.bad-joint'])
+    expect(pump(fault), fault).toBeGreaterThan(0.4)
+  expect(pump('wires-pump.open')).toBeLessThan(0.1)
+  const coil = (fault: string) =>
+    passes('hard-start-cold on pedlar-1c', 'pulse-strength.single', fault)
+  expect(coil('wires-coil.corroded')).toBeGreaterThan(0.4)
+  // What starves the igniter itself starves its pulse.
+  expect(coil('wires-exciter.corroded')).toBeLessThan(0.15)
+})
+
+it('compression that only heat takes is felt and measured hot', () => {
+  const felt = cases
+    .filter(({ complaint }) => complaint.id === 'hard-start-hot')
+    .flatMap(({ checks }) => [...checks.values()].filter(({ id }) => id.startsWith('compression')))
+  expect(felt.length).toBeGreaterThan(8)
+  for (const { id, setups } of felt)
+    expect(
+      setups.map((setup) => setup.id),
+      id,
+    ).toContain('run-until-hot')
+})
+
+it('how it dies is asked only of what dies by itself', () => {
+  const asked = (check: string) =>
+    new Set(cases.filter(({ checks }) => checks.has(check)).map(({ complaint }) => complaint.id))
+  expect(asked('ask-how-it-dies')).toEqual(new Set(['dies-hot']))
+  expect(asked('ask-how-it-stops')).toEqual(new Set(['starts-then-dies']))
+})
+
+it('a fused lead feeds past a supply that is open, and blows on one that is grounded', () => {
+  const comesBack = (fault: string) =>
+    chance('no-spark on brackenway-1b', 'spark-fed', 'spark', fault)
+  expect(comesBack('wires-supply.open')).toBeGreaterThan(0.9)
+  expect(comesBack('wires-supply.grounded')).toBeLessThan(0.1)
+})
+
+describe('a stop wire that heat softens onto metal', () => {
+  const spark = (check: string, fault: string) =>
+    chance('dies-hot on clipwell-1m', check, 'spark', fault)
+
+  it('takes the spark hot as a dead module does, until it is unplugged', () => {
+    expect(spark('spark-when-hot.single', 'wires-stop.melts-hot')).toBeLessThan(0.1)
+    expect(spark('spark-when-hot.single', 'module.fails-hot')).toBeLessThan(0.1)
+    expect(spark('spark-stop-unplugged-hot', 'wires-stop.melts-hot')).toBeGreaterThan(0.8)
+    expect(spark('spark-stop-unplugged-hot', 'module.fails-hot')).toBeLessThan(0.2)
+  })
+
+  it('reads well cold, and is no fault of what does not spark cold', () => {
+    const reads = (check: string) =>
+      chance('dies-hot on clipwell-1m', check, 'in range', 'wires-stop.melts-hot')
+    expect(reads('stop-line.wires-stop.stop-plug')).toBeGreaterThan(0.7)
+    const faults = cases
+      .filter(({ complaint }) => complaint.id !== 'dies-hot')
+      .flatMap(({ model }) => model.cutSets.flatMap((cutSet) => cutSet.faults))
+    expect(faults.filter((fault) => fault.endsWith('.melts-hot'))).toEqual([])
+  })
+})
+
+it('a tank that draws no air starves it hot, and leaves the spark', () => {
+  const told = (check: string, outcome: string) =>
+    chance('dies-hot on pedlar-1c', check, outcome, 'fuel-feed.blocked')
+  expect(told('fuel-flow.fuel-feed', 'trickles')).toBeGreaterThan(0.7)
+  expect(told('spark-when-hot.single', 'spark')).toBeGreaterThan(0.8)
+})
+
+it('a module on its leg takes as long to cool as what is behind the flywheel', () => {
+  const long = chance('dies-hot on clipwell-1m', 'ask-how-long-cold', 'long', 'module.fails-hot')
+  expect(long).toBeGreaterThan(0.6)
+})
+
 describe('a spark on a tester', () => {
   const where = 'one-cylinder-dead on larkfell-2i'
 
@@ -130,5 +220,30 @@ describe('a spark on a tester', () => {
     const thin = (fault: string) => chance(where, 'swap-coils.left', 'weak', fault)
     expect(thin('coil-right.secondary-shorted')).toBeGreaterThan(0.4)
     expect(thin('coil-left.secondary-shorted')).toBeLessThan(0.1)
+  })
+})
+
+it('a battery that is only flat sags like a tired one, and passes the tester once it is charged', () => {
+  const at = (check: string, outcome: string, fault: string) =>
+    chance('does-not-turn on brackenway-1b', check, outcome, fault)
+  for (const fault of ['battery.flat', 'battery.tired'])
+    expect(at('starter-volts.starter', 'low', fault)).toBeGreaterThan(0.8)
+  expect(at('battery-load.battery', 'in range', 'battery.flat')).toBeGreaterThan(0.85)
+  expect(at('battery-load.battery', 'in range', 'battery.tired')).toBeLessThan(0.15)
+})
+
+describe('a fuse that blows', () => {
+  const where = 'blows-the-fuse on brackenway-1b'
+
+  it('is black inside where a wire is on metal, and sags where what was added draws too much', () => {
+    const black = (...faults: readonly string[]) =>
+      chance(where, 'fuse-witness.fuse', 'splashed', ...faults)
+    expect(black('wires-feed.grounded')).toBeGreaterThan(0.6)
+    expect(black()).toBeLessThan(0.4)
+  })
+
+  it('lights no lamp in its place where nothing behind it is shorted with the key at OFF', () => {
+    for (const fault of ['fuse.burnt-holder', 'fuse.too-small', 'wires-start.grounded'])
+      expect(chance(where, 'lamp-for-fuse', 'dark', fault), fault).toBeGreaterThan(0.9)
   })
 })

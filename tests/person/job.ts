@@ -91,8 +91,9 @@ class Walk {
         address = await this.#make(page.check)
         continue
       }
-      // Of a group the page names nobody; whoever does only what it says has nothing to repair.
-      if (page.repair?.action.endsWith('/repairs') && page.repair.parts.length > 0) {
+      // Of a group, or outside the tree, the page names nobody; whoever does only what it says has nothing to repair.
+      const isNamed = page.repair?.parts.some((part) => this.#kase.parts.has(part))
+      if (isNamed && page.repair?.action.endsWith('/repairs')) {
         const end = await this.#repair(page, page.repair)
         if (end !== null) return end
         continue
@@ -190,7 +191,9 @@ class Walk {
     if (href === undefined || this.#followed.has(mend.join())) return false
     this.#followed.add(mend.join())
     this.#minutes += tryingOut
-    const parts = mend.map((each) => new URL(each, 'http://job').searchParams.get('found')!)
+    const named = mend.map((each) => new URL(each, 'http://job').searchParams.get('found')!)
+    // What is no part of the tree is no fault of any world.
+    const parts = named.filter((part) => this.#kase.parts.has(part))
     const cure = mended(this.#bench, parts)
     this.#say(`   put right at once: ${parts.join(', ')}; ${cure ? 'that was it' : 'no better'}`)
     if (cure === null) return false

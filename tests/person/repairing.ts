@@ -39,7 +39,7 @@ function plugsOf({ world: { circuit } }: Site, part: string): readonly string[] 
 const byHand: ReadonlySet<string> = new Set([
   ...['loose', 'out-of-place', 'pushed-back', 'wet', 'blown'],
   ...['shut', 'choke-closed', 'idle-low', 'boils'],
-  ...['oiled', 'ground-lost'],
+  ...['oiled', 'ground-lost', 'melts-hot'],
 ])
 
 /**

@@ -18,7 +18,7 @@ it('nothing is said to be put back that leaves nothing to put back', () => {
   const { setups } = shippedKnowledge()
   const all = Object.keys(setups.setups).map((id) => kitCard(id, setups, kase!.machine))
   const nothing = all.filter(({ undo }) => undo === undefined)
-  expect(nothing.length).toBeGreaterThan(1)
+  expect(nothing.length).toBeGreaterThan(0)
   expect(backViews(kase!, { back: nothing, minutes: 0, waited: 0 })).toEqual([])
   const [left] = all.filter(({ undo }) => undo !== undefined)
   const both = backViews(kase!, { back: [...nothing, left!], minutes: 1, waited: 0 })

@@ -16,8 +16,12 @@ export interface Seen {
   /** A rag lies over open plug holes. */
   covered: boolean
   tankOpen: boolean
+  /** The choke stands half closed, where a way home had it. */
+  onHalfChoke: boolean
   /** It cannot move off. */
   isHeld: boolean
+  /** It may run: it was started and nobody has said to stop it. */
+  mayRun: boolean
 }
 
 /** As a machine comes in, held by nobody. */
@@ -26,7 +30,9 @@ const whole: Seen = {
   capsOff: false,
   covered: false,
   tankOpen: false,
+  onHalfChoke: false,
   isHeld: false,
+  mayRun: false,
 }
 
 /** What sentences do to it: each of these by what it says. */
@@ -43,6 +49,8 @@ const effects: readonly (readonly [says: RegExp, does: Partial<Seen>])[] = [
   [/lay a .*rag\b.* over the hole/, { covered: true }],
   [/take the tank cap off\b(?!.*close)|open the tank\b(?!.*close)/, { tankOpen: true }],
   [/close (the tank|it again)|put the tank cap/, { tankOpen: false }],
+  [/\bclose (the|its) choke (halfway|by half)\b/, { onHalfChoke: true }],
+  [/\bopen the choke\b/, { onHalfChoke: false }],
   [
     /\bscrew (in (any|every)|((it|each plug|every (spark )?plug|the new one|the plug|a new plug|both)\b.*\b(in|into|back)\b))|put (the old plug|each plug) back(?! into its cap)/,
     { plugsOut: false },
@@ -61,6 +69,7 @@ export class Owner {
   readonly seen: Seen = { ...whole }
   /** What made no sense so far, a sentence each. */
   readonly amiss: string[] = []
+  #isBrokenOff = false
   readonly #held: string
   readonly #starts: RegExp
 
@@ -72,11 +81,22 @@ export class Owner {
     )
   }
 
-  /** @param where for what is amiss */
-  hear({ label, says }: Said, where: string): void {
+  /**
+   * @param where for what is amiss
+   * @param runs it is to run once it is started
+   */
+  hear({ label, says }: Said, where: string, runs = false): void {
     const said = says.toLowerCase().replace(/^unless it is so already: /, '')
     if (said.includes(this.#held)) this.seen.isHeld = true
     if (letsGo.test(said)) this.seen.isHeld = false
+    if (/\bstop it\b|\bit (must|has to) (die|stop)\b/.test(said)) {
+      this.seen.mayRun = false
+      this.#isBrokenOff = false
+    }
+    if (this.#isBrokenOff && !['again', 'first'].includes(label)) {
+      this.#note(where, says, 'while it may run')
+      this.#isBrokenOff = false
+    }
     const before = { ...this.seen }
     for (const [pattern, does] of effects) if (pattern.test(said)) Object.assign(this.seen, does)
     // What was begun is ended only where it was, and that may be before the rag went on.
@@ -96,7 +116,14 @@ export class Owner {
     if (this.#isStart(label, said)) {
       if (!this.seen.isHeld) this.#note(where, says, 'and nothing holds it')
       if (this.seen.tankOpen) this.#note(where, says, 'and the tank is open')
+      if (before.onHalfChoke) this.#note(where, says, 'and the choke is half closed')
+      if (runs) this.seen.mayRun = true
     }
+  }
+
+  /** They were broken off in the middle of it: where it may run, nothing is said before it is stopped. */
+  brokenOff(): void {
+    this.#isBrokenOff = this.seen.mayRun
   }
 
   /** What a page takes to be so, for what it says next. */
@@ -116,7 +143,7 @@ export class Owner {
   #isOrder(said: string): boolean {
     return (
       this.#starts.test(said) &&
-      !/^(if|nobody|before|keep that|never|do not|tell|show me)\b|see that it does not start/.test(
+      !/^(if|nobody|before|keep that|never|(please )?do not|tell|show me)\b|see that it does not start/.test(
         said,
       )
     )

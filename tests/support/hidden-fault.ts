@@ -59,11 +59,11 @@ function firstNamed(kase: Case, way: Manner = 'straight'): NamedFault {
   throw new Error(`${kase.complaint.id} on ${kase.machine.id}: no fault is named`)
 }
 
-/** The fault of one cut set with a single one, whether it is named or not. */
+/** The fault of one cut set with a single one, whether it is named or not; of none, a cause outside the tree. */
 export function faultOf(kase: Case, cutSet: number): HiddenFault {
   const ranked = (check: string) => outcomesByChance(kase, check, cutSet)
   return {
-    part: kase.parts.get(kase.model.cutSets[cutSet]!.parts[0]!)!.name,
+    part: kase.parts.get(kase.model.cutSets[cutSet]!.parts[0] ?? '')?.name ?? '',
     typical: (check) => answerFor(kase.checks.get(check)!, ranked(check)[0]!),
     mistaken: (check) => answerFor(kase.checks.get(check)!, ranked(check).at(-1)!),
   }

@@ -44,6 +44,8 @@ export async function phoneCall(http: Http, kase: Case, seed: number): Promise<s
 class Call {
   readonly #owner: Owner
   readonly #trail: string[] = []
+  /** What is started on this page may run on. */
+  #runs = false
 
   readonly #http: Http
   readonly #kase: Case
@@ -75,6 +77,7 @@ class Call {
       ({ action, choices, typed }) =>
         /\/(readings|takes)$/.test(action) && (choices.length > 1 || typed),
     )
+    this.#runs = this.#mayRun(reading?.fields.check)
     if (reading) return this.#check({ ...page, lines }, reading)
     const deeds = page.forms.filter(
       ({ action, fields }) =>
@@ -84,6 +87,13 @@ class Call {
     this.#note('end')
     this.#hear(lines)
     return this.#goHome(99)
+  }
+
+  /** Some check of the case has it run, and so does this one, or a trial. */
+  #mayRun(check: string | undefined): boolean {
+    const { checks } = this.#kase
+    const some = [...checks.values()].some(({ engine }) => engine === 'running')
+    return some && (check === undefined || checks.get(check)?.engine === 'running')
   }
 
   async #check(page: Page, form: Form): Promise<boolean> {
@@ -103,7 +113,7 @@ class Call {
     )
     page.lines.forEach((line, i) => {
       if (i === first) this.#expectFor(id)
-      this.#owner.hear(line, this.#where)
+      this.#owner.hear(line, this.#where, this.#runs)
     })
     const answer = form.typed ? 'could-not-tell' : this.#oneOf(form.choices).value
     this.#note(answer)
@@ -131,7 +141,7 @@ class Call {
     const leave = came('not-done')
     if (does < 0.35 && leave) {
       this.#note(`leave ${leave.fields.of} at ${half}`)
-      this.#hear(page.lines.slice(0, half))
+      this.#breakOff(page.lines.slice(0, half))
       await this.#send(leave)
       return true
     }
@@ -151,8 +161,10 @@ class Call {
     const here = await this.#pageAt(`${this.#job}?line=${heard}`)
     const home = linkIn(here.text, /\/home/)
     if (home === undefined) return false
-    if (heard < 99) this.#hear(here.lines.slice(0, heard))
+    if (heard < 99) this.#breakOff(here.lines.slice(0, heard))
     const { text } = await this.#http.get(home).expect(200)
+    const [, stop] = text.match(/<p class="say">([^<]+)/) ?? []
+    if (stop) this.#hear([{ label: 'do', says: stop }])
     const ways = [...text.matchAll(/href="([^"]*[?&]way=[^"]*)"/g)].map(([, way]) => way!)
     if (ways.length === 0) return false
     const way = decoded(this.#oneOf(ways))
@@ -162,7 +174,7 @@ class Call {
     if (this.#random() < 0.35) {
       const { forms } = await this.#pageAt(`${way}&line=${half}`)
       this.#note(`left at ${half}`)
-      this.#hear(page.lines.slice(0, half))
+      this.#breakOff(page.lines.slice(0, half))
       const left = forms.find(({ choices }) => choices.some(({ value }) => value === 'broken-off'))
       if (left) await this.#send(left, { choice: 'broken-off' })
       return true
@@ -185,8 +197,9 @@ class Call {
     const link = linkIn(page.text, /[?&]correct=/)
     if (link === undefined) return false
     this.#note(`take back at ${half}`)
-    this.#hear(page.lines.slice(0, half))
-    const { forms } = await this.#pageAt(link)
+    this.#breakOff(page.lines.slice(0, half))
+    const { forms, lines } = await this.#pageAt(`${link}&line=99`)
+    this.#hear(lines)
     const form = forms.find(({ action }) => action.endsWith('/corrections'))
     if (form && form.choices.length > 0) {
       await this.#send(form, { choice: this.#oneOf(form.choices).value })
@@ -197,7 +210,7 @@ class Call {
   /** Out of it at one of its sentences. */
   async #leave(what: string, { lines }: Page, half: number, by: RegExp): Promise<boolean> {
     this.#note(`${what} at ${half}`)
-    this.#hear(lines.slice(0, half))
+    this.#breakOff(lines.slice(0, half))
     const { forms } = await this.#pageAt(`${this.#job}?line=${half}`)
     const form = forms.find(({ action }) => by.test(action))!
     const reason = form.choices.length > 0 ? this.#oneOf(form.choices) : undefined
@@ -206,7 +219,13 @@ class Call {
   }
 
   #hear(lines: readonly Said[]): void {
-    for (const line of lines) this.#owner.hear(line, this.#where)
+    for (const line of lines) this.#owner.hear(line, this.#where, this.#runs)
+  }
+
+  /** They hear so much, and then something else comes up. */
+  #breakOff(lines: readonly Said[]): void {
+    this.#hear(lines)
+    this.#owner.brokenOff()
   }
 
   /** All is together where it is set for work to be tried. */
@@ -214,7 +233,7 @@ class Call {
     for (const line of lines) {
       const isSet = ['try it', 'do'].includes(line.label) && /set it for work/i.test(line.says)
       if (isSet) this.#owner.expect(together, this.#where)
-      this.#owner.hear(line, this.#where)
+      this.#owner.hear(line, this.#where, this.#runs)
     }
   }
 

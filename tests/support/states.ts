@@ -24,6 +24,12 @@ const atTheTrailside = shippedCases().find(
   ({ complaint, machine }) => complaint.id === 'lamps-dim' && machine.outputs.length > 1,
 )!
 
+/** On the twin: the engine cannot breathe. */
+const outside = [
+  ['ask-how-it-bogs', 'fades'],
+  ['air-and-exhaust', 'blocked'],
+] as const
+
 /** A reading that is taken past the page. */
 const typePast = (page: Page, check: string, typed: string) =>
   answerPast(page, () => ({ type: typed }), { check, most: 1 })
@@ -191,6 +197,17 @@ export const states: Readonly<Record<string, (page: Page) => Promise<unknown>>> 
     await page.getByLabel('What has failed?').selectOption({ label: 'Tether switch' })
     await page.getByRole('button', { name: 'This one' }).click()
     await page.getByText('How it failed, note, price, minutes').click()
+  },
+  'none of the causes listed, and what it was left out': async (page) => {
+    await haveOpen(page, 'found')
+    await openTwin(page, { complaint: 'bogs-limited' })
+    for (const [check, choose] of outside) {
+      await answerPast(page, () => ({ choose }), { check, most: 1 })
+    }
+    await page.locator('#verdict', { hasText: 'None of the causes listed' }).waitFor()
+    await page.getByLabel('What was it?').fill(' ')
+    await page.getByRole('button', { name: 'It was something else' }).click()
+    await page.getByRole('alert').first().waitFor()
   },
   'a repair to be proved': async (page) => {
     await states['a part that one found']!(page)

@@ -56,9 +56,8 @@ function answersIn({ checks }: Case, evidence: readonly Evidence[]) {
 /** Checks before which something is not safe. */
 function liftsBarring({ complaint, checks }: Case): ReadonlySet<string> {
   const answers = [...checks.values()].flatMap(({ answers = [] }) => answers)
-  const barrings: (Pick<Barring, 'until'> | undefined)[] = [complaint, ...answers].map(
-    ({ bars }) => bars,
-  )
+  const ofAnswers = answers.map(({ bars }) => bars)
+  const barrings: (Pick<Barring, 'until'> | undefined)[] = [...(complaint.bars ?? []), ...ofAnswers]
   const kinds = new Set(barrings.flatMap((bars) => bars?.until ?? []))
   return new Set([...checks.keys()].filter((id) => kinds.has(kindNameOf(id))))
 }

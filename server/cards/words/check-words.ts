@@ -119,8 +119,12 @@ export function outcomeWords({ tools }: Pick<Wording, 'tools'>, card: CheckCard,
   const own = card.answers?.find(({ id }) => id === name)
   const { answer, judged } = answerWords(card, name)
   const says = own && isOwner(tools) ? upperFirst(own.phone) : answer
+  const { kit = [] } = tools.conditions
+  const mend = own?.mend
+  // Nobody is told to do it with what they have not got.
+  const isAble = !isOwner(tools) || (mend?.kit ?? []).every((thing) => kit.includes(thing))
   return {
     says: judged === '' ? says : `${says} (${judged})`,
-    mend: own?.mend ? sentence(isOwner(tools) ? own.mend.phone : own.mend.says) : '',
+    mend: mend && isAble ? sentence(isOwner(tools) ? mend.phone : mend.says) : '',
   }
 }

@@ -4,12 +4,19 @@ import { neverOf, waysHome } from '../../jobs/phone/home/ways.ts'
 import { listed, lowerFirst, sentence } from '../../jobs/words/sentences.ts'
 import { cautionCards } from '../../knowledge/instantiate/caution-cards.ts'
 import { fillAll, fillingsOf } from '../../knowledge/instantiate/words.ts'
-import type { HomeView } from '../card.ts'
+import type { CautionPanel, HomeView } from '../card.ts'
 import { isOwner } from '../drawing/tools.ts'
 import { heedOf, type Wording } from './check-words.ts'
 
 /** How to get home with this complaint: what may be tried with what is at hand, and when to stay. */
-export function homeView({ knowledge, kase, tools }: Wording, walk: Walk): HomeView {
+export function homeView(
+  { knowledge, kase, tools }: Wording,
+  walk: Walk,
+  panels: readonly CautionPanel[],
+): HomeView {
+  const numberOf = new Map(
+    panels.flatMap((panel) => panel.cautions.map(({ id, number }) => [id, number])),
+  )
   const { kit = [] } = tools.conditions
   const fillings = fillingsOf(kase.machine)
   const ways = waysHome({ knowledge, kase, walk }).map(([, way]) => ({
@@ -20,10 +27,14 @@ export function homeView({ knowledge, kase, tools }: Wording, walk: Walk): HomeV
     ways: ways
       .filter(({ lacking }) => lacking.length === 0)
       .map((way) => ({ ...way, steps: stepsOf(way, knowledge.home) }))
-      .map(({ says, kit: needed = [], steps, danger, cautions }) => ({
+      .map((way) => ({ ...way, heed: heedOf(cautionCards(way.cautions, knowledge, kase.machine)) }))
+      .map(({ says, kit: needed = [], steps, danger, heed }) => ({
         says,
         needs: listed(needed.map((each) => lowerFirst(knowledge.owner.kit[each]?.asks ?? each))),
-        heed: heedOf(cautionCards(cautions, knowledge, kase.machine)),
+        heed,
+        heedNumbers: heed.every(({ id }) => numberOf.has(id))
+          ? ['!', ...heed.map(({ id }) => numberOf.get(id))].join(' ')
+          : '',
         steps: fillAll(
           [...steps.before, ...steps.covered, ...steps.start, ...steps.after],
           fillings,

@@ -123,7 +123,7 @@ export function saidOnce(endings: readonly PaperEnding[]): PaperEnding[] {
 }
 
 /** So much of a repair stands on paper, in characters: less where there is no room for how a check is made either. */
-const shortRepair = { full: 300, short: 300, not: 130 }
+const shortRepair = { full: 300, short: 300, not: 90 }
 
 /** Its first sentences, and a sign where some are left out. */
 function inShort(text: string, how: keyof typeof shortRepair): string {

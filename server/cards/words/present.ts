@@ -23,15 +23,16 @@ export function presentCard(wording: Wording, outline: Outline): CardView {
   const { kase, tools } = wording
   const numbers = numbersOf(outline.first)
   const first = stageViews(wording, outline, numbers)
+  const cautions = cautionPanels(wording, cautionsOn(wording, numbers.checks.keys(), outline.first))
   const head = {
     id: kase.complaint.id,
     machine: machineName(kase.machine),
     complaint: kase.complaint.title,
     owner: sentence(kase.complaint.owner),
     tools: tools.name,
-    cautions: cautionPanels(wording, cautionsOn(wording, numbers.checks.keys(), outline.first)),
+    cautions,
     reach: reachWords(kase, outline),
-    home: homeView(wording, outline.start),
+    home: homeView(wording, outline.start, cautions),
     back: [
       `Proof of any repair: ${proofClause(kase.complaint.prove)}`,
       'Before a repair is tried: every plug, cap and cover back on, every tester, rag and spare plug out, the fuel tap open.',

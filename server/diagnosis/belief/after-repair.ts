@@ -1,6 +1,9 @@
 import { apart } from '../model/chances.ts'
-import type { Check, CutSet, Model } from '../model/model.ts'
+import type { Check, CutSet, Evidence, Model } from '../model/model.ts'
+import { priorOf } from '../model/prior-of.ts'
+import { checkNamed } from './belief.ts'
 import { keptModels } from './kept-models.ts'
+import { weighing } from './weighing.ts'
 
 /**
  * The model of a complaint that is still there although these parts were repaired: what is left is
@@ -20,7 +23,7 @@ const kept = keptModels()
 function without(model: Model, repaired: readonly string[]): Model {
   const blamed = model.cutSets.map((cutSet) => blames(cutSet, repaired))
   const left = model.cutSets.filter((_, c) => !blamed[c])
-  const total = left.reduce((sum, { prior }) => sum + prior, 0)
+  const total = priorOf(left)
   if (!(total > 0)) throw new RangeError(`nothing is left after the repair of ${repaired.join()}`)
   return {
     ...model,
@@ -30,6 +33,24 @@ function without(model: Model, repaired: readonly string[]): Model {
       chances: check.chances.filter((_, c) => !blamed[c]),
     })),
   }
+}
+
+/**
+ * The checks whose reading showed a cause outside the tree: no explanation of the tree makes it half as likely. Where what
+ * was found there was put right in vain, it was of that and tells nothing of what is still wrong; made anew, such a check
+ * says how likely another such cause is. All other readings stay, and so does the share of causes outside the tree. That
+ * takes what was found to be one of many: the model does not list what they are.
+ */
+export function checksThatSawElsewhere(model: Model, evidence: readonly Evidence[]): string[] {
+  const isNone = model.cutSets.map(({ parts }) => parts.length === 0)
+  const weigh = weighing()
+  const saw = (item: Evidence) => {
+    const chance = weigh(checkNamed(model, item.check), item)
+    const most = (none: boolean) =>
+      Math.max(0, ...isNone.flatMap((is, c) => (is === none ? chance(c) : [])))
+    return most(true) >= 2 * most(false)
+  }
+  return evidence.filter(saw).map(({ check }) => check)
 }
 
 function blames({ parts }: CutSet, repaired: readonly string[]): boolean {

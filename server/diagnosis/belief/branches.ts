@@ -13,13 +13,13 @@ export const clearedBelow = 0.01
  */
 const clearedByFactor = 4
 
-/** For each gate and fault of the tree: the cut sets in which it holds. */
 type HoldingTable = ReadonlyMap<string, readonly number[]>
 
 /** Kept per model, as it never changes. */
 const tables = new WeakMap<Model, HoldingTable>()
 
-function holdingTable(model: Model): HoldingTable {
+/** For each gate and fault of the tree: the cut sets in which it holds. */
+export function holdingTable(model: Model): HoldingTable {
   const known = tables.get(model)
   if (known !== undefined) return known
   const holding = holdingIn(model.tree)

@@ -1,5 +1,6 @@
 import type { CutSet, Model } from '../model/model.ts'
 import { numbered } from '../model/named.ts'
+import { priorOf } from '../model/prior-of.ts'
 import type { Step } from '../model/walk.ts'
 import { type Steps, toTheEnd } from '../testability/steps.ts'
 import { followed, type Path, seed } from './grown.ts'
@@ -19,7 +20,7 @@ export function outline(model: Model, options: OutlineOptions): Outline {
 export function* outlineInSteps(model: Model, options: OutlineOptions): Steps<Outline> {
   const root = seed(model, options.impossible)
   const all = byFallingPrior(model)
-  const total = all.reduce((sum, { prior }) => sum + prior, 0)
+  const total = priorOf(all)
   const paths: Path[] = []
   let shares: Shares = { named: 0, grouped: 0, outside: 0, astray: 0, left: 1 }
   for (const { explanation, prior } of all) {

@@ -1,6 +1,7 @@
 import { explanations } from '../belief/suspects.ts'
 import type { Model } from '../model/model.ts'
 import { numbered } from '../model/named.ts'
+import { priorOf } from '../model/prior-of.ts'
 import { minutesToFit } from './fitting.ts'
 
 /**
@@ -37,7 +38,7 @@ export interface Floors {
 
 /** Whether every fault of the tree, alone or with others, is less likely than it was at the start. */
 export function isSpokenAgainst(model: Model, belief: readonly number[]): boolean {
-  const all = model.cutSets.reduce((sum, { prior }) => sum + prior, 0)
+  const all = priorOf(model.cutSets)
   return model.cutSets.every(
     ({ parts, prior }, c) =>
       parts.length === 0 || numbered(belief, c) <= (againstBelow * prior) / all,
@@ -47,7 +48,7 @@ export function isSpokenAgainst(model: Model, belief: readonly number[]): boolea
 /** The floors of a model with prices. */
 export function floorsOf(model: Model): Floors {
   const { of: explanationOf, parts } = explanations(model)
-  const all = model.cutSets.reduce((sum, { prior }) => sum + prior, 0)
+  const all = priorOf(model.cutSets)
   const against = new Float64Array(parts.length)
   model.cutSets.forEach(({ prior }, c) => {
     against[numbered(explanationOf, c)]! += (againstBelow * prior) / all

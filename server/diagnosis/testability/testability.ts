@@ -1,5 +1,6 @@
 import type { Model } from '../model/model.ts'
 import { named } from '../model/named.ts'
+import { priorOf } from '../model/prior-of.ts'
 import type { Step } from '../model/walk.ts'
 import { type Steps, toTheEnd } from './steps.ts'
 import { type TypicalWalk, typicalWalks } from './typical-walks.ts'
@@ -63,22 +64,20 @@ export function summedUp(model: Model, walks: ReadonlyMap<number, TypicalWalk>):
     const { end, minutes } = named(walks, c)
     return [{ fault, prior, minutes, group: groupWith(end, part) }]
   })
-  const rate = (some: readonly { readonly prior: number }[]) =>
-    some.reduce((sum, { prior }) => sum + prior, 0)
   const detected = ended.flatMap((one) =>
     one.group === null ? [] : [{ ...one, group: one.group }],
   )
   const upTo = (most: number) =>
-    rate(detected.filter(({ group }) => group.length <= most)) / (rate(detected) || 1)
+    priorOf(detected.filter(({ group }) => group.length <= most)) / (priorOf(detected) || 1)
   const asked = new Set(
     [...walks.values()].flatMap(({ evidence }) => evidence.map(({ check }) => check)),
   )
   return {
     faults: ended.length,
-    detected: rate(detected) / (rate(ended) || 1),
+    detected: priorOf(detected) / (priorOf(ended) || 1),
     isolated: [upTo(1), upTo(2), upTo(3)],
     minutes:
-      ended.reduce((sum, { prior, minutes }) => sum + prior * minutes, 0) / (rate(ended) || 1),
+      ended.reduce((sum, { prior, minutes }) => sum + prior * minutes, 0) / (priorOf(ended) || 1),
     groups: detected
       .filter(({ group }) => group.length > 1)
       .map(({ fault, group }) => ({ fault, parts: group })),

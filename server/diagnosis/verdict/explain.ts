@@ -9,6 +9,7 @@ import type { Evidence, Model } from '../model/model.ts'
 import { named, numbered } from '../model/named.ts'
 import type { Prospect, Weight } from '../model/walk.ts'
 import { stakesOf } from '../plan/stakes.ts'
+import { speaksAgainst } from './spoken-against.ts'
 
 /**
  * What each outcome of a check would do to the tree, likeliest outcome first. Outcomes that can hardly
@@ -32,10 +33,13 @@ export function prospects(model: Model, taken: readonly Evidence[], id: string):
     .map((outcome, o): Prospect => {
       const after = afterOutcome(model, evidence, now, id, o)
       const branchesAfter = branchProbabilities(model, after)
+      const isAgainst = speaksAgainst(model, column(chances, o), now)
       const clears = [...branchesAfter]
         .filter(([name, p]) => {
           const start = named(before, name)
-          return isCleared(start, p) && !isCleared(start, named(branchesNow, name))
+          return (
+            isCleared(start, p) && !isCleared(start, named(branchesNow, name)) && isAgainst(name)
+          )
         })
         .map(([name]) => name)
       const leads = numbered(suspects(model, after), 0)
@@ -53,8 +57,14 @@ export function prospects(model: Model, taken: readonly Evidence[], id: string):
  * How each reading speaks for or against a part: log2 of the chance of the reading if the part has
  * failed over its chance if not, each averaged over the cut sets by the belief before that reading.
  * (I. J. Good's weight of evidence, in bits.) Most telling first.
+ *
+ * @param part null for a cause that is none of the tree
  */
-export function weights(model: Model, evidence: readonly Evidence[], part: string): Weight[] {
+export function weights(
+  model: Model,
+  evidence: readonly Evidence[],
+  part: string | null,
+): Weight[] {
   const history = beliefs(model, evidence)
   const weigh = weighing()
   return evidence
@@ -66,7 +76,8 @@ export function weights(model: Model, evidence: readonly Evidence[], part: strin
       let share = 0
       before.forEach((p, c) => {
         const joint = p * chance(c)
-        if (numbered(model.cutSets, c).parts.includes(part)) {
+        const { parts } = numbered(model.cutSets, c)
+        if (part === null ? parts.length === 0 : parts.includes(part)) {
           withPart += joint
           share += p
         } else without += joint

@@ -3,6 +3,7 @@ import type { Prospect } from '../../diagnosis/model/walk.ts'
 import { faultsBelow, type Gate, inputsNeeded } from '../../diagnosis/tree/fault-tree.ts'
 import { type DrawnBranch, treeDrawing } from '../../drawings/tree-drawing.ts'
 import type { Standing } from '../standing/standing.ts'
+import { fellBy } from '../words/branch-words.ts'
 import { readingInShort } from '../words/reading-words.ts'
 import { percent, upperFirst } from '../words/sentences.ts'
 import { isLive } from './live.ts'
@@ -28,7 +29,7 @@ export function presentWholeTree(
   foreseen: readonly Prospect[],
 ): string {
   const way = { isOpen: () => true, decided: decidedBy(foreseen) }
-  const top = branch({ kase, walk, judged: new Map() }, kase.model.tree.top, way)
+  const top = branch({ kase, walk, judged: new Map(), evidence: [] }, kase.model.tree.top, way)
   return treeDrawing(top, `Drawing of the whole fault tree: ${kase.complaint.title}.`)
 }
 
@@ -38,7 +39,7 @@ interface Drawing {
   readonly decided: ReadonlySet<string>
 }
 
-type Drawn = Pick<Standing, 'kase' | 'walk' | 'judged'>
+type Drawn = Pick<Standing, 'kase' | 'walk' | 'judged' | 'evidence'>
 
 /** What some answer to the check would clear, or name. */
 function decidedBy(foreseen: readonly Prospect[]): ReadonlySet<string> {
@@ -59,7 +60,9 @@ function branch(input: Drawn, name: string, way: Drawing): DrawnBranch {
     probability: now,
     percent: percent(now),
     cleared,
-    ...(clearedBy !== undefined && { note: `cleared: ${readInShort(input, clearedBy)}` }),
+    ...(clearedBy !== undefined && {
+      note: `${fellBy(input, name, clearedBy)}: ${readInShort(input, clearedBy)}`,
+    }),
     asked: way.decided.has(name),
     below: open ? (gate?.inputs ?? []).map((each) => branch(input, each, way)) : [],
     folded: open || !gate ? 0 : faultsBelow(tree, name).length,

@@ -1,6 +1,7 @@
 import { named } from '../../diagnosis/model/named.ts'
 import type { Gate } from '../../diagnosis/tree/fault-tree.ts'
 import type { Standing } from '../standing/standing.ts'
+import { fellBy } from '../words/branch-words.ts'
 import { readingInShort } from '../words/reading-words.ts'
 import { percent, upperFirst } from '../words/sentences.ts'
 import { isLive } from './live.ts'
@@ -23,16 +24,17 @@ function branch(input: Standing, name: string): BranchView {
     gate: gate && !card?.part ? gateWords(gate) : '',
     percent: percent(now),
     cleared,
-    clearedBy: clearedBy === undefined ? '' : clearedWords(input, clearedBy),
+    clearedBy: clearedBy === undefined ? '' : clearedWords(input, name, clearedBy),
     open: isLive(input, name),
     below: (gate?.inputs ?? []).map((each) => branch(input, each)),
   }
 }
 
-function clearedWords({ kase, judged }: Standing, check: string): string {
+function clearedWords(input: Standing, branch: string, check: string): string {
+  const { kase, judged } = input
   const number = [...judged.keys()].indexOf(check) + 1
   const read = readingInShort(kase, named(kase.checks, check), named(judged, check))
-  return `cleared: ${read} (reading ${number})`
+  return `${fellBy(input, branch, check)}: ${read} (reading ${number})`
 }
 
 function gateWords({ kind, k, inputs }: Gate): string {

@@ -36,7 +36,8 @@ const ofJob: Readonly<Record<keyof ExportedHead, string>> = {
     'What the job had come to after its last entry: to check, named, cannot separate, contradiction or outside this tree; empty of a check-over, or where nothing was read.',
   blamed:
     'The parts named, or not told apart; of a check-over those found bad. Several stand with a semicolon between.',
-  repaired: 'The parts repaired, in that order, with a semicolon between.',
+  repaired:
+    'The parts repaired, in that order, with a semicolon between; what was no part of the tree as it was written down.',
   proved:
     'What came of the last repair: gone, still there, or not proved; empty where there was none.',
 }

@@ -54,7 +54,11 @@ export function exportedHead(
     verdict: verdict ? verdictWords[verdict.kind] : '',
     blamed: together(summary?.over?.bad ?? verdict?.parts ?? []),
     repaired: together(
-      repairs.flatMap(({ parts }) => parts).map((part) => partNameOn(sheet, part)),
+      repairs.flatMap(({ parts, cause }) => [
+        ...parts.map((part) => partNameOn(sheet, part)),
+        // Its own semicolons stand in the event.
+        ...(cause === undefined ? [] : [cause.replaceAll(';', ',')]),
+      ]),
     ),
     proved: last === undefined ? '' : (last.outcome ?? 'not proved'),
   }

@@ -1,12 +1,12 @@
 import type { FastifyInstance } from 'fastify'
 import { textOf, wholeOf } from '../../web/fields.ts'
 import { allowsFurtherTake } from '../measuring/judged.ts'
-import { begunNow } from '../phone/begun.ts'
+import { begunBeside } from '../phone/begun.ts'
 import { type Noun, nouns } from '../posts/nouns.ts'
 import { receive } from '../posts/receive.ts'
 import { canBeMadeAnew } from '../record/fold.ts'
 import type { JobParts } from '../record/parts.ts'
-import type { Asked } from '../standing/asked.ts'
+import { type Asked, notListed } from '../standing/asked.ts'
 import { type FoundJob, findJob, type Missing, noSuchCheck, noSuchPart } from '../standing/find.ts'
 import { showJob, showMissing } from './show.ts'
 import { leadsToJob } from './takes.ts'
@@ -37,7 +37,8 @@ function askedBy(query: unknown, { job, folded, kase }: FoundJob): Asked | Missi
   }
   const find = textOf(query, 'find').trim().slice(0, 100)
   const found = textOf(query, 'found')
-  if (found !== '') return kase.parts.has(found) ? { found } : { missing: noSuchPart, job: job.id }
+  const isKnown = found === notListed || kase.parts.has(found)
+  if (found !== '') return isKnown ? { found } : { missing: noSuchPart, job: job.id }
   if (named === '') return find === '' ? how : { ...how, find }
   if (!kase.checks.has(named)) return { missing: noSuchCheck, job: job.id }
   // An old link: the check has been made since, or the reading withdrawn.
@@ -51,7 +52,7 @@ function askedBy(query: unknown, { job, folded, kase }: FoundJob): Asked | Missi
 function nounRoutes(app: FastifyInstance, parts: JobParts, name: string, noun: Noun): void {
   const path = `/jobs/:id/${name}`
   app.post(path, async (request, reply) => {
-    const taken = await receive(parts, noun, request, (found) => begunNow(parts, found))
+    const taken = await receive(parts, noun, request, (found) => begunBeside(parts, found))
     if ('missing' in taken) return showMissing(request, reply, taken)
     if ('job' in taken) return reply.redirect(`/jobs/${taken.job}`, 303)
     reply.code(taken.status)

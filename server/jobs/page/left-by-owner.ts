@@ -4,6 +4,7 @@ import { stopToTry } from '../phone/start/stop-to-try.ts'
 import type { JobEvent } from '../record/events.ts'
 import type { Standing } from '../standing/standing.ts'
 import { putBackSentences } from '../standing/way/put-back.ts'
+import { isForRun } from '../standing/way/serves-running.ts'
 import { toPutBack } from '../standing/way/way-to.ts'
 import { sentence } from '../words/sentences.ts'
 import type { LeftView } from './view.ts'
@@ -19,7 +20,7 @@ export function leftByOwner(input: Standing, says: readonly string[] = []): Left
   const { stop } = kase.machine
   const stopTry = stop ? sentence(stop.try) : ''
   if (!isJustTakenOver(job, kase)) return undefined
-  const steps = toPutBack(asItStands)
+  const steps = toPutBack(asItStands).filter((step) => !isForRun(input, step))
   const stopOff = steps.some(({ setup }) => setup.stopOff)
   const isSure = steps.some(({ setup, unsure }) => setup.stopOff && !unsure)
   const untried = stopToTry(input).map(({ says }) => says)

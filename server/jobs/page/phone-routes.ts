@@ -42,10 +42,10 @@ export async function phoneRoutes(app: FastifyInstance, parts: JobParts): Promis
     }
     const came = triedAs.get(choice)
     if (came === undefined) return wrong('Say whether it runs now.')
-    const { leaves, opens: own = [], uncovers } = parts.knowledge.home.ways[way] ?? {}
-    const opens = uncovers ? [...own, coversOff] : own
+    const { leaves, opens: own = [], uncovers, stays = [] } = parts.knowledge.home.ways[way] ?? {}
     const at = came.brokenOff && checkIn(body, found)
-    const half = came.brokenOff && opens.length > 0 && { half: { opens } }
+    const opens = came.brokenOff ? [...own, ...stays, ...(uncovers ? [coversOff] : [])] : stays
+    const half = opens.length > 0 && { half: { opens } }
     return {
       kind: 'tried',
       way,
@@ -87,11 +87,14 @@ export async function phoneRoutes(app: FastifyInstance, parts: JobParts): Promis
   takes(app, parts, 'cut-offs', (body, found) => {
     const { kase } = found
     const at = checkIn(body, found)
-    const [way, { leaves, opens }] = waysOf(kase, parts.knowledge).find(
+    const [way, { leaves, opens: own = [], stays = [] }] = waysOf(kase, parts.knowledge).find(
       ([id]) => id === textOf(body, 'way'),
     ) ?? [undefined, {}]
     const { mending } = begunNow(parts, found)
-    const half = way ? opens && { half: { opens } } : mending && { half: halfOf(mending) }
+    const opens = [...own, ...stays]
+    const half = way
+      ? opens.length > 0 && { half: { opens } }
+      : mending && { half: halfOf(mending) }
     return { kind: 'cut off', at, ...(way && { way }), ...(leaves && { leaves }), ...half }
   })
 }

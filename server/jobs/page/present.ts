@@ -7,7 +7,7 @@ import { stands } from '../record/repairs.ts'
 import { type Asked, wrongIn } from '../standing/asked.ts'
 import { presentHead } from '../standing/head.ts'
 import type { Standing } from '../standing/standing.ts'
-import { beforeTheRun } from '../standing/still-apart.ts'
+import { afterTheRun, beforeTheRun } from '../standing/still-apart.ts'
 import { ticketOf } from '../standing/ticket.ts'
 import { presentVerdict } from '../verdict/present.ts'
 import { presentRepair } from '../verdict/repair.ts'
@@ -37,7 +37,9 @@ export function presentJob(input: Standing & Asked): JobPage {
     ...(repair && { repair }),
   })
   const last = presentLast(input)
-  const apart = check || folded.repairs.at(-1)?.outcome === null ? [] : beforeTheRun(input)
+  const isSaid = check !== undefined || folded.repairs.at(-1)?.outcome === null
+  const next = new Set(verdict?.next.map(({ says }) => says))
+  const apart = isSaid ? [] : beforeTheRun(input).filter((says) => !next.has(says))
   const left = leftByOwner(input, [...(check?.steps.flatMap(({ steps }) => steps) ?? apart)])
   const facts = presentHead(input)
   // Without a check the next thing is the verdict, or what came after it.
@@ -54,6 +56,7 @@ export function presentJob(input: Standing & Asked): JobPage {
     ...(check && { check }),
     ...(verdict && { verdict }),
     apart,
+    afterRun: isSaid ? [] : afterTheRun(input),
     ...(repair && { repair }),
     repairFirst: isRepaired(input),
     notices: presentCautions(input, cautionsEverywhere(input)),

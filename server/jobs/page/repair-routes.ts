@@ -1,14 +1,14 @@
 import type { FastifyInstance } from 'fastify'
-import { checksThatSaw } from '../../diagnosis/belief/after-repair.ts'
+import { checksThatSaw, checksThatSawElsewhere } from '../../diagnosis/belief/after-repair.ts'
 import { textOf } from '../../web/fields.ts'
 import { proofAgain, readProof } from '../posts/proof-form.ts'
 import { readRepair, repairFormFrom } from '../posts/repair-form.ts'
 import type { JobParts } from '../record/parts.ts'
-import { canBeUnproved, stands } from '../record/repairs.ts'
-import type { Asked, RepairForm } from '../standing/asked.ts'
+import { canBeUnproved, type Repair, stands } from '../record/repairs.ts'
+import { type Asked, notListed, type RepairForm } from '../standing/asked.ts'
 import type { FoundJob } from '../standing/find.ts'
 import { keptStanding } from '../standing/kept.ts'
-import { repairable } from '../verdict/repair.ts'
+import { offersOnlyElse, repairable } from '../verdict/repairable.ts'
 import { type Meaning, takes } from './takes.ts'
 
 /** What was repaired, whether the complaint is gone, and that it was a mistake: `POST /jobs/:id/repairs` and the like. */
@@ -30,7 +30,7 @@ export async function repairRoutes(app: FastifyInstance, parts: JobParts): Promi
     },
     { again },
   )
-  takes(app, parts, 'proofs', proofOf, { again: proofAgain })
+  takes(app, parts, 'proofs', (body, found) => proofOf(parts, body, found), { again: proofAgain })
   takes(app, parts, 'repair-withdrawals', (_, { folded }) =>
     stands(folded.repairs.at(-1)) ? { kind: 'repair withdrawn' } : nothingToTakeBack,
   )
@@ -41,7 +41,8 @@ const nothingToTakeBack =
 
 const nothingToUnsay = 'Something was written down since: what came of the repair stands.'
 
-function proofOf(body: unknown, { folded, kase, job }: FoundJob): ReturnType<Meaning> {
+function proofOf(parts: JobParts, body: unknown, found: FoundJob): ReturnType<Meaning> {
+  const { folded, kase, job } = found
   if (textOf(body, 'choice') === 'taken-back') {
     return canBeUnproved(job) ? { kind: 'proof withdrawn' } : nothingToUnsay
   }
@@ -54,15 +55,27 @@ function proofOf(body: unknown, { folded, kase, job }: FoundJob): ReturnType<Mea
   const { gone, written } = read
   if (gone) return { kind: 'proved', gone, reopened: [], ...written }
   // What an owner remembers does not change with a new part.
-  const reopened = checksThatSaw(kase.model, repair.parts).filter(
+  const reopened = checksOf(parts, found, repair).filter(
     (check) => kase.checks.get(check)?.asked !== true,
   )
   return { kind: 'proved', gone, reopened, ...written }
 }
 
-/** Whoever wrote down one part, where the page names another or several, gets the form of that part back. */
+/** The checks whose readings were perhaps of what was repaired. */
+function checksOf(parts: JobParts, found: FoundJob, { parts: repaired, cause }: Repair): string[] {
+  if (cause === undefined) return checksThatSaw(found.kase.model, repaired)
+  const { kase, evidence } = keptStanding(parts, found)
+  return checksThatSawElsewhere(kase.model, evidence)
+}
+
+/**
+ * Whoever wrote down one part, where the page names another or several, gets the form of that part back, and so does
+ * whoever wrote down what is none of them.
+ */
 function seenIn(parts: JobParts, found: FoundJob, { parts: part }: RepairForm): Asked {
-  if (!found.kase.parts.has(part)) return {}
-  const offered = repairable(keptStanding(parts, found).walk.step)
+  if (part !== notListed && !found.kase.parts.has(part)) return {}
+  const { step } = keptStanding(parts, found).walk
+  if (part === notListed) return offersOnlyElse(step) ? {} : { found: part }
+  const offered = repairable(step)
   return offered.length === 1 && offered[0]?.join('+') === part ? {} : { found: part }
 }

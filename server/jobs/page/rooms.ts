@@ -9,7 +9,7 @@ import type { CheckView } from '../check/view.ts'
 import { photoViews } from '../photos/present.ts'
 import { presentReadings } from '../readings/present.ts'
 import { presentTogether } from '../readings/together.ts'
-import { type Asked, sameCheck } from '../standing/asked.ts'
+import { type Asked, notListed, sameCheck } from '../standing/asked.ts'
 import { type Room, rooms } from '../standing/rooms.ts'
 import type { Standing } from '../standing/standing.ts'
 import { toPutBack } from '../standing/way/way-to.ts'
@@ -111,7 +111,10 @@ const inside: Readonly<Record<Room, (input: Standing & Asked, check?: CheckView)
   found: ({ job, kase }) => ({
     room: 'found',
     action: `/jobs/${job.id}`,
-    parts: [...kase.parts.values()].map(({ id, name }) => ({ id, name: upperFirst(name) })),
+    parts: [
+      ...[...kase.parts.values()].map(({ id, name }) => ({ id, name: upperFirst(name) })),
+      { id: notListed, name: upperFirst(suspectName(kase, null)) },
+    ],
   }),
 }
 

@@ -100,6 +100,8 @@ export interface JobPage {
   readonly verdict?: VerdictView
   /** How to put back what is still apart, beside a verdict; empty where another box says it. */
   readonly apart: readonly string[]
+  /** The same of what was made ready so that it can run: once it has been tried. */
+  readonly afterRun: readonly string[]
   readonly repair?: RepairView
   /** It stands above the verdict: something was repaired, and the verdict is how one came to it. */
   readonly repairFirst: boolean

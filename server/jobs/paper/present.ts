@@ -6,7 +6,7 @@ import { presentHead } from '../standing/head.ts'
 import type { Standing } from '../standing/standing.ts'
 import { ticketOf } from '../standing/ticket.ts'
 import { presentVerdict } from '../verdict/present.ts'
-import { partNames } from '../words/names.ts'
+import { repairedNames } from '../words/names.ts'
 import { dateAndTime, lowerFirst, sentence, upperFirst } from '../words/sentences.ts'
 import { presentHeed } from './heed.ts'
 import { fieldsOf, formOfParticulars, type ParticularsForm } from './particulars.ts'
@@ -108,7 +108,7 @@ function verdictOnSheet(input: Standing): JobSheet['verdict'] {
   const named: readonly string[] = walk.step.kind === 'named' ? walk.step.parts : []
   const isBlamed = last?.parts.some((part) => named.includes(part))
   if (stands(last) && !isBlamed) {
-    const parts = partNames(kase, last.parts)
+    const parts = repairedNames(kase, [last])
     const says =
       last.outcome === 'gone'
         ? `It was ${parts}: put right, and the complaint is gone.`

@@ -10,7 +10,7 @@ import { type Change, changesIn, correctionsOf } from '../record/changes.ts'
 import { asides } from '../record/events.ts'
 import { fold, type Recorded } from '../record/fold.ts'
 import type { Standing } from '../standing/standing.ts'
-import { partNames, takerOf } from '../words/names.ts'
+import { repairedNames, takerOf } from '../words/names.ts'
 import { readWords, verdictWord, writtenWords } from '../words/reading-words.ts'
 import { dateAndTime, lowerFirst, upperFirst } from '../words/sentences.ts'
 import type { JobSheet, SheetReading } from './view.ts'
@@ -86,8 +86,8 @@ function beforeRepairs(input: Standing): SheetReading[] {
     if (isUnsaid(job.events.slice(index + 1))) return []
     const then = fold(job.events.slice(0, index))
     const judged = judgedReadings(kase, then, meter, knowledge.owner)
-    const parts = partNames(kase, then.repairs.at(-1)?.parts ?? [])
-    const means = `Before the repair of ${parts}; open again since.`
+    const repaired = repairedNames(kase, then.repairs.slice(-1))
+    const means = `Before the repair of ${repaired}; open again since.`
     return event.reopened.flatMap((check) => {
       const [recorded, taken] = [then.readings.get(check), judged.get(check)]
       return recorded && taken ? rowOf(input, check, recorded, taken, means) : []

@@ -3,11 +3,11 @@ import { suspects } from '../../diagnosis/belief/suspects.ts'
 import { named } from '../../diagnosis/model/named.ts'
 import type { Suspect } from '../../diagnosis/model/walk.ts'
 import { weights } from '../../diagnosis/verdict/explain.ts'
-import { repairedInVain } from '../record/fold.ts'
+import { repairsInVain } from '../record/fold.ts'
 import { stands } from '../record/repairs.ts'
 import type { Standing } from '../standing/standing.ts'
 import { branchClause, branchesCleared } from '../words/branch-words.ts'
-import { partNames, suspectName } from '../words/names.ts'
+import { partNames, repairedNames, suspectName } from '../words/names.ts'
 import { readingInShort } from '../words/reading-words.ts'
 import { counted, listed, percent, the, upperFirst } from '../words/sentences.ts'
 
@@ -28,10 +28,10 @@ function atFirst(input: Standing): string {
   const [prior = []] = beliefs(kase.model, [])
   const parts = suspects(kase.model, prior).filter(({ part }) => part !== null)
   const first = withChances(input, parts.slice(0, mostNamed))
-  const vain = repairedInVain(folded)
+  const vain = repairsInVain(folded)
   const of = counted(parts.length, 'part')
   if (vain.length > 0) {
-    return `The repair of ${partNames(kase, vain)} did not cure it, and of the ${of} left the likeliest were then ${first}.`
+    return `The repair of ${repairedNames(kase, vain)} did not cure it, and of the ${of} left the likeliest were then ${first}.`
   }
   return `Of ${of} that can cause this complaint, the likeliest at first were ${first}.`
 }
@@ -51,8 +51,9 @@ function decided({ kase, evidence, judged, walk }: Standing): string {
   return `${points} to ${partNames(kase, [part])}: ${most.join('; ')}.`
 }
 
-function ruledOut({ kase, walk }: Standing): string {
-  const names = [...branchesCleared(kase, walk).values()].flat()
+function ruledOut(input: Standing): string {
+  const { kase, walk } = input
+  const names = [...branchesCleared(input).values()].flat()
   if (names.length === 0) return ''
   // What was the likeliest before anything was read is what somebody will ask about.
   const before = (name: string) => named(walk.branches, name).before
@@ -88,10 +89,13 @@ function andNow({ kase, folded, walk }: Standing): string {
   const { step } = walk
   const last = folded.repairs.at(-1)
   if (stands(last)) {
-    const isNamed = step.kind === 'named' && last.parts.some((part) => step.parts.includes(part))
+    const isNamed =
+      last.cause === undefined
+        ? step.kind === 'named' && last.parts.some((part) => step.parts.includes(part))
+        : step.kind === 'outsideThisTree'
     return isNamed
       ? ''
-      : `What was repaired is ${partNames(kase, last.parts)}, which the readings alone did not name.`
+      : `What was repaired is ${repairedNames(kase, [last])}, which the readings alone did not name.`
   }
   if (step.kind !== 'ask') return ''
   return `The next check would be “${upperFirst(named(kase.checks, step.proposal.check).title)}”.`

@@ -1,21 +1,34 @@
 import { fillAll, fillingsOf } from '../../knowledge/instantiate/words.ts'
 import { movingOff } from '../phone/home/under-way.ts'
+import { mendOf } from '../phone/mending/told.ts'
 import type { Repair } from '../record/repairs.ts'
 import type { Standing } from '../standing/standing.ts'
-import { proofClause, proofsBeside } from '../verdict/proof.ts'
+import { together } from '../standing/way/state.ts'
+import { proofSteps } from '../verdict/proof.ts'
 import type { Fact } from '../words/fact.ts'
-import { howItFailed, partNames } from '../words/names.ts'
+import { howItFailed, repairedNames } from '../words/names.ts'
 import { dateAndTime, minutes, sentence, upperFirst } from '../words/sentences.ts'
 import type { ProofOnSheet, SheetRepair } from './view.ts'
 
 /** What was repaired, in order, and what came of each. */
-export function presentSheetRepairs({ folded, kase }: Standing): SheetRepair[] {
+export function presentSheetRepairs(input: Standing): SheetRepair[] {
+  const { folded, kase } = input
   return folded.repairs.map((repair) => ({
-    parts: upperFirst(partNames(kase, repair.parts)),
+    parts: upperFirst(repairedNames(kase, [repair])),
     when: dateAndTime(repair.at),
-    facts: factsOf(repair, (fault) => howItFailed(kase, fault)),
+    facts: [...toldOf(input, repair), ...factsOf(repair, (fault) => howItFailed(kase, fault))],
     came: cameOf(repair),
   }))
+}
+
+/** What an owner was told by phone to put right, in the words of the answer that told of it: nobody else saw what was done. */
+function toldOf({ kase, folded, judged }: Standing, { byPhone, parts }: Repair): Fact[] {
+  if (!byPhone) return []
+  const told = [...folded.readings]
+    .filter(([, { conditions }]) => conditions.who === 'owner')
+    .flatMap(([check]) => mendOf({ kase, judged }, check) ?? [])
+  const mend = told.findLast((each) => parts.some((part) => each.parts.includes(part)))
+  return mend ? [{ label: 'Its owner was told', value: sentence(mend.phone) }] : []
 }
 
 function factsOf(repair: Repair, faultWords: (fault: string) => string): Fact[] {
@@ -43,22 +56,17 @@ function cameOf({ outcome, provedAt }: Repair): string {
 
 /** How the last repair was proved, or how what is named is to be; nothing while there is neither. */
 export function presentProof(input: Standing): ProofOnSheet | undefined {
-  const { folded, kase, walk } = input
+  const { folded, walk } = input
   const last = folded.repairs.at(-1)
   const isPast = last === undefined || last.outcome === 'still there'
   const named = walk.step.kind === 'named' ? walk.step.parts : []
   const parts = isPast ? named : last.parts
-  if (parts.length === 0) return undefined
+  if (isPast && parts.length === 0) return undefined
   if (!isPast && last.byPhone) return ownersProof(input, last)
   return {
     says: proofSays(isPast ? undefined : last),
-    steps: [
-      ...proofsBeside(kase.complaint.prove, kase, parts)
-        .map(proofClause)
-        .filter(Boolean)
-        .map(upperFirst),
-      `The complaint itself: ${proofClause(kase.complaint.prove)}`,
-    ],
+    // What is still apart has a list of its own on the sheet.
+    steps: proofSteps({ ...input, asItStands: together }, parts),
   }
 }
 

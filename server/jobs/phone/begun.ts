@@ -1,3 +1,4 @@
+import { proposedCheck } from '../../diagnosis/model/walk.ts'
 import type { Begun } from '../record/events.ts'
 import type { JobParts } from '../record/parts.ts'
 import { stands } from '../record/repairs.ts'
@@ -19,4 +20,14 @@ export function begunNow(parts: JobParts, found: FoundJob): Begun {
   if (mending === undefined) return { begun }
   const { of, fault } = mending
   return { begun, mending: { of, ...(fault && { fault }), ...halfOf(mending) } }
+}
+
+/**
+ * The same where a reading is put right, taken back or let stand: whoever is at the machine themselves may have begun
+ * the check that the page had for them as well.
+ */
+export function begunBeside(parts: JobParts, found: FoundJob): Begun {
+  if (found.folded.conditions.who === 'owner') return begunNow(parts, found)
+  const isOver = stands(found.folded.repairs.at(-1))
+  return { begun: isOver ? null : proposedCheck(keptStanding(parts, found).walk) }
 }

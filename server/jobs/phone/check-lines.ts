@@ -3,14 +3,18 @@ import { fill, fillingsOf } from '../../knowledge/instantiate/words.ts'
 import type { Standing } from '../standing/standing.ts'
 import { makeSentences, putBackSentences, stillSentences } from '../standing/way/put-back.ts'
 import { isRunFirst, type Way, wayTo } from '../standing/way/way-to.ts'
-import { cautionsEverywhere, cautionsOfTheJob } from '../words/cautions/cautions.ts'
+import {
+  cautionsEverywhere,
+  cautionsOfTheJob,
+  cautionsOfTheRun,
+} from '../words/cautions/cautions.ts'
 import { cautionsOf } from '../words/cautions/renewed.ts'
 import { lowerFirst, sentence, the } from '../words/sentences.ts'
 import { coversOn, endOfBegun } from './cut-off.ts'
 import { heardOnCall } from './heard.ts'
 import { askOrDo, cautionLines, linesOf } from './saying.ts'
 import { offFirst } from './start/off-first.ts'
-import { stopFirst } from './start/stop-first.ts'
+import { heldOnce, holdFirst, stopBrokenOff, stopFirst } from './start/stop-first.ts'
 import { startsIt, stopAsItTurns, stopAtStart, stopLater, turnedAt } from './start/stop-to-try.ts'
 import type { Line } from './view.ts'
 
@@ -30,36 +34,39 @@ export function checkLines(input: Standing, card: CheckCard, again = false): Lin
   const runs = isRunFirst(way)
   const opening = asks && ends ? [asks, { ...ends, opens: true } as const] : []
   const does = says.slice(opening.length)
-  const starts = startsIt(card, input.knowledge)
+  const starts = startsIt(card, input.knowledge, kase.machine)
   const isTurned = starts && card.engine === 'cranking' && !runs
   const turned = isTurned ? turnedAt(kase.machine, does) : -1
   // Tried where it is started first: what can hurt there is heard before.
-  const stop = starts && turned < 0 ? stopAtStart(input) : []
+  const ready = linesOf('make ready', [
+    ...stillSentences(way.still, 'by phone'),
+    ...makeSentences(way.make, 'by phone'),
+  ])
+  const stop = starts && turned < 0 ? stopAtStart(input, runs ? ready : does) : []
   return [
+    ...(card.asked ? stopBrokenOff(input) : stopFirst(input)),
     ...(again ? [onceMore] : []),
     ...first,
     // What may end it at once is asked before anything is put back for it.
     ...opening,
-    ...(card.asked ? [] : stopFirst(input)),
-    ...offFirst(input, way, [
-      ...linesOf('put back first', [
-        ...(card.asked ? [] : endOfBegun(input, asItStands)),
-        ...putBackSentences(way.putBack, kase.machine, 'by phone'),
-        ...(card.asked ? [] : coversOn(input, asItStands)),
+    ...heldOnce(card.asked ? [] : holdFirst(input), [
+      ...offFirst(input, way, [
+        ...linesOf('put back first', [
+          ...(card.asked ? [] : endOfBegun(input, asItStands)),
+          ...putBackSentences(way.putBack, kase.machine, 'by phone'),
+          ...(card.asked ? [] : coversOn(input, asItStands)),
+        ]),
+        ...(runs ? stop : []),
+        ...ready,
       ]),
-      ...(runs ? stop : []),
-      ...linesOf('make ready', [
-        ...stillSentences(way.still, 'by phone'),
-        ...makeSentences(way.make, 'by phone'),
-      ]),
+      ...turning,
+      ...(runs ? [] : stop),
+      ...about(input, card),
+      ...does.slice(0, turned + 1),
+      ...(turned < 0 ? [] : stopAsItTurns(input)),
+      ...does.slice(turned + 1),
+      ...leftRunning(input, card),
     ]),
-    ...turning,
-    ...(runs ? [] : stop),
-    ...about(input, card),
-    ...does.slice(0, turned + 1),
-    ...(turned < 0 ? [] : stopAsItTurns(input)),
-    ...does.slice(turned + 1),
-    ...leftRunning(input, card),
   ]
 }
 
@@ -96,7 +103,9 @@ function cautionsInOrder(
   const anew = cautions.filter(isMade).map(({ id }) => id)
   const said = new Set([...heard].filter((id) => !anew.includes(id)))
   const unsaid = (cards: readonly CautionCard[]) => cards.filter(({ id }) => !said.has(id))
-  const ofJob = unsaid(cautionsOfTheJob(input))
+  // However often it was said, it is hot anew.
+  const ofRun = card.asked ? [] : cautionsOfTheRun(input)
+  const ofJob = unsaid(cautionsOfTheJob(input)).concat(ofRun.filter(({ id }) => said.has(id)))
   const ofCheck = cautions.filter(
     (each) => !isLater(each) && !ofJob.some(({ id }) => id === each.id),
   )

@@ -2,22 +2,23 @@ import { fillAll, fillingsOf } from '../../knowledge/instantiate/words.ts'
 import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
 import { triedLater } from '../standing/way/put-back.ts'
-import { toPutBack } from '../standing/way/way-to.ts'
+import { putBackByPhone } from '../standing/way/serves-running.ts'
 import { likelyModes } from '../verdict/named.ts'
 import { presentVerdict } from '../verdict/present.ts'
-import { partNames } from '../words/names.ts'
+import { repairedNames } from '../words/names.ts'
 import { listed, lowerFirst, sentence } from '../words/sentences.ts'
-import { lineCut } from './cut-off.ts'
+import { endOfBegun, lineCut } from './cut-off.ts'
 import { partsFound, verdictLines } from './found.ts'
 import { homeHref } from './home/home-href.ts'
 import { onTheWay } from './home/on-the-way.ts'
 import { castingOff, movingOff } from './home/under-way.ts'
 import { stepsOf } from './home/way-steps.ts'
 import { dangerOf, neverOf } from './home/ways.ts'
-import { mendingSuspected } from './mending/mending.ts'
+import { lacking, mendingSuspected } from './mending/mending.ts'
 import { goneSince, leaveMending, mendingAnswers, mendingLines } from './mending/put-right.ts'
+import { mendOf } from './mending/told.ts'
 import { linesOf, saying } from './saying.ts'
-import { stopFirst } from './start/stop-first.ts'
+import { holdFirst, stopFirst } from './start/stop-first.ts'
 import { stopToTry } from './start/stop-to-try.ts'
 import type { Line, PhoneEnding } from './view.ts'
 
@@ -28,8 +29,11 @@ export function presentEnding(input: Standing & Asked): PhoneEnding {
   const helped = gotHome(input)
   const mending = done || helped ? undefined : mendingSuspected(input)
   const lines = done
-    ? linesOf('done', [`It was ${partNames(kase, done.parts)}, and the trouble is gone.`])
+    ? linesOf('done', [`It was ${repairedNames(kase, [done])}, and the trouble is gone.`])
     : (helped ?? [
+        ...stopFirst(input),
+        // What runs out of an open hose does not wait for the verdict.
+        ...linesOf('put back first', endOfBegun(input, { ...input.asItStands, open: [] })),
         ...verdictLines(input),
         ...neverLines(input),
         ...(mending ? mendingLines(input, mending) : handOver(input)),
@@ -66,7 +70,7 @@ function handOver(input: Standing): Line[] {
   )
   const untried = goneSince(input).length > 0
   return linesOf('hand over', [
-    ...stopFirst(input).map(({ says }) => says),
+    ...holdFirst(input).map(({ says }) => says),
     ...(untried
       ? ['What was put right shows at its next start of that kind: say then whether it is gone.']
       : []),
@@ -76,7 +80,7 @@ function handOver(input: Standing): Line[] {
         ? 'With what you have there, nothing more is worth trying.'
         : 'That is work for a bench: take nothing more apart where you are.',
     ...more,
-    ...(isApart(input.asItStands)
+    ...(isApart(input)
       ? ['What is off or apart goes back before it is started or left, and I say how.']
       : []),
     ...(stopToTry(input).length > 0 ? [triedLater] : []),
@@ -85,18 +89,25 @@ function handOver(input: Standing): Line[] {
   ])
 }
 
-const isApart = (stands: Standing['asItStands']): boolean =>
-  toPutBack(stands).length > 0 || (stands.open ?? []).length > 0 || (stands.half ?? []).length > 0
+function isApart(input: Standing): boolean {
+  const { open = [], half = [] } = input.asItStands
+  return putBackByPhone(input).length > 0 || open.length > 0 || half.length > 0
+}
 
 /** What they have not got, and could put the likeliest right with. */
 function wouldHelp(input: Standing): string[] {
-  const { folded, knowledge, walk } = input
-  const { kit = [] } = folded.conditions
+  const { folded, kase, judged, knowledge, walk } = input
   const [likeliest] = partsFound(walk.step)
   const mends = likeliest === undefined ? [] : likelyModes(input, likeliest).map(({ mend }) => mend)
-  const lacking = mends[0]?.kit.filter((thing) => !kit.includes(thing)) ?? []
-  const things = namesOf(lacking, knowledge)
-  return lacking.length > 0
+  // What an answer told of comes before what is only suspected.
+  const seen = [...folded.readings.keys()].flatMap((check) => {
+    const mend = mendOf({ kase, judged }, check)
+    return mend?.parts.includes(likeliest ?? '') ? mend : []
+  })
+  const missing = [...seen, ...mends.slice(0, 1)].map((mend) => lacking(folded, mend ?? {}))
+  const [first = []] = missing.filter(({ length }) => length > 0)
+  const things = namesOf(first, knowledge)
+  return first.length > 0
     ? [`With ${things} it could be put right where you are.`]
     : wouldTellMore(input)
 }

@@ -21,11 +21,13 @@ import { afterCutOff, cutOffAction } from './cut-off.ts'
 import { presentEnding } from './ending.ts'
 import { homeHref } from './home/home-href.ts'
 import { onTheWay } from './home/on-the-way.ts'
-import { mendingSeen } from './mending/mending.ts'
+import { mendingNow, mendingSeen } from './mending/mending.ts'
 import { presentPutRight } from './mending/put-right.ts'
 import { triedLast } from './mending/tried-last.ts'
 import { presentRepaired } from './repaired.ts'
 import { saying } from './saying.ts'
+import { skippedLast } from './skipped-last.ts'
+import { stopMidway } from './start/stop-first.ts'
 import type { Line, PhoneCheck, PhoneDeed, PhonePage } from './view.ts'
 
 /** A job's page while an owner is at the machine: what to say to them, and what they answer. */
@@ -67,6 +69,7 @@ export function presentPhone(input: Standing & Asked): PhonePage {
       },
     }),
     ...(tried && { triedLast: tried }),
+    ...skippedLast(input, onPage),
     ...(check && { check }),
     ...(deed && { deed }),
     ...(ending && { ending }),
@@ -122,18 +125,22 @@ function presentPhoneCheck(input: Standing & Asked, card: CheckCard): PhoneCheck
   const questions = card.phone.filter((says) => says.endsWith('?'))
   // Nobody goes to the machine for what was misheard.
   const lines: Line[] = isPutRight
-    ? [{ says: questions.join(' ') || card.asks, label: 'ask' }]
+    ? [
+        ...stopMidway(input, askedNow(input), mendingNow(input) !== undefined),
+        { says: questions.join(' ') || card.asks, label: 'ask' },
+      ]
     : checkLines(input, card, again)
   const { measurand } = card
-  // What could not be taken stands at the answers again, and so does what is only put right.
-  const asked = refused?.check === card.id || isPutRight ? lines.length : line
+  // What could not be taken stands at the answers again.
+  const asked = refused?.check === card.id ? lines.length : line
   const said = saying(lines, asked, (number) => sameCheck(input, `line=${number}`))
   return {
     id: card.id,
     title: titleOf(card.title, again),
     saying: said,
     atOnce: lines[said.at]?.opens ? answersOf(card, ({ untouched }) => untouched === true) : [],
-    keepsAnswer: said.next !== undefined && lines.findIndex(isTheQuestion(card)) <= said.at,
+    keepsAnswer:
+      !isPutRight && said.next !== undefined && lines.findIndex(isTheQuestion(card)) <= said.at,
     // Where "the other goes where I say" is, on no face of a plug.
     ...(card.spot &&
       (card.spot.connector || measurand) && {

@@ -2,7 +2,7 @@ import { cautionCards } from '../../knowledge/instantiate/caution-cards.ts'
 import { fillAll, fillingsOf } from '../../knowledge/instantiate/words.ts'
 import type { Asked } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
-import { partNames } from '../words/names.ts'
+import { repairedNames } from '../words/names.ts'
 import { lineCut } from './cut-off.ts'
 import { heardOnCall } from './heard.ts'
 import { movingOff } from './home/under-way.ts'
@@ -32,7 +32,7 @@ export function presentRepaired(input: Standing & Asked): PhoneDeed | undefined 
     says,
   })
   return {
-    title: `It was ${partNames(kase, last.parts)}`,
+    title: `It was ${repairedNames(kase, [last])}`,
     saying: saying(lines, line, (number) => `/jobs/${job.id}?line=${number}`),
     answers: [proof('gone', 'It has stayed away'), proof('still-there', 'It came back')],
     cutOff: lineCut(job),

@@ -48,6 +48,8 @@ export interface PhonePage {
     /** Where it is read once more, where one reading is not enough to go by. */
     readonly againHref?: string
   }
+  /** The check that was passed over last of all, why, and where it is made after all. */
+  readonly skippedLast?: { readonly says: string; readonly href: string }
   /** What they said last of something that they were told to put right, and where it is sent that it was a mistake. */
   readonly triedLast?: {
     readonly says: string
@@ -130,6 +132,8 @@ export interface HomePage {
   readonly job: Ticket
   readonly head: readonly string[]
   readonly said: string
+  /** That it is stopped first, where they may stand beside it while it runs. */
+  readonly stop: readonly string[]
   /** Ways to try, the one first that gets around what is likeliest. */
   readonly ways: readonly HomeWay[]
   /** Ways that want something the owner has not: "… needs tape". */

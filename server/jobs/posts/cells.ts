@@ -18,7 +18,7 @@ type Cells = NonNullable<CheckCard['oneWay']>
 
 /** The answer that the readings in all fields tell, or which field has none. */
 export function answerOfCells(
-  { directions, places, apart, tells }: Cells,
+  { directions, places, apart, short, tells }: Cells,
   typed: string,
 ): { ok: true; answer: string } | { ok: false; sentence: string } {
   const texts = cellsIn(typed)
@@ -32,7 +32,7 @@ export function answerOfCells(
     }
     readings.push(reading)
   }
-  return { ok: true, answer: tells[oneWay(directions, readings, apart)] }
+  return { ok: true, answer: tells[oneWay(directions, readings, { apart, short })] }
 }
 
 /** No diode takes so many volts: some meters show millivolts there, without a unit. */

@@ -16,7 +16,7 @@ export interface FormsThere {
   }
   /** More touches, beside a reading. */
   readonly takes?: boolean
-  readonly repair?: { readonly written?: object; readonly proof?: object }
+  readonly repair?: { readonly written?: { readonly cause?: string }; readonly proof?: object }
 }
 
 /** What stands above everything: a sentence, and what was sent and has no field on the page. */
@@ -52,5 +52,6 @@ function fieldsBack(asked: Asked, { check, takes, repair }: FormsThere): Readonl
     ...(zeroRefused && check?.meter?.zero ? ['zero'] : []),
     ...(proofRefused && repair?.proof ? ['read', 'choice'] : []),
     ...(repairRefused && repair?.written ? ['note', 'price', 'minutes', 'choice'] : []),
+    ...(repairRefused && repair?.written?.cause !== undefined ? ['cause'] : []),
   ])
 }

@@ -1,10 +1,10 @@
 import type { Case } from '../../knowledge/case.ts'
 import { numberIn, textOf } from '../../web/fields.ts'
 import type { Repaired } from '../record/events.ts'
-import type { RepairForm, RepairProblem } from '../standing/asked.ts'
+import { notListed, type RepairForm, type RepairProblem } from '../standing/asked.ts'
 
 /** Longer than what people write on a job card, in characters. */
-const longest = { note: 500, price: 40 } as const
+const longest = { cause: 200, note: 500, price: 40 } as const
 /** A week of work. */
 const mostMinutes = 6000
 
@@ -12,6 +12,7 @@ export function repairFormFrom(body: unknown): RepairForm {
   const field = (name: string) => textOf(body, name).trim()
   return {
     parts: field('parts'),
+    cause: field('cause').replace(/\s+/g, ' '),
     fault: field('fault'),
     note: field('note'),
     price: field('price'),
@@ -33,9 +34,16 @@ export function readRepair(
   form: RepairForm,
   currency: string,
 ): ReadRepair {
-  const named = form.parts.split('+')
+  const isListed = form.parts !== notListed
+  const named = isListed ? form.parts.split('+') : []
   if (!named.every((part) => parts.has(part))) {
     return wrong('parts', 'Choose the part that was repaired.')
+  }
+  if (!isListed && !/\p{L}/u.test(form.cause)) {
+    return wrong('cause', 'Write in a few words what it was: what was wrong, and where.')
+  }
+  if (!isListed && form.cause.length > longest.cause) {
+    return wrong('cause', `Keep what it was to ${longest.cause} characters; the note takes more.`)
   }
   const fault = faults.get(form.fault)
   if (form.fault !== '' && (fault === undefined || !named.includes(fault.part))) {
@@ -61,6 +69,7 @@ export function readRepair(
     ok: true,
     repaired: {
       parts: named,
+      ...(!isListed && { cause: form.cause }),
       ...(form.fault !== '' && { fault: form.fault }),
       ...(form.note !== '' && { note: form.note }),
       ...(form.price !== '' && { price: priceIn(form.price, currency) }),

@@ -1,18 +1,19 @@
 import { branches } from '../../diagnosis/belief/branches.ts'
+import { suspects } from '../../diagnosis/belief/suspects.ts'
 import { numbered } from '../../diagnosis/model/named.ts'
 import type { Walk } from '../../diagnosis/model/walk.ts'
 import { weights } from '../../diagnosis/verdict/explain.ts'
 import { gained, lost, type Move, movesBetween, movesOf } from '../../diagnosis/verdict/gained.ts'
-import type { Case, CheckCard } from '../../knowledge/case.ts'
+import type { CheckCard } from '../../knowledge/case.ts'
 import { cautionCards } from '../../knowledge/instantiate/caution-cards.ts'
 import { allowsFurtherTake, type Judged } from '../measuring/judged.ts'
 import { partedTakes } from '../measuring/parted.ts'
-import type { Asked } from '../standing/asked.ts'
+import { type Asked, notListed } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
 import { beforeTheRun, setForWork } from '../standing/still-apart.ts'
 import { branchClause, branchesCleared } from '../words/branch-words.ts'
 import { cautionsView } from '../words/cautions/cautions.ts'
-import { partNames } from '../words/names.ts'
+import { partNames, suspectName } from '../words/names.ts'
 import { readInWords, verdictWord, weightWords } from '../words/reading-words.ts'
 import { clauses, percent, sentence, the, upperFirst } from '../words/sentences.ts'
 import { nearerCheck } from './nearer.ts'
@@ -60,7 +61,7 @@ export function presentLast(
   }
 }
 
-/** What the answer says can be put right; nothing once somebody writes down or has written down a repair. */
+/** What the answer says can be put right; nothing while a repair is written down, or once one has helped. */
 function mended(
   input: Standing & Pick<Asked, 'found'>,
   { id: check, answers = [], cautions }: CheckCard,
@@ -69,7 +70,9 @@ function mended(
   const { job, kase, folded, knowledge, found } = input
   const mend = answers.find(({ id }) => reading.kind === 'answer' && reading.answer === id)?.mend
   const isTried = folded.putRight.get(check) === 'still there'
-  if (mend === undefined || isTried || found !== undefined || folded.repairs.length > 0) return {}
+  const last = folded.repairs.at(-1)
+  const isRepaired = last !== undefined && last.outcome !== 'still there'
+  if (mend === undefined || isTried || found !== undefined || isRepaired) return {}
   return {
     mend: {
       says: sentence(mend.says),
@@ -83,11 +86,16 @@ function mended(
       },
       back: beforeTheRun(input),
       setForWork: setForWork(kase.machine),
-      ways: mend.parts.flatMap((part) => {
-        const card = kase.parts.get(part)
-        const href = `/jobs/${job.id}?found=${encodeURIComponent(part)}`
-        return card ? [{ href, text: `It was ${the(card.name)}` }] : []
-      }),
+      ways: [
+        ...mend.parts.flatMap((part) => {
+          const card = kase.parts.get(part)
+          const href = `/jobs/${job.id}?found=${encodeURIComponent(part)}`
+          return card ? [{ href, text: `It was ${the(card.name)}` }] : []
+        }),
+        ...(mend.elsewhere
+          ? [{ href: `/jobs/${job.id}?found=${notListed}`, text: 'Write down what it was' }]
+          : []),
+      ],
     },
   }
 }
@@ -102,10 +110,10 @@ function lastCheck({ job, folded }: Standing): string | undefined {
 
 /** What it took off the list, or else where it moved the suspicion. */
 export function meaning(input: Standing, check: string): string {
-  const { kase, evidence, walk } = input
+  const { kase, evidence } = input
   if (!kase.checks.has(check)) return changesLittle
   const moves = movesOf(kase.model, evidence, check)
-  return moveWords(kase, walk, moves, check) || weighed(input, check) || changesLittle
+  return moveWords(input, moves, check) || weighed(input, check) || changesLittle
 }
 
 /** The same of a reading by its place among them, as it was known once it was taken and before the next one was. */
@@ -119,19 +127,24 @@ export function meaningThen(
   const checks = evidence.slice(0, upTo).map(({ check }) => check)
   const moves = movesBetween(model, numbered(history, place), numbered(history, upTo))
   const then = { branches: branches(model, history.slice(0, upTo + 1), checks) }
-  return moveWords(kase, then, moves, numbered(checks, place)) || changesLittle
+  const check = numbered(checks, place)
+  const words = moveWords({ kase, evidence, walk: then }, moves, check)
+  if (words !== '') return words
+  const isElse = suspects(model, numbered(history, upTo))[0]?.part === null
+  const known = { kase, evidence: evidence.slice(0, upTo) }
+  return (isElse && speaksFor(known, null, check)) || changesLittle
 }
 
 const changesLittle = 'That changes little.'
 
 /** Nothing where it moved nothing worth telling. */
 function moveWords(
-  kase: Case,
-  walk: Pick<Walk, 'branches'>,
+  known: Pick<Standing, 'kase' | 'evidence'> & { readonly walk: Pick<Walk, 'branches'> },
   moves: ReadonlyMap<string, Move>,
   check: string,
 ): string {
-  const cleared = lost(moves, branchesCleared(kase, walk).get(check) ?? [])
+  const { kase } = known
+  const cleared = lost(moves, branchesCleared(known).get(check) ?? [])
   const moved = gained(kase.model, moves)
   // What became so likely that others fell away is the news, and not what fell away.
   const isNews = moved !== null && moved.now - moved.before >= newsFrom
@@ -150,13 +163,27 @@ function moveWords(
  */
 function weighed({ kase, evidence, walk }: Standing, check: string): string {
   const { step } = walk
-  if (step.kind === 'ask') return ''
   const part = step.kind === 'named' ? step.parts[0] : walk.suspects[0]?.part
-  if (part === undefined || part === null) return ''
-  const weight = weights(kase.model, evidence, part).find((each) => each.check === check)
-  const words = weightWords(weight?.bits ?? 0, partNames(kase, [part]))
+  // What is none of the tree shows in no branch, so nothing else would say that it has become likelier.
+  if (part === undefined || (step.kind === 'ask' && part !== null)) return ''
+  return speaksFor({ kase, evidence }, part, check)
+}
+
+/** How strongly a reading speaks for or against a part; of what is not listed, only where it speaks for it. */
+function speaksFor(
+  { kase, evidence }: Pick<Standing, 'kase' | 'evidence'>,
+  part: string | null,
+  check: string,
+): string {
+  const { bits = 0 } =
+    weights(kase.model, evidence, part).find((each) => each.check === check) ?? {}
+  if (part === null && bits < tellsElse) return ''
+  const words = weightWords(bits, part === null ? suspectName(kase, null) : partNames(kase, [part]))
   return words && `${upperFirst(words)}.`
 }
+
+/** Fewer bits for what is not listed are not worth a sentence. */
+const tellsElse = 1
 
 /** So much more likely, in probability, that it is said before anything else. */
 const newsFrom = 0.2

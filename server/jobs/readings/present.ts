@@ -23,8 +23,8 @@ import type { ReadingRow } from './view.ts'
 
 /** The readings in the order they were taken, each with what it is worth, and the ways to change it. */
 export function presentReadings(input: Standing & Asked): ReadingRow[] {
-  const { job, judged, kase, walk } = input
-  const cleared = clearedByCheck(kase, walk)
+  const { job, judged, kase } = input
+  const cleared = clearedByCheck(input)
   const latest = latestMeasured(input)
   return [...judged].map(([check, taken], index): ReadingRow => {
     const card = kase.checks.get(check) ?? noLongerThere(check)

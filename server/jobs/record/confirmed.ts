@@ -5,8 +5,12 @@ import type { KeptConfirmed } from '../../store/jobs/confirmed.ts'
 /** What is kept of a repair after which the complaint was gone. */
 export const ConfirmedBody = z.strictObject({
   machine: z.string(),
-  /** The parts that cured it, by name. */
-  parts: z.array(z.string()).min(1),
+  /** Left out where it was written before there could be a `cause`. */
+  complaint: z.string().optional(),
+  /** The parts that cured it, by name; none where it was no part of the tree. */
+  parts: z.array(z.string()),
+  /** What it was then, as it was written down. */
+  cause: z.string().optional(),
   /** What had failed; where nobody said how, each way of it by its chance on that job. */
   causes: z.array(
     z.strictObject({
@@ -16,7 +20,10 @@ export const ConfirmedBody = z.strictObject({
       count: z.number().positive().max(1),
     }),
   ),
-  /** The likeliest before the first repair: the part that was named, or whatever came first; null where nothing did. */
+  /**
+   * The likeliest before the first repair: the part that was named, or whatever came first; no part where the verdict was
+   * that it is none of the tree; null where nothing did.
+   */
   said: z
     .strictObject({
       parts: z.array(z.string()),

@@ -81,6 +81,7 @@ const made = { ...take, manner: StoredManner }
 const halfDone = {
   undoes: z.array(z.string()).optional(),
   opens: z.array(z.string()).optional(),
+  stays: z.array(z.string()).optional(),
 }
 const half = { half: z.strictObject(halfDone).optional() }
 const begun = {
@@ -121,14 +122,19 @@ export const JobEventSchema = z.discriminatedUnion('kind', [
     zero: z.number().nullable(),
   }),
   z.strictObject({ kind: z.literal('withdrawn'), check: z.string(), ...begun }),
-  z.strictObject({
-    kind: z.literal('repaired'),
-    parts: z.array(z.string()).min(1),
-    fault: z.string().optional(),
-    note: z.string().optional(),
-    price: z.string().optional(),
-    minutes: z.number().optional(),
-  }),
+  z
+    .strictObject({
+      kind: z.literal('repaired'),
+      parts: z.array(z.string()),
+      cause: z.string().min(1).optional(),
+      fault: z.string().optional(),
+      note: z.string().optional(),
+      price: z.string().optional(),
+      minutes: z.number().optional(),
+    })
+    .refine(({ parts, cause }) => (parts.length === 0) === (cause !== undefined), {
+      error: 'a repair is of parts, or of a cause that is none of them',
+    }),
   z.strictObject({
     kind: z.literal('proved'),
     gone: z.boolean(),

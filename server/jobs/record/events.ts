@@ -77,7 +77,10 @@ export interface Particulars {
 
 /** These parts were repaired or replaced, and what else was written down of it. */
 export interface Repaired {
+  /** None where it was no part of the tree. */
   readonly parts: readonly string[]
+  /** What it was where it was no part of the tree, in the words of whoever found it: free text, never empty. */
+  readonly cause?: string
   /** The failure that was seen, by name, where somebody said so. */
   readonly fault?: string
   /** Free text. */
@@ -103,6 +106,8 @@ export interface HalfDone {
   readonly undoes?: readonly string[] | undefined
   /** What it opens and no set-up knows of, by its name in `home.yaml`. */
   readonly opens?: readonly string[] | undefined
+  /** Those of them that it sets otherwise, by the same names: done in vain, they are so still. */
+  readonly stays?: readonly string[] | undefined
 }
 
 /**
@@ -185,7 +190,7 @@ export type JobEvent =
       /** The check that they may have begun before it, where it was left half done. */
       readonly at?: string | undefined
       readonly leaves?: readonly string[] | undefined
-      /** Where it was left half done. */
+      /** What may be open where it was left half done; else what it set otherwise and leaves so. */
       readonly half?: HalfDone | undefined
     }
   /**

@@ -202,9 +202,13 @@ function cutOffAt(last: JobEvent | undefined): Pick<Folded, 'cutOff'> {
 }
 
 /** The parts that were repaired while the complaint stayed: they are no suspects any more. */
-export function repairedInVain({ repairs }: Folded): readonly string[] {
-  return repairs.flatMap(({ parts, outcome }) => (outcome === 'still there' ? parts : []))
+export function repairedInVain(folded: Pick<Folded, 'repairs'>): readonly string[] {
+  return repairsInVain(folded).flatMap(({ parts }) => parts)
 }
+
+/** The repairs after which the complaint stayed. */
+export const repairsInVain = ({ repairs }: Pick<Folded, 'repairs'>): readonly Repair[] =>
+  repairs.filter(({ outcome }) => outcome === 'still there')
 
 /** Whether a reading is what an owner told by phone, and somebody else is at the machine now, who can make it anew. */
 export function canBeMadeAnew({ readings, conditions }: Folded, check: string): boolean {

@@ -119,7 +119,11 @@ function replayed(
         beforeTry = now
         now = event.brokenOff
           ? allBack(beforeCut)
-          : { ...together, setups: setupsNamed(checks, event.leaves ?? []) }
+          : {
+              ...together,
+              setups: setupsNamed(checks, event.leaves ?? []),
+              ...(event.half?.opens && { open: event.half.opens }),
+            }
         break
     }
   }
@@ -153,8 +157,8 @@ function afterPutRight(
 ): AsItStands {
   switch (came) {
     case 'still there':
-      // Whatever was in the way of another try went back before it.
-      return together
+      // Whatever was in the way of another try went back before it; what it set otherwise is so still.
+      return { ...together, ...(half?.stays && { open: half.stays }) }
     case 'done':
       return asDone(now, half)
     case 'not done':

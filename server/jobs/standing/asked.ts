@@ -8,7 +8,7 @@ export interface Asked {
   readonly rooms?: ReadonlySet<Room>
   /** The photos of the job, for the rooms that show them. */
   readonly photos?: readonly PhotoRecord[]
-  /** A part in which somebody has seen the fault with their own eyes. */
+  /** A part in which somebody has seen the fault with their own eyes, or `notListed`. */
   readonly found?: string
   /** What was to be written down of a repair and could not be taken. */
   readonly repairRefused?: RepairForm & { readonly problem?: RepairProblem }
@@ -40,10 +40,15 @@ export interface Asked {
   readonly sent?: readonly SentFact[]
 }
 
+/** Stands where a part would for what is none of them; no part can be called so. */
+export const notListed = '-'
+
 /** What the form of a repair holds, as text. */
 export interface RepairForm {
-  /** Names of parts, joined by `+`. */
+  /** Names of parts, joined by `+`, or `notListed`. */
   readonly parts: string
+  /** What it was, where it is not listed. */
+  readonly cause: string
   readonly fault: string
   readonly note: string
   readonly price: string

@@ -21,9 +21,8 @@ export function barringsOf(
   const ofAnswers = [...readings].map(
     ([check, { touches }]) => answerGiven(checks.get(check), touches)?.bars,
   )
-  const ofComplaint =
-    complaint.bars && isIn(checks.keys(), complaint.bars.until) ? complaint.bars : undefined
-  return [ofComplaint, ...ofAnswers].flatMap((bars) =>
+  const ofComplaint = (complaint.bars ?? []).filter(({ until }) => isIn(checks.keys(), until))
+  return [...ofComplaint, ...ofAnswers].flatMap((bars) =>
     bars === undefined || (bars.until !== undefined && isIn(readings.keys(), bars.until))
       ? []
       : [bars],

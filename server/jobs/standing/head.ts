@@ -1,17 +1,17 @@
 import type { Knowledge } from '../../knowledge/knowledge.ts'
 import { machineName } from '../../knowledge/machine-name.ts'
 import { printTemperature } from '../../web/typed/temperature.ts'
-import { gotGoing } from '../record/events.ts'
-import { repairedInVain } from '../record/fold.ts'
+import { type Conditions, gotGoing } from '../record/events.ts'
+import { repairsInVain } from '../record/fold.ts'
 import type { Fact } from '../words/fact.ts'
-import { engineWords, meterWords, partNames, placeWords, whoWords } from '../words/names.ts'
+import { engineWords, meterWords, placeWords, repairedNames, whoWords } from '../words/names.ts'
 import { counted, dateAndTime, listed, lowerFirst, upperFirst } from '../words/sentences.ts'
 import type { Standing } from './standing.ts'
 
 /** The head of the work order: what was said, and how things stand. */
 export function presentHead({ job, folded, meter, kase, knowledge }: Standing): Fact[] {
   const { conditions, note } = folded
-  const stillThere = repairedInVain(folded)
+  const stillThere = repairsInVain(folded)
   return [
     { label: 'Machine', value: machineName(kase.machine) },
     { label: 'Complaint', value: kase.complaint.title },
@@ -27,10 +27,10 @@ export function presentHead({ job, folded, meter, kase, knowledge }: Standing): 
     { label: 'Engine', value: engineWords[conditions.engine] },
     {
       label: 'Meter',
-      value: meterWords(meter),
+      value: hasMeter(kase, conditions) ? meterWords(meter) : 'None',
       way: { href: `/jobs/${job.id}/meter`, text: 'Meter and leads' },
     },
-    { label: 'Tools at hand', value: toolWords(conditions.tools, knowledge) },
+    { label: 'Tools at hand', value: toolWords(conditions, knowledge) },
     ...(job.counted === undefined
       ? []
       : [
@@ -42,10 +42,17 @@ export function presentHead({ job, folded, meter, kase, knowledge }: Standing): 
         ]),
     ...(stillThere.length === 0
       ? []
-      : [{ label: 'Repaired, still there', value: upperFirst(partNames(kase, stillThere)) }]),
+      : [{ label: 'Repaired, still there', value: upperFirst(repairedNames(kase, stillThere)) }]),
     ...(note === '' ? [] : [{ label: 'Note', value: note }]),
   ]
 }
+
+/** An owner on the phone may have none, and then measures nothing. */
+const hasMeter = ({ checks }: Standing['kase'], { who, tools }: Conditions): boolean =>
+  who !== 'owner' ||
+  [...checks.values()].some(
+    (card) => card.measurand && card.tools.every(({ id }) => tools.includes(id)),
+  )
 
 /** Who is at the machine where it is not whoever reads this, and what came by phone before, with what it led to. */
 function atTheMachine(
@@ -102,7 +109,16 @@ function putRightByPhone(
 }
 
 /** A full tool box would take more room than the rest of the head: then they are only counted. */
-function toolWords(atHand: readonly string[], { tools: { tools } }: Knowledge): string {
+function toolWords(
+  { who, kit, tools: atHand }: Conditions,
+  { tools: { tools }, owner }: Knowledge,
+): string {
+  // Of an owner as they were asked for it: a hand serves where whoever is at the bench takes a tool.
+  if (who === 'owner' && kit !== undefined) {
+    return (
+      upperFirst(listed(kit.map((each) => lowerFirst(owner.kit[each]?.asks ?? each)))) || 'None'
+    )
+  }
   const known = Object.keys(tools).length
   if (atHand.length === known) return `All ${known} on the list`
   if (atHand.length > namedTools) return `${atHand.length} of the ${known} on the list`

@@ -6,7 +6,9 @@ import { plainText } from '../../web/typed/spelling.ts'
 import type { StoredJob } from '../record/events.ts'
 import { type Folded, fold } from '../record/fold.ts'
 import type { JobParts } from '../record/parts.ts'
+import type { Repair } from '../record/repairs.ts'
 import type { JobSummary } from '../record/summary.ts'
+import { asWritten } from '../words/names.ts'
 import { caseOf } from './find.ts'
 import { keptStanding } from './kept.ts'
 import { type OverRow, overRows } from './over-rows.ts'
@@ -72,15 +74,16 @@ function partsIn(step: Step): readonly string[] {
 function lastRepair({ repairs }: Folded, kase: Case | null) {
   const last = repairs.at(-1)
   if (last === undefined) return null
-  const { parts, outcome, at, provedAt = at } = last
-  return { parts: namesOf(kase, parts), outcome, at: provedAt.toISOString() }
+  const { outcome, at, provedAt = at } = last
+  return { parts: repairedBy(last, kase), outcome, at: provedAt.toISOString() }
 }
 
 const repaired = ({ repairs }: Folded, kase: Case | null): string[] =>
-  namesOf(
-    kase,
-    repairs.flatMap(({ parts }) => parts),
-  )
+  repairs.flatMap((repair) => repairedBy(repair, kase))
+
+/** Whoever looks for a part finds what was no part of the tree by its own words. */
+const repairedBy = ({ parts, cause }: Repair, kase: Case | null): string[] =>
+  cause === undefined ? namesOf(kase, parts) : [asWritten(cause)]
 
 const namesOf = (kase: Case | null, parts: readonly string[]): string[] =>
   parts.map((part) => kase?.parts.get(part)?.name ?? part)

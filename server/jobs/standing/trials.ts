@@ -23,12 +23,16 @@ function putRightInVain({ faults }: Case, curedInVain: readonly string[]): Trial
   }))
 }
 
-function waysTried({ ways }: Case, { tried }: Folded, { home }: Knowledge): Trial[] {
+function waysTried({ ways, faults: all }: Case, { tried }: Folded, { home }: Knowledge): Trial[] {
   return [...tried].flatMap(([id, came]): Trial[] => {
     const works = home.ways[id]?.works
-    // What ran for a while speaks for neither, and nor does what was left half done.
-    return works === undefined || came === 'stopped' || came === 'broken off'
+    const faults = ways.get(id) ?? []
+    // What ran for a while speaks for neither, nor does what was left half done, nor what helps whatever the cause is.
+    return works === undefined ||
+      came === 'stopped' ||
+      came === 'broken off' ||
+      faults.length === all.size
       ? []
-      : [{ faults: ways.get(id) ?? [], works, helped: came === 'helped' }]
+      : [{ faults, works, helped: came === 'helped' }]
   })
 }

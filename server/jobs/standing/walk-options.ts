@@ -2,9 +2,11 @@ import type { Evidence } from '../../diagnosis/model/model.ts'
 import type { WalkOptions } from '../../diagnosis/model/walk.ts'
 import type { Case, CheckCard } from '../../knowledge/case.ts'
 import type { Owner } from '../../knowledge/schema/phone/owner.ts'
+import type { Touches } from '../../measure/reading/reading.ts'
 import type { Judged } from '../measuring/judged.ts'
 import { type MeterAtHand, rangesFor } from '../measuring/meter-at-hand.ts'
 import { isAsForTheFirst } from '../measuring/parted.ts'
+import { answerGiven } from '../record/answer-given.ts'
 import type { Conditions } from '../record/events.ts'
 import type { Folded } from '../record/fold.ts'
 import { hindrance } from '../words/hindrance.ts'
@@ -18,22 +20,37 @@ export function walkOptions(
   atHand: AtHand,
 ): WalkOptions {
   return {
-    evidence: evidenceOf(kase, judged),
+    evidence: evidenceOf(kase, folded, judged),
     impossible: impossibleChecks(kase, folded, atHand),
   }
 }
 
 /** A reading of a check that the knowledge no longer has stays on the job, and weighs nothing. */
-function evidenceOf(kase: Case, judged: ReadonlyMap<string, Judged>): Evidence[] {
+function evidenceOf(kase: Case, folded: Folded, judged: ReadonlyMap<string, Judged>): Evidence[] {
   return [...judged]
     .filter(([check]) => kase.checks.has(check))
-    .map(([check, { likelihoods, furtherTakes, shared }]) => ({
-      check,
-      likelihoods,
-      ...(furtherTakes.length > 0 && { furtherTakes }),
-      ...(shared && { shared }),
-    }))
+    .map(([check, { likelihoods, furtherTakes, shared }]) =>
+      isElseInVain(kase, folded, check)
+        ? { check, likelihoods: likelihoods.map(() => 1) }
+        : {
+            check,
+            likelihoods,
+            ...(furtherTakes.length > 0 && { furtherTakes }),
+            ...(shared && { shared }),
+          },
+    )
 }
+
+/**
+ * What was seen is no part of the tree, and an owner put it right in vain: it was not that, and such a thing is seen as
+ * often where some other cause is at work. So the reading says nothing any more.
+ */
+const isElseInVain = (kase: Case, { putRight, readings }: Folded, check: string): boolean =>
+  putRight.get(check) === 'still there' &&
+  answerGiven(kase.checks.get(check), readings.get(check)?.touches ?? noTouches)?.mend
+    ?.elsewhere === true
+
+const noTouches: Touches = [{ kind: 'could-not-tell' }]
 
 /** Whether a check cannot be made here, whatever was answered: for who is there, a tool, the place or the meter. */
 export function isOutOfReach(

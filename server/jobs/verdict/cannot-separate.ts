@@ -17,6 +17,8 @@ import {
 import { evidenceSentences } from './evidence.ts'
 import { cautionsOf, couldStillBe } from './named.ts'
 import { proofClause } from './proof.ts'
+import { holdsElse } from './repairable.ts'
+import { seenElsewhere } from './seen-elsewhere.ts'
 import type { VerdictView } from './view.ts'
 
 type CannotSeparate = Extract<Step, { kind: 'cannotSeparate' }>
@@ -26,13 +28,18 @@ export function cannotSeparate(input: Standing, step: CannotSeparate): VerdictVi
   const parts = step.group.flatMap(({ part }) => (part === null ? [] : [part]))
   const cards = parts.map((part) => named(input.kase.parts, part))
   const likeliest = cards[0]
+  const seen = holdsElse(step) ? seenElsewhere(input) : { next: [], cautions: [] }
   return {
     kind: 'cannotSeparate',
     stamp: 'cannot be told apart',
     says: says(input, step),
     evidence: likeliest ? evidenceSentences(input, likeliest.id).slice(0, 4) : [],
-    cautions: likeliest ? cautionsOf(input, [likeliest]) : noCautions,
+    cautions:
+      likeliest || seen.next.length > 0
+        ? cautionsOf(input, likeliest ? [likeliest] : [], seen.cautions)
+        : noCautions,
     next: [
+      ...seen.next,
       splitter(input, step.splitBy),
       ...firstFitStep(input, step),
       ...(likeliest

@@ -3,6 +3,7 @@ import type { Step } from '../../diagnosis/model/walk.ts'
 import type { CautionCard, PartCard } from '../../knowledge/case.ts'
 import { cautionCards } from '../../knowledge/instantiate/caution-cards.ts'
 import type { Standing } from '../standing/standing.ts'
+import { fittedFirst } from '../standing/still-apart.ts'
 import { presentCautions } from '../words/cautions/cautions.ts'
 import { suspectName } from '../words/names.ts'
 import type { NextStep } from '../words/next-step.ts'
@@ -27,7 +28,10 @@ export function namedVerdict(input: Standing, { parts, probability }: Named): Ve
     says: card && others.length === 0 ? saysOne(input, card) : saysSeveral(input, cards),
     evidence: [...new Set(parts.flatMap((part) => evidenceSentences(input, part)))].slice(0, 6),
     cautions: cautionsOf(input, cards),
-    next: cards.flatMap((card) => repairSteps(card)),
+    next: [
+      ...fittedFirst(input).map((says) => ({ says })),
+      ...cards.flatMap((card) => repairSteps(card)),
+    ],
     prove: [
       ...proofsBeside(kase.complaint.prove, kase, parts)
         .map(proofClause)

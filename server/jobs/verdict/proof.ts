@@ -1,11 +1,12 @@
 import type { Case } from '../../knowledge/case.ts'
+import { fill, fillingsOf } from '../../knowledge/instantiate/words.ts'
 import type { Proof } from '../../knowledge/schema/proof.ts'
 import type { Standing } from '../standing/standing.ts'
-import { setForWork, stillOff } from '../standing/still-apart.ts'
+import { fittedFirst, setForWork, stillOff } from '../standing/still-apart.ts'
 import { lowerFirst, sentence } from '../words/sentences.ts'
 
 /**
- * Everything that a proof asks for, in the order in which it can be done: what has to be apart is measured, all is
+ * Everything that a proof asks for, in the order in which it can be done: what was fitted for checks goes, what has to be apart is measured, all is
  * joined and looked over, the spark is seen, testers come out and the covers that had let one get at it go on, and only
  * then is the engine started.
  */
@@ -21,10 +22,11 @@ export function proofSteps(
     ...(complaint[when] ? [`Then the complaint itself: ${asClause(complaint[when])}`] : []),
   ]
   const cranking = all('cranking')
-  const { first, covers, last } = stillOff(input, cranking.length > 0)
+  const { first, covers, drive, last } = stillOff(input, cranking.length > 0)
   const running = all('running')
   return [
     ...new Set([
+      ...fittedFirst(input),
       ...all('stopped'),
       ...first,
       walkRound,
@@ -32,9 +34,11 @@ export function proofSteps(
       testersOut,
       ...covers,
       everyCover,
+      ...drive,
       ...(kase.machine.stop ? [sentence(kase.machine.stop.try)] : []),
       ...(running.length > 0 ? [setForWork(kase.machine)] : []),
       ...running,
+      ...stopped(kase.machine, running),
       ...last,
     ]),
   ]
@@ -60,6 +64,13 @@ export function proofClause(proof: Proof): string {
   const { stopped, cranking, running } = proof
   const said = [stopped, cranking, running].flatMap((says) => says ?? [])
   return lowerFirst(said.map(sentence).join(' '))
+}
+
+/** After the last run, where its own words do not say so. */
+function stopped(machine: Case['machine'], running: readonly string[]): string[] {
+  const off = fill('{off}', fillingsOf(machine))
+  const isSaid = running.at(-1)?.toLowerCase().includes(off.toLowerCase()) ?? true
+  return isSaid ? [] : [sentence(`Stop it: ${lowerFirst(off)}`)]
 }
 
 const asClause = (says: string) => lowerFirst(sentence(says))

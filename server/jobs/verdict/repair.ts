@@ -1,12 +1,11 @@
 import { named } from '../../diagnosis/model/named.ts'
-import type { Step } from '../../diagnosis/model/walk.ts'
 import type { Case } from '../../knowledge/case.ts'
 import type { Repair } from '../record/repairs.ts'
-import type { Asked } from '../standing/asked.ts'
+import { type Asked, notListed } from '../standing/asked.ts'
 import type { Standing } from '../standing/standing.ts'
-import { stillApart } from '../standing/still-apart.ts'
+import { fittedFirst, stillApart } from '../standing/still-apart.ts'
 import { cautionsOfTheJob, noCautions } from '../words/cautions/cautions.ts'
-import { howItFailed, partNames } from '../words/names.ts'
+import { asWritten, howItFailed, partNames, repairedNames, suspectName } from '../words/names.ts'
 import {
   dateAndTime,
   lowerFirst,
@@ -17,7 +16,9 @@ import {
 } from '../words/sentences.ts'
 import { cautionsOf } from './named.ts'
 import { proofSteps } from './proof.ts'
-import type { RepairView, WrittenView } from './view.ts'
+import { holdsElse, offersOnlyElse, repairable } from './repairable.ts'
+import type { RepairView } from './view.ts'
+import { elseSays, elseWords, presentWritten, writtenElse } from './written.ts'
 
 /**
  * What comes after a verdict: write down the repair, prove it, and be done or walk on. Nothing while
@@ -29,7 +30,7 @@ export function presentRepair(input: Standing & Asked): RepairView | undefined {
   if (last?.outcome === null) {
     return {
       title: 'Prove the repair',
-      says: `Repaired: ${partNames(kase, last.parts)}.`,
+      says: `Repaired: ${repairedNames(kase, [last])}.`,
       cautions: cautionsFor(input, last.parts),
       steps: proofSteps(input, last.parts),
       action: `/jobs/${job.id}/proofs`,
@@ -43,9 +44,11 @@ export function presentRepair(input: Standing & Asked): RepairView | undefined {
     }
   }
   if (last?.outcome === 'gone') return presentDone(input)
+  if (found === notListed) return presentElse(input)
   if (found !== undefined) return presentSeen(input, found)
   const repairs = repairable(walk.step)
-  if (repairs.length === 0) return undefined
+  const isElseOnly = offersOnlyElse(walk.step)
+  if (repairs.length === 0 && !isElseOnly) return undefined
   const offer = {
     title: 'When it is repaired',
     says: 'Write it down here; the page then says how to prove it.',
@@ -53,6 +56,7 @@ export function presentRepair(input: Standing & Asked): RepairView | undefined {
     steps: [],
     action: `/jobs/${job.id}/repairs`,
   }
+  if (isElseOnly) return { ...offer, says: elseSays, ...writtenElse(input) }
   if (walk.step.kind === 'named') {
     const { parts } = walk.step
     return {
@@ -67,7 +71,10 @@ export function presentRepair(input: Standing & Asked): RepairView | undefined {
     value: parts.join('+'),
     says: repairedWords(input, parts),
   }))
-  return { ...offer, parts: '', written: presentWritten(input, []), buttons }
+  const orElse = holdsElse(walk.step) && {
+    orElse: { href: `/jobs/${job.id}?found=${notListed}`, text: elseWords },
+  }
+  return { ...offer, parts: '', written: presentWritten(input, []), buttons, ...orElse }
 }
 
 /** Where it is sent that the last repair was written down by mistake. */
@@ -76,18 +83,32 @@ export const takenBackAt = ({ job }: Pick<Standing, 'job'>) => `/jobs/${job.id}/
 const repairedWords = ({ kase }: Standing, parts: readonly string[]) =>
   `Repaired: ${partNames(kase, parts)}`
 
+/** Something that is not listed was found: where to write it down, whatever the verdict. */
+function presentElse(input: Standing & Asked): RepairView {
+  return {
+    title: `You found it: ${suspectName(input.kase, null)}`,
+    says: 'Put it right, write down what it was, and the page says how to prove it.',
+    cautions: cautionsFor(input, []),
+    steps: stillApart(input),
+    action: `/jobs/${input.job.id}/repairs`,
+    ...writtenElse(input),
+  }
+}
+
 /** What was seen with one's own eyes needs no verdict: how to repair it, and where to write it down. */
 function presentSeen(input: Standing & Asked, part: string): RepairView {
   const { job, kase } = input
   const card = named(kase.parts, part)
+  const fitted = fittedFirst(input)
   return {
     title: `You found it: ${the(card.name)}`,
     says: 'Repair it as said here, write down what it was, and the page says how to prove it.',
     cautions: cautionsFor(input, [part]),
     steps: [
+      ...fitted,
       ...(card.where ? [sentence(`It is ${lowerFirst(card.where)}`)] : []),
       sentence(card.repair),
-      ...stillApart(input),
+      ...stillApart(input).filter((says) => !fitted.includes(says)),
     ],
     action: `/jobs/${job.id}/repairs`,
     parts: part,
@@ -112,11 +133,15 @@ function presentDone(input: Standing): RepairView {
   }
 }
 
-function doneWords(kase: Case, { parts, outcome, provedAt, ...written }: Repair): string {
+function doneWords(kase: Case, { parts, cause, outcome, provedAt, ...written }: Repair): string {
+  const done =
+    cause === undefined
+      ? `${upperFirst(partNames(kase, parts))} repaired`
+      : `Something else, ${asWritten(cause)}, put right`
   const proved = outcome === 'gone' ? 'proved' : 'the complaint was still there'
   const { fault, note, price, minutes, read } = written
   return [
-    `${upperFirst(partNames(kase, parts))} repaired; ${proved}${provedAt ? ` ${dateAndTime(provedAt)}` : ''}.`,
+    `${done}; ${proved}${provedAt ? ` ${dateAndTime(provedAt)}` : ''}.`,
     ...(fault ? [howItFailed(kase, fault)] : []),
     ...(note ? [sentence(note)] : []),
     ...(read ? [sentence(`Read at the proof: ${read}`)] : []),
@@ -133,44 +158,6 @@ function doneWords(kase: Case, { parts, outcome, provedAt, ...written }: Repair)
         ]
       : []),
   ].join(' ')
-}
-
-function presentWritten(
-  { kase, job, repairRefused }: Standing & Asked,
-  parts: readonly string[],
-): WrittenView {
-  const { problem } = repairRefused ?? {}
-  const { fault, note = '', price = '', minutes = '' } = repairRefused ?? takenBack(job) ?? {}
-  const [part] = parts
-  return {
-    faults: [...kase.faults.values()]
-      .filter((each) => parts.length === 1 && each.part === part)
-      .map(({ id, says }) => ({ id, says: upperFirst(says), chosen: id === fault })),
-    open: repairRefused !== undefined,
-    note,
-    price,
-    minutes: String(minutes),
-    ...(problem && { problem }),
-  }
-}
-
-/** What was written of a repair that was taken back, to be written down anew: nothing typed is lost. */
-function takenBack({ events }: Standing['job']) {
-  const all = events.map(({ event }) => event)
-  const last = all.findLast(({ kind }) => kind === 'repaired' || kind === 'repair withdrawn')
-  if (last?.kind !== 'repair withdrawn') return undefined
-  const before = all.findLast((event) => event.kind === 'repaired')
-  return before?.kind === 'repaired' ? before : undefined
-}
-
-/** Of a group, the likeliest: whoever mends another part tells it by its proof. */
-const mostOfAGroup = 8
-
-/** The repairs that may be written down after this step: the parts named, or each of a group alone. */
-export function repairable(step: Step): readonly (readonly string[])[] {
-  if (step.kind === 'named') return [step.parts]
-  if (step.kind !== 'cannotSeparate') return []
-  return step.group.flatMap(({ part }) => (part === null ? [] : [[part]])).slice(0, mostOfAGroup)
 }
 
 /** Cautions of the proof of these parts and of the complaint, beside those of the conditions. */

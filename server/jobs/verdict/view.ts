@@ -20,6 +20,8 @@ export interface VerdictView {
 
 /** What may be written down beside a repair: all of it may stay empty. */
 export interface WrittenView {
+  /** What it was, where it is no part of the tree; left out where parts say it. */
+  readonly cause?: string
   /** Unfolded, as something in it came back. */
   readonly open: boolean
   /** Ways of failing to choose from, where it is one part. */
@@ -43,12 +45,14 @@ export interface RepairView {
   readonly cautions: CautionsView
   readonly steps: readonly string[]
   readonly action: string
-  /** Parts the repair is of, as the form sends them back; empty where the button says it, or nothing is sent. */
+  /** Parts the repair is of, or `notListed`, as the form sends them back; empty where the button says it, or nothing is sent. */
   readonly parts: string
   /** What may be written down beside it. */
   readonly written?: WrittenView
   /** Where it is sent that it was written down by mistake, and what that takes back. */
   readonly withdraw?: { readonly action: string; readonly says: string }
+  /** Where something else than these parts is written down. */
+  readonly orElse?: { readonly href: string; readonly text: string }
   /** What may be written down of its proof. */
   readonly proof?: { readonly read: string; readonly problem?: string }
   readonly buttons: readonly {

@@ -11,6 +11,7 @@ export const fieldWords: FieldWords = {
   rpm: { label: 'Speed while read, rpm' },
   reason: { label: 'Reason' },
   air: { label: 'Air temperature' },
+  cause: { label: 'What it was' },
   note: { label: 'Note' },
   price: { label: 'Price' },
   minutes: { label: 'Minutes of work' },

@@ -2,6 +2,7 @@ import { named } from '../../diagnosis/model/named.ts'
 import type { Case } from '../../knowledge/case.ts'
 import { printValue } from '../../measure/reading/print.ts'
 import type { MeterAtHand } from '../measuring/meter-at-hand.ts'
+import type { Repaired } from '../record/events.ts'
 import type { Recorded } from '../record/fold.ts'
 import { listed, sentence, the, upperFirst } from './sentences.ts'
 
@@ -14,6 +15,22 @@ export function suspectName(kase: Case, part: string | null): string {
 export function partNames(kase: Case, parts: readonly string[]): string {
   return listed(parts.map((part) => the(kase.parts.get(part)?.name ?? part)))
 }
+
+/** "the start exciter and “A nest in the box”": what was repaired, the parts by name, all else as it was written down. */
+export function repairedNames(
+  kase: Case,
+  repairs: readonly Pick<Repaired, 'parts' | 'cause'>[],
+): string {
+  return listed(
+    repairs.flatMap(({ parts, cause }) => [
+      ...parts.map((part) => the(kase.parts.get(part)?.name ?? part)),
+      ...(cause === undefined ? [] : [asWritten(cause)]),
+    ]),
+  )
+}
+
+/** In quotation marks, to stand within a sentence. */
+export const asWritten = (text: string): string => `“${text.replace(/\.+$/, '')}”`
 
 /** "Common hand meter, leads zeroed at 0.2 Ω" */
 export function meterWords({ name, zero }: MeterAtHand): string {

@@ -19,7 +19,7 @@ export interface CutSetList {
 
 /**
  * The minimal cut sets of a tree with their weights before any reading: the product of the faults'
- * rates (per machine that comes in), normalised over the complaint's cut sets. This is the rare-event
+ * rates (per machine that comes in), each by how often it brings this complaint, normalised over the complaint's cut sets. This is the rare-event
  * approximation (IEC 61025): that two cut sets are true at once is left out of account. One entry
  * without faults, or one at each of these places, takes the share of complaints whose cause is not in
  * this tree, and with it what the rarest combinations hold, which are not listed.
@@ -32,7 +32,10 @@ export function cutSetList(
   elsewhereShare: number,
   places: readonly string[] = [],
 ): CutSetList {
-  const weightOf = (fault: string) => named(faults, fault).rate / 1000
+  const weightOf = (fault: string) => {
+    const { rate, brings = 1 } = named(faults, fault)
+    return (rate / 1000) * brings
+  }
   const found = heaviestCutSets(tree, weightOf, bound)
   if (found === null) throw new RangeError('the tree is too entangled for its cut sets to be found')
   const { total, lost } = found

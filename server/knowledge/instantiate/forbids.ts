@@ -10,7 +10,8 @@ import { throughOf } from './where/path.ts'
 
 /**
  * What may not hold while a check is made, and has a way back. Most of it follows from what is done: an
- * engine that is cranked or runs has every connector joined that the check does not need apart, a reading
+ * engine that is cranked or runs has every connector joined that the check does not need apart, and so has what looks
+ * at the whole wiring, a reading
  * through a harness has the connectors on its way joined, and covers and what is fitted say themselves
  * what they are in the way of. One that only asks forbids nothing.
  *
@@ -34,9 +35,10 @@ export function forbidsFor(
       ([id, setup]) => forbids.includes(id) || hinders(setup, acts) || excludes(setups, id, kit),
     )
     .map(([id]) => kitCard(id, knowledge.setups, machine))
-  const apart = pluggedFor(check, acts, machine).map((id) => unplugCard(id, machine))
+  const asIf: readonly Act[] = check.kind.whole ? [...acts, 'cranking'] : acts
+  const apart = pluggedFor(check, asIf, machine).map((id) => unplugCard(id, machine))
   const covers = Object.entries(machine.access)
-    .filter(([, cover]) => hinders(cover, acts))
+    .filter(([, cover]) => hinders(cover, asIf))
     .map(([id]) => coverCard(id, machine))
   return [...fitted, ...apart, ...covers].filter(({ id, undo }) => undo && !needed.has(id))
 }

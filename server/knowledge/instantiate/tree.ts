@@ -8,7 +8,7 @@ import type { Complaint, Machine } from '../schema/index.ts'
 import type { Part } from '../schema/machine.ts'
 import type { Mode, Rate } from '../schema/part-kind.ts'
 import { cautionCards } from './caution-cards.ts'
-import { isTwin, onlyOutput, partsOf } from './where/outputs.ts'
+import { isTwin, onlyOutput, outputsServed, partsOf } from './where/outputs.ts'
 import { fill, fillingsOf, sentencesIn } from './words.ts'
 
 /** A complaint's gates, drawn out for the parts and outputs of one machine. */
@@ -116,6 +116,8 @@ class Drawing implements DrawnTree {
       const id = `${part.id}.${mode.id}`
       const { rate, source: rateSource } = rateFor(mode.rate, part.role)
       const comesAndGoesWith = mode.comesAndGoesWith ?? []
+      // A watched gate over the same failure says nothing of it.
+      const brings = this.#bringsOf(input, part, mode) ?? this.faultCards.get(id)?.brings
       this.faultCards.set(id, {
         id,
         part: part.id,
@@ -123,6 +125,7 @@ class Drawing implements DrawnTree {
         rate,
         pronoun: kind.plural ? 'they' : 'it',
         rateSource,
+        ...(brings !== undefined && { brings }),
         comesAndGoesWith,
         ...(mode.mend && { mend: this.#mendOf(part, mode.mend) }),
       })
@@ -131,6 +134,20 @@ class Drawing implements DrawnTree {
     this.gates.set(name, { kind: 'or', inputs })
     this.gateCards.set(name, { id: name, says: part.name, part: part.id })
     return [name]
+  }
+
+  #bringsOf(
+    input: Exclude<GateInput, { gate: string }>,
+    part: Part,
+    { sparesTwin = 0 }: Mode,
+  ): number | undefined {
+    const brings = 'brings' in input ? input.brings : undefined
+    if (typeof brings !== 'object') return brings
+    const all = this.#machine.outputs.length
+    const served = outputsServed(part).length || all
+    // Where it mostly spares the other tower of its coil it takes its own output alone.
+    const taken = sparesTwin < 0.5 ? served : 1
+    return 2 * taken < all ? brings.less : brings.half
   }
 
   #mendOf(

@@ -111,5 +111,6 @@ function rowsOf({ about }: CheckKind): (readonly [readonly PropertyKey[], Chance
   return [
     [['about', 'healthy'], about.healthy],
     ...(about.awkward ? [[['about', 'awkward'], about.awkward] as const] : []),
+    ...(about.elsewhere ? [[['about', 'elsewhere'], about.elsewhere] as const] : []),
   ]
 }

@@ -40,8 +40,14 @@ export function checksRule(knowledge: Knowledge, report: Report): void {
     }
     for (const [i, { mend }] of (check.answers ?? []).entries()) {
       const isOfPart = check.about.kind === 'property'
-      if (mend === undefined || mend.roles !== undefined || isOfPart) continue
-      const says = 'this check looks at no part: say in roles whose fault it was if that cures it'
+      if (mend?.elsewhere && mend.roles !== undefined) {
+        const says =
+          'what is no part of the tree is the fault of no role: leave out roles or elsewhere'
+        report.add(check, ['answers', i, 'mend'], says)
+      }
+      if (mend === undefined || mend.elsewhere || mend.roles !== undefined || isOfPart) continue
+      const says =
+        'this check looks at no part: say in roles whose fault it was if that cures it, or elsewhere: true where it was none of the tree'
       report.add(check, ['answers', i, 'mend'], says)
     }
     for (const [i, { bars }] of (check.answers ?? []).entries()) {

@@ -1,4 +1,5 @@
 import type { Knowledge, Locate, Problem } from '../knowledge.ts'
+import { bringsRule } from './brings-rule.ts'
 import { chancesRule } from './chances-rule.ts'
 import { checksRule } from './checks-rule.ts'
 import { doubts } from './doubts/index.ts'
@@ -29,6 +30,7 @@ const stages: readonly (readonly Rule[])[] = [
     rolesRule,
     placeholdersRule,
     gatesRule,
+    bringsRule,
     sheetsRule,
     sharedPinsRule,
     metersRule,

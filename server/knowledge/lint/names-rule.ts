@@ -54,19 +54,17 @@ function ownerNames(
   }
   mustKnow(owner, ['meter'], 'meter', [owner.meter], [...meters.keys()])
   mustKnow(owner, ['cold', 'without'], 'thing in the kit', [owner.cold.without], kit)
+  const toRun = Object.keys(home.toRun)
+  mustKnow(home, ['toRun'], 'thing that is opened', toRun, Object.keys(home.halfOpen))
   const trial = home.trial.cautions
   mustKnow(home, ['trial', 'cautions'], 'caution', trial, Object.keys(cautions.cautions))
   for (const [id, way] of Object.entries(home.ways)) {
     const path = ['ways', id]
     mustKnow(home, [...path, 'kit'], 'thing in the kit', way.kit, kit)
     mustKnow(home, [...path, 'leaves'], 'set-up', way.leaves, Object.keys(setups.setups))
-    mustKnow(
-      home,
-      [...path, 'opens'],
-      'thing that is opened',
-      way.opens,
-      Object.keys(home.halfOpen),
-    )
+    const opened = Object.keys(home.halfOpen)
+    mustKnow(home, [...path, 'opens'], 'thing that is opened', way.opens, opened)
+    mustKnow(home, [...path, 'stays'], 'thing that is opened', way.stays, opened)
     mustKnow(home, [...path, 'cautions'], 'caution', way.cautions, Object.keys(cautions.cautions))
     mustKnow(home, [...path, 'modes'], 'failure mode', way.modes, modes)
     const needed = (way.roles ?? []).flatMap(rolesIn)

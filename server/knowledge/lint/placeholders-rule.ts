@@ -39,7 +39,11 @@ export function placeholdersRule(knowledge: Knowledge, report: Report): void {
   for (const [id, { phone }] of Object.entries(cautions.cautions)) {
     look(cautions, ['cautions', id], [phone])
   }
-  look(home, ['trial'], [...home.trial.do, ...home.trial.go, ...home.trial.after])
+  look(
+    home,
+    ['trial'],
+    [...home.trial.do, ...home.trial.go, home.trial.lifted, ...home.trial.after],
+  )
   for (const [id, { do: says, phone = '', undo }] of Object.entries(setups.setups)) {
     const back = typeof undo === 'object' ? [undo.do, undo.phone ?? ''] : []
     look(setups, ['setups', id], [says, phone, ...back])

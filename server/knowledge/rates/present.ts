@@ -9,6 +9,10 @@ export interface CountedRepair {
   readonly machine: string
   /** What it was; where nobody said which failure, several that together are one a part. */
   readonly causes: readonly CountedCause[]
+  /** Which complaint it cured; left out where a cause outside the tree could not be written down yet. */
+  readonly complaint?: string | undefined
+  /** In words, what it was where it was no part of the tree. */
+  readonly cause?: string | undefined
 }
 
 export interface CountedCause extends CauseName {

@@ -19,6 +19,8 @@ const OfProperty = z.strictObject({
   healthy: Chances,
   /** The same at a place that the sheet calls awkward to touch. */
   awkward: Chances.optional(),
+  /** Where the cause is none of the tree, and leaves its marks on the part all the same. Left out: as `healthy`. */
+  elsewhere: Chances.optional(),
 })
 
 /**
@@ -43,6 +45,8 @@ const OfGate = z.strictObject({
    * `holds`. A fault that says nothing of it shows as `holds` does.
    */
   shows: Name.optional(),
+  /** Only parts with one of these roles show it in ways of their own. Left out: all. */
+  roles: z.array(Name).min(1).optional(),
   /**
    * It looks at the spark at a cap, or at the best of all: each answer with the least spark that gives it, where 1 is
    * that of a good machine on a modest pull. The practice bench answers by it where the wiring tells.
@@ -91,12 +95,18 @@ export const Answer = z.strictObject({
       do: Words,
       /** The same, in words to read to an owner on the phone. */
       phone: Words.optional(),
+      /** What it takes of an owner beside the tools of the check, by name in the kit of `owner.yaml`. Left out: hands. */
+      kit: z.array(Name).min(1).optional(),
       /** Names in `setups.yaml` that its words put back, so that nobody is told to once more. */
       undoes: z.array(Name).min(1).optional(),
       /** Names in `home.yaml`, `halfOpen`: what it opens and closes again, and what may be open where it is left half done. */
       opens: z.array(Name).min(1).optional(),
+      /** Names in `home.yaml`, `halfOpen`: what it sets otherwise, and what goes back where it was in vain. */
+      stays: z.array(Name).min(1).optional(),
       /** Whose fault it was then. Left out: the part that was looked at. */
       roles: z.array(Name).min(1).optional(),
+      /** It was no part of the tree then: whoever is cured by it writes down what it was. */
+      elsewhere: z.literal(true).optional(),
       /** Names in `cautions.yaml`, besides those of the check. */
       cautions: z.array(Name).min(1).optional(),
     })
@@ -110,6 +120,8 @@ export const Answer = z.strictObject({
   untouched: z.literal(true).optional(),
   /** Cautions that are said whole once more before the engine turns next, whoever has heard them: it smells of fuel. */
   renews: z.array(Name).min(1).optional(),
+  /** Ways home, by name in `home.yaml`, that were tried with it in vain: nobody is sent to do the same once more. */
+  inVain: z.array(Name).min(1).optional(),
 })
 
 /** Words in a check may hold: {part} {output} {place} {pins} {wires} {limits} {connector} {role} {ground} {gap} {run} {start} {off} {turn} {held} {work} */
@@ -164,8 +176,10 @@ export const CheckKind = z.strictObject({
         .array(z.strictObject({ says: Words, passes: z.boolean() }))
         .min(2)
         .max(4),
-      /** V: so much may those that pass differ. */
+      /** V: so much may those that pass differ, of one row. */
       apart: z.number().positive(),
+      /** V: one that should not pass and reads less is shorted. */
+      short: z.number().positive(),
       /** The answer that each outcome is. */
       tells: z.strictObject({ alike: Name, open: Name, shorted: Name }),
     })
@@ -176,6 +190,8 @@ export const CheckKind = z.strictObject({
   setups: z.array(Name).optional(),
   /** Set-ups that are in its way, besides those that follow from what is done. */
   forbids: z.array(Name).optional(),
+  /** The engine stays stopped, and yet all is joined and on as if it were to be cranked: it looks at the whole wiring. */
+  whole: z.literal(true).optional(),
   minutes: Minutes,
   do: z.array(Words).min(1),
   /** The same, in words to read to an owner on the phone. */

@@ -5,6 +5,9 @@ import { HomeWith } from './phone/home.ts'
 import { Proof } from './proof.ts'
 import { Name, Source, schemaKey, Words } from './shared.ts'
 
+/** Above 0, or it would be no cause; 1 is what is left out. */
+const Brings = z.number().gt(0).max(1)
+
 /**
  * An input of a gate. `any: exciter` stands for one input per part of that role (each holds when any of
  * its failure modes does); `each: output-dead` for one per copy of a `per: output` gate, or per part.
@@ -16,6 +19,12 @@ const GateInput = z.union([
     any: Name,
     modes: z.array(Name).min(1).optional(),
     except: z.array(Name).min(1).optional(),
+    /**
+     * How often whoever has such a failure comes with this complaint and not with another one, or none. Where one cylinder
+     * of three or more is hardly missed, `less` says it for a part that serves less than half of the outputs, and `half`
+     * for any other.
+     */
+    brings: z.union([Brings, z.strictObject({ half: Brings, less: Brings })]).optional(),
   }),
   z.strictObject({ each: Name, modes: z.array(Name).min(1).optional() }),
 ])
@@ -52,8 +61,8 @@ export const Complaint = z.strictObject({
   owner: Words,
   /** The complaint fits a machine that has what each of these asks for. */
   needs: z.array(Need).min(1),
-  /** What the complaint itself makes unsafe until a check of some kind has been made. */
-  bars: Barring.optional(),
+  /** What the complaint itself makes unsafe until a check of some kind has been made, on a machine that has it. */
+  bars: z.array(Barring).min(1).optional(),
   top: Name,
   gates: Gates,
   /** Gates that checks and questions look at but that are no branch of the tree: "no pulse at the coil". */

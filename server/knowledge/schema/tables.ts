@@ -60,6 +60,8 @@ export const Setups = z.strictObject({
       excludes: z.array(Name).optional(),
       /** The stop switch does nothing while it holds, so the check that needs it ends with putting it back. */
       stopOff: z.boolean().optional(),
+      /** It is there so that the engine can run, a proof included, and is put back after that. An owner does none of it. */
+      forRun: z.literal(true).optional(),
       tools: z.array(Name).optional(),
       source: Source,
     }),

@@ -118,8 +118,8 @@ export function ownStep(
 
 /** Why a check comes before all others, whatever it tells: the complaint bars the rest until it is made. */
 function safeFirst({ complaint }: Case, { id }: CheckCard): readonly string[] {
-  const { bars } = complaint
-  return bars && kindNameOf(id) === bars.until ? [sentence(bars.says)] : []
+  const { bars = [] } = complaint
+  return bars.filter(({ until }) => kindNameOf(id) === until).map(({ says }) => sentence(says))
 }
 
 /** @param again the same once more, where that changed nothing */

@@ -1,5 +1,9 @@
 import { describe, expect, it } from 'vitest'
-import { afterRepair, checksThatSaw } from '../../../server/diagnosis/belief/after-repair.ts'
+import {
+  afterRepair,
+  checksThatSaw,
+  checksThatSawElsewhere,
+} from '../../../server/diagnosis/belief/after-repair.ts'
 import { walk } from '../../../server/diagnosis/walk.ts'
 import { modelFromTable, saw } from '../../support/tables.ts'
 
@@ -23,6 +27,25 @@ describe('a complaint that is still there after a repair', () => {
   it('opens the checks again that may have shown the repaired part, and no others', () => {
     expect(checksThatSaw(model, ['winding'])).toEqual(['ohms'])
     expect(checksThatSaw(model, ['lead'])).toEqual(['swap'])
+  })
+
+  it('opens those again that showed a cause outside the tree, where that was put right', () => {
+    const wider = modelFromTable(
+      { none: 0.4, winding: 0.3, lead: 0.3 },
+      {
+        breath: ['blocked', 'free', 'free'],
+        ohms: ['good', 'open', 'good'],
+        swap: ['same', 'same', 'moves'],
+      },
+    )
+    const seen = (breath: string) =>
+      checksThatSawElsewhere(wider, [
+        saw(wider, 'ohms', 'good'),
+        saw(wider, 'breath', breath),
+        saw(wider, 'swap', 'same'),
+      ])
+    expect(seen('blocked')).toEqual(['breath'])
+    expect(seen('free')).toEqual([])
   })
 
   it('is walked on to the second part of a pair', () => {

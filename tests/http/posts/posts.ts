@@ -260,6 +260,24 @@ export const posts: readonly Post[] = [
       ],
       'a price in words': [422, { ...now, ...repair, price: 'a fortune' }, 'a fortune'],
       'minutes in words': [422, { ...now, ...repair, minutes: 'an hour' }, 'an hour', '12.50'],
+      'no word of what else it was': [
+        422,
+        { ...now, ...repair, parts: '-', cause: '?' },
+        '?',
+        ...keptOfRepair,
+      ],
+      'far too much of what else it was': [
+        422,
+        { ...now, ...repair, parts: '-', cause: long },
+        long,
+        ...keptOfRepair,
+      ],
+      'something else, on a job that has moved on': [
+        409,
+        { ...stale, ...repair, parts: '-', cause: 'A nest of mice' },
+        'A nest of mice',
+        ...keptOfRepair,
+      ],
     },
   },
   {

@@ -10,8 +10,14 @@ import { type ShippedJob, shippedJob } from '../../support/shipped-job.ts'
 
 const signals = ['danger', 'warning', 'caution', 'notice']
 
-/** Turned over for its speed, for the hum of its pump, or to see that there is no spark at OFF. */
-const withoutSpark = ['spark-at-off', 'jump-start', 'cranking-speed', 'known-good-unit']
+/** Turned over for its speed, for the hum of its pump or the tick of an injector, or to see that there is no spark at OFF. */
+const withoutSpark = [
+  'spark-at-off',
+  'jump-start',
+  'cranking-speed',
+  'known-good-unit',
+  'injector-tick',
+]
 
 describe('what is said to an owner about a check', () => {
   const kits = Object.keys(shippedKnowledge().owner.kit)
@@ -31,7 +37,8 @@ describe('what is said to an owner about a check', () => {
     const fit = [...kase.checks.values()].filter(({ owner }) => owner.fit)
     expect(fit.length).toBeGreaterThan(0)
     const wrong = fit.flatMap((card) => {
-      const lines = checkLines(job, card)
+      // An engine that runs is stopped before anything is heard.
+      const lines = checkLines(job, card).filter(({ label }, i) => i > 0 || label !== 'stop it')
       const turning = card.cautions
         .filter(({ engine }) => engine !== undefined)
         .map(({ phone }) => phone)
@@ -75,6 +82,67 @@ describe('what is said to an owner about a check', () => {
         expect(said, card.id).toBeLessThan(run)
       }
     }
+  })
+
+  it('is told of what is hot wherever hands go to an engine that was run last', () => {
+    const hot = /exhaust and engine burn you|keep off what is hot/
+    const said = ['starts-then-dies', 'bogs-limited', 'misfires-at-speed'].flatMap((complaint) => {
+      const open = { machine: 'pedlar-1c', complaint, where: 'trailside', who: 'owner' }
+      const begun = (readings: Record<string, string>) =>
+        shippedJob({ ...open, kit: kits } as ShippedJob, readings)
+      const fit = [...begun({}).kase.checks.values()].filter(
+        ({ owner, asked }) => owner.fit && !asked,
+      )
+      const runs = fit.filter(({ engine }) => engine === 'running')
+      return runs.flatMap((run) => {
+        const after = begun({ [run.id]: '?' })
+        return fit
+          .filter((card) => card !== run)
+          .map((card) => ({
+            what: `${card.id} after ${run.id}`,
+            isTold: checkLines(after, card).some(({ says }) => hot.test(says)),
+          }))
+      })
+    })
+    expect(said.some(({ what }) => /^stop-wire-look.*new-plug-tried/.test(what))).toBe(true)
+    expect(said.filter(({ isTold }) => !isTold)).toEqual([])
+  })
+
+  it('sets it for work once where its stop is tried before that', () => {
+    const open = { machine: 'haulmoor-1e', complaint: 'cuts-out', where: 'trailside', who: 'owner' }
+    const begun = (readings: Record<string, string>) =>
+      shippedJob({ ...open, kit: kits } as ShippedJob, readings)
+    const parts = [...begun({}).kase.checks.values()].find(({ setups }) =>
+      setups.some(({ stopOff }) => stopOff),
+    )!
+    const job = begun({ [parts.id]: '?' })
+    const fit = [...job.kase.checks.values()].filter(({ owner, asked }) => owner.fit && !asked)
+    const tried = fit.flatMap((card) => {
+      const says = checkLines(job, card).map((line) => line.says)
+      const stop = says.findIndex((each) => /The engine must die at once/.test(each))
+      if (stop < 0 || card.engine !== 'running') return []
+      const sets = says.slice(stop).filter((each) => /\bset it for work\b/i.test(each))
+      return [{ check: card.id, sets: sets.length }]
+    })
+    expect(tried.length).toBeGreaterThan(3)
+    expect(tried.filter(({ sets }) => sets !== 1)).toEqual([])
+  })
+
+  it('has its stop tried by no check that turns it at OFF: that could not be told', () => {
+    const told = shippedCases().flatMap(({ machine, complaint, checks }) => {
+      const open = { machine: machine.id, complaint: complaint.id, who: 'owner' } as const
+      const parts = [...checks.values()].find(({ setups }) => setups.some(({ stopOff }) => stopOff))
+      const [byRope, pulls] = ['compression-by-rope', 'plug-after-pulls'].map((id) =>
+        checks.get(id),
+      )
+      if (!parts || !byRope || !pulls) return []
+      const job = shippedJob(open, { [parts.id]: '?' })
+      const isTried = (card: typeof pulls) =>
+        checkLines(job, card).some(({ label }) => label === 'try the stop')
+      return [{ atOff: isTried(byRope), atRun: isTried(pulls) }]
+    })
+    expect(told.length).toBeGreaterThan(3)
+    expect(told).toEqual(told.map(() => ({ atOff: false, atRun: true })))
   })
 
   it('has an engine cool, or gloves on, before a plug is screwed out of one that ran', () => {
@@ -225,7 +293,7 @@ describe('what is said to an owner about a check', () => {
     const order = [
       at(/let the load bed down/),
       at(/^Otherwise switch it off, and unplug it/),
-      at(/while you pull the rope/),
+      at(/while you turn it with the starter or the rope/),
       at(/^If it runs now/),
       at(/^Does it fire now/),
     ]
@@ -347,5 +415,19 @@ describe('ways home', () => {
     const after = ways({ [look]: 'out-of-place' })
     expect([...after].sort()).toEqual([...before].sort())
     expect(after[0]).toBe('controls-home')
+  })
+
+  it.each([
+    ['on-half-choke', 'starts-then-dies', /^choke-keeps-it\./, 'dies', 'runs-on'],
+    ['on-half-choke', 'bogs-limited', /^choke-at-throttle$/, 'worse', 'better'],
+    ['no-choke-open', 'hard-start-hot', /^wide-open-hot$/, 'no', 'starts'],
+  ])('leave out %s once that was tried in vain: %s', (way, complaint, check, vain, helped) => {
+    const open = { machine: 'pedlar-1c', complaint, who: 'owner', kit: [] } as const
+    const id = [...shippedJob(open, {}).kase.checks.keys()].find((each) => check.test(each))!
+    const waysAfter = (answer: string) =>
+      waysHome(shippedJob(open, { [id]: answer })).map(([name]) => name)
+    expect(waysAfter('?')).toContain(way)
+    expect(waysAfter(helped)).toContain(way)
+    expect(waysAfter(vain)).not.toContain(way)
   })
 })

@@ -30,6 +30,11 @@ const chokeAtThrottle: Observation = (check) =>
     if (all.includes('choke-closed')) return answer(chance < 0.85 ? 'worse' : 'same')
     if (fuelCause(now) !== undefined)
       return answer(chance < 0.75 ? 'better' : chance < 0.93 ? 'same' : 'worse')
+    // A crank seal, which no tree holds, draws air as an inlet does, and a blocked filter drowns it.
+    const isLean = all.includes('breathes-badly')
+    if (isLean) return answer(chance < 0.6 ? 'better' : chance < 0.9 ? 'same' : 'worse')
+    if (check.site.world.elsewhere)
+      return answer(chance < 0.2 ? 'better' : chance < 0.6 ? 'same' : 'worse')
     return answer(chance < 0.07 ? 'better' : chance < 0.6 ? 'same' : 'worse')
   })
 

@@ -79,21 +79,27 @@ const lampRectifierOff: Observation = (check) => {
   return answer(lampBurns(check) ? 'bright' : 'dark')
 }
 
-/** A short splashes, an overload parts, a hot holder melts the end. What was added is a short as often as not. */
+/** A short splashes, an overload parts, a hot holder melts the end. What was added draws too much more often than it is shorted. */
 const fuseWitness: Observation = ({ site, part }) => {
   const { seed, faults, elsewhere } = site.world
   const chance = lasting(seed, part, 'blown')()
   const mode = faults.find((fault) => fault.part === part)?.mode
   if (mode === 'burnt-holder') return answer(chance < 0.86 ? 'at-end' : 'parted')
   if (mode === 'too-small') return answer(chance < 0.84 ? 'parted' : 'splashed')
-  return answer(chance < (elsewhere ? 0.5 : 0.72) ? 'splashed' : 'parted')
+  return answer(chance < (elsewhere ? 0.35 : 0.72) ? 'splashed' : 'parted')
+}
+
+/** Some have a bigger one in already: the commonest cure of those who have no other. From memory. */
+const fuseNumber: Observation = ({ site, part }) => {
+  if (nowAt(site).has(part, 'too-small')) return answer('other')
+  return answer(lasting(site.world.seed, part, 'amps')() < 0.08 ? 'bigger' : 'right')
 }
 
 export const chargingChecks: Readonly<Record<string, Observation>> = {
   'lamp-for-fuse': lampForFuse,
   'lamp-rectifier-off': lampRectifierOff,
   'fuse-witness': fuseWitness,
-  'fuse-number': ({ site, part }) => answer(nowAt(site).has(part, 'too-small') ? 'other' : 'right'),
+  'fuse-number': fuseNumber,
   'over-volts': lifted((now) => charging(now).arrives),
   'known-good-rectifier-high': (check) =>
     running(check, (now) => answer(charging(now).arrives > 2.2 ? 'stays' : 'falls')),

@@ -10,12 +10,10 @@ import { lasting } from './spark.ts'
 
 const whatDied = (world: World, random: Random): string => {
   const roles = rolesOf(world)
-  if (roles.some((role) => /lighting|regulator/.test(role)))
-    return noticed(random, fair, 'with-lamps', 'all-of-it')
   if (roles.includes('dash-fuse')) return noticed(random, fair, 'all-of-it', 'flickers')
   if (roles.some((role) => ['dash-wires', 'dash-ground'].includes(role)))
     return happens(random, 0.5) ? 'flickers' : 'all-of-it'
-  return noticed(random, vague, 'all-of-it', 'part-of-it')
+  return noticed(random, vague, 'all-of-it', world.elsewhere ? 'with-lamps' : 'part-of-it')
 }
 
 /** What its glass shows; some that work are fogged as well. */

@@ -140,14 +140,25 @@ const timingPulled =
     return answer(pulls.some((now) => outputs.some((one) => isEarly(now, one))) ? early : right)
   }
 
+/** As it stands without what is wrong with parts of these roles. */
+function without({ site, ...check }: CheckHere, ...roles: readonly string[]): CheckHere {
+  const { world } = site
+  const left = roles.flatMap((role) => partsIn(world.machine, role)).map(({ id }) => id)
+  const faults = world.faults.filter(({ part }) => !left.includes(part))
+  return { ...check, site: { ...site, world: { ...world, faults } } }
+}
+
+/** Its plugs dried and aired, an engine that was flooded starts in this share. From memory. */
+export const dried = (check: CheckHere, share: number): CheckHere =>
+  lasting(check.site.world.seed, 'engine', 'dried')() < share ? without(check, 'flooding') : check
+
+const newPlugTried: Observation = (check) => tried('well', 'poor')(dried(check, 0.5))
+
 /** Tank, tap and hose are left out: only what lies behind them can still keep it from running. */
 const fedFromCan: Observation = (check) => {
-  const { site } = check
-  const { machine } = site.world
-  if (ropeIsOff(nowAt(site))) return barred('the rope starter is off')
-  const behind = ['fuel', 'fuel-feed'].flatMap((role) => partsIn(machine, role)).map(({ id }) => id)
-  const faults = site.world.faults.filter(({ part }) => !behind.includes(part))
-  return answer(complains({ ...site, world: { ...site.world, faults } }) ? 'no' : 'starts')
+  if (ropeIsOff(nowAt(check.site))) return barred('the rope starter is off')
+  const { site } = without(dried(check, 0.5), 'fuel', 'fuel-feed')
+  return answer(complains(site) ? 'no' : 'starts')
 }
 
 /** Within a tenth of the other cylinder, with as many pulls. A gauge scatters by some hundredths. */
@@ -197,13 +208,15 @@ export const engineChecks: Readonly<Record<string, Observation>> = {
   'new-plug-hot': hotRun,
   'known-good-igniter-hot': hotRun,
   'known-good-igniter-poor': tried('well', 'poor'),
-  'new-plug-tried': tried('well', 'poor'),
+  'new-plug-tried': newPlugTried,
   'unit-second-ground': tried('better', 'same'),
   'new-plug-runs': newPlugRuns,
   'timing-mark': timingMark,
   'timing-pulled': timingPulled('early', 'right'),
   'known-good-igniter-timing': timingPulled('stays', 'moves'),
   'compression-compare': compression,
+  'compression-compare-hot': compression,
   'compression-by-rope': byRope,
+  'compression-by-rope-hot': byRope,
   'fed-from-a-can': fedFromCan,
 }

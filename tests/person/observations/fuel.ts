@@ -9,6 +9,7 @@ import { caps, doing, plugs } from '../world/standing.ts'
 import { fuelCause, isFlooded, ropeIsOff } from '../world/systems/engine.ts'
 import { fuel } from '../world/systems/fuel.ts'
 import { outputsOf } from '../world/world.ts'
+import { dried } from './engine.ts'
 import { isSeen, running, threePulls } from './pulling.ts'
 import { lasting } from './spark.ts'
 
@@ -93,8 +94,9 @@ const together = ({ world, standing }: CheckHere['site']) => {
 }
 
 /** It fires on what it is given, where spark, timing and compression do. */
-const drops: Observation = (check) => {
-  if (ropeIsOff(nowAt(check.site))) return barred('the rope starter is off')
+const drops: Observation = (asItStands) => {
+  if (ropeIsOff(nowAt(asItStands.site))) return barred('the rope starter is off')
+  const check = dried(asItStands, 0.4)
   const { world } = check.site
   // It is pulled with the plugs in again.
   const site = { ...check.site, standing: together(check.site) }
@@ -147,7 +149,10 @@ export const fuelChecks: Readonly<Record<string, Observation>> = {
   'fuel-flow': found('flows', 'trickles', 0.04),
   'choke-look': found('works', 'idle', 0.04),
   'hose-look': found('clear', 'hot-side', 0.08),
-  'choke-keeps-it': helped({ blocked: 0.75, shut: 0.15, watery: 0.2, 'idle-low': 0.3 }, 0.12),
+  'choke-keeps-it': helped(
+    { blocked: 0.75, shut: 0.15, watery: 0.2, 'idle-low': 0.3, 'breathes-badly': 0.6 },
+    0.12,
+  ),
   'throttle-held': helped({ 'idle-low': 0.95, blocked: 0.25, 'choke-open': 0.35 }, 0.12),
   'idle-turned-up': helped({ 'idle-low': 0.9, blocked: 0.2, 'choke-open': 0.15 }, 0.08),
   'choke-by-hand': helped(

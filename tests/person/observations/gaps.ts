@@ -60,8 +60,8 @@ const ofPlug: Truth = (now, part) => {
 }
 
 const ofOpening: Truth = (now, part) => {
-  if (now.has(part, 'heel-worn')) return narrow
-  return now.has(part, 'off-the-mark') ? { of: 'high', times: [1.2, 1.8] } : undefined
+  if (now.has(part, 'heel-worn', 'opens-late')) return narrow
+  return now.has(part, 'opens-early') ? { of: 'high', times: [1.2, 1.8] } : undefined
 }
 
 /** What blades, dial gauge and degree wheel show. */

@@ -53,6 +53,10 @@ export const hotStartChecks: Readonly<Record<string, Observation>> = {
   'plug-when-hot': plugWhenHot,
   'wide-open-hot': helps(hasMode(...drowns), 0.8),
   'wet-rag-hot': helps(hasMode('boils'), 0.85),
+  'cap-opened-hot': ({ site, part }) => {
+    const isShut = nowAt(site).has(part, 'blocked') && happens(site.random, 0.75)
+    return answer(isShut || happens(site.random, 0.05) ? 'runs' : 'no')
+  },
   'no-choke-hot': helps(hasMode('wet'), 0.9),
   'throat-when-hot': ({ site, part }) => {
     const leaks = nowAt(site).has(part, 'leaks-over') && happens(site.random, 0.8)

@@ -55,10 +55,11 @@ function plugLooks(now: Now, output: string): 'good' | 'bad' {
   return aged(site.world, plug, 'plugs', { bad: 0.06 }) === 'bad' ? 'bad' : 'good'
 }
 
-/** Pulled without a spark, a good engine wets its plugs as well: one in four is called wet. From memory. */
-function isWet(now: Now): boolean {
-  const { seed } = now.site.world
-  return isFlooded(now) || lasting(seed, 'plugs', 'wet')() < 0.25
+/** Pulled without a spark, a good engine wets its plugs as well, in one of four; of several often one alone. From memory. */
+function wetByPulling({ seed }: World, several: boolean): 'all-wet' | 'one-wet' | undefined {
+  const left = lasting(seed, 'plugs', 'wet')()
+  if (left >= 0.25) return undefined
+  return several && left > 0.2 ? 'one-wet' : 'all-wet'
 }
 
 const plugsLook: Observation = ({ site }) => {
@@ -74,7 +75,7 @@ const plugsLook: Observation = ({ site }) => {
   if (bad === outputs.length) return answer('all-bad')
   if (bad > 0) return answer('one-bad')
   if (amiss.length > 0) return answer('worn')
-  return answer(isWet(now) ? 'all-wet' : 'good')
+  return answer(wetByPulling(site.world, outputs.length > 1) ?? 'good')
 }
 
 /** It runs first, and is unscrewed then. */
@@ -105,7 +106,8 @@ const filaments: Observation = ({ site }) => {
   const all = partsIn(site.world.machine, 'lamp').map(({ id }) => id)
   if (allBurnt(now)) return answer('all-burnt')
   const burnt = all.filter((id) => now.effect(id).looks !== undefined).length
-  if (burnt === all.length && all.every((id) => now.has(id, 'burnt'))) return answer('all-burnt')
+  if (burnt === all.length && all.every((id) => now.has(id, 'burnt', 'burnt-in-turn')))
+    return answer('all-burnt')
   const aging = aged(site.world, 'lamps', 'filaments', { 'some-burnt': 0.05 })
   return answer(burnt > 0 ? 'some-burnt' : (aging ?? 'all-whole'))
 }
@@ -162,6 +164,10 @@ export const looksChecks: Readonly<Record<string, Observation>> = {
     'stiff-or-wet',
     'out-of-place',
   ]),
+  'interlock-let-go': look('good', { 'stiff-or-wet': 0.07, 'out-of-place': 0.02 }, [
+    'stiff-or-wet',
+    'out-of-place',
+  ]),
   'ground-look': look('good', { corroded: 0.1, loose: 0.02 }, ['loose', 'corroded']),
   'key-look': keyLook,
   'inlet-look': look('sound', { faulty: 0.02 }, ['faulty']),
@@ -184,6 +190,10 @@ export const looksChecks: Readonly<Record<string, Observation>> = {
   'shared-plug-look': look('clean', { 'wet-or-green': 0.06 }, ['wet-or-green']),
   'stop-wire-look': look('whole', { bare: 0.02 }, ['bare']),
   'stop-switch-look': look('good', { 'stiff-or-wet': 0.06, 'out-of-place': 0.02 }, [
+    'stiff-or-wet',
+    'out-of-place',
+  ]),
+  'stop-switch-to-off': look('good', { 'stiff-or-wet': 0.06, 'out-of-place': 0.02 }, [
     'stiff-or-wet',
     'out-of-place',
   ]),

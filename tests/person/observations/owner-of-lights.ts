@@ -37,6 +37,7 @@ const whenItBlows = (world: World, random: Random): string => {
   if (world.elsewhere) return noticed(random, vague, 'added', 'at-once')
   if (comesWith(world, 'shaking')) return noticed(random, fair, 'bumps', 'minutes')
   if (rolesOf(world).includes('fuse')) return noticed(random, fair, 'minutes', 'added')
+  if (rolesOf(world).includes('rectifier')) return noticed(random, fair, 'at-once', 'running')
   return noticed(random, fair, 'at-once', 'minutes')
 }
 

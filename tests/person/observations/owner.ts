@@ -64,7 +64,7 @@ const kickSince = (world: World, random: Random): string => {
 const howLong = (world: World, random: Random): string => {
   const kinds = world.faults.map(({ part }) => partNamed(world.machine, part).kind)
   const deep = kinds.some((kind) =>
-    ['winding', 'grounded-winding', 'condenser', 'pickup'].includes(kind),
+    ['winding', 'grounded-winding', 'condenser', 'pickup', 'ignition-module'].includes(kind),
   )
   return deep ? noticed(random, fair, 'long', 'short') : noticed(random, vague, 'short', 'long')
 }
@@ -135,6 +135,16 @@ const controls = (world: World, random: Random): string => {
   return noticed(random, sure, 'none', 'trouble')
 }
 
+/** How the one that no longer stops it felt in the hand. */
+const stopControl = (world: World, random: Random): string =>
+  world.faults.some(({ part }) => isControl(partNamed(world.machine, part).role)) &&
+  happens(random, 0.5)
+    ? noticed(random, vague, 'odd', 'short')
+    : noticed(random, fair, 'home', 'odd')
+
+/** A charge that missed goes off in the hot exhaust. From memory. */
+const popping = 0.25
+
 /** What the owner remembers of spark, fuel and controls. */
 export const ownerChecks: Readonly<Record<string, Observation>> = {
   'ask-before': ask(before),
@@ -160,8 +170,8 @@ export const ownerChecks: Readonly<Record<string, Observation>> = {
   'ask-how-long-cold': ask(howLong),
   'ask-kick-back': ask((world, random) =>
     modes(world).includes('sheared')
-      ? noticed(random, vague, 'kicks', 'none')
-      : noticed(random, sure, 'none', 'kicks'),
+      ? noticed(random, vague, 'kicks', happens(random, popping) ? 'bangs' : 'none')
+      : noticed(random, sure, happens(random, popping) ? 'bangs' : 'none', 'kicks'),
   ),
   'ask-kick-since': ask(kickSince),
   'ask-lamps-glow': ask(lampsGlow),
@@ -180,6 +190,7 @@ export const ownerChecks: Readonly<Record<string, Observation>> = {
       ? noticed(random, fair, 'brisk', 'slow')
       : noticed(random, fair, 'slow', 'brisk'),
   ),
+  'ask-stop-control': ask(stopControl),
   'ask-stood': ask((world, random) =>
     modes(world).some((mode) => ['glued', 'stale'].includes(mode)) ||
     (rolesOf(world).includes('carburettor') && modes(world).includes('blocked'))

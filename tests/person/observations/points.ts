@@ -68,7 +68,7 @@ const timing: Observation = (check): Seen => {
   const { machine } = site.world
   const isOff =
     partsIn(machine, 'flywheel-key').some(({ id }) => now.has(id, 'sheared')) ||
-    partsIn(machine, 'points').some(({ id }) => now.has(id, 'off-the-mark')) ||
+    partsIn(machine, 'points').some(({ id }) => now.has(id, 'opens-early', 'opens-late')) ||
     (partsIn(machine, 'points').some(({ id }) => now.has(id, 'heel-worn')) &&
       happens(site.random, 0.75))
   return answer(isOff ? 'off' : 'at-mark')

@@ -164,6 +164,7 @@ export const sparkChecks: Readonly<Record<string, Observation>> = {
   'spark-new-plug': atOnePlug,
   'spark-old-plug-hot': atOldPlug,
   'spark-stop-unplugged': inOneCap,
+  'spark-stop-unplugged-hot': inOneCap,
   'spark-stop-at-plug': sparksAtAll,
   'igniter-ground-jumper': inOneCap,
   'known-good-igniter': inOneCap,

@@ -82,6 +82,7 @@ const startControls = (world: World, random: () => number): string => {
 
 const whichLetsGo = (world: World, random: () => number): string => {
   const roles = rolesOf(world)
+  if (world.elsewhere) return noticed(random, fair, 'nothing', 'key')
   if (roles.includes('key-switch')) return noticed(random, sure, 'key', 'all')
   if (roles.includes('run-switch')) return noticed(random, sure, 'one', 'all')
   return noticed(random, sure, 'all', 'one')

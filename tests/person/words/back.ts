@@ -40,6 +40,7 @@ export const puttingBack: readonly Phrase[] = [
   // Only where the sheet has a key: there is a battery then, and no other machine has one.
   [/^turn the key back to off/i, () => having({ stopSwitch: 'OFF' })],
   [/^set it for work again/i, () => having({ letGo: new Set() })],
+  [/\bstop it\b[^.]*: [^.]*\bat off\b/i, () => having({ stopSwitch: 'OFF' })],
   [/\b(stop switch|key switch|key) at off again/i, () => having({ stopSwitch: 'OFF' })],
   [/^put (the|a) tether on again/i, () => having({ tether: 'on' })],
   [/^if you took a lamp out, put it back/i, () => having({ lampsOut: false })],

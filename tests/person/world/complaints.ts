@@ -6,12 +6,14 @@ import { add } from './standing.ts'
 import { charging, shortOhms } from './systems/charging.ts'
 import { dashWakes } from './systems/dash.ts'
 import {
+  drawsAir,
   firing,
   fuelCause,
   fullSpeed,
   isEarly,
   isFlooded,
   isHeldDown,
+  isWorn,
   jumps,
   margin,
   plugAt,
@@ -93,9 +95,10 @@ const complaints: Readonly<Record<string, (now: Now) => boolean>> = {
     isOff(now) ||
     isHeldDown(now) ||
     fuelCause(now) !== undefined ||
+    drawsAirAll(now) ||
     outputsOf(now.site.world).some((output) => margin(now, output, fullSpeed) < 1),
   'kicks-back': (now) => outputsOf(now.site.world).some((output) => isEarly(now, output)),
-  'starts-then-dies': (now) => fuelCause(now) !== undefined || fails(now),
+  'starts-then-dies': (now) => fuelCause(now) !== undefined || drawsAirAll(now) || fails(now),
   'one-cylinder-dead': (now) => {
     const fires = firing(now, 1500).length
     return fires < outputsOf(now.site.world).length
@@ -103,6 +106,7 @@ const complaints: Readonly<Record<string, (now: Now) => boolean>> = {
   'hard-start-cold': (now) =>
     isOff(now) ||
     outputsOf(now.site.world).some((output) => margin(now, output, pull) < 1) ||
+    outputsOf(now.site.world).some((output) => isWorn(now, output)) ||
     (now.site.world.circuit.electricStart && charging(now).cranking < 300) ||
     fuelCause(now) !== undefined ||
     late(now),
@@ -136,6 +140,9 @@ const complaints: Readonly<Record<string, (now: Now) => boolean>> = {
     runSwitches(now).some((part) => !stopsLetGo(now, part)) ||
     (has(now.site, 'tether') && !stopsByTether(now)),
 }
+
+/** One of several that draws air is lame by itself. */
+const drawsAirAll = (now: Now) => outputsOf(now.site.world).every((output) => drawsAir(now, output))
 
 /** Dim, not dark, standing still; on a bump a lamp may go out. */
 function isDim(now: Now): boolean {

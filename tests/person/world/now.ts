@@ -38,9 +38,10 @@ function replaced({ world, standing: { standIns } }: Site): (part: string) => bo
   }
 }
 
-function isThere(site: Site, { part, effect: { comes } }: HiddenFault): boolean {
+function isThere(site: Site, { part, mode, effect: { comes } }: HiddenFault): boolean {
   // Drawn every time, so that what comes next does not depend on it.
   const drawn = site.random()
+  if (mode === 'flat' && site.standing.charged) return false
   if (comes === undefined) return true
   const chance = provokedChance(site, part, comes)
   // Left alone it stays as it is until the hands do something else.

@@ -22,6 +22,10 @@ const heats: Readonly<Record<string, { readonly hot: number; readonly minutes: n
   cylinder: { hot: 120, minutes: 20 },
   // What soaks into them once the fan stands still.
   carburettor: { hot: 65, minutes: 20 },
+  // What lies against the exhaust, or carries more than it should.
+  wiring: { hot: 75, minutes: 12 },
+  fuse: { hot: 70, minutes: 10 },
+  'key-switch': { hot: 70, minutes: 10 },
   'fuel-feed': { hot: 70, minutes: 12 },
   flooding: { hot: 65, minutes: 20 },
 }

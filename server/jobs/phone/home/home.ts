@@ -7,8 +7,10 @@ import { putBackByPhone } from '../../standing/way/serves-running.ts'
 import { cautionsEverywhere, presentCautions } from '../../words/cautions/cautions.ts'
 import { listed, lowerFirst, sentence } from '../../words/sentences.ts'
 import { backAfterCut, coversOn, endOfBegun, perhapsApart } from '../cut-off.ts'
-import { midway } from '../mending/mending.ts'
-import type { HomePage, HomeWay } from '../view.ts'
+import { mendingNow, midway } from '../mending/mending.ts'
+import { stopBrokenOff, stopMidway } from '../start/stop-first.ts'
+import type { HomePage, HomeWay, Line } from '../view.ts'
+import { butForARun } from './but-for-a-run.ts'
 import { tryingView } from './trying.ts'
 import type { Way } from './way-steps.ts'
 import { dangerOf, neverOf, waysHome } from './ways.ts'
@@ -45,6 +47,7 @@ export function presentHome(
     never: [...(afloat ? knowledge.home.afloat.never : []), ...neverOf(kase, knowledge)],
     apart: now ? [] : atRest(input, putBackFirst(input, begun)),
     stay: afloat ? knowledge.home.afloat.stay : knowledge.home.stay,
+    stop: now ? [] : stopOf(input, begun).map(({ says }) => says),
     ...(trying && { trying }),
     ...(!trying?.isBegun && { back: backFrom(job.id, trying) }),
     notices: presentCautions(input, cautionsEverywhere(input)),
@@ -55,6 +58,12 @@ const backFrom = (job: number, trying: HomePage['trying']): HomePage['back'] =>
   trying
     ? { href: `/jobs/${job}/home`, text: 'Another way' }
     : { href: `/jobs/${job}`, text: 'Back to the checks' }
+
+/** Before anything is read: they may stand beside an engine that runs. */
+function stopOf(input: Standing, begun: boolean): readonly Line[] {
+  const { asked } = midway(input)
+  return begun ? stopMidway(input, asked, mendingNow(input) !== undefined) : stopBrokenOff(input)
+}
 
 /** @param begun a check, or putting something right, is under way: what it takes apart may be so */
 function putBackFirst(input: Standing, begun: boolean): readonly string[] {
@@ -70,10 +79,11 @@ function putBackFirst(input: Standing, begun: boolean): readonly string[] {
 
 /** However it was left: it may have been set for work for the last try. Once it cannot start, what goes back comes first. */
 function atRest({ kase, knowledge }: Standing, back: readonly string[]): string[] {
-  const { off, rest } = knowledge.home
+  const { off, rest, toRun } = knowledge.home
   const fillings = fillingsOf(kase.machine)
   const first = back.length > 0 ? [fill(off, fillings)] : []
-  return [...new Set([...first, ...[...back, ...fillAll(rest, fillings)].flatMap(sentencesIn)])]
+  const then = [...butForARun(back, knowledge.home, Object.keys(toRun)), ...fillAll(rest, fillings)]
+  return [...new Set([...first, ...then.flatMap(sentencesIn)])]
 }
 
 function wayView({ job, folded, kase }: Standing, id: string, way: Way): HomeWay {

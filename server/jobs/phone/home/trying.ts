@@ -10,9 +10,10 @@ import { midway } from '../mending/mending.ts'
 import { cautionLines, linesOf, saying } from '../saying.ts'
 import { offFirst } from '../start/off-first.ts'
 import { putTogether } from '../start/put-together.ts'
-import { stopFirst } from '../start/stop-first.ts'
-import { stopNow } from '../start/stop-to-try.ts'
+import { heldOnce, holdFirst, stopFirst } from '../start/stop-first.ts'
+import { onceItRuns, stopNow } from '../start/stop-to-try.ts'
 import type { HomePage } from '../view.ts'
+import { butForARun } from './but-for-a-run.ts'
 import { stepsOf, type Way } from './way-steps.ts'
 import { dangerOf } from './ways.ts'
 
@@ -38,35 +39,35 @@ export function tryingView(
   // What the way takes apart is not joined for it.
   const first = back.filter(({ setup }) => !way.leaves?.includes(setup.id))
   const covered = [...putBackSentences(covers, kase.machine, 'by phone'), ...steps.covered]
+  const goesBack = folded.cutOff
+    ? backAfterCut(input, folded.cutOff, way.leaves)
+    : [
+        ...endOfBegun(input, stands, asked),
+        ...putBackSentences(first, kase.machine, 'by phone'),
+        ...coversOn(input, stands),
+      ]
   const lines = [
+    ...stopFirst(input),
     ...linesOf('first', folded.conditions.afloat ? knowledge.home.afloat.first : []),
     ...cautionLines(cards, heardOnCall(input)),
-    ...stopFirst(input),
-    ...offFirst(
-      input,
-      { make: [], still: [] },
-      linesOf(
-        'put back first',
-        folded.cutOff
-          ? backAfterCut(input, folded.cutOff, way.leaves)
-          : [
-              ...endOfBegun(input, stands, asked),
-              ...putBackSentences(first, kase.machine, 'by phone'),
-              ...coversOn(input, stands),
-            ],
+    ...heldOnce(holdFirst(input), [
+      ...offFirst(
+        input,
+        { make: [], still: [] },
+        linesOf('put back first', butForARun(goesBack, knowledge.home, way.opens ?? [])),
       ),
-    ),
-    // It may run already.
-    ...(isStarted ? [] : linesOf('put back first', covered)),
-    // What can go wrong is heard before it is done.
-    ...linesOf('mind', [danger]),
-    ...linesOf('do', fillAll(steps.before, fillings)),
-    // What a cover hides is seen to before it is on.
-    ...(isStarted
-      ? linesOf('before it runs', [knowledge.home.whole, knowledge.home.choke, ...covered])
-      : []),
-    ...linesOf('do', fillAll(steps.start, fillings)),
-    ...(way.leaves ? [] : stopNow(input)),
+      // It may run already.
+      ...(isStarted ? [] : linesOf('put back first', covered)),
+      // What can go wrong is heard before it is done.
+      ...linesOf('mind', [danger]),
+      ...linesOf('do', fillAll(steps.before, fillings)),
+      // What a cover hides is seen to before it is on.
+      ...(isStarted
+        ? linesOf('before it runs', [knowledge.home.whole, knowledge.home.choke, ...covered])
+        : []),
+      ...linesOf('do', fillAll(steps.start, fillings)),
+      ...(way.triesStop ? onceItRuns(kase.machine) : way.leaves ? [] : stopNow(input)),
+    ]),
     // How they go is said once it is known that it runs.
     { says: 'Does it run, and can you go?', label: 'ask' },
   ]

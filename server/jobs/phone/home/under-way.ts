@@ -10,7 +10,8 @@ export const castingOff = ({ folded, knowledge }: Known): readonly string[] =>
 /** What comes between an engine that runs and a machine under way: a boat goes on the water, and on land it is launched. */
 export function movingOff({ kase: { machine }, folded, knowledge: { home } }: Known): string[] {
   const { afloat, trial } = home
-  const onLand = machine.moveOff ?? trial.go
+  const lifted = machine.held === undefined ? [trial.lifted] : []
+  const onLand = machine.moveOff ?? [...lifted, ...trial.go]
   const ashore = folded.conditions.afloat ? afloat.go : [...afloat.launch, ...afloat.go]
   return fillAll(machine.afloat ? ashore : onLand, fillingsOf(machine)).flatMap(sentencesIn)
 }

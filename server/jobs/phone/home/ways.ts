@@ -3,6 +3,7 @@ import type { Case } from '../../../knowledge/case.ts'
 import { hasAll } from '../../../knowledge/fits.ts'
 import { fillAll, fillingsOf } from '../../../knowledge/instantiate/words.ts'
 import type { Knowledge } from '../../../knowledge/knowledge.ts'
+import { answerGiven } from '../../record/answer-given.ts'
 import type { Standing } from '../../standing/standing.ts'
 import { sentence } from '../../words/sentences.ts'
 import type { Way } from './way-steps.ts'
@@ -23,7 +24,8 @@ export function waysOf(
 ): [string, Way][] {
   return Object.keys(complaint.home.try).flatMap((id): [string, Way][] => {
     const way = home.ways[id]
-    return way && hasAll(machine, way.roles ?? []) ? [[id, way]] : []
+    const fits = way && hasAll(machine, way.roles ?? []) && !(way.onLand && machine.afloat)
+    return fits ? [[id, way]] : []
   })
 }
 
@@ -52,6 +54,11 @@ export function waysHome({
     const isIn = kit.length > 0 && folded !== undefined && isPutIn(kase, folded, kit)
     return usesUp === true && (isTried || isIn)
   }
+  const inVain = new Set(
+    [...(folded?.readings ?? [])].flatMap(([check, { touches }]) => {
+      return answerGiven(kase.checks.get(check), touches)?.inVain ?? []
+    }),
+  )
   const worth = (around: readonly string[]) =>
     kase.model.cutSets.reduce(
       (sum, { faults }, c) =>
@@ -67,7 +74,7 @@ export function waysHome({
         return works === undefined || worth > (leaves ? hardlyWorthIt : noLonger)
       })
       .filter(({ id }) => worth(kase.noWays.get(id) ?? []) < tooLikely)
-      .filter(({ id, way }) => !isUsedUp(id, way))
+      .filter(({ id, way }) => !isUsedUp(id, way) && !inVain.has(id))
       .map(({ id, way }) => [id, way])
   )
 }

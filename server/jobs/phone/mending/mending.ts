@@ -23,6 +23,8 @@ export interface Mending {
   readonly undoes?: readonly string[]
   /** Names of what it opens, and no set-up knows of. */
   readonly opens?: readonly string[]
+  /** The same of what it sets otherwise, and what goes back where that was in vain. */
+  readonly stays?: readonly string[]
   /** It is done already, and only tried. */
   readonly isDone?: true
   /** The failure that it was told for, where a part is suspected. */
@@ -49,11 +51,13 @@ export function mendingSeen(input: Standing): Mending | undefined {
       const card = kase.checks.get(check)
       const mend = mendOf({ kase, judged }, check)
       const came = folded.putRight.get(check)
+      // Where they have nothing to do it with, they can do it no more than where they could not.
+      if (mend && lacking(folded, mend).length > 0) return []
       const isDone = came === 'done' && trialOf(input) !== undefined
       if (card === undefined || mend === undefined || (came !== undefined && !isDone)) return []
       if (mend.parts.some((part) => inVain.includes(part))) return []
       if (came === undefined && wasDone(input, check, mend)) return []
-      const { phone, parts, cautions = [], ...rest } = mend
+      const { phone, parts, cautions = [], kit: _, ...rest } = mend
       return isDone
         ? [{ of: check, phone: [], parts, cautions: [], isDone }]
         : [
@@ -70,19 +74,27 @@ export function mendingSeen(input: Standing): Mending | undefined {
     .at(0)
 }
 
+/** What an owner has not got of what it takes, by name. */
+export const lacking = (
+  { conditions: { kit: own = [] } }: Pick<Standing['folded'], 'conditions'>,
+  { kit = [] }: { readonly kit?: readonly string[] },
+): string[] => kit.filter((thing) => !own.includes(thing))
+
+/** Below this chance of it, nobody is told to put right what nobody has seen. From memory. */
+const worthTrying = 0.05
+
 /** The likeliest of what was found that an owner can put right with what they have, and was not told to yet. */
 export function mendingSuspected(input: Standing): Mending | undefined {
   const { folded, kase, walk } = input
-  const { kit = [] } = folded.conditions
   const told = [...folded.putRight.keys()].flatMap((of) => partsTold(input, of))
   const together = partsTogether(walk.step)
   return partsFound(walk.step)
     .flatMap((part): Mending[] => {
       if (told.includes(part)) return []
-      const able = likelyModes(input, part).flatMap(({ id, mend }) =>
-        mend ? [{ id, ...mend }] : [],
+      const able = likelyModes(input, part).flatMap(({ id, mend, chance }) =>
+        mend && chance >= worthTrying ? [{ id, ...mend }] : [],
       )
-      const mend = able.find((each) => each.kit.every((thing) => kit.includes(thing)))
+      const mend = able.find((each) => lacking(folded, each).length === 0)
       if (mend === undefined) return []
       const { id: fault, kit: _, ...rest } = mend
       const at = { of: part, parts: [part] }
@@ -128,12 +140,13 @@ export function midway(input: Standing): {
     : { asked: askedNow(input), stands: input.asItStands }
 }
 
-type Opening = Pick<Mending, 'undoes' | 'opens'>
+type Opening = Pick<Mending, 'undoes' | 'opens' | 'stays'>
 
 /** What it puts back once it is done, and what may be open where it is left half done. */
-export const halfOf = ({ undoes, opens }: Opening): HalfDone => ({
+export const halfOf = ({ undoes, opens, stays }: Opening): HalfDone => ({
   ...(undoes && { undoes }),
   ...(opens && { opens }),
+  ...(stays && { opens: [...(opens ?? []), ...stays], stays }),
 })
 
 /** What was told to be put right puts back and opens: as the answer to a check, or for the failure of a part, says. */

@@ -1,5 +1,5 @@
 import { fill, fillingsOf } from '../../../knowledge/instantiate/words.ts'
-import type { Asked } from '../../standing/asked.ts'
+import { type Asked, notListed } from '../../standing/asked.ts'
 import type { Standing } from '../../standing/standing.ts'
 import { partNames } from '../../words/names.ts'
 import { lowerFirst, sentence, the, upperFirst } from '../../words/sentences.ts'
@@ -7,12 +7,12 @@ import { coversOn, endOfBegun, lineCut } from '../cut-off.ts'
 import { partsFound } from '../found.ts'
 import { heardOnCall } from '../heard.ts'
 import { cautionLines, linesOf, saying } from '../saying.ts'
-import { stopFirst } from '../start/stop-first.ts'
+import { holdFirst, stopFirst } from '../start/stop-first.ts'
 import { trialOf } from '../start/trial.ts'
 import type { DeedAnswer, Line, PhoneDeed } from '../view.ts'
 import { coversOff } from './lies-covered.ts'
 import type { Mending } from './mending.ts'
-import { partsTold } from './told.ts'
+import { elseTold, partsTold } from './told.ts'
 
 /** To put it right, sentence by sentence, to try it, and what may come of it. */
 export function presentPutRight(input: Standing & Asked, mending: Mending): PhoneDeed {
@@ -20,7 +20,7 @@ export function presentPutRight(input: Standing & Asked, mending: Mending): Phon
   return {
     title: mending.isDone ? 'Now it can be tried' : 'Put it right first',
     saying: saying(
-      mendingLines(input, mending),
+      [...stopFirst(input), ...mendingLines(input, mending)],
       line,
       (number) => `/jobs/${job.id}?line=${number}`,
     ),
@@ -30,7 +30,7 @@ export function presentPutRight(input: Standing & Asked, mending: Mending): Phon
   }
 }
 
-/** What can hurt, how it is put right, and how it is tried. */
+/** What can hurt, how it is put right, and how it is tried: all but that it is stopped first. */
 export function mendingLines(input: Standing, mending: Mending): Line[] {
   const { phone, undoes, opens = [], cautions, isDone } = mending
   const trial = trialOf(input, undoes)
@@ -42,7 +42,7 @@ export function mendingLines(input: Standing, mending: Mending): Line[] {
     : [[], []]
   return [
     ...cautionLines(cautions, said),
-    ...stopFirst(input),
+    ...holdFirst(input),
     ...(isDone
       ? []
       : linesOf('put back first', [
@@ -105,7 +105,21 @@ export function goneSince(input: Standing): DeedAnswer[] {
     return kase.parts.has(of) ? [parts] : parts.map((part) => [part])
   })
   const once = new Map(groups.map((parts) => [parts.join('+'), parts]))
-  return [...once.values()].map((parts) => goneAs(input, parts, true))
+  return [
+    ...[...once.values()].map((parts) => goneAs(input, parts, true)),
+    ...done.flatMap((of) => goneElse(input, of)),
+  ]
+}
+
+/** It was no part of the tree, and is written down as they told it. */
+function goneElse(input: Standing, of: string): DeedAnswer[] {
+  const cause = elseTold(input, of)
+  if (cause === undefined) return []
+  const fields = [
+    { name: 'parts', value: notListed },
+    { name: 'cause', value: cause },
+  ]
+  return [{ action: `/jobs/${input.job.id}/repairs`, fields, says: 'It is gone, and that was it' }]
 }
 
 const goneAs = (
@@ -128,6 +142,7 @@ export function mendingAnswers(input: Standing, mending: Mending): DeedAnswer[] 
   }
   return [
     ...parts.map((part) => goneAs(input, [part, ...also], parts.length > 1)),
+    ...goneElse(input, mending.of),
     came('still-there', 'It is still the same'),
     // What is done stays done, tried or not.
     ...(mending.isDone ? [] : [came('not-done', 'They cannot do that')]),

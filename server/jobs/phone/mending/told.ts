@@ -21,10 +21,20 @@ export function partsTold({ job, kase }: Known, of: string): string[] {
 }
 
 /** How what the answer to a check told of is put right, where it can be. */
-export function mendOf({ kase, judged }: Pick<Standing, 'kase' | 'judged'>, check: string) {
+export const mendOf = (known: Told, check: string) => answerTo(known, check)?.mend
+
+type Told = Pick<Standing, 'kase' | 'judged'>
+
+function answerTo({ kase, judged }: Told, check: string) {
   const reading = judged.get(check)?.reading
   const answer = reading?.kind === 'answer' ? reading.answer : undefined
-  return kase.checks.get(check)?.answers?.find(({ id }) => id === answer)?.mend
+  return kase.checks.get(check)?.answers?.find(({ id }) => id === answer)
+}
+
+/** What it was, where an answer to the check told of what is no part of the tree: as the answer says it. */
+export function elseTold({ kase, judged }: Told, check: string): string | undefined {
+  const answer = answerTo({ kase, judged }, check)
+  return answer?.mend?.elsewhere && answer.says
 }
 
 /** The same work was told before at the same place and done: in the same words, or for a suspected failure that it cures. */

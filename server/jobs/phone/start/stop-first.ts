@@ -1,3 +1,5 @@
+import type { CheckCard } from '../../../knowledge/case.ts'
+import { fades } from '../../../knowledge/instantiate/setup-cards.ts'
 import { fill, fillingsOf } from '../../../knowledge/instantiate/words.ts'
 import { answerGiven } from '../../record/answer-given.ts'
 import { asides, type JobEvent } from '../../record/events.ts'
@@ -8,23 +10,71 @@ import type { Line } from '../view.ts'
 
 export const stopIfItRuns = 'If it runs now, stop it first.'
 
+type Known = Pick<Standing, 'job' | 'kase'>
+
+const stopLines: readonly Line[] = linesOf('stop it', [stopIfItRuns])
+
 /**
- * That it is stopped before hands go to it, where it may be running: it comes so, or was just tried; and that it is held
- * where it stands, once they were off with it. Nothing of the first where no check of the complaint has it run.
+ * That it is stopped, before anything else is said, where it may be running: it comes so, was just tried, or the check
+ * that has it run was broken off. Nothing where no check of the complaint has it run.
  */
-export function stopFirst({
+export const stopFirst = ({ job, kase }: Known): readonly Line[] =>
+  mayRunWith(kase) && !isStopped(job, kase) ? stopLines : []
+
+/** The same where nobody goes to the machine next: whoever was broken off while it ran may stand beside it. */
+export const stopBrokenOff = ({ job, kase }: Known): readonly Line[] =>
+  mayRunWith(kase) && isBrokenOff(job, kase) ? stopLines : []
+
+/** The same in the middle of a check or a trial, where something else comes up. */
+export const stopMidway = (
+  { job, kase }: Known,
+  asked: string | null,
+  mends: boolean,
+): readonly Line[] =>
+  mayRunWith(kase) && (mends || mayTurn(kase.checks.get(asked ?? '')) || isBrokenOff(job, kase))
+    ? stopLines
+    : []
+
+/** That it is held where it stands, before hands go to it, once they were off with it. */
+export function holdFirst({
   job,
   kase,
   knowledge,
   folded,
-}: Pick<Standing, 'job' | 'kase' | 'knowledge' | 'folded'>): Line[] {
-  const mayRun = [...kase.checks.values()].some(({ engine }) => engine === 'running')
+}: Known & Pick<Standing, 'knowledge' | 'folded'>): Line[] {
   const held = fill(knowledge.home.held, fillingsOf(kase.machine))
-  return linesOf('make ready', [
-    ...(mayRun && !isStopped(job, kase) ? [stopIfItRuns] : []),
-    // As long as it is gone and they do not say otherwise, they go.
-    ...(stands(folded.repairs.at(-1)) || hasGone(job, kase) ? [held] : []),
-  ])
+  // As long as it is gone and they do not say otherwise, they go.
+  return stands(folded.repairs.at(-1)) || hasGone(job, kase) ? linesOf('make ready', [held]) : []
+}
+
+/** What follows on that, in which nobody is told the same once more. */
+export function heldOnce(held: readonly Line[], lines: readonly Line[]): readonly Line[] {
+  const said = new Set(held.map(({ says }) => says))
+  return [...held, ...lines.filter(({ says }) => !said.has(says))]
+}
+
+const mayRunWith = ({ checks }: Standing['kase']): boolean =>
+  [...checks.values()].some(({ engine }) => engine === 'running')
+
+/** It is turned over for it, and may start. */
+const mayTurn = (card: CheckCard | undefined): boolean =>
+  card !== undefined && !card.asked && (card.engine !== 'stopped' || card.setups.some(fades))
+
+function isBrokenOff({ events }: Standing['job'], { checks }: Standing['kase']): boolean {
+  const event = events.at(-1)?.event
+  switch (event?.kind) {
+    case 'skipped':
+      return event.isBegun !== false && mayTurn(checks.get(event.check))
+    case 'conditions':
+    case 'correction':
+    case 'withdrawn':
+    case 'accepted':
+      return event.mending !== undefined || mayTurn(checks.get(event.begun ?? ''))
+    case 'put right':
+      return event.came === 'not done'
+    default:
+      return false
+  }
 }
 
 /** They were off with it last, or on their way, and nothing was done at it since. */
@@ -67,15 +117,18 @@ function isStopped({ events }: Standing['job'], { checks }: Standing['kase']): b
       case 'correction':
       case 'withdrawn':
       case 'accepted': {
-        const begun = checks.get(event.begun ?? '')
-        if (event.mending || (begun && !begun.asked && begun.engine !== 'stopped')) return false
+        if (event.mending || mayTurn(checks.get(event.begun ?? ''))) return false
         break
       }
+      case 'skipped':
+        if (event.isBegun !== false && mayTurn(checks.get(event.check))) return false
+        break
       case 'cut off':
         if (event.way !== undefined) return false
         break
       case 'put right':
       case 'tried':
+      case 'repaired':
       case 'proved':
         return false
     }

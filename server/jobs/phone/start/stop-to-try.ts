@@ -15,10 +15,16 @@ export function stopToTry({ job, kase }: Pick<Standing, 'job' | 'kase'>): Line[]
   return stop && isUntried(job, kase) ? linesOf('try the stop', [sentence(stop.try)]) : []
 }
 
-/** The same before it is started, with what comes after, for an engine that has just died of it. */
-export function stopAtStart(input: Pick<Standing, 'job' | 'kase'>): Line[] {
+/**
+ * The same before it is started, with what comes after for an engine that has just died of it, unless that is said next.
+ *
+ * @param next what is said next, up to the start and after it
+ */
+export function stopAtStart(input: Pick<Standing, 'job' | 'kase'>, next: readonly Line[]): Line[] {
   const how = stopToTry(input)
-  return how.length > 0 ? [...how, ...onceStopped] : []
+  if (how.length === 0) return []
+  const run = fill('{run}', fillingsOf(input.kase.machine)).toLowerCase()
+  return next.some(({ says }) => says.toLowerCase().includes(run)) ? how : [...how, ...onceStopped]
 }
 
 /** The same right after it was started, if it runs. */
@@ -44,7 +50,7 @@ export function turnedAt(machine: Machine, says: readonly Line[]): number {
   return says.findIndex((line) => line.says.toLowerCase().includes(turn))
 }
 
-const ifItRuns = 'If it runs now, this is done now.'
+const ifItRuns = 'If it runs now, this start counts as its next one: do at once what I say.'
 
 const onceStopped: readonly Line[] = linesOf('try the stop', [
   'Then set it for work and start it again.',
@@ -64,14 +70,31 @@ export function stopLater(phone: readonly string[], { stop }: Machine): string[]
 const isStarted = ({ engine, setups, asked }: CheckCard): boolean =>
   !asked && (engine === 'running' || setups.some(fades))
 
-/** It is started for the check, or may start: it is turned over with nothing apart or fitted that keeps it from running. */
-export const startsIt = (card: CheckCard, { setups: { setups } }: Knowledge): boolean =>
+/**
+ * It is started for the check, or may start: it is turned over with nothing apart or fitted that keeps it from running,
+ * and is not said to stand at OFF all the while.
+ */
+export const startsIt = (
+  card: CheckCard,
+  { setups: { setups } }: Knowledge,
+  machine: Machine,
+): boolean =>
   isStarted(card) ||
   (card.engine === 'cranking' &&
+    !staysOff(card, machine) &&
     !card.setups.some(({ id }) => {
       const kit = setups[id]
       return kit !== undefined && hinders(kit, ['running'])
     }))
+
+/** It is set so that it cannot start, and not for work after that. */
+function staysOff({ phone }: CheckCard, machine: Machine): boolean {
+  const [off = '', run = ''] = ['{off}', '{run}'].map((name) =>
+    fill(name, fillingsOf(machine)).toLowerCase(),
+  )
+  const says = phone.join(' ').toLowerCase()
+  return says.includes(off) && !says.includes(run)
+}
 
 function isUntried({ events }: Standing['job'], { checks }: Standing['kase']): boolean {
   // With this complaint, whoever tries again has it running.

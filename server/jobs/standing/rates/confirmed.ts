@@ -29,7 +29,9 @@ export function confirmedBy(
   const found = { job, folded, kase }
   const body: ConfirmedBody = {
     machine: kase.machine.id,
+    complaint: kase.complaint.id,
     parts: [...last.parts],
+    ...(last.cause !== undefined && { cause: last.cause }),
     causes: causesIn(keptStanding(parts, found), last),
     said: saidBefore(parts, found),
     leftOut: leftOutOf(job),
@@ -80,6 +82,9 @@ function saidBefore(parts: JobParts, { job, kase }: FoundJob): ConfirmedBody['sa
   const { walk } = keptStanding(parts, { job: then, folded: fold(events), kase })
   if (walk.step.kind === 'named') {
     return { parts: [...walk.step.parts], chance: walk.step.probability, named: true }
+  }
+  if (walk.step.kind === 'outsideThisTree') {
+    return { parts: [], chance: walk.step.probability, named: false }
   }
   const likeliest = walk.suspects.find(({ part }) => part !== null)
   return likeliest?.part

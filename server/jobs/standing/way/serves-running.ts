@@ -9,8 +9,13 @@ type Known = Pick<Standing, 'kase' | 'knowledge'>
 /** It was made ready so that the engine can run, such as a leg in the water, and stays so while it does. */
 export function servesRunning({ kase, knowledge }: Known, step: Step): boolean {
   const { setups } = knowledge.setups
-  return coverOf(kase, step)?.for?.some((id) => !hinders(entry(setups, id), turning)) ?? false
+  const serves = (id: string) => !hinders(entry(setups, id), turning)
+  return isForRun({ knowledge }, step) || (coverOf(kase, step)?.for?.some(serves) ?? false)
 }
+
+/** The same of what no owner does by phone: nobody finds it so after a call. */
+export const isForRun = ({ knowledge }: Pick<Known, 'knowledge'>, { setup }: Step): boolean =>
+  knowledge.setups.setups[setup.id]?.forRun === true
 
 /**
  * How what is apart is put back, in words for an owner; what serves a run stays, for nobody would be told to make it

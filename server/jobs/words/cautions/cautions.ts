@@ -4,7 +4,7 @@ import type { Knowledge } from '../../../knowledge/knowledge.ts'
 import { answerGiven } from '../../record/answer-given.ts'
 import type { JobEvent, StoredJob } from '../../record/events.ts'
 import type { Folded } from '../../record/fold.ts'
-import { hasRun } from '../../record/has-run.ts'
+import { hasRun, ranLast } from '../../record/has-run.ts'
 import { cautionsRenewed } from './renewed.ts'
 
 /** Cautions as one page prints them: every command, and what is behind those that are news on this job. */
@@ -70,6 +70,10 @@ export function cautionsOfTheJob({ job, kase, folded, knowledge }: OnJob): reado
   const isHot = engine === 'hot' || hasRun(job, kase)
   return cautionsThat((c) => isHere(c) || (c.hot === true && isHot), knowledge)
 }
+
+/** Those of an engine that was run last, and hands go to it now. */
+export const cautionsOfTheRun = ({ job, kase, knowledge }: OnJob): readonly CautionCard[] =>
+  ranLast(job, kase) ? cautionsThat((c) => c.hot === true, knowledge) : []
 
 /** Cautions that stand on every page that instructs, once. */
 export function cautionsEverywhere({

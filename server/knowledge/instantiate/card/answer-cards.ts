@@ -20,7 +20,7 @@ export function answersOn(
   say: (text: string) => string,
 ): CheckCard['answers'] {
   const all = outputAnswers(check, machine) ?? offeredOn(check.kind, machine)
-  return all?.map(({ id, says, phone, bars, mend, renews, untouched }) => ({
+  return all?.map(({ id, says, phone, bars, mend, renews, untouched, inVain }) => ({
     id,
     says: say(says),
     phone: say(phone ?? says),
@@ -28,15 +28,19 @@ export function answersOn(
       mend: {
         says: say(mend.do),
         phone: say(mend.phone ?? mend.do),
+        ...(mend.kit && { kit: mend.kit }),
         ...(mend.undoes && { undoes: mend.undoes }),
         ...(mend.opens && { opens: mend.opens }),
-        parts: mendedBy(check, mend.roles, machine),
+        ...(mend.stays && { stays: mend.stays }),
+        parts: mend.elsewhere ? [] : mendedBy(check, mend.roles, machine),
+        ...(mend.elsewhere && { elsewhere: mend.elsewhere }),
         ...(mend.cautions && { cautions: cautionCards(mend.cautions, knowledge, machine) }),
       },
     }),
     ...(bars && { bars }),
     ...(untouched && { untouched }),
     ...(renews && { renews: cautionCards(renews, knowledge, machine) }),
+    ...(inVain && { inVain }),
   }))
 }
 

@@ -52,14 +52,14 @@ export function watchGate(
  * some of the machines this cylinder.
  */
 function rowWhereItHolds(
-  { shows, holds, holdsNot }: Extract<About, { kind: 'gate' }>,
+  { shows, roles, holds, holdsNot }: Extract<About, { kind: 'gate' }>,
   check: PlannedCheck,
   { complaint, machine, tree, holding, partKinds }: Context,
 ): ChancesOf {
   const watched = gateOf(check)
   const below = new Set(faultsBelow({ top: watched, gates: tree.gates }, watched))
   const shown = shows === undefined ? [] : failuresOf(machine.parts, shows, partKinds)
-  const rows = rowsByFault(shown)
+  const rows = rowsByFault(shown.filter(({ part }) => roles?.includes(part.role) ?? true))
   for (const { fault, share } of sparing(machine, partKinds, check.output)) {
     // Where it takes more than this fault to be complained of, as for no spark anywhere, it has spared nothing.
     const isEnough = holding([fault]).has(complaint.top)

@@ -72,6 +72,7 @@ function readProperty(
   const failures = failuresShown(check, about.property, machine, partKinds)
   const rows = rowsByFault(failures, (row) => atLeast(row, expected, gone))
   return (faults) => {
+    if (faults.length === 0) return about.elsewhere ?? healthy
     const shown = faults.map((fault) => rows.get(fault)).filter((row) => row !== undefined)
     return shown.length === 0 ? healthy : plainest(shown, expected)
   }

@@ -1,7 +1,7 @@
 import { type ByAbout, byAbout } from '../../by-about.ts'
 import type { Knowledge } from '../../knowledge.ts'
 import type { CheckKind } from '../../schema/index.ts'
-import { gatesOf, propertiesOf, rolesOf } from './known.ts'
+import { gatesOf, otherLooks, propertiesOf, rolesOf } from './known.ts'
 import { listOf, type MustKnow } from './must-know.ts'
 
 /** The names that a check uses. */
@@ -12,6 +12,14 @@ export function checkNames(check: CheckKind, knowledge: Knowledge, mustKnow: Mus
   const cautions = Object.keys(knowledge.cautions.cautions)
   const opened = Object.keys(knowledge.home.halfOpen)
   mustKnow(check, ['cautions'], 'caution', check.cautions, cautions)
+  const looks = listOf(check.looksAt)
+  mustKnow(
+    check,
+    ['looksAt'],
+    'thing that another check looks at',
+    looks,
+    otherLooks(knowledge, check),
+  )
   mustKnow(check, ['tools'], 'tool', check.tools, Object.keys(knowledge.tools.tools))
   mustKnow(check, ['setups'], 'set-up', check.setups, setups)
   mustKnow(check, ['forbids'], 'set-up', check.forbids, setups)
@@ -21,12 +29,15 @@ export function checkNames(check: CheckKind, knowledge: Knowledge, mustKnow: Mus
   const needs = typeof check.owner === 'string' ? undefined : check.owner.needs
   const kit = Object.keys(knowledge.owner.kit)
   mustKnow(check, ['owner', 'needs'], 'thing in the kit', needs, kit)
-  check.answers?.forEach(({ mend, renews }, a) => {
+  check.answers?.forEach(({ mend, renews, inVain }, a) => {
+    mustKnow(check, ['answers', a, 'mend', 'kit'], 'thing in the kit', mend?.kit, kit)
     mustKnow(check, ['answers', a, 'mend', 'roles'], 'role', mend?.roles, roles)
     mustKnow(check, ['answers', a, 'mend', 'undoes'], 'set-up', mend?.undoes, setups)
     mustKnow(check, ['answers', a, 'mend', 'opens'], 'thing that is opened', mend?.opens, opened)
+    mustKnow(check, ['answers', a, 'mend', 'stays'], 'thing that is opened', mend?.stays, opened)
     mustKnow(check, ['answers', a, 'mend', 'cautions'], 'caution', mend?.cautions, cautions)
     mustKnow(check, ['answers', a, 'renews'], 'caution', renews, cautions)
+    mustKnow(check, ['answers', a, 'inVain'], 'way home', inVain, Object.keys(knowledge.home.ways))
   })
   byAbout(aboutNames, check.about, check, knowledge, mustKnow)
 }
@@ -46,6 +57,7 @@ const aboutNames: ByAbout<[entry: object, knowledge: Knowledge, mustKnow: MustKn
     mustKnow(entry, ['about', 'replacing'], 'role', listOf(about.replacing), roles)
     mustKnow(entry, ['about', 'swapping'], 'role', listOf(about.swapping), roles)
     mustKnow(entry, ['about', 'shows'], 'property', listOf(about.shows), propertiesOf(knowledge))
+    mustKnow(entry, ['about', 'roles'], 'role', about.roles, roles)
     const { measured } = about
     if (measured === undefined) return
     mustKnow(entry, ['about', 'measured', 'role'], 'role', [measured.role], roles)

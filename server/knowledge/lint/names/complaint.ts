@@ -21,7 +21,8 @@ export function complaintNames(
   })
   const checks = [...checkKinds.keys()]
   mustKnow(complaint, ['chart'], 'check', complaint.chart, checks)
-  mustKnow(complaint, ['bars'], 'check', complaint.bars && [complaint.bars.until], checks)
+  const barred = complaint.bars?.flatMap((each) => [each.until, ...(each.checks ?? [])])
+  mustKnow(complaint, ['bars'], 'check', barred, checks)
   mustKnow(complaint, ['top'], 'gate', [complaint.top], Object.keys(complaint.gates))
   const { holds } = complaint.elsewhere
   const perOutput = Object.keys(all).filter((id) => all[id]?.per === 'output')

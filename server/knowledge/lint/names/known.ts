@@ -1,4 +1,5 @@
 import type { Knowledge } from '../../knowledge.ts'
+import type { CheckKind } from '../../schema/index.ts'
 
 export function rolesOf({ roles }: Knowledge): string[] {
   return Object.keys(roles.roles)
@@ -13,6 +14,12 @@ export const propertiesOf = once((knowledge) => {
   const kinds = [...knowledge.partKinds.values()]
   return [...new Set(kinds.flatMap((kind) => Object.keys(kind.properties)))]
 })
+
+/** What the other checks look at: a name that stands in one file alone makes nothing alike. */
+export function otherLooks({ checkKinds }: Knowledge, check: CheckKind): string[] {
+  const others = [...checkKinds.values()].filter((other) => other !== check)
+  return [...new Set(others.flatMap(({ looksAt }) => looksAt ?? []))]
+}
 
 /** Gathered once: every check asks for them, and for some of them twice. */
 function once(gather: (knowledge: Knowledge) => readonly string[]) {

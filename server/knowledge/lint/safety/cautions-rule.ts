@@ -7,7 +7,7 @@ import type { Report } from '../report.ts'
 
 /**
  * Whatever tells people to do something carries every caution that it asks for: checks by their engine, tools,
- * set-ups and quantity, proofs by what the engine does, and all of them, repairs too, by their words.
+ * set-ups and quantity, proofs and ways home by what the engine does, and all of them, repairs too, by their words.
  */
 export function cautionsRule(knowledge: Knowledge, report: Report): void {
   const { cautions } = knowledge
@@ -85,6 +85,7 @@ function instructions(knowledge: Knowledge): Instruction[] {
             },
       ),
     ),
+    ...waysOf(knowledge),
     ...[...knowledge.complaints.values()].map((complaint) => ({
       entry: complaint,
       carries: complaint.cautions ?? [],
@@ -92,6 +93,23 @@ function instructions(knowledge: Knowledge): Instruction[] {
     })),
   ]
 }
+
+/** The ways to get home, by their words, and by what the engine does: one that turns it has it run. */
+const waysOf = ({ home }: Knowledge): Instruction[] =>
+  Object.entries(home.ways).map(([id, { cautions, do: steps, leaves = [] }]) => ({
+    entry: home,
+    carries: cautions,
+    asked: [
+      {
+        at: ['ways', id, 'cautions'],
+        kind: {
+          engine: steps.some((says) => says.includes('{turn}')) ? ['cranking', 'running'] : [],
+          setups: leaves,
+        },
+        texts: steps.map((says) => ({ name: 'do', says })),
+      },
+    ],
+  }))
 
 /** Where somebody is only asked, nobody does what the words tell of. */
 function ofCheck(check: CheckKind, knowledge: Knowledge): Asking {

@@ -8,6 +8,8 @@ const Way = z.strictObject({
   says: Words,
   /** Only on a machine that has what each of these asks for. Left out: on any. */
   roles: z.array(Need).min(1).optional(),
+  /** Not on a machine that drives a boat. */
+  onLand: z.literal(true).optional(),
   /** What it takes, by name in the kit of `owner.yaml`. Left out: hands. */
   kit: z.array(Name).min(1).optional(),
   /** One sentence at a time, to read out. */
@@ -29,6 +31,10 @@ const Way = z.strictObject({
   uncovers: z.literal(true).optional(),
   /** Names in `halfOpen`: what it opens and closes again. */
   opens: z.array(Name).min(1).optional(),
+  /** Names in `halfOpen`: what it sets otherwise and leaves so, and what goes back before anything else is tried. */
+  stays: z.array(Name).min(1).optional(),
+  /** Hands were on what stops it, so its stop is tried as soon as it runs, whether that was due or not. */
+  triesStop: z.literal(true).optional(),
   /** What it takes of their kit is in the machine afterwards, so it is tried once. */
   usesUp: z.literal(true).optional(),
   /** Set-ups that hold from then on, by name in `setups.yaml`: whoever has it next puts them back. */
@@ -53,6 +59,8 @@ export const Home = z.strictObject({
   choke: Words,
   /** What is opened to put something right or to get home, and how it is closed again: nobody knows how far they had come. */
   halfOpen: z.record(Name, z.array(Words).min(1)),
+  /** By name in `halfOpen`: sentences of a way back that only serve a run, left out where none comes or a way opens it. */
+  toRun: z.record(Name, z.array(Words).min(1)),
   /** Said before the first hand goes to it. */
   off: Words,
   /** Said after that, once they were off with it or on their way: what held it is undone. */
@@ -67,6 +75,8 @@ export const Home = z.strictObject({
     do: z.array(Words).min(1),
     /** How what held it is let go on land; on the water `afloat.go` holds. */
     go: z.array(Words).min(1),
+    /** What comes before that on a machine with no words of its own for how it is held: it may be lifted. */
+    lifted: Words,
     /** What to mind once it is gone, before they go. */
     after: z.array(Words).min(1),
     /** Names in `cautions.yaml`. */

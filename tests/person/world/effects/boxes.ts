@@ -26,6 +26,7 @@ export const rectifier: Effects = {
     looks: 'one-shorted',
     ...(happens(random, 0.38) && { leak: between(random, 0.1, 2) }),
   }),
+  'shorted-through': () => ({ gives: 0, leak: 0.3, looks: 'one-shorted' }),
   unregulated: ({ random }) => ({ gives: between(random, 1.8, 3.5) }),
 }
 
@@ -53,8 +54,9 @@ export const fuelFeed: Effects = {
     ...(happens(random, visible.plain) && { looks: 'hot-side' }),
   }),
   shut: () => ({ gives: 0, looks: 'shut' }),
-  blocked: ({ random }) => ({
+  blocked: ({ random, complaint }) => ({
     gives: 0,
+    ...(complaint === 'dies-hot' && { comes: heat(between(random, 35, 55)) }),
     ...(happens(random, visible.plain) && { looks: 'trickles' }),
   }),
 }

@@ -33,10 +33,11 @@ export const points: Effects = {
   }),
   'closed-up': () => ({ looks: 'closed-up' }),
   'heel-worn': ({ random }) => ({ gives: between(random, 0.2, 0.85), looks: 'closed-up' }),
-  'off-the-mark': ({ random }) => ({
+  'opens-early': ({ random }) => ({
     gives: between(random, 0.2, 0.85),
-    ...(happens(random, 0.5) && { looks: 'wide' }),
+    ...(happens(random, 0.6) && { looks: 'wide' }),
   }),
+  'opens-late': ({ random }) => ({ gives: between(random, 0.2, 0.85) }),
   'stuck-open': () => ({ series: Infinity, looks: 'arm-bad' }),
   'weak-spring': (draw) => ({
     gives: between(draw.random, 0.1, 0.6),

@@ -123,9 +123,11 @@ export const flywheel: Effects = {
 }
 
 export const cylinder: Effects = {
-  'low-compression': ({ random, complaint }) => ({
-    gives: complaint === 'hard-start-hot' ? between(random, 0.7, 0.84) : between(random, 0.3, 0.8),
-  }),
+  'low-compression': ({ random, complaint }) => {
+    if (complaint === 'hard-start-hot') return { gives: between(random, 0.7, 0.84) }
+    // What still starts, after thirty pulls, has lost less than what does not.
+    return { gives: between(random, complaint === 'hard-start-cold' ? 0.55 : 0.3, 0.8) }
+  },
   // Its spark and its compression are good. That it does not fire is for the engine to know.
   'breathes-badly': ({ random }) => (happens(random, visible.plain) ? { looks: 'faulty' } : {}),
 }

@@ -29,7 +29,12 @@ export const interlock: Effects = {
 
 export const keySwitch: Effects = {
   'run-dead': () => ({ series: Infinity }),
-  'run-burnt': ({ random }) => ({ series: spread(random, 8, 1) }),
+  'run-burnt': ({ random, complaint }) => ({
+    series: complaint === 'dies-hot' ? 200 : spread(random, 8, 1),
+    ...(complaint === 'dies-hot' && {
+      comes: { with: 'heat', idle: 0, provoked: 1, above: between(random, 40, 52) },
+    }),
+  }),
   'drops-at-start': () => ({}),
   'start-dead': ({ random }) => ({
     contacts: happens(random, 0.85) ? Infinity : spread(random, 30, 1),

@@ -11,6 +11,10 @@ import { type Comes, type Draw, type Effect, type Effects, visible } from '../ef
 const shaking: Comes = { with: 'shaking', idle: 0.08, provoked: 0.9 }
 const water: Comes = { with: 'water', idle: 0.15, provoked: 0.85 }
 
+const heat = (above: number): Comes => ({ with: 'heat', idle: 0, provoked: 1, above })
+/** Where heat is what one complains of it is there hot alone. */
+const whenHot = ({ complaint, random }: Draw) =>
+  complaint === 'dies-hot' ? { comes: heat(between(random, 40, 52)) } : {}
 const onBumps = ({ complaint }: Draw) =>
   ['cuts-out', 'lamps-dim', 'starts-then-dies'].includes(complaint) ? { comes: shaking } : {}
 const inTheWet = ({ complaint }: Draw) => (complaint === 'cuts-out' ? { comes: water } : {})
@@ -42,6 +46,12 @@ export const wiring: Effects = {
     at: 0,
     comes: shaking,
     ...seen(draw, visible.half, 'chafed'),
+  }),
+  'melts-hot': (draw) => ({
+    leak: spread(draw.random, 0.3, 1.2),
+    at: 0,
+    comes: heat(between(draw.random, 42, 58)),
+    ...seen(draw, visible.half, happens(draw.random, 0.6) ? 'bare' : 'chafed'),
   }),
 }
 
@@ -127,6 +137,7 @@ export const lampSwitch: Effects = {
 
 export const lamp: Effects = {
   burnt: () => ({ series: Infinity, looks: 'burnt' }),
+  'burnt-in-turn': () => ({ series: Infinity, looks: 'burnt' }),
   'bad-holder': ({ random }) => ({
     series: Infinity,
     ...(happens(random, visible.plain) && { looks: 'dirty' }),
@@ -141,7 +152,8 @@ export const fuse: Effects = {
   blown: () => ({ series: Infinity, looks: 'blown' }),
   'too-small': () => ({ looks: 'too-small' }),
   'burnt-holder': (draw) => ({
-    series: spread(draw.random, 0.3, 1.2),
+    series: draw.complaint === 'dies-hot' ? 200 : spread(draw.random, 0.3, 1.2),
+    ...whenHot(draw),
     ...seen(draw, visible.plain, 'burnt-holder'),
   }),
 }
@@ -158,6 +170,7 @@ export const batteryLead: Effects = {
 }
 
 export const battery: Effects = {
+  flat: ({ random }) => ({ gives: between(random, 0.2, 0.6) }),
   tired: (draw) => ({
     gives: between(draw.random, 0.2, 0.6),
     ...seen(draw, visible.hidden, 'swollen-or-dry'),

@@ -143,7 +143,7 @@ export function pairVolts(now: Now, rpm: number, plug = 'rectifier-plug'): reado
 /** Ω from the load side of the main fuse to metal: a chafed wire, or a box that is shorted, where it is plugged in. */
 export function shortOhms(now: Now, feed: string, rectifier: string): number {
   const { leak = Infinity } = now.effect(feed)
-  const isOn = !now.site.standing.apart.has('output-plug') && now.has(rectifier, 'shorted')
+  const isOn = !now.site.standing.apart.has('output-plug') && now.has(rectifier, 'shorted-through')
   return Math.min(leak, isOn ? 0.3 : Infinity)
 }
 

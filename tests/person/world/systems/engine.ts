@@ -70,9 +70,10 @@ function isLameElsewhere({ site: { world } }: Now, output: string): boolean {
 
 function hasFuel(now: Now, output: string): boolean {
   if (now.site.standing.fuelOff || isLameElsewhere(now, output)) return false
-  if (isWorn(now, output) || isStarved(now)) return false
-  const cylinder = has(now.site, 'cylinder') ? seated(now.site, 'cylinder', output) : undefined
-  if (cylinder !== undefined && now.has(cylinder, 'breathes-badly')) return false
+  const { complaint } = now.site.world
+  // After thirty pulls it fires, and warm at once.
+  if (complaint !== 'hard-start-cold' && isWorn(now, output)) return false
+  if (isStarved(now) || (!idlesAllTheSame.has(complaint) && drawsAir(now, output))) return false
   if (!has(now.site, 'injector')) return true
   const { opens } = fuel(now, 1500)
   return opens.get(output)!
@@ -91,18 +92,25 @@ export function isWorn(now: Now, output: string): boolean {
 export function isEarly(now: Now, output: string): boolean {
   const { site } = now
   const { machine } = site.world
+  // Points open by the crankshaft, whatever became of the flywheel's key.
+  const hasPoints = has(site, 'points')
   return (
-    partsIn(machine, 'flywheel-key').some(({ id }) => now.has(id, 'sheared')) ||
+    (!hasPoints && partsIn(machine, 'flywheel-key').some(({ id }) => now.has(id, 'sheared'))) ||
     partsIn(machine, 'igniter').some(({ id }) => now.has(id, 'fires-early')) ||
-    partsIn(machine, 'points').some(({ id }) => now.has(id, 'off-the-mark')) ||
+    partsIn(machine, 'points').some(({ id }) => now.has(id, 'opens-early')) ||
     (has(site, 'pickup') && now.has(seated(site, 'pickup', output), 'reversed', 'shifted', 'loose'))
   )
 }
 
 /** What starts and then dies burns for some seconds what is there; at idle, or once it is warm, a little is enough. */
+const idlesAllTheSame = new Set(['starts-then-dies', 'bogs-limited', 'hard-start-cold'])
+
 const isStarved = (now: Now) =>
-  !['starts-then-dies', 'bogs-limited', 'hard-start-cold'].includes(now.site.world.complaint) &&
-  fuelCause(now) !== undefined
+  !idlesAllTheSame.has(now.site.world.complaint) && fuelCause(now) !== undefined
+
+/** Whether a cylinder draws air beside its mixture, or too little of both. */
+export const drawsAir = (now: Now, output: string): boolean =>
+  has(now.site, 'cylinder') && now.has(seated(now.site, 'cylinder', output), 'breathes-badly')
 
 /** Whether the box keeps the speed down although nothing asks for it. */
 export const isHeldDown = (now: Now): boolean =>
