@@ -1,4 +1,5 @@
 import { numbered } from '../../diagnosis/model/named.ts'
+import { reached } from './reach.ts'
 
 /** Two nodes and the Ω between them; Infinity is none. */
 export type Resistor = readonly [a: string, b: string, ohms: number]
@@ -12,7 +13,12 @@ const air = 1e12
  */
 export function ohmsBetween(network: readonly Resistor[], from: string, to: string): number {
   if (from === to) return 0
-  const near = reachable(network, from, to)
+  // What lies beyond `to` makes no difference, and is left out: most of a machine lies beyond its metal.
+  const near = reached(
+    network.filter(([, , ohms]) => ohms < air),
+    [from],
+    to,
+  )
   if (!near.has(to)) return Infinity
   // The node that 1 A goes into comes last, so that no substitution back is needed.
   const names = [...near].filter((name) => name !== to && name !== from)
@@ -32,27 +38,6 @@ export function ohmsBetween(network: readonly Resistor[], from: string, to: stri
   }
   addTo(numbered(rows, index.size - 1), index.size, 1)
   return lastUnknown(rows)
-}
-
-/** What lies beyond `to` makes no difference, and is left out: most of a machine lies beyond its metal. */
-function reachable(network: readonly Resistor[], from: string, to: string): Set<string> {
-  const beside = new Map<string, string[]>()
-  const join = (a: string, b: string) => {
-    const known = beside.get(a)
-    if (known === undefined) beside.set(a, [b])
-    else known.push(b)
-  }
-  for (const [a, b, ohms] of network) {
-    if (!(ohms < air)) continue
-    join(a, b)
-    join(b, a)
-  }
-  const found = new Set([from])
-  for (const name of found) {
-    if (name === to) continue
-    for (const next of beside.get(name) ?? []) found.add(next)
-  }
-  return found
 }
 
 type Row = Float64Array

@@ -1,5 +1,6 @@
 import { numbered } from '../../../diagnosis/model/named.ts'
 import { ground } from '../node.ts'
+import { reached } from '../reach.ts'
 import { bringUp, type Resistor } from '../solve.ts'
 
 /** A voltage behind some Ω: so many V more at `to` than at `from` while nothing flows. */
@@ -55,20 +56,9 @@ export function potentials(network: readonly Resistor[], sources: readonly Sourc
 
 /** The places that hang on a source by another way than metal; all others stand at 0 V. */
 function liveIn(conducts: readonly Resistor[], sources: readonly Source[]): Set<string> {
-  const beside = new Map<string, string[]>()
-  const join = (a: string, b: string) => {
-    const known = beside.get(a)
-    if (known === undefined) beside.set(a, [b])
-    else known.push(b)
-  }
-  for (const [a, b] of conducts) {
-    if (a === ground || b === ground) continue
-    join(a, b)
-    join(b, a)
-  }
-  const live = new Set(sources.flatMap(({ from, to }) => [from, to]))
+  const ends = sources.flatMap(({ from, to }) => [from, to])
+  const live = reached(conducts, ends, ground)
   live.delete(ground)
-  for (const name of live) for (const next of beside.get(name) ?? []) live.add(next)
   return live
 }
 
