@@ -17,7 +17,7 @@ import { sentencesIn } from '../../knowledge/instantiate/words.ts'
 import type { Knowledge } from '../../knowledge/knowledge.ts'
 import type { Colours } from '../../knowledge/schema/tables.ts'
 import { assumedForLimits } from '../../measure/correct/temperature.ts'
-import type { CheckWords, Heed } from '../card.ts'
+import type { CautionPanel, CheckWords, Heed } from '../card.ts'
 import { type CardTools, isOwner } from '../drawing/tools.ts'
 
 /** What the words of a card are made from. */
@@ -76,6 +76,16 @@ export const standsAfter = (stands: AsItStands, card: CheckCard): AsItStands =>
 export function heedOf(cards: readonly CautionCard[]): Heed[] {
   return byGravity(cards).map(({ id, command }) => ({ id, command }))
 }
+
+/** By caution, the number that it has among those of a card. */
+export const numbersIn = (panels: readonly CautionPanel[]): ReadonlyMap<string, string> =>
+  new Map(panels.flatMap(({ cautions }) => cautions.map(({ id, number }) => [id, number])))
+
+/** "! 1 3": what to heed, by those numbers. */
+export const heedByNumber = (
+  heed: readonly Heed[],
+  numberOf: ReadonlyMap<string, string>,
+): string => `! ${heed.map(({ id }) => numberOf.get(id)).join(' ')}`
 
 /** There is nothing to enter on a card. */
 function forCard(step: string): string {

@@ -6,7 +6,7 @@ import { cautionCards } from '../../knowledge/instantiate/caution-cards.ts'
 import { fillAll, fillingsOf } from '../../knowledge/instantiate/words.ts'
 import type { CautionPanel, HomeView } from '../card.ts'
 import { isOwner } from '../drawing/tools.ts'
-import { heedOf, type Wording } from './check-words.ts'
+import { heedByNumber, heedOf, numbersIn, type Wording } from './check-words.ts'
 
 /** How to get home with this complaint: what may be tried with what is at hand, and when to stay. */
 export function homeView(
@@ -14,9 +14,7 @@ export function homeView(
   walk: Walk,
   panels: readonly CautionPanel[],
 ): HomeView {
-  const numberOf = new Map(
-    panels.flatMap((panel) => panel.cautions.map(({ id, number }) => [id, number])),
-  )
+  const numberOf = numbersIn(panels)
   const { kit = [] } = tools.conditions
   const fillings = fillingsOf(kase.machine)
   const ways = waysHome({ knowledge, kase, walk }).map(([, way]) => ({
@@ -32,9 +30,7 @@ export function homeView(
         says,
         needs: listed(needed.map((each) => lowerFirst(knowledge.owner.kit[each]?.asks ?? each))),
         heed,
-        heedNumbers: heed.every(({ id }) => numberOf.has(id))
-          ? ['!', ...heed.map(({ id }) => numberOf.get(id))].join(' ')
-          : '',
+        heedNumbers: heed.every(({ id }) => numberOf.has(id)) ? heedByNumber(heed, numberOf) : '',
         steps: fillAll(
           [...steps.before, ...steps.covered, ...steps.start, ...steps.after],
           fillings,

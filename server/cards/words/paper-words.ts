@@ -9,6 +9,7 @@ import type {
   PaperView,
   StepView,
 } from '../card.ts'
+import { heedByNumber } from './check-words.ts'
 
 /** From roomy to tight: how small it is set, and how much of it is said. */
 export interface Tightness {
@@ -88,7 +89,7 @@ function howTo({ tightness }: PaperWords, check: CheckWords): string[] {
 function heedWords({ tightness, numberOf }: PaperWords, heed: readonly Heed[]): string {
   if (heed.length === 0) return ''
   return tightness.isTight
-    ? `! ${heed.map(({ id }) => numberOf.get(id)).join(' ')}`
+    ? heedByNumber(heed, numberOf)
     : heed.map(({ command }) => command).join(' ')
 }
 

@@ -2,7 +2,7 @@ import { named } from '../../diagnosis/model/named.ts'
 import { together } from '../../jobs/standing/way/state.ts'
 import { listed, sentence } from '../../jobs/words/sentences.ts'
 import type { CautionPanel, EndingView, PaperView, StageView, StepView } from '../card.ts'
-import { checkWords, type Wording } from './check-words.ts'
+import { checkWords, numbersIn, type Wording } from './check-words.ts'
 import { lettersIn } from './letters.ts'
 import { lettered, type Numbers } from './numbers.ts'
 import {
@@ -58,9 +58,7 @@ function drawn({ wording, first, numbers, cautions }: ForPaper, tightness: Tight
   ]
   const words: PaperWords = {
     tightness,
-    numberOf: new Map(
-      cautions.flatMap((panel) => panel.cautions.map(({ id, number }) => [id, number])),
-    ),
+    numberOf: numbersIn(cautions),
     letterOf: new Map(setups.map(({ id }, i) => [id, lettered(i).toLowerCase()])),
   }
   return {
