@@ -6,9 +6,9 @@ import { fittedFirst, setForWork, stillOff } from '../standing/still-apart.ts'
 import { lowerFirst, sentence } from '../words/sentences.ts'
 
 /**
- * Everything that a proof asks for, in the order in which it can be done: what was fitted for checks goes, what has to be apart is measured, all is
- * joined and looked over, the spark is seen, testers come out and the covers that had let one get at it go on, and only
- * then is the engine started.
+ * Everything that a proof asks for, in the order in which it can be done: what was fitted for checks goes, what has to be
+ * apart is measured, all is joined and looked over, the spark is seen, testers come out, covers that had let one get at
+ * it and the drive go on, and only then is the engine started. It ends stopped.
  */
 export function proofSteps(
   input: Pick<Standing, 'asItStands' | 'kase' | 'knowledge'>,

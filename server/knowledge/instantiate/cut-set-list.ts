@@ -19,8 +19,8 @@ export interface CutSetList {
 
 /**
  * The minimal cut sets of a tree with their weights before any reading: the product of the faults'
- * rates (per machine that comes in), each by how often it brings this complaint, normalised over the complaint's cut sets. This is the rare-event
- * approximation (IEC 61025): that two cut sets are true at once is left out of account. One entry
+ * rates (per machine that comes in), each by how often it brings this complaint, normalised over the complaint's
+ * cut sets. This is the rare-event approximation (IEC 61025): that two cut sets are true at once is left out of account. One entry
  * without faults, or one at each of these places, takes the share of complaints whose cause is not in
  * this tree, and with it what the rarest combinations hold, which are not listed.
  *
